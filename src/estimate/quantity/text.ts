@@ -1,0 +1,221 @@
+/**
+ * What the trade writes, to a quantity and back: `14' 6 1/2"`, `2 1/4 in`, `4.35 m`, `$4.85/ft`, `12 %`.
+ * Everything is exact; what cannot be exact (a third of an inch) is refused with a cure. A bare number is
+ * refused, since nobody knows its unit.
+ */
+import { type Decimal, decimal, fixed, parseDecimal, trimmed } from "./decimal.js";
+import { inUnit, type Quantity, quantity } from "./quantity.js";
+import { describeDimension, minorDigits, NUMBER, parseUnit, type Unit, unit } from "./unit.js";
+
+/** Longest text looked at; anything longer is refused unread. */
+const LONGEST = 64;
+
+/** What was wrong with a text, and what would be right. */
+export class TextFault {
+  constructor(
+    readonly code: "not-a-quantity" | "wrong-dimension",
+    readonly wrong: string,
+    readonly cure: string,
+  ) {}
+}
+
+const FEET_AND_INCHES = /^(-?)(\d+)\s*(?:ft|feet|foot|'|′)\s*-?\s*(.+?)\s*(?:in|inch|inches|"|″|'')$/;
+const MONEY_FIRST = /^(-?)\s*([$€£])\s*([\d.,]+)\s*(?:(?:\/|per )\s*(.+))?$/;
+const NUMBER_THEN_UNIT = /^(-?[\d.,]+(?:[ -]\d+\/\d+)?|-?\d+\/\d+)\s*(.*)$/;
+
+/**
+ * Reads a quantity.
+ * @param like - A unit of the dimension that is asked for. Hours are taken for person-hours where those are meant.
+ */
+export function parseQuantity(text: string, like: Unit): Quantity | TextFault {
+  const given = quote(text);
+  const found = read(text.trim());
+  if (found instanceof TextFault) return found;
+  if (found === undefined) {
+    return new TextFault("not-a-quantity", `${given} is not a number with a unit.`, `Give ${describeDimension(like)}.`);
+  }
+  const meant = found.unit.dimension === like.dimension ? found : asWork(found, like);
+  if (!meant) {
+    const bare = found.unit.dimension === "" && /^-?[\d.,\s/]+$/.test(text.trim());
+    return new TextFault(
+      bare ? "not-a-quantity" : "wrong-dimension",
+      bare ? `${given} has no unit.` : `${given} is ${describeDimension(found.unit).replace(/, such as.*/, "")}.`,
+      `Give ${describeDimension(like)}.`,
+    );
+  }
+  return meant;
+}
+
+/** As `parseQuantity`, for texts in our own code and tables; throws on a typing error there. */
+export function exactly(text: string): Quantity {
+  const found = read(text.trim());
+  if (found === undefined || found instanceof TextFault) throw new Error(`not a quantity: ${text}`);
+  return found;
+}
+
+function read(text: string): Quantity | TextFault | undefined {
+  if (text.length === 0 || text.length > LONGEST) return undefined;
+  const both = FEET_AND_INCHES.exec(text);
+  if (both) {
+    const [, sign, feet, inches] = both as unknown as [string, string, string, string];
+    const whole = parseDecimal(feet);
+    const part = parseNumber(inches);
+    if (part instanceof TextFault) return part;
+    if (!whole || !part || part.isNegative()) return undefined;
+    const total = whole.times(12).plus(part);
+    return { ...quantity(sign ? total.negated() : total, "in"), written: unit("ft") };
+  }
+  const money = MONEY_FIRST.exec(text);
+  if (money) {
+    const [, sign, symbol, digits, per] = money as unknown as [string, string, string, string, string?];
+    const amount = parseDecimal(digits);
+    const of = parseUnit(per ? `${symbol}/${per}` : symbol);
+    return amount && of ? quantity(sign ? amount.negated() : amount, of) : undefined;
+  }
+  const plain = NUMBER_THEN_UNIT.exec(text);
+  if (!plain) return undefined;
+  const amount = parseNumber(plain[1] as string);
+  if (amount === undefined || amount instanceof TextFault) return amount;
+  const of = plain[2] === "" ? NUMBER : parseUnit(plain[2] as string);
+  return of && quantity(amount, of);
+}
+
+/** `6`, `6.5`, `1/2`, `6 1/2`, `6-1/2`. */
+function parseNumber(text: string): Decimal | TextFault | undefined {
+  const mixed = /^(-?)(?:(\d+)[ -])?(\d{1,5})\/(\d{1,2})$/.exec(text.trim());
+  if (!mixed) return parseDecimal(text.trim());
+  const [, sign, whole = "0", above, below] = mixed as unknown as [string, string, string | undefined, string, string];
+  const denominator = Number(below);
+  if (![2, 4, 8, 16, 32, 64].includes(denominator)) {
+    return new TextFault(
+      "not-a-quantity",
+      `${quote(text)} has a fraction that no rule marks.`,
+      "Use halves, quarters, eighths, sixteenths, thirty-seconds or sixty-fourths, or a decimal.",
+    );
+  }
+  const units = parseDecimal(whole);
+  if (!units) return undefined;
+  const value = units.plus(decimal(above).dividedBy(denominator));
+  return sign ? value.negated() : value;
+}
+
+/** Where person-hours are asked for, `h` means them: nobody writes `$18/person-h`. */
+function asWork(found: Quantity, like: Unit): Quantity | undefined {
+  const written = found.written ?? found.unit;
+  const symbol = written.symbol.replace(/\bh\b/, "person-h").replace(/\bmin\b/, "person-min");
+  const of = parseUnit(symbol);
+  if (!of || of.dimension !== like.dimension) return undefined;
+  return quantity(inUnit(found, written), of);
+}
+
+/** The text as given, cut short and free of control characters, in quotation marks. */
+export function quote(text: string): string {
+  const clean = [...text.slice(0, 48)].map((c) => (c < " " || c === "\u007f" ? "\ufffd" : c)).join("");
+  return `“${clean}${text.length > 48 ? "…" : ""}”`;
+}
+
+/** Two lengths written as a section: `2 x 6 in`, `1 1/2 in × 3 1/2 in`, `45 x 145 mm`. Thickness first. */
+export function parseSection(text: string): { thickness: Quantity; width: Quantity } | TextFault {
+  const cure = "Give thickness × width with a unit, such as 2 x 6 in or 45 x 145 mm.";
+  const sides = text.trim().split(/\s*[x×X]\s*/);
+  const length = unit("mm");
+  if (text.length > LONGEST || sides.length !== 2) {
+    return new TextFault("not-a-quantity", `${quote(text)} is not a section.`, cure);
+  }
+  const width = parseQuantity(sides[1] as string, length);
+  if (width instanceof TextFault) return new TextFault(width.code, `${quote(text)} is not a section.`, cure);
+  let thickness = parseQuantity(sides[0] as string, length);
+  if (thickness instanceof TextFault && width.written) {
+    thickness = parseQuantity(`${sides[0]} ${width.written.symbol}`, length);
+  }
+  if (thickness instanceof TextFault) return new TextFault("not-a-quantity", `${quote(text)} is not a section.`, cure);
+  return { thickness, width };
+}
+
+export type MeasureSystem = "inch-pound" | "metric";
+
+/** A length as a person marks it: feet, inches and the nearest 1/16 in, or the nearest millimetre. */
+export function marked(length: Quantity, system: MeasureSystem): string {
+  if (system === "metric") return `${fixed(inUnit(length, "mm"), 0)} mm`;
+  const sixteenths = inUnit(length, "in").times(16).toDecimalPlaces(0);
+  const sign = sixteenths.isNegative() && !sixteenths.isZero() ? "-" : "";
+  const total = sixteenths.abs();
+  const feet = total.dividedToIntegerBy(192);
+  const inches = total.minus(feet.times(192));
+  const text = inchesText(inches);
+  if (feet.isZero()) return `${sign}${text}"`;
+  return inches.isZero() ? `${sign}${feet.toFixed()}'` : `${sign}${feet.toFixed()}' ${text}"`;
+}
+
+/** A length in inches and sixteenths, without feet: `5 1/2 in`; or millimetres. For sections and depths. */
+export function markedSmall(length: Quantity, system: MeasureSystem): string {
+  if (system === "metric") return `${fixed(inUnit(length, "mm"), 0)} mm`;
+  const sixteenths = inUnit(length, "in").times(16).toDecimalPlaces(0);
+  return `${sixteenths.isNegative() && !sixteenths.isZero() ? "-" : ""}${inchesText(sixteenths.abs())} in`;
+}
+
+/** A section as it is said: `2 × 6 in`, `45 × 145 mm`. */
+export function markedSection(thickness: Quantity, width: Quantity, system: MeasureSystem): string {
+  const bare = (side: Quantity) => markedSmall(side, system).replace(/ (?:in|mm)$/, "");
+  return `${bare(thickness)} × ${markedSmall(width, system)}`;
+}
+
+function inchesText(sixteenths: Decimal): string {
+  const whole = sixteenths.dividedToIntegerBy(16);
+  let above = sixteenths.minus(whole.times(16)).toNumber();
+  let below = 16;
+  while (above !== 0 && above % 2 === 0) {
+    above /= 2;
+    below /= 2;
+  }
+  if (above === 0) return whole.toFixed();
+  return `${whole.isZero() ? "" : `${whole.toFixed()} `}${above}/${below}`;
+}
+
+/** Places after the point that make sense for a unit on paper. Money keeps its minor unit. */
+export function placesFor(of: Unit): number {
+  const money = minorDigits(of.symbol);
+  if (money !== undefined) return money;
+  return PLACES[of.symbol] ?? (of.symbol === "" ? 3 : 4);
+}
+
+const PLACES: Readonly<Record<string, number>> = {
+  ft: 3,
+  in: 4,
+  mm: 1,
+  m: 3,
+  ft2: 2,
+  in2: 2,
+  m2: 3,
+  ft3: 2,
+  m3: 3,
+  bf: 1,
+  gal: 2,
+  L: 2,
+  lb: 1,
+  kg: 1,
+  h: 2,
+  "person-h": 2,
+  deg: 2,
+  "%": 2,
+  day: 0,
+  people: 0,
+  kWh: 2,
+};
+
+/** A value in its unit, rounded for paper: `10.063 ft`, `523.12 ft²`, `$12.50`. */
+export function shown(of: Quantity, display: Unit = of.unit): string {
+  return shownValue(inUnit(of, display), display);
+}
+
+export function shownValue(value: Decimal, display: Unit): string {
+  const places = placesFor(display);
+  const money = minorDigits(display.symbol) !== undefined;
+  const digits = money ? fixed(value, places) : trimmed(value, places);
+  return display.symbol === "" ? digits : `${digits} ${pretty(display)}`;
+}
+
+/** A unit for people: `ft²`, `USD/ft`. */
+export function pretty(of: Unit): string {
+  return of.symbol.replace(/(?<=[A-Za-z])2/g, "²").replace(/(?<=[A-Za-z])3/g, "³");
+}
