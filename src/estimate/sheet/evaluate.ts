@@ -1,0 +1,114 @@
+/** Tree to exact decimal, and a whole sheet again with some cells changed. */
+import { Decimal, ZERO } from "../quantity/decimal.js";
+import { applyFactor, type Factor } from "../quantity/unit.js";
+import type { Cell, Expression, Scaled, StepTable } from "./expression.js";
+
+/** Decimals to which a value is rounded before it is rounded up (design: one node, the same in all readings). */
+const ROUND_UP_GUARD = 9;
+
+const RADIAN = Decimal.acos(-1).dividedBy(180);
+
+/** Thrown by a division by zero; the sheet turns it into a fault that names the cell. */
+export class DivisionByZero extends Error {}
+
+/** Value of a formula in its own unit. `valueIn` gives the value of each cell that it names. */
+export function evaluate(expression: Expression, valueIn: (cell: Cell) => Decimal): Decimal {
+  const value = (node: Expression): Decimal => evaluate(node, valueIn);
+  const scaled = ({ of, factor }: Scaled): Decimal => applyFactor(value(of), factor);
+  switch (expression.kind) {
+    case "number":
+      return expression.value;
+    case "cell":
+      return valueIn(expression.cell);
+    case "plus":
+      return value(expression.left).plus(applyFactor(value(expression.right), expression.factor));
+    case "minus":
+      return value(expression.left).minus(applyFactor(value(expression.right), expression.factor));
+    case "times":
+      return applyFactor(value(expression.left).times(value(expression.right)), expression.factor);
+    case "over":
+      return divided(value(expression.left), value(expression.right), expression.factor);
+    case "sum":
+      return expression.items.reduce((total, item) => total.plus(scaled(item)), ZERO);
+    case "least":
+      return Decimal.min(...expression.items.map(scaled));
+    case "greatest":
+      return Decimal.max(...expression.items.map(scaled));
+    case "square": {
+      const side = value(expression.of);
+      return applyFactor(side.times(side), expression.factor);
+    }
+    case "root":
+      return value(expression.of).sqrt();
+    case "roundUp":
+      return unscaled(
+        applyFactor(value(expression.of), expression.factor).toDecimalPlaces(ROUND_UP_GUARD).ceil(),
+        expression.factor,
+      );
+    case "roundMoney":
+      return value(expression.of).toDecimalPlaces(expression.places);
+    case "arctangent":
+      return applyFactor(value(expression.of), expression.factor).atan().dividedBy(RADIAN);
+    case "tangent":
+      return applyFactor(value(expression.of), expression.factor).times(RADIAN).tan();
+    case "when": {
+      const left = value(expression.left);
+      const right = scaled(expression.right);
+      const holds = expression.comparison === "atLeast" ? left.gte(right) : left.gt(right);
+      return holds ? value(expression.yes) : scaled(expression.otherwise);
+    }
+    case "steps": {
+      const need = scaled(expression.need).toDecimalPlaces(ROUND_UP_GUARD).ceil();
+      return stepValue(expression.table, expression.column, need.toNumber());
+    }
+  }
+}
+
+/** Divided last: the factor's numerator goes in before the division. */
+function divided(left: Decimal, right: Decimal, factor: Factor): Decimal {
+  if (right.isZero()) throw new DivisionByZero();
+  return factor.isOne ? left.dividedBy(right) : left.times(factor.num).dividedBy(right.times(factor.den));
+}
+
+function unscaled(value: Decimal, factor: Factor): Decimal {
+  return factor.isOne ? value : value.times(factor.den).dividedBy(factor.num);
+}
+
+/** Looks a need up, in whole steps; zero or less needs nothing. */
+export function stepValue(table: StepTable, column: number, need: number): Decimal {
+  if (need <= 0) return ZERO;
+  const { upTo, size } = table.beyond;
+  const repeats = need > upTo ? Math.ceil((need - upTo) / size) : 0;
+  const row = stepRow(table, need - repeats * size);
+  const base = row?.columns[column] ?? ZERO;
+  return repeats === 0 ? base : base.plus((table.beyond.columns[column] ?? ZERO).times(repeats));
+}
+
+/** Last row that starts at or before the need; none for a need of zero or less. */
+export function stepRow(table: StepTable, need: number): StepTable["rows"][number] | undefined {
+  if (need <= 0) return undefined;
+  let low = 0;
+  let high = table.rows.length - 1;
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if ((table.rows[middle]?.from ?? Number.POSITIVE_INFINITY) <= need) low = middle;
+    else high = middle - 1;
+  }
+  return table.rows[low];
+}
+
+/**
+ * Every cell's value again, some of them changed; in the order they were laid.
+ * A changed cell keeps the given value, whatever its formula says.
+ */
+export function evaluateAgain(cells: readonly Cell[], changes: ReadonlyMap<string, Decimal>): Map<Cell, Decimal> {
+  const values = new Map<Cell, Decimal>();
+  const valueIn = (cell: Cell): Decimal => values.get(cell) ?? cell.value;
+  for (const cell of cells) {
+    const changed = changes.get(cell.name);
+    if (changed !== undefined) values.set(cell, changed);
+    else if (cell.expression && cell.kind !== "override") values.set(cell, evaluate(cell.expression, valueIn));
+    else values.set(cell, cell.value);
+  }
+  return values;
+}

@@ -1,0 +1,215 @@
+/**
+ * Tree over arrays of draws, node by node, for sampling. No code is generated, which many runtimes forbid.
+ * A node that no sampled cell reaches is one number, not an array.
+ */
+import type { Decimal } from "../quantity/decimal.js";
+import type { Factor } from "../quantity/unit.js";
+import { type Cell, type Expression, partsOf, type Scaled, type StepTable } from "./expression.js";
+
+/** One value for all draws, or one a draw. */
+export type Draws = number | Float64Array;
+
+const ratio = (factor: Factor): number => (factor.isOne ? 1 : factor.num.dividedBy(factor.den).toNumber());
+const DEGREE = Math.PI / 180;
+
+/** As the decimal reading: to nine decimals first, half away from zero, then up. */
+function roundUpFloat(value: number): number {
+  const whole = Math.round(value);
+  return Math.abs(value - whole) < 5e-10 ? whole : Math.ceil(value);
+}
+
+const roundHalfAway = (value: number, scale: number): number =>
+  (Math.sign(value) * Math.round(Math.abs(value) * scale * (1 + Number.EPSILON))) / scale;
+
+function each(draws: Draws, f: (value: number) => number): Draws {
+  if (typeof draws === "number") return f(draws);
+  const out = new Float64Array(draws.length);
+  for (let i = 0; i < draws.length; i++) out[i] = f(draws[i] as number);
+  return out;
+}
+
+function scaleBy(draws: Draws, factor: number): Draws {
+  if (factor === 1) return draws;
+  if (typeof draws === "number") return draws * factor;
+  const out = new Float64Array(draws.length);
+  for (let i = 0; i < draws.length; i++) out[i] = (draws[i] as number) * factor;
+  return out;
+}
+
+type Arithmetic = "plus" | "minus" | "times" | "over" | "least" | "greatest";
+
+/** Separate loops, so that each stays a tight one. */
+function pairwise(kind: Arithmetic, a: Draws, b: Draws): Draws {
+  if (typeof a === "number" && typeof b === "number") return arithmetic(kind, a, b);
+  const n = typeof a === "number" ? (b as Float64Array).length : a.length;
+  const left = typeof a === "number" ? new Float64Array(n).fill(a) : a;
+  const right = typeof b === "number" ? new Float64Array(n).fill(b) : b;
+  const out = new Float64Array(n);
+  switch (kind) {
+    case "plus":
+      for (let i = 0; i < n; i++) out[i] = (left[i] as number) + (right[i] as number);
+      break;
+    case "minus":
+      for (let i = 0; i < n; i++) out[i] = (left[i] as number) - (right[i] as number);
+      break;
+    case "times":
+      for (let i = 0; i < n; i++) out[i] = (left[i] as number) * (right[i] as number);
+      break;
+    case "over":
+      for (let i = 0; i < n; i++) out[i] = (left[i] as number) / (right[i] as number);
+      break;
+    case "least":
+      for (let i = 0; i < n; i++) out[i] = Math.min(left[i] as number, right[i] as number);
+      break;
+    case "greatest":
+      for (let i = 0; i < n; i++) out[i] = Math.max(left[i] as number, right[i] as number);
+      break;
+  }
+  return out;
+}
+
+function arithmetic(kind: Arithmetic, a: number, b: number): number {
+  switch (kind) {
+    case "plus":
+      return a + b;
+    case "minus":
+      return a - b;
+    case "times":
+      return a * b;
+    case "over":
+      return a / b;
+    case "least":
+      return Math.min(a, b);
+    case "greatest":
+      return Math.max(a, b);
+  }
+}
+
+/** Values of a formula in its own unit, for all draws at once. */
+export function evaluateFloat(expression: Expression, drawsOf: (cell: Cell) => Draws): Draws {
+  const value = (node: Expression): Draws => evaluateFloat(node, drawsOf);
+  const scaled = ({ of, factor }: Scaled): Draws => scaleBy(value(of), ratio(factor));
+  const fold = (kind: Arithmetic, items: readonly Scaled[]): Draws =>
+    items.map(scaled).reduce((a, b) => pairwise(kind, a, b));
+  switch (expression.kind) {
+    case "number":
+      return expression.value.toNumber();
+    case "cell":
+      return drawsOf(expression.cell);
+    case "plus":
+    case "minus":
+      return pairwise(
+        expression.kind,
+        value(expression.left),
+        scaleBy(value(expression.right), ratio(expression.factor)),
+      );
+    case "times":
+    case "over":
+      return scaleBy(
+        pairwise(expression.kind, value(expression.left), value(expression.right)),
+        ratio(expression.factor),
+      );
+    case "sum":
+      return fold("plus", expression.items);
+    case "least":
+    case "greatest":
+      return fold(expression.kind, expression.items);
+    case "square": {
+      const side = value(expression.of);
+      return scaleBy(pairwise("times", side, side), ratio(expression.factor));
+    }
+    case "root":
+      return each(value(expression.of), Math.sqrt);
+    case "roundUp": {
+      const factor = ratio(expression.factor);
+      return each(value(expression.of), (v) => roundUpFloat(v * factor) / factor);
+    }
+    case "roundMoney": {
+      const scale = 10 ** expression.places;
+      return each(value(expression.of), (v) => roundHalfAway(v, scale));
+    }
+    case "arctangent": {
+      const factor = ratio(expression.factor);
+      return each(value(expression.of), (v) => Math.atan(v * factor) / DEGREE);
+    }
+    case "tangent": {
+      const factor = ratio(expression.factor);
+      return each(value(expression.of), (v) => Math.tan(v * factor * DEGREE));
+    }
+    case "when":
+      return choose(
+        expression.comparison === "atLeast",
+        value(expression.left),
+        scaled(expression.right),
+        value(expression.yes),
+        scaled(expression.otherwise),
+      );
+    case "steps": {
+      const lookUp = stepReader(expression.table, expression.column);
+      return each(scaled(expression.need), (v) => lookUp(roundUpFloat(v)));
+    }
+  }
+}
+
+/** A column of a step table as floats, read out once for all draws. */
+function stepReader(table: StepTable, column: number): (need: number) => number {
+  const from = table.rows.map((row) => row.from);
+  const values = table.rows.map((row) => row.columns[column]?.toNumber() ?? 0);
+  const { upTo, size } = table.beyond;
+  const repeat = table.beyond.columns[column]?.toNumber() ?? 0;
+  return (need) => {
+    if (need <= 0) return 0;
+    const repeats = need > upTo ? Math.ceil((need - upTo) / size) : 0;
+    const inside = need - repeats * size;
+    if (inside <= 0) return repeat * repeats;
+    let low = 0;
+    let high = from.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if ((from[middle] as number) <= inside) low = middle;
+      else high = middle - 1;
+    }
+    return (values[low] ?? 0) + repeat * repeats;
+  };
+}
+
+function choose(orEqual: boolean, left: Draws, right: Draws, then: Draws, otherwise: Draws): Draws {
+  const arrays = [left, right, then, otherwise].filter((draws) => typeof draws !== "number");
+  const n = arrays[0]?.length ?? 1;
+  const at = (draws: Draws, i: number): number => (typeof draws === "number" ? draws : (draws[i] as number));
+  const pick = (i: number): number => {
+    const l = at(left, i);
+    const r = at(right, i);
+    return (orEqual ? l >= r : l > r) ? at(then, i) : at(otherwise, i);
+  };
+  if (arrays.length === 0) return pick(0);
+  return Float64Array.from({ length: n }, (_, i) => pick(i));
+}
+
+/**
+ * All cells over draws. Sampled cells take the given arrays; a formula that no sampled cell reaches keeps its
+ * exact value, turned into a float once.
+ */
+export function evaluateDraws(cells: readonly Cell[], sampled: ReadonlyMap<string, Float64Array>): Map<Cell, Draws> {
+  const draws = new Map<Cell, Draws>();
+  const moved = new Set<Cell>();
+  const drawsOf = (cell: Cell): Draws => draws.get(cell) ?? floatOf(cell.value);
+  for (const cell of cells) {
+    const given = sampled.get(cell.name);
+    if (given) {
+      draws.set(cell, given);
+      moved.add(cell);
+    } else if (cell.expression && cell.kind !== "override" && reaches(cell.expression, moved)) {
+      draws.set(cell, evaluateFloat(cell.expression, drawsOf));
+      moved.add(cell);
+    } else draws.set(cell, floatOf(cell.value));
+  }
+  return draws;
+}
+
+const floatOf = (value: Decimal): number => value.toNumber();
+
+function reaches(expression: Expression, moved: ReadonlySet<Cell>): boolean {
+  if (expression.kind === "cell") return moved.has(expression.cell);
+  return partsOf(expression).some((part) => reaches(part, moved));
+}
