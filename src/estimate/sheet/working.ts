@@ -68,7 +68,7 @@ function write(node: Readable, name: (cell: Cell) => string): string {
     case "greatest":
       return `${node.kind}(${node.items.map(inner).join("; ")})`;
     case "square":
-      return `${bracketed(node.of, 2, name)}²`;
+      return `${bracketed(node.of, 2, name).replace(/^([^(].* .*)$/, "($1)")}²`; // (9 in)², not 9 in²
     case "root":
       return `√(${inner(node.of)})`;
     case "roundUp":
