@@ -1,0 +1,170 @@
+/**
+ * What a nominal section really measures, and board measure.
+ *
+ * Source of the inch sizes: American Softwood Lumber Standard, PS 20-20 (NIST), table 3. "Dry" is at most 19 %
+ * moisture when dressed, "green" is above. Widths 7, 9, 11, 14 and 16 in and the half-inch thicknesses are from
+ * memory of the same table.
+ */
+import { type Decimal, ONE } from "../estimate/quantity/decimal.js";
+import { inUnit, type Quantity, quantity } from "../estimate/quantity/quantity.js";
+import { exactly } from "../estimate/quantity/text.js";
+import type { Section } from "./reading.js";
+
+export type Seasoning = "dry" | "green";
+
+/** One side of a section: nominal, dressed dry, dressed green, all in inches. */
+type Row = readonly [nominal: string, dry: string, green: string];
+
+const THICKNESSES: readonly Row[] = [
+  ["1", "3/4", "25/32"],
+  ["1 1/4", "1", "1 1/32"],
+  ["1 1/2", "1 1/4", "1 9/32"],
+  ["2", "1 1/2", "1 9/16"],
+  ["2 1/2", "2", "2 1/16"],
+  ["3", "2 1/2", "2 9/16"],
+  ["3 1/2", "3", "3 1/16"],
+  ["4", "3 1/2", "3 9/16"],
+  ["4 1/2", "4", "4 1/16"],
+];
+
+const WIDTHS: readonly Row[] = [
+  ["2", "1 1/2", "1 9/16"],
+  ["3", "2 1/2", "2 9/16"],
+  ["4", "3 1/2", "3 9/16"],
+  ["5", "4 1/2", "4 5/8"],
+  ["6", "5 1/2", "5 5/8"],
+  ["7", "6 1/2", "6 5/8"],
+  ["8", "7 1/4", "7 1/2"],
+  ["9", "8 1/4", "8 1/2"],
+  ["10", "9 1/4", "9 1/2"],
+  ["11", "10 1/4", "10 1/2"],
+  ["12", "11 1/4", "11 1/2"],
+  ["14", "13 1/4", "13 1/2"],
+  ["16", "15 1/4", "15 1/2"],
+];
+
+/** Timbers (least side 5 in and over): what dressing takes off each side, by nominal inches. */
+const TIMBER_OFF: readonly { readonly below: number; readonly dry: string; readonly green: string }[] = [
+  { below: 7, dry: "1/2", green: "1/2" },
+  { below: 16, dry: "3/4", green: "1/2" },
+  { below: Number.POSITIVE_INFINITY, dry: "1", green: "1/2" },
+];
+
+/** Least side of a timber, nominal inches (PS 20, size classes). */
+const TIMBER_FROM = 5;
+
+const inches = (text: string): Decimal => inUnit(exactly(`${text} in`), "in");
+const inchesOf = (side: Quantity): Decimal => inUnit(side, "in");
+
+/** True for a section of the timber class: 5 in nominal and over both ways. */
+export function isTimber(nominal: Section): boolean {
+  return [nominal.thickness, nominal.width].every((side) => inchesOf(side).gte(TIMBER_FROM));
+}
+
+/** Timbers are normally dressed green, thinner stock dry (PS 20; retail practice). */
+export function usualSeasoning(nominal: Section): Seasoning {
+  return isTimber(nominal) ? "green" : "dry";
+}
+
+/**
+ * The dressed section of a nominal one.
+ * @returns undefined when the standard has no such nominal section.
+ * @example 2 × 6 in, dry, is 1 1/2 × 5 1/2 in.
+ */
+export function dressedSize(nominal: Section, seasoning: Seasoning = usualSeasoning(nominal)): Section | undefined {
+  const timber = isTimber(nominal);
+  const side = (of: Quantity, table: readonly Row[]) =>
+    timber ? timberSide(inchesOf(of), seasoning) : tableSide(inchesOf(of), table, seasoning);
+  const thickness = side(nominal.thickness, THICKNESSES);
+  const width = side(nominal.width, WIDTHS);
+  return thickness && width && { thickness: quantity(thickness, "in"), width: quantity(width, "in") };
+}
+
+function tableSide(nominal: Decimal, table: readonly Row[], seasoning: Seasoning): Decimal | undefined {
+  const row = table.find(([name]) => inches(name).eq(nominal));
+  return row && inches(seasoning === "dry" ? row[1] : row[2]);
+}
+
+function timberSide(nominal: Decimal, seasoning: Seasoning): Decimal | undefined {
+  if (!nominal.isInteger()) return undefined;
+  const row = TIMBER_OFF.find(({ below }) => nominal.lt(below));
+  return row && nominal.minus(inches(row[seasoning]));
+}
+
+/** A nominal section and how it was dressed. */
+export interface NominalSection {
+  readonly nominal: Section;
+  readonly seasoning: Seasoning;
+}
+
+/** Widest timber side that is looked for, nominal inches. Assumption. */
+const WIDEST_TIMBER = 24;
+
+/**
+ * The nominal section that dresses to exactly this actual one; the usual seasoning is tried first.
+ * @returns undefined when no nominal section does.
+ */
+export function nominalFor(actual: Section): NominalSection | undefined {
+  const timber = [actual.thickness, actual.width].every((side) => inchesOf(side).gte(inches("4 1/2")));
+  const order: readonly Seasoning[] = timber ? ["green", "dry"] : ["dry", "green"];
+  for (const seasoning of order) {
+    const thickness = nominalSide(inchesOf(actual.thickness), THICKNESSES, seasoning, timber);
+    const width = nominalSide(inchesOf(actual.width), WIDTHS, seasoning, timber);
+    if (thickness && width) {
+      return { nominal: { thickness: quantity(thickness, "in"), width: quantity(width, "in") }, seasoning };
+    }
+  }
+  return undefined;
+}
+
+function nominalSide(
+  actual: Decimal,
+  table: readonly Row[],
+  seasoning: Seasoning,
+  timber: boolean,
+): Decimal | undefined {
+  const names = timber
+    ? Array.from({ length: WIDEST_TIMBER - TIMBER_FROM + 1 }, (_, i) => ONE.times(i + TIMBER_FROM))
+    : table.map(([name]) => inches(name));
+  const dressed = (nominal: Decimal) =>
+    timber ? timberSide(nominal, seasoning) : tableSide(nominal, table, seasoning);
+  return names.find((nominal) => dressed(nominal)?.eq(actual));
+}
+
+/**
+ * The thickness that board measure counts: stock under 1 in is counted as 1 in.
+ * Source: PS 20 and US Army EN5155, board measure.
+ */
+export function countedThickness(thickness: Quantity): Quantity {
+  const least = quantity(ONE, "in");
+  return thickness.value.lt(least.value) ? least : thickness;
+}
+
+/**
+ * Board measure of one piece: thickness in × width in × length ft ÷ 12, thickness counted as 1 in at least.
+ * Give the nominal section for yard lumber, the actual rough section for full-sawn stock.
+ */
+export function boardFeet(section: Section, length: Quantity): Quantity {
+  const face = inchesOf(countedThickness(section.thickness)).times(inchesOf(section.width));
+  return quantity(face.times(inUnit(length, "ft")).dividedBy(12), "bf");
+}
+
+const each = (unit: string, sizes: readonly (number | string)[]) => sizes.map((size) => exactly(`${size} ${unit}`));
+
+/** Lengths that yards commonly stock (retail practice; PS 20 allows every whole foot). */
+export const STOCKED_FEET: readonly Quantity[] = each("ft", [6, 8, 10, 12, 14, 16, 18, 20, 22, 24]);
+
+/** Stocked lengths of sawn softwood in Europe: 0.3 m steps (trade practice). */
+export const STOCKED_METRES: readonly Quantity[] = each("m", [
+  ...["1.8", "2.1", "2.4", "2.7", "3.0", "3.3", "3.6", "3.9"],
+  ...["4.2", "4.5", "4.8", "5.1", "5.4", "5.7", "6.0"],
+]);
+
+/**
+ * Preferred sizes of sawn softwood at 20 % moisture, millimetres.
+ * Source: EN 1313-1, preferred sizes; from memory, confidence medium.
+ */
+export const METRIC_SAWN = {
+  thicknesses: each("mm", [16, 19, 22, 25, 32, 38, 44, 50, 63, 75, 100, 150]),
+  widths: each("mm", [75, 100, 115, 125, 150, 175, 200, 225]),
+} as const;

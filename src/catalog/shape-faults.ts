@@ -1,0 +1,264 @@
+/**
+ * What zod found wrong, said as faults: each with its JSON Pointer, the value that was given, and a cure that is
+ * taken from the description and the example of the field itself.
+ */
+import { z } from "zod";
+import { type Fault, type FaultCode, nearest, pointer } from "../estimate/faults.js";
+import { quote } from "../estimate/quantity/text.js";
+
+/** Faults are collected up to this many; nobody mends more in one go. Assumption. */
+export const MOST_FAULTS = 50;
+
+type Schema = z.core.$ZodType;
+type Path = readonly PropertyKey[];
+type Issue = z.core.$ZodIssue;
+
+/** The parts of a zod definition that are walked here; zod keeps one definition type for each kind of schema. */
+interface Definition {
+  readonly type: string;
+  readonly innerType?: Schema;
+  readonly shape?: Readonly<Record<string, Schema>>;
+  readonly element?: Schema;
+  readonly valueType?: Schema;
+  readonly options?: readonly Schema[];
+  readonly discriminator?: string;
+  readonly entries?: Readonly<Record<string, string>>;
+  readonly values?: readonly unknown[];
+}
+
+const definition = (schema: Schema) => schema._zod.def as unknown as Definition;
+
+/** A JSON object; arrays and null are none. */
+export function isRecord(input: unknown): input is Readonly<Record<string, unknown>> {
+  return typeof input === "object" && input !== null && !Array.isArray(input);
+}
+
+/** The schema without the layers that only say that it may be absent or null. */
+function bare(schema: Schema): Schema {
+  const { innerType } = definition(schema);
+  return innerType ? bare(innerType) : schema;
+}
+
+/** The branch of a union that the input was most likely meant for, or undefined when none is of its kind. */
+function branch(union: Definition, input: unknown): Schema | undefined {
+  const options = union.options ?? [];
+  if (union.discriminator) {
+    const key = union.discriminator;
+    const value = isRecord(input) && Object.hasOwn(input, key) ? input[key] : undefined;
+    return options.find((option) => option._zod.propValues?.[key]?.has(value as string));
+  }
+  const alike = options.filter((option) => kindOf(option) === jsonKind(input));
+  if (alike.length < 2) return alike[0];
+  const issues = (option: Schema) => z.safeParse(option, input).error?.issues.length ?? 0;
+  return alike.reduce((best, option) => (issues(option) < issues(best) ? option : best));
+}
+
+function kindOf(schema: Schema): string {
+  const { type } = definition(bare(schema));
+  return { record: "object", enum: "string", literal: "string", int: "number" }[type] ?? type;
+}
+
+function jsonKind(input: unknown): string {
+  if (input === null) return "null";
+  return Array.isArray(input) ? "array" : typeof input;
+}
+
+/** One step down: the parts of `input` that the schema knows, each with its key. */
+export function* children(schema: Schema, input: unknown): Generator<readonly [string | number, Schema, unknown]> {
+  const known = definition(schema);
+  if (known.innerType) yield* children(known.innerType, input);
+  else if (known.type === "union") {
+    const chosen = branch(known, input);
+    if (chosen) yield* children(chosen, input);
+  } else if (known.element && Array.isArray(input)) {
+    for (const [index, item] of input.entries()) yield [index, known.element, item];
+  } else if (isRecord(input)) {
+    for (const [key, value] of Object.entries(input)) {
+      const part = known.shape && Object.hasOwn(known.shape, key) ? known.shape[key] : known.valueType;
+      if (part) yield [key, part, value];
+    }
+  }
+}
+
+/** The schema of the value at `path`, branches of unions chosen by what was given. */
+function schemaAt(root: Schema, input: unknown, path: Path): Schema | undefined {
+  let schema: Schema | undefined = root;
+  let value = input;
+  for (const step of path) {
+    while (schema && (definition(schema).innerType || definition(schema).type === "union")) {
+      schema = definition(schema).innerType ?? branch(definition(schema), value);
+    }
+    if (!schema) return undefined;
+    const { shape, element, valueType }: Definition = definition(schema);
+    schema = shape ? (Object.hasOwn(shape, step) ? shape[String(step)] : undefined) : (element ?? valueType);
+    value = valueAt(value, [step]);
+  }
+  return schema;
+}
+
+function valueAt(input: unknown, path: Path): unknown {
+  return path.reduce<unknown>(
+    (value, step) =>
+      typeof value === "object" && value !== null && Object.hasOwn(value, step)
+        ? (value as Record<PropertyKey, unknown>)[step]
+        : undefined,
+    input,
+  );
+}
+
+/** What was given, in a few words. */
+export function given(input: unknown): string {
+  if (typeof input === "string") return quote(input);
+  if (Array.isArray(input)) return "A list";
+  if (isRecord(input)) return "An object";
+  return input === undefined ? "Nothing" : `The value ${String(input)}`;
+}
+
+/** The first description or example on the way from the outer layer to the bare schema. */
+function meta(schema: Schema | undefined): { readonly examples?: readonly unknown[] } {
+  if (!schema) return {};
+  const { innerType } = definition(schema);
+  return { ...(innerType ? meta(innerType) : {}), ...z.globalRegistry.get(schema) };
+}
+
+const EXPECTED: Readonly<Record<string, string>> = {
+  string: "text",
+  number: "a number",
+  int: "a whole number",
+  boolean: "true or false",
+  array: "a list",
+  object: "an object",
+  record: "an object",
+  null: "null",
+};
+
+/** "Give text, such as …", from the field's own example. */
+function cureFor(schema: Schema | undefined): string {
+  const example = meta(schema).examples?.[0];
+  const such = example === undefined ? "" : `, such as ${JSON.stringify(example)}`;
+  const inner = schema && definition(bare(schema));
+  if (inner?.entries) return `Give one of: ${list(Object.values(inner.entries))}.`;
+  const kinds = (inner?.options ?? (inner ? [bare(schema as Schema)] : [])).map((option) => kindOf(option));
+  // Where text will do, the longer form of the same is not worth a word.
+  const told = kinds.includes("string") ? kinds.filter((kind) => kind !== "object") : kinds;
+  const words = [...new Set(told.map((kind) => EXPECTED[kind] ?? kind))].join(" or ");
+  return `Give ${words || "what the description asks for"}${such}.`;
+}
+
+/** Names for a sentence, cut where nobody reads on. */
+function list(names: readonly string[]): string {
+  return names.length > 24 ? `${names.slice(0, 24).join(", ")}, …` : names.join(", ");
+}
+
+/** One fault, its place written as a JSON Pointer below `base`. */
+export function fault(code: FaultCode, at: string, wrong: string, cure: string): Fault {
+  return { code, at, wrong, cure };
+}
+
+/**
+ * Every issue as a fault.
+ * @param base - Pointer to `input` within the whole request.
+ */
+export function shapeFaults(root: Schema, input: unknown, issues: readonly Issue[], base = ""): Fault[] {
+  const faults: Fault[] = [];
+  for (const issue of issues) {
+    if (faults.length >= MOST_FAULTS) break;
+    faults.push(...faultsOf(root, input, issue, issue.path, base));
+  }
+  return faults.slice(0, MOST_FAULTS);
+}
+
+/** The faults of one issue. `path` is from the root, also where the issue comes from within a union. */
+function faultsOf(root: Schema, input: unknown, issue: Issue, path: Path, base: string): Fault[] {
+  const schema = schemaAt(root, input, path);
+  const value = valueAt(input, path);
+  const at = pointer(base, ...path.map(String));
+  switch (issue.code) {
+    case "unrecognized_keys":
+      return unknownKeys(schema, value, issue.keys, at);
+    case "invalid_union":
+      return unionFaults(root, input, issue, path, base);
+    case "invalid_value":
+      return [value === undefined ? missing(schema, at) : unknownValue(value, issue.values.map(String), at)];
+    case "too_big":
+    case "too_small":
+      return [outOfBounds(schema, issue, value, at)];
+    case "invalid_type":
+      if (value === undefined) return [missing(schema, at)];
+  }
+  return [fault("wrong-shape", at, `${given(value)} is not of the right form here.`, cureFor(schema))];
+}
+
+function missing(schema: Schema | undefined, at: string): Fault {
+  return fault("missing-field", at, `“${at.slice(at.lastIndexOf("/") + 1)}” is absent.`, cureFor(schema));
+}
+
+function unknownKeys(schema: Schema | undefined, value: unknown, keys: readonly string[], at: string): Fault[] {
+  const inner = schema && definition(bare(schema));
+  const owner = inner?.type === "union" ? branch(inner, value) : schema && bare(schema);
+  const known = Object.keys((owner && definition(owner).shape) ?? {});
+  return keys.slice(0, MOST_FAULTS).map((key) => {
+    const near = nearest(key, known);
+    const cure = near ? `Did you mean “${near}”?` : `Known here: ${list(known)}.`;
+    return fault("unknown-field", pointer(at, key.slice(0, 64)), `There is no field ${quote(key)} here.`, cure);
+  });
+}
+
+function unknownValue(value: unknown, known: readonly string[], at: string): Fault {
+  const near = typeof value === "string" ? nearest(value, known) : undefined;
+  const cure = near ? `Did you mean “${near}”? ` : "";
+  const code = typeof value === "string" ? "unknown-name" : "wrong-shape";
+  return fault(code, at, `${given(value)} is not known here.`, `${cure}Give one of: ${list(known)}.`);
+}
+
+/** The branch that was meant tells what is wrong within it; a value of no branch's kind is wrong as a whole. */
+function unionFaults(
+  root: Schema,
+  input: unknown,
+  issue: z.core.$ZodIssueInvalidUnion,
+  path: Path,
+  base: string,
+): Fault[] {
+  const value = valueAt(input, path);
+  const at = pointer(base, ...path.map(String));
+  if (issue.discriminator) {
+    const owner = schemaAt(root, input, path.slice(0, -1));
+    const union = owner && definition(bare(owner));
+    const values = (union?.options ?? []).flatMap((option) => [
+      ...(option._zod.propValues?.[issue.discriminator as string] ?? []),
+    ]);
+    const known = values.map(String);
+    if (value !== undefined) return [unknownValue(value, known, at)];
+    const absent = `“${issue.discriminator}”, which says the kind, is absent.`;
+    return [fault("missing-field", at, absent, `Give one of: ${list(known)}.`)];
+  }
+  const schema = schemaAt(root, input, path);
+  if (value === undefined) return [missing(schema, at)];
+  const union = schema && definition(bare(schema));
+  const chosen = union && branch(union, value);
+  const within = chosen && (issue.errors[union.options?.indexOf(chosen) ?? -1] ?? []);
+  if (within?.length) {
+    return within.flatMap((inner) => faultsOf(root, input, inner, [...path, ...inner.path], base));
+  }
+  return [fault("wrong-shape", at, `${given(value)} is not of the right form here.`, cureFor(schema))];
+}
+
+function outOfBounds(
+  schema: Schema | undefined,
+  issue: z.core.$ZodIssueTooBig | z.core.$ZodIssueTooSmall,
+  value: unknown,
+  at: string,
+): Fault {
+  const [bound, word] = issue.code === "too_big" ? [issue.maximum, "most"] : [issue.minimum, "least"];
+  const limit = `at ${word} ${String(bound)}`;
+  const example = meta(schema).examples?.[0];
+  const such = example === undefined ? "" : `, such as ${JSON.stringify(example)}`;
+  if (Array.isArray(value)) {
+    const code = issue.code === "too_big" ? "too-large" : "out-of-range";
+    return fault(code, at, `The list has ${value.length} entries.`, `Give ${limit}.`);
+  }
+  if (typeof value === "string") {
+    return fault("out-of-range", at, `The text has ${value.length} characters.`, `Give ${limit}${such}.`);
+  }
+  return fault("out-of-range", at, `${given(value)} is outside the limit.`, `Give ${limit}${such}.`);
+}

@@ -1,0 +1,187 @@
+/**
+ * The bibliography. Tables and assumptions cite these keys, with the table or section beside them.
+ *
+ * `known` says how far a value under this key may be trusted: `seen` was read in a copy, `memory` was recalled from
+ * the named publication, `common practice` has none and is a starting point, `computed` is our own arithmetic,
+ * `assumption` is a choice.
+ */
+
+export type HowKnown = "seen" | "memory" | "common practice" | "computed" | "assumption";
+
+export interface Source {
+  readonly title: string;
+  readonly publisher: string;
+  /** Year or edition; absent where the source is a practice. */
+  readonly year?: string;
+  /** The part that is used. */
+  readonly part?: string;
+  readonly known: HowKnown;
+}
+
+const source = (known: HowKnown, title: string, publisher: string, year?: string, part?: string): Source => ({
+  title,
+  publisher,
+  known,
+  ...(year === undefined ? {} : { year }),
+  ...(part === undefined ? {} : { part }),
+});
+
+export const SOURCES = {
+  "ps-20": source(
+    "seen",
+    "American Softwood Lumber Standard, PS 20-20",
+    "National Institute of Standards and Technology",
+    "2020",
+    "table 3 (sizes), board measure",
+  ),
+  "wood-handbook": source(
+    "memory",
+    "Wood Handbook: Wood as an Engineering Material, FPL-GTR-190 and FPL-GTR-282",
+    "USDA Forest Products Laboratory",
+    "2010, 2021",
+    "tables 4-1, 4-3, 5-3a, 5-3b, 13-5, 14-1; chapters 4, 13, 16",
+  ),
+  "navy-mo-312": source(
+    "seen",
+    "Wood Protection, NAVFAC MO-312",
+    "US Navy, Naval Facilities Engineering Command",
+    undefined,
+    "table 2-1, comparative decay resistance of heartwood",
+  ),
+  "fia-species": source(
+    "seen",
+    "Forest Inventory and Analysis reference species table; basis: Research Note NRS-38",
+    "USDA Forest Service",
+    "2009",
+    "specific gravity, green moisture, bark volume",
+  ),
+  "fpl-air-drying": source(
+    "memory",
+    "Air Drying of Lumber, FPL-GTR-117; Technical Note 233",
+    "USDA Forest Products Laboratory",
+    "1999",
+    "1 in lumber to about 20 % moisture; confidence medium",
+  ),
+  "fpl-rp-489": source(
+    "seen",
+    "Moisture Content and the Shrinkage of Lumber, FPL-RP-489",
+    "USDA Forest Products Laboratory",
+    "1989",
+  ),
+  nds: source(
+    "memory",
+    "National Design Specification for Wood Construction, with Supplement",
+    "American Wood Council",
+    "2018",
+    "table 12.3.3A; section 12.1.3; supplement 3.1.3",
+  ),
+  "en-338": source("memory", "EN 338, Structural timber: Strength classes", "CEN", "2016", "mean densities"),
+  "en-350": source(
+    "memory",
+    "EN 350, Durability of wood and wood-based products",
+    "CEN",
+    "2016",
+    "annex B, mean density at 12 % and durability class; confidence medium",
+  ),
+  "en-1313-1": source(
+    "memory",
+    "EN 1313-1, Round and sawn timber: Permitted deviations and preferred sizes, softwood",
+    "CEN",
+    "2010",
+    "preferred sizes; confidence medium",
+  ),
+  holzatlas: source(
+    "memory",
+    "R. Wagenführ, Holzatlas",
+    "Fachbuchverlag Leipzig",
+    "2007",
+    "shrinkage; confidence medium",
+  ),
+  irc: source(
+    "memory",
+    "International Residential Code, chapter 9",
+    "International Code Council",
+    "2018, 2021",
+    "R905 (roof coverings), R317.3.1 (fasteners in treated wood)",
+  ),
+  "asce-7": source(
+    "memory",
+    "Minimum Design Loads, ASCE/SEI 7",
+    "American Society of Civil Engineers",
+    "2016",
+    "commentary table C3.1-1, dead loads",
+  ),
+  "estimating-text": source(
+    "seen",
+    "Construction-estimating textbook",
+    "as reprinted online",
+    undefined,
+    "chapter 14, asphalt shingles",
+  ),
+  "cedar-bureau": source(
+    "memory",
+    "Coverage of cedar shingles and shakes at given exposures",
+    "trade association of cedar shake and shingle makers",
+    undefined,
+    "coverage table",
+  ),
+  "roll-goods": source("seen", "Field guide to asphalt shingles", "trade journal", undefined, "felt rolls"),
+  "galvanized-gauge": source(
+    "memory",
+    "Manufacturers' standard gauge for galvanized sheet",
+    "American Iron and Steel Institute",
+    undefined,
+    "weight per square foot by gauge",
+  ),
+  "tm-5-460": source(
+    "memory",
+    "Carpentry and Building Construction, TM 5-460 and FM 5-426",
+    "US Army",
+    undefined,
+    "table of common, box and finish nails",
+  ),
+  "astm-f1667": source("memory", "ASTM F1667, Driven fasteners: nails, spikes and staples", "ASTM", "2018", "sizes"),
+  "astm-a153": source(
+    "memory",
+    "ASTM A153 and A653, hot-dip zinc coating",
+    "ASTM",
+    undefined,
+    "hardware; connectors G185",
+  ),
+  "asme-b18": source(
+    "memory",
+    "ASME B18.2.1 (bolts), B18.2.2 (nuts), B18.22.1 (washers)",
+    "American Society of Mechanical Engineers",
+    undefined,
+    "hex bolts, hex nuts, Type A wide washers",
+  ),
+  "iso-4014": source(
+    "memory",
+    "ISO 4014 (bolts), ISO 4032 (nuts), DIN 440 and ISO 7094 (wide washers)",
+    "ISO, DIN",
+    undefined,
+    "coarse-thread sizes M8 to M20",
+  ),
+  "small-scale-forestry": source(
+    "seen",
+    "Small-scale Forestry 8:367-379 and 12:389-401, abstracts",
+    "Springer",
+    "2009, 2013",
+    "recovery and output of small mills",
+  ),
+  "sawmill-studies": source("memory", "Sawmill improvement studies", "USDA Forest Service", undefined, "kerfs"),
+  "common-practice": source("common practice", "Practice of the trade; replace by own records", "none"),
+  "own-arithmetic": source("computed", "Worked out from a stated formula", "this catalog"),
+  "own-choice": source("assumption", "A choice of this catalog", "this catalog"),
+} as const satisfies Readonly<Record<string, Source>>;
+
+/** A key of the bibliography. */
+export type SourceKey = keyof typeof SOURCES;
+
+/** Where a row comes from: a key, and the table or section within it. */
+export interface Citation {
+  readonly source: SourceKey;
+  readonly part?: string;
+  /** How this row is known, when that differs from the source as a whole. */
+  readonly known?: HowKnown;
+}
