@@ -1,0 +1,113 @@
+/** The table of calls: one row a call. The document, the page at /docs and the routes are all made from it. */
+import { z } from "zod";
+import { type AnyCall, call, json } from "./call.js";
+import { DOCS_STYLE, docsPage } from "./pages.js";
+import { Refusal } from "./problem.js";
+
+const HealthSchema = z
+  .strictObject({ status: z.literal("ok").describe("Always ok: whoever is not, does not answer.") })
+  .meta({ id: "Health", description: "The service runs." });
+
+const DocumentSchema = z
+  .looseObject({ openapi: z.string().describe("Version of the format.") })
+  .meta({ id: "OpenApiDocument", description: "An OpenAPI 3.1 document." });
+
+const operations: readonly AnyCall[] = [
+  call({
+    method: "get",
+    path: "/healthz",
+    id: "getHealth",
+    tag: "Operations",
+    summary: "Is it alive?",
+    description: "Answers as long as the process runs.",
+    run: () => ({ status: "ok" as const }),
+    faces: {
+      "application/json": json({
+        description: "It is.",
+        schema: HealthSchema,
+        example: { status: "ok" },
+        render: (health: { status: "ok" }) => health,
+      }),
+    },
+  }),
+  call({
+    method: "get",
+    path: "/readyz",
+    id: "getReadiness",
+    tag: "Operations",
+    summary: "May work be sent?",
+    description: "Answers 503 from the moment that the service is told to stop; calls under way are still answered.",
+    run: (_, { service }) => {
+      const reason = service.notReady();
+      if (reason !== undefined) throw new Refusal("overloaded", reason);
+      return { status: "ok" as const };
+    },
+    faces: {
+      "application/json": json({
+        description: "It may.",
+        schema: HealthSchema,
+        example: { status: "ok" },
+        render: (health: { status: "ok" }) => health,
+      }),
+    },
+  }),
+  call({
+    method: "get",
+    path: "/metrics",
+    id: "getMetrics",
+    tag: "Operations",
+    summary: "Counts and durations",
+    description: "How many calls were answered, with which status, and how long they took, since the process started.",
+    run: (_, { service }) => service.metrics.text(),
+    faces: {
+      "text/plain": { description: "The Prometheus text exposition format, 0.0.4.", render: (text) => text },
+    },
+  }),
+];
+
+const pages: readonly AnyCall[] = [
+  call({
+    method: "get",
+    path: "/docs",
+    id: "getDocs",
+    tag: "Pages",
+    summary: "This page",
+    description: "All calls, shapes, problems and faults, to be read by people.",
+    freshness: "data",
+    run: (_, { service }) => docsPage(service.document()),
+    faces: { "text/html": { description: "A page without scripts.", render: (page) => page } },
+  }),
+  call({
+    method: "get",
+    path: "/assets/docs.css",
+    id: "getDocsStyle",
+    tag: "Pages",
+    hidden: true,
+    summary: "Style of the page",
+    description: "Style of the page at /docs.",
+    freshness: "data",
+    run: () => DOCS_STYLE,
+    faces: { "text/css": { description: "A style sheet.", render: (style) => style } },
+  }),
+  call({
+    method: "get",
+    path: "/openapi.json",
+    id: "getDocument",
+    tag: "Pages",
+    summary: "All calls, for programs",
+    description: "The same as /docs, as an OpenAPI 3.1 document.",
+    freshness: "data",
+    run: (_, { service }) => service.document(),
+    faces: {
+      "application/json": json({
+        description: "An OpenAPI 3.1 document.",
+        schema: DocumentSchema,
+        example: { openapi: "3.1.0" },
+        render: (document: { openapi: string }) => ({ ...document }),
+      }),
+    },
+  }),
+];
+
+/** Every call of the service, in the order in which they are shown. */
+export const calls: readonly AnyCall[] = [...operations, ...pages];

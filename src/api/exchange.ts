@@ -1,0 +1,107 @@
+/**
+ * One call over HTTP: picks the form of the answer before anything is computed, reads query and body, runs the
+ * call, and writes the answer. Everything that goes wrong is thrown, and made a problem in one place.
+ */
+import { createHash } from "node:crypto";
+import type { Context as HonoContext } from "hono";
+import { chooseType } from "./accept.js";
+import { JSON_TYPE, readBody } from "./body.js";
+import type { AnyCall, Context, Face, Input, Progress } from "./call.js";
+import { EVENTS_TYPE, eventStream } from "./events.js";
+import { LIMITS, type Turnstile } from "./limits.js";
+import type { Service } from "./operations.js";
+import { type Problem, Refusal } from "./problem.js";
+import { readQuery } from "./query.js";
+
+/** What all exchanges share. */
+export interface Surroundings {
+  readonly service: Service;
+  readonly turnstile: Turnstile;
+  /** Also writes the log's line when the error is a bug. */
+  readonly problemOf: (error: unknown, c: HonoContext) => Problem;
+}
+
+/** The handler of one call. */
+export function exchange(call: AnyCall, around: Surroundings): (c: HonoContext) => Promise<Response> {
+  const offered = typesOffered(call);
+  return async (c) => {
+    const type = chooseType(c.req.header("Accept"), offered);
+    if (type === undefined) throw notAcceptable(call, offered);
+    const query = readQuery(new URL(c.req.url).searchParams, call.query);
+    // Only calls that compute take a place: health must be answered under load.
+    const leave = call.method === "post" ? around.turnstile.enter(clientOf(c)) : () => {};
+    let streaming = false;
+    try {
+      const body = call.request && (await readBody(c.req.raw, call.request));
+      const input = { path: c.req.param(), query, body };
+      const run = (report: Context["report"]) => runCall(call, input, c, around, report);
+      if (type !== EVENTS_TYPE) return written(call, type, await run(() => {}), query, c);
+      streaming = true;
+      return eventStream({
+        answer: async (report) => jsonFace(call).render(await run(report), query),
+        problemOf: (error) => around.problemOf(error, c),
+        ended: leave,
+      });
+    } finally {
+      if (!streaming) leave();
+    }
+  };
+}
+
+/** Media types of the answer, the preferred one first. */
+export function typesOffered(call: AnyCall): string[] {
+  return [...Object.keys(call.faces), ...(call.streams ? [EVENTS_TYPE] : [])];
+}
+
+function notAcceptable(call: AnyCall, choices: readonly string[]): Refusal {
+  const detail = `${call.method.toUpperCase()} ${call.path} answers as ${choices.join(", ")}.`;
+  return new Refusal("not-acceptable", detail, { choices });
+}
+
+/** The address at the other end of the connection; forwarded headers are not trusted, since anyone can write them. */
+function clientOf(c: HonoContext): string | undefined {
+  const env = c.env as { incoming?: { socket?: { remoteAddress?: string } } } | undefined;
+  return env?.incoming?.socket?.remoteAddress;
+}
+
+async function runCall(
+  call: AnyCall,
+  input: Input<unknown, unknown>,
+  c: HonoContext,
+  around: Surroundings,
+  report: (progress: Progress) => void,
+): Promise<unknown> {
+  const signal = AbortSignal.any([c.req.raw.signal, AbortSignal.timeout(LIMITS.callSeconds * 1000)]);
+  return call.run(input, { signal, report, service: around.service });
+}
+
+function jsonFace(call: AnyCall): Face<unknown, unknown> {
+  const face = call.faces[JSON_TYPE];
+  if (!face) throw new Error(`${call.id} streams but has no JSON answer`);
+  return face;
+}
+
+function written(call: AnyCall, type: string, answer: unknown, query: unknown, c: HonoContext): Response {
+  const face = call.faces[type];
+  if (!face) throw new Error(`${call.id} offers ${type} and has no face for it`);
+  const rendered = face.render(answer, query);
+  const bytes = face.schema ? JSON.stringify(rendered) : (rendered as string | Uint8Array<ArrayBuffer>);
+  const headers = new Headers({ "Content-Type": type.startsWith("text/") ? `${type}; charset=utf-8` : type });
+  if (typesOffered(call).length > 1) headers.set("Vary", "Accept");
+  if (face.fileName) headers.set("Content-Disposition", `attachment; filename="${face.fileName}"`);
+  if (call.method === "get" && !keep(call, bytes, headers, c)) return new Response(null, { status: 304, headers });
+  return new Response(bytes, { headers });
+}
+
+/** Sets what a cache needs. @returns false when the caller has these very bytes already. */
+function keep(call: AnyCall, bytes: string | Uint8Array, headers: Headers, c: HonoContext): boolean {
+  if (call.freshness !== "data") {
+    headers.set("Cache-Control", "no-store");
+    return true;
+  }
+  const tag = `"${createHash("sha256").update(bytes).digest("base64url").slice(0, 22)}"`;
+  headers.set("ETag", tag);
+  headers.set("Cache-Control", "no-cache"); // may be kept, but must be asked for again: the data may have changed
+  const known = (c.req.header("If-None-Match") ?? "").split(",").map((text) => text.trim().replace(/^W\//, ""));
+  return !known.includes(tag) && !known.includes("*");
+}

@@ -1,0 +1,96 @@
+/** Health, readiness and metrics: the only clock of the service. */
+import type { OpenAPIObject } from "openapi3-ts/oas31";
+
+/** What calls may ask of the service that they run in. */
+export interface Service {
+  readonly metrics: Metrics;
+  /** The description of all calls. */
+  readonly document: () => OpenAPIObject;
+  /** Why no new work should be sent here; undefined when it may be. */
+  readonly notReady: () => string | undefined;
+}
+
+/** One line of the log. */
+export type Log = (line: Readonly<Record<string, unknown>>) => void;
+
+/** Seconds on a clock that only goes forward, from an arbitrary start. */
+export function clockSeconds(): number {
+  return performance.now() / 1000;
+}
+
+/** Upper bounds of the duration buckets in seconds, from a page to a long estimate. Assumption. */
+const BUCKETS = [0.005, 0.025, 0.1, 0.5, 2, 10, 60] as const;
+
+interface Durations {
+  /** Calls at or under each bound of `BUCKETS`. */
+  readonly within: number[];
+  seconds: number;
+  count: number;
+}
+
+/**
+ * Counts and durations of calls, written in the Prometheus text exposition format 0.0.4.
+ * Paths are those of the table of calls, never what the caller wrote, so that the number of series is bounded.
+ */
+export class Metrics {
+  private readonly calls = new Map<string, number>();
+  private readonly durations = new Map<string, Durations>();
+  private underWay = 0;
+
+  /** A call begins. @returns What ends it: the row's path, and the status it was answered with. */
+  begin(method: string): (path: string, status: number) => number {
+    const start = clockSeconds();
+    this.underWay++;
+    return (path, status) => {
+      this.underWay--;
+      const seconds = clockSeconds() - start;
+      this.observe(method, path, status, seconds);
+      return seconds;
+    };
+  }
+
+  private observe(method: string, path: string, status: number, seconds: number): void {
+    const labels = `method="${KNOWN_METHODS.has(method) ? method : "other"}",path="${path}"`;
+    const withStatus = `${labels},status="${status}"`;
+    this.calls.set(withStatus, (this.calls.get(withStatus) ?? 0) + 1);
+    const durations = this.durations.get(labels) ?? { within: BUCKETS.map(() => 0), seconds: 0, count: 0 };
+    this.durations.set(labels, durations);
+    for (const [index, bound] of BUCKETS.entries()) {
+      if (seconds <= bound) durations.within[index] = (durations.within[index] ?? 0) + 1;
+    }
+    durations.seconds += seconds;
+    durations.count++;
+  }
+
+  /** All series, sorted by label. */
+  text(): string {
+    const lines = [
+      "# HELP boleworth_calls_under_way Calls being answered.",
+      "# TYPE boleworth_calls_under_way gauge",
+      `boleworth_calls_under_way ${this.underWay}`,
+      "# HELP boleworth_calls_total Calls answered.",
+      "# TYPE boleworth_calls_total counter",
+      ...sorted(this.calls).map(([labels, count]) => `boleworth_calls_total{${labels}} ${count}`),
+      "# HELP boleworth_call_seconds Time from the first byte read to the answer.",
+      "# TYPE boleworth_call_seconds histogram",
+      ...sorted(this.durations).flatMap(([labels, durations]) => histogram(labels, durations)),
+    ];
+    return `${lines.join("\n")}\n`;
+  }
+}
+
+const KNOWN_METHODS = new Set(["GET", "HEAD", "POST", "OPTIONS", "PUT", "PATCH", "DELETE"]);
+
+function histogram(labels: string, { within, seconds, count }: Durations): string[] {
+  const name = "boleworth_call_seconds";
+  return [
+    ...BUCKETS.map((bound, index) => `${name}_bucket{${labels},le="${bound}"} ${within[index]}`),
+    `${name}_bucket{${labels},le="+Inf"} ${count}`,
+    `${name}_sum{${labels}} ${seconds.toFixed(6)}`,
+    `${name}_count{${labels}} ${count}`,
+  ];
+}
+
+function sorted<T>(series: ReadonlyMap<string, T>): [string, T][] {
+  return [...series].sort(([a], [b]) => (a < b ? -1 : 1));
+}
