@@ -26,7 +26,7 @@ const PLAIN = /^-?(?:0|[1-9]\d{0,11})(?:\.\d{1,9})?$/;
 export function parseDecimal(text: string): Decimal | undefined {
   if (text.length > 32) return undefined;
   const bare = /^-?\d{1,3}(?:,\d{3})+(?:\.\d+)?$/.test(text) ? text.replaceAll(",", "") : text;
-  const padded = bare.startsWith(".") ? `0${bare}` : bare;
+  const padded = bare.replace(/^(-?)\./, "$10.");
   return PLAIN.test(padded) ? new Decimal(padded) : undefined;
 }
 

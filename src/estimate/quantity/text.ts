@@ -19,9 +19,10 @@ export class TextFault {
   ) {}
 }
 
-const FEET_AND_INCHES = /^(-?)(\d+)\s*(?:ft|feet|foot|'|′)\s*-?\s*(.+?)\s*(?:in|inch|inches|"|″|'')$/;
+// Word processors and telephones bend the marks of feet and inches: ’ and ” are taken too.
+const FEET_AND_INCHES = /^(-?)(\d+)\s*(?:ft|feet|foot|'|′|’)\s*-?\s*(.+?)\s*(?:in|inch|inches|"|″|”|''|’’)$/;
 const MONEY_FIRST = /^(-?)\s*([$€£])\s*([\d.,]+)\s*(?:(?:\/|per )\s*(.+))?$/;
-const NUMBER_THEN_UNIT = /^(-?[\d.,]+(?:[ -]\d+\/\d+)?|-?\d+\/\d+)\s*(.*)$/;
+const NUMBER_THEN_UNIT = /^(-?\d+\/\d+|-?[\d.,]+(?:[ -]\d+\/\d+)?)\s*(.*)$/;
 
 /**
  * Reads a quantity.
@@ -53,6 +54,18 @@ export function exactly(text: string): Quantity {
   return found;
 }
 
+/** Reads a quantity of whatever it measures. */
+export function readQuantity(text: string): Quantity | TextFault {
+  return (
+    read(text.trim()) ??
+    new TextFault(
+      "not-a-quantity",
+      `${quote(text)} is not a number with a unit.`,
+      "Give a number with a unit, such as 14 ft, 2 h or 450 USD.",
+    )
+  );
+}
+
 function read(text: string): Quantity | TextFault | undefined {
   if (text.length === 0 || text.length > LONGEST) return undefined;
   const both = FEET_AND_INCHES.exec(text);
@@ -82,7 +95,7 @@ function read(text: string): Quantity | TextFault | undefined {
 
 /** `6`, `6.5`, `1/2`, `6 1/2`, `6-1/2`. */
 function parseNumber(text: string): Decimal | TextFault | undefined {
-  const mixed = /^(-?)(?:(\d+)[ -])?(\d{1,5})\/(\d{1,2})$/.exec(text.trim());
+  const mixed = /^(-?)(?:(\d+)[ -])?(\d{1,5})\/(\d{1,5})$/.exec(text.trim());
   if (!mixed) return parseDecimal(text.trim());
   const [, sign, whole = "0", above, below] = mixed as unknown as [string, string, string | undefined, string, string];
   const denominator = Number(below);
@@ -108,9 +121,9 @@ function asWork(found: Quantity, like: Unit): Quantity | undefined {
   return quantity(inUnit(found, written), of);
 }
 
-/** The text as given, cut short and free of control characters, in quotation marks. */
+/** The text as given, cut short and free of control and format characters, in quotation marks. */
 export function quote(text: string): string {
-  const clean = [...text.slice(0, 48)].map((c) => (c < " " || c === "\u007f" ? "\ufffd" : c)).join("");
+  const clean = text.slice(0, 48).replaceAll(/\p{C}/gu, "\ufffd");
   return `“${clean}${text.length > 48 ? "…" : ""}”`;
 }
 

@@ -94,8 +94,8 @@ const MONEY: BaseUnit = { axes: { money: 1 }, num: 1n, den: 1n };
 
 /** What a person may write for a unit beside its own symbol. */
 const SPELLINGS: Readonly<Record<string, string>> = {
-  in: 'inch|inches|"|″',
-  ft: "foot|feet|'|′",
+  in: 'inch|inches|"|″|”',
+  ft: "foot|feet|'|′|’",
   yd: "yard|yards",
   mi: "mile|miles",
   mm: "millimetre|millimetres|millimeter|millimeters",
@@ -154,7 +154,16 @@ export interface Factor {
   readonly isOne: boolean;
 }
 
-const cache = new Map<string, Unit>();
+/** Units and texts kept for the next time. Bounded, so that no stream of invented units fills the memory. */
+const KEPT = 2000;
+const built = new Map<string, Unit>();
+const parsed = new Map<string, Unit>();
+
+function keep(memory: Map<string, Unit>, key: string, of: Unit): Unit {
+  if (memory.size >= KEPT) memory.delete(memory.keys().next().value as string);
+  memory.set(key, of);
+  return of;
+}
 
 function baseUnit(symbol: string): BaseUnit | undefined {
   if (Object.hasOwn(BASE, symbol)) return BASE[symbol];
@@ -164,7 +173,7 @@ function baseUnit(symbol: string): BaseUnit | undefined {
 function build(parts: ReadonlyMap<string, number>): Unit {
   const kept = [...parts].filter(([, exponent]) => exponent !== 0);
   const symbol = symbolOf(kept);
-  const known = cache.get(symbol);
+  const known = built.get(symbol);
   if (known) return known;
   let num = 1n;
   let den = 1n;
@@ -189,9 +198,14 @@ function build(parts: ReadonlyMap<string, number>): Unit {
   const only = live.length === 1 ? (axes.get(live[0] as Axis) ?? 0) : 0;
   const plain =
     live.length === 0 || (live.length === 1 && (only === 1 || (live[0] === "length" && only > 0 && only <= 3)));
-  const unit: Unit = { symbol, parts: new Map(kept), dimension, num: num / divisor, den: den / divisor, plain };
-  cache.set(symbol, unit);
-  return unit;
+  return keep(built, symbol, {
+    symbol,
+    parts: new Map(kept),
+    dimension,
+    num: num / divisor,
+    den: den / divisor,
+    plain,
+  });
 }
 
 function symbolOf(parts: readonly (readonly [string, number])[]): string {
@@ -216,15 +230,23 @@ function gcd(a: bigint, b: bigint): bigint {
 /** The plain number. */
 export const NUMBER: Unit = build(new Map());
 
+/** Longest unit that is read. With five parts a ratio of kilometres to millimetres would pass the exponent fence. */
+const MOST_PARTS = 4;
+
 /**
  * Reads a unit: `ft`, `ft2`, `ft²`, `USD/ft`, `$/person-h`, `ft2/gal`, `lb/ft3`, `1/ft`.
- * @returns undefined when a part is no unit that we know.
+ * @returns undefined when a part is no unit that we know, or there are more than four.
  */
 export function parseUnit(text: string): Unit | undefined {
-  const clean = text.trim().replaceAll("²", "2").replaceAll("³", "3").replaceAll(" per ", "/");
-  if (clean.length > 48) return undefined;
-  const known = cache.get(clean);
+  if (text.length > 48) return undefined;
+  const known = parsed.get(text);
   if (known) return known;
+  const found = readUnit(text.trim().replaceAll("²", "2").replaceAll("³", "3").replaceAll(" per ", "/"));
+  return found && keep(parsed, text, found);
+}
+
+function readUnit(clean: string): Unit | undefined {
+  if (clean.split(/[/·*]/).length > MOST_PARTS) return undefined;
   const parts = new Map<string, number>();
   for (const [index, side] of clean.split("/").entries()) {
     for (const factor of side.split(/[·*]/)) {
@@ -292,11 +314,12 @@ function combine(a: Unit, b: Unit, sign: 1 | -1): Unit {
 export const unitTimes = (a: Unit, b: Unit): Unit => combine(a, b, 1);
 export const unitOver = (a: Unit, b: Unit): Unit => combine(a, b, -1);
 
-const factors = new Map<Unit, Map<Unit, Factor>>();
+/** Weak, so that a factor lives no longer than its units. */
+const factors = new WeakMap<Unit, WeakMap<Unit, Factor>>();
 
 /** What a value in `from` is multiplied by to be in `to`: an exact ratio. Throws when they measure different things. */
 export function factorBetween(from: Unit, to: Unit): Factor {
-  const row = factors.get(from) ?? new Map<Unit, Factor>();
+  const row = factors.get(from) ?? new WeakMap<Unit, Factor>();
   factors.set(from, row);
   let factor = row.get(to);
   if (!factor) {
@@ -335,12 +358,13 @@ export function describeDimension(of: Unit): string {
     work1: "an amount of work, such as 3 person-h",
     angle1: "an angle, such as 22.5 deg",
     calendar1: "a calendar time, such as 90 day or 12 week",
-    "work1 time-1": "a number of people, such as 2 people",
+    "time-1 work1": "a number of people, such as 2 people",
     energy1: "an energy, such as 3 kWh",
   };
   const known = words[of.dimension];
   if (known) return known;
   const money = /^([A-Z]{3})1$/.exec(of.dimension);
-  if (money) return `an amount of money, such as 12.50 ${money[1]}`;
+  if (money)
+    return `an amount of money in ${money[1]}, such as ${minorDigits(money[1] as string) === 0 ? 12 : "12.50"} ${money[1]}`;
   return `a rate in ${of.symbol}`;
 }

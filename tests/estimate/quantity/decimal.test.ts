@@ -1,0 +1,80 @@
+import { describe, expect, it } from "vitest";
+import { Decimal, decimal, fixed, parseDecimal, trimmed } from "../../../src/estimate/quantity/decimal.js";
+
+describe("decimal", () => {
+  it("rounds half away from zero, as a spreadsheet does", () => {
+    const cents = (text: string) => fixed(decimal(text), 2);
+    expect(["0.005", "1.005", "2.675", "-0.005", "-2.675"].map(cents)).toEqual([
+      "0.01",
+      "1.01",
+      "2.68",
+      "-0.01",
+      "-2.68",
+    ]);
+    expect(["0.0049999", "-0.0049999", "2.6749999999"].map(cents)).toEqual(["0.00", "0.00", "2.67"]);
+  });
+
+  it("never writes a negative zero or an exponent", () => {
+    expect(fixed(decimal("-0.001"), 2)).toBe("0.00");
+    expect(trimmed(decimal("-0"), 3)).toBe("0");
+    expect(trimmed(decimal("1e21"), 3)).toBe("1000000000000000000000");
+    expect(trimmed(decimal("0.0000001"), 9)).toBe("0.0000001");
+  });
+
+  it("drops zeros at the end only where asked", () => {
+    expect(fixed(decimal("12.5"), 2)).toBe("12.50");
+    expect(trimmed(decimal("12.50"), 3)).toBe("12.5");
+    expect(trimmed(decimal("1200"), 3)).toBe("1200");
+  });
+
+  it("adds and multiplies without a float's last digit", () => {
+    expect(decimal("0.1").plus("0.2").eq("0.3")).toBe(true);
+    expect(decimal("1.1").times("1.1").toString()).toBe("1.21");
+  });
+
+  it("keeps forty significant digits", () => {
+    expect(decimal(1).dividedBy(3).toString()).toBe(`0.${"3".repeat(40)}`);
+  });
+
+  it.each(["0", "14", "-14", "0.5", ".5", "-.5", "999999999999.123456789", "1,200", "-12,345.5", "1,234,567"])(
+    "takes the plain numeral %s",
+    (text) => {
+      expect(parseDecimal(text)?.eq(text.replaceAll(",", ""))).toBe(true);
+    },
+  );
+
+  it.each([
+    ...[
+      "",
+      " 1",
+      "1 ",
+      "+1",
+      "5.",
+      "007",
+      "1_000",
+      "1e3",
+      "1E3",
+      "0x1f",
+      "0b11",
+      "NaN",
+      "Infinity",
+      "-Infinity",
+      "--1",
+    ],
+    ...["1,20", "12,34", "1,2345", ",200", "1,200,5", "1.2.3", "1.1234567891", "1234567890123", "٣", "１"],
+  ])("refuses %j", (text) => {
+    expect(parseDecimal(text)).toBeUndefined();
+  });
+
+  it("refuses an endless numeral without reading it", () => {
+    const begin = performance.now();
+    expect(parseDecimal("9".repeat(1_000_000))).toBeUndefined();
+    expect(performance.now() - begin).toBeLessThan(20);
+  });
+
+  it("throws on a constant that is no finite number, and keeps exponents within sixty", () => {
+    expect(() => decimal("NaN")).toThrow("not a finite decimal");
+    expect(() => decimal("1e61")).toThrow("not a finite decimal");
+    expect(new Decimal("1e-61").isZero()).toBe(true);
+  });
+});

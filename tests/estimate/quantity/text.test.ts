@@ -1,0 +1,335 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { decimal } from "../../../src/estimate/quantity/decimal.js";
+import { inUnit, type Quantity, quantity } from "../../../src/estimate/quantity/quantity.js";
+import {
+  exactly,
+  marked,
+  markedSection,
+  markedSmall,
+  parseQuantity,
+  parseSection,
+  placesFor,
+  pretty,
+  quote,
+  readQuantity,
+  shown,
+  TextFault,
+} from "../../../src/estimate/quantity/text.js";
+import { unit } from "../../../src/estimate/quantity/unit.js";
+
+function read(text: string, like: string): Quantity {
+  const found = parseQuantity(text, unit(like));
+  if (found instanceof TextFault) throw new Error(`${found.wrong} ${found.cure}`);
+  return found;
+}
+const valueIn = (text: string, target: string): string => inUnit(read(text, target), target).toString();
+
+describe("what the trade writes", () => {
+  // Worked by hand from 1 in = 25.4 mm (NIST Handbook 44, appendix C).
+  it.each([
+    ["1/64 in", "0.396875"],
+    ["1/2 in", "12.7"],
+    ["-1/2 in", "-12.7"],
+    ['3/4"', "19.05"],
+    ["9/8 in", "28.575"],
+    ["2 1/4 in", "57.15"],
+    ["2-1/4 in", "57.15"],
+    ["-2 1/4 in", "-57.15"],
+    ["12 in", "304.8"],
+    ["12in", "304.8"],
+    ["14 ft", "4267.2"],
+    ["14'", "4267.2"],
+    ["14 feet", "4267.2"],
+    ["14.5 ft", "4419.6"],
+    [`14' 6"`, "4419.6"],
+    [`14'6"`, "4419.6"],
+    [`14'-6"`, "4419.6"],
+    ["14′ 6″", "4419.6"],
+    ["14’ 6”", "4419.6"],
+    ["14' 6''", "4419.6"],
+    ["14 ft 6 in", "4419.6"],
+    ["14 feet 6 inches", "4419.6"],
+    [`14' 6 1/2"`, "4432.3"],
+    [`14'-6-1/2"`, "4432.3"],
+    [`-14' 6 1/2"`, "-4432.3"],
+    [`0' 1/64"`, "0.396875"],
+    [`14' 6.5"`, "4432.3"],
+    ["4.35 m", "4350"],
+    ["95 mm", "95"],
+    ["9.5 cm", "95"],
+    ["1,200 mm", "1200"],
+    [".5 m", "500"],
+    ["-.5 m", "-500"],
+    ["  95   mm  ", "95"],
+    ["3 yd", "2743.2"],
+  ])("%s is exactly %s mm", (text, millimetres) => {
+    expect(valueIn(text, "mm")).toBe(millimetres);
+  });
+
+  it.each([
+    ["$4.85/ft", "USD/ft", "4.85"],
+    ["$4.85 / ft", "USD/ft", "4.85"],
+    ["$4.85 per ft", "USD/ft", "4.85"],
+    ["4.85 USD/ft", "USD/ft", "4.85"],
+    ["$58.20/ft", "USD/in", "4.85"],
+    ["€12.50", "EUR", "12.5"],
+    ["12.50 €", "EUR", "12.5"],
+    ["-$1,450.50", "USD", "-1450.5"],
+    ["$ 450", "USD", "450"],
+    ["500 JPY", "JPY", "500"],
+    ["$950/mbf", "USD/bf", "0.95"],
+    ["150 ft2/gal", "ft2/gal", "150"],
+    ["150 ft²/gal", "ft2/gal", "150"],
+    ["150 sq ft/gal", "ft2/gal", "150"],
+    ["12 %", "%", "12"],
+    ["12%", "", "0.12"],
+    ["40 lb/ft3", "lb/ft3", "40"],
+    ["12 sq ft", "ft2", "12"],
+    ["1/2 gal", "qt", "2"],
+    ["22.5 deg", "deg", "22.5"],
+    ["22.5°", "deg", "22.5"],
+    ["12 weeks", "day", "84"],
+    ["3 each", "", "3"],
+    ["3", "", "3"],
+    ["1/2", "", "0.5"],
+    ["2 people", "people", "2"],
+    ["0.25 person-h/ft2", "person-h/ft2", "0.25"],
+  ])("%s, in %s, is %s", (text, target, value) => {
+    expect(valueIn(text, target)).toBe(value);
+  });
+
+  it("takes hours for person-hours where work is asked for, and nowhere else", () => {
+    expect(valueIn("3 h", "person-h")).toBe("3");
+    expect(valueIn("$18/h", "USD/person-h")).toBe("18");
+    expect(valueIn("15 min/ft2", "person-min/ft2")).toBe("15");
+    expect(read("3 h", "h").unit.symbol).toBe("h");
+    expect(parseQuantity("3 person-h", unit("h"))).toBeInstanceOf(TextFault);
+  });
+
+  it("remembers the unit that was written", () => {
+    expect(read("2 1/4 in", "mm").written?.symbol).toBe("in");
+    expect(read(`14' 6"`, "mm").written?.symbol).toBe("ft");
+    expect(read("12 %", "").written?.symbol).toBe("%");
+  });
+});
+
+describe("what is refused, with what is wrong and what would be right", () => {
+  it.each([
+    ...["14", "0", "-3", "1/2", "1,200", "2 1/4"].map((text) => [text, "has no unit", "not-a-quantity"]),
+    ...["NaN", "Infinity", "-Infinity ft", "NaN ft", "1e3 ft", "1E3 ft", "0x1f ft", "0b11 ft", "+5 ft", "5. ft"].map(
+      (text) => [text, "is not a number with a unit", "not-a-quantity"],
+    ),
+    ...[
+      "",
+      " ",
+      "ft",
+      "five ft",
+      "5 furlong",
+      "5 ft ft",
+      "5 ft/",
+      "- 5 ft",
+      "1,20 m",
+      "007 ft",
+      "14' 6",
+      "1.5' 3\"",
+    ].map((text) => [text, "is not a number with a unit", "not-a-quantity"]),
+    ...["5 constructor", "5 __proto__", "1.1234567891 ft", "1234567890123 ft", "٣ ft", "5 USD/EUR", "$5/€"].map(
+      (text) => [text, "is not a number with a unit", "not-a-quantity"],
+    ),
+    ...["1/3 in", "6 1/3 in", `14' 6 1/3"`, "1/128 in", "1/0 in", "1/12 ft"].map((text) => [
+      text,
+      "has a fraction that no rule marks",
+      "not-a-quantity",
+    ]),
+    ["5 ft2", "is an area", "wrong-dimension"],
+    ["5 lb", "is a mass", "wrong-dimension"],
+    ["12 %", "is a plain number", "wrong-dimension"],
+    ["$5", "is an amount of money in USD", "wrong-dimension"],
+    ["$5/ft", "is a rate in USD/ft", "wrong-dimension"],
+    ["5 deg", "is an angle", "wrong-dimension"],
+  ])("%j for a length", (text, wrong, code) => {
+    expect(parseQuantity(text as string, unit("mm"))).toMatchObject({
+      code,
+      wrong: expect.stringContaining(wrong as string),
+      cure: expect.stringMatching(/^(Give|Use) ./),
+    });
+  });
+
+  it("names both currencies where one is meant and another is given", () => {
+    expect(parseQuantity("€12", unit("USD"))).toMatchObject({
+      code: "wrong-dimension",
+      wrong: "“€12” is an amount of money in EUR.",
+      cure: "Give an amount of money in USD, such as 12.50 USD.",
+    });
+  });
+
+  it("reads nothing of an endless text, and quotes little of it", () => {
+    const begin = performance.now();
+    for (const text of [
+      "9".repeat(2_000_000),
+      `${"9".repeat(2_000_000)} ft`,
+      "1/".repeat(500_000),
+      " ".repeat(500_000),
+    ]) {
+      const found = parseQuantity(text, unit("mm"));
+      expect(found).toBeInstanceOf(TextFault);
+      expect((found as TextFault).wrong.length).toBeLessThan(100);
+    }
+    expect(performance.now() - begin).toBeLessThan(200);
+  });
+
+  it("quotes without control characters, reversals of the writing direction or halves of a sign", () => {
+    expect(quote("a\u0000b\u001bc\u202ed\u0085")).toBe("“a\ufffdb\ufffdc\ufffdd\ufffd”");
+    expect(quote(`${"x".repeat(47)}🌲`)).toBe(`“${"x".repeat(47)}\ufffd…”`);
+  });
+
+  it("never throws, whatever is written", () => {
+    const likes = ["mm", "USD", "ft2/gal", "", "person-h", "deg"].map(unit);
+    const near = fc.string({ unit: fc.constantFrom(..."0123456789 '\"/.,-$€%²ftinmkgalUSDper·*1") });
+    fc.assert(
+      fc.property(fc.oneof(fc.string(), near), fc.constantFrom(...likes), (text, like) => {
+        const found = parseQuantity(text, like);
+        if (!(found instanceof TextFault)) expect(found.value.isFinite()).toBe(true);
+      }),
+      { numRuns: 2000 },
+    );
+  });
+});
+
+describe("texts in our own tables", () => {
+  it("are read as anything else, and throw on a typing error", () => {
+    expect(exactly("2 1/4 in").value.toString()).toBe("57.15");
+    expect(() => exactly("2 1/3 in")).toThrow("not a quantity");
+    expect(() => exactly("2 furlong")).toThrow("not a quantity");
+  });
+
+  it("are read without a dimension in mind where none is asked for", () => {
+    expect(readQuantity("$450")).toMatchObject({ unit: { symbol: "USD" } });
+    expect(readQuantity("2 furlong")).toMatchObject({ code: "not-a-quantity" });
+    expect(readQuantity("1/3 in")).toMatchObject({ wrong: expect.stringContaining("no rule marks") });
+  });
+});
+
+describe("sections", () => {
+  it.each([
+    ["2 x 6 in", "50.8", "152.4"],
+    ["1 1/2 in × 3 1/2 in", "38.1", "88.9"],
+    ["1 1/2 × 3 1/2 in", "38.1", "88.9"],
+    ["45 x 145 mm", "45", "145"],
+    ["45X145 mm", "45", "145"],
+    ["3/4 x 5 1/2 in", "19.05", "139.7"],
+    ["50 mm × 6 in", "50", "152.4"],
+  ])("%s is read thickness first", (text, thickness, width) => {
+    const found = parseSection(text);
+    if (found instanceof TextFault) throw new Error(found.wrong);
+    expect([found.thickness.value.toString(), found.width.value.toString()]).toEqual([thickness, width]);
+  });
+
+  it.each(["2 x 6", "2x6", "2 in", "2 x 6 x 8 in", "x 6 in", "2 x in", "2 x 6 lb", `2 x ${"6".repeat(99)} in`, ""])(
+    "%j is no section",
+    (text) => {
+      expect(parseSection(text)).toMatchObject({
+        wrong: expect.stringContaining("is not a section"),
+        cure: expect.stringContaining("2 x 6 in"),
+      });
+    },
+  );
+});
+
+describe("what is shown", () => {
+  it.each([
+    ["14.5417 ft", `14' 6 1/2"`],
+    ["0.5 in", `1/2"`],
+    ["11.99 in", "1'"],
+    ["143.97 in", "12'"],
+    ["9.75 in", `9 3/4"`],
+    ["12.03125 in", `1' 1/16"`], // 12 1/32 in: the half sixteenth goes up
+    ["-12.03125 in", `-1' 1/16"`], // … away from zero
+    ["-0.001 in", `0"`],
+    ["0 in", `0"`],
+    ["-18 in", `-1' 6"`],
+  ])("%s is marked %s, to the nearest sixteenth", (text, mark) => {
+    expect(marked(exactly(text), "inch-pound")).toBe(mark);
+  });
+
+  it("a metric length is marked to the nearest millimetre, halves away from zero", () => {
+    const mark = (text: string) => marked(exactly(text), "metric");
+    expect(["4.35 m", "0.5 mm", "-0.5 mm", "-0.4 mm", "1 in"].map(mark)).toEqual([
+      "4350 mm",
+      "1 mm",
+      "-1 mm",
+      "0 mm",
+      "25 mm",
+    ]);
+  });
+
+  it("a section is said without feet", () => {
+    expect(markedSmall(exactly("13.5 in"), "inch-pound")).toBe("13 1/2 in");
+    expect(markedSection(exactly("1.5 in"), exactly("3.5 in"), "inch-pound")).toBe("1 1/2 × 3 1/2 in");
+    expect(markedSection(exactly("45 mm"), exactly("145 mm"), "metric")).toBe("45 × 145 mm");
+  });
+
+  it("money keeps its minor unit, other zeros at the end are dropped, and no zero is negative", () => {
+    expect(shown(exactly("$12.5"), unit("USD"))).toBe("12.50 USD");
+    expect(shown(exactly("1200.4 JPY"), unit("JPY"))).toBe("1200 JPY");
+    expect(shown(exactly("523.120 ft2"), unit("ft2"))).toBe("523.12 ft²");
+    expect(shown(exactly("-0.0001 ft"), unit("ft"))).toBe("0 ft");
+    expect(shown(exactly("-0.001 USD"), unit("USD"))).toBe("0.00 USD");
+    expect(shown(exactly("0.12"), unit("%"))).toBe("12 %");
+  });
+});
+
+const DISPLAYS = [
+  ...["ft", "in", "mm", "m", "ft2", "m2", "ft3", "bf", "gal", "L", "lb", "kg", "h", "person-h", "deg", "%", "day"],
+  ...["USD", "EUR", "USD/ft", "EUR/m2", "ft2/gal", "person-h/ft2", "lb/ft3", "1/ft", "", "people", "kWh"],
+].map(unit);
+
+describe("round trips", () => {
+  it("what is shown is taken in again, off by no more than the rounding shown", () => {
+    const cents = fc.integer({ min: -1e9, max: 1e9 });
+    fc.assert(
+      fc.property(cents, fc.constantFrom(...DISPLAYS), (n, display) => {
+        const given = quantity(decimal(n).dividedBy(7919), display);
+        const back = read(shown(given, display), display.symbol);
+        const half = decimal(10).pow(-placesFor(display)).dividedBy(2);
+        expect(inUnit(back, display).minus(inUnit(given, display)).abs().lte(half.plus("1e-30"))).toBe(true);
+        expect(shown(back, display)).toBe(shown(given, display));
+      }),
+    );
+  });
+
+  it("a value written with its own digits comes back the same", () => {
+    const digits = fc.integer({ min: -1e14, max: 1e14 });
+    fc.assert(
+      fc.property(digits, fc.integer({ min: 0, max: 9 }), fc.constantFrom(...DISPLAYS), (n, places, display) => {
+        const value = decimal(n)
+          .dividedBy(decimal(10).pow(places + 3))
+          .toDecimalPlaces(9);
+        const text = `${value.toFixed()} ${pretty(display)}`.trim();
+        const back = read(text, display.symbol);
+        expect(inUnit(back, display).minus(value).abs().lte("1e-25")).toBe(true);
+        expect(back.written?.symbol).toBe(display.symbol);
+      }),
+    );
+  });
+
+  it("a marked length is taken in again, within 1/32 in or half a millimetre", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -1e8, max: 1e8 }), (n) => {
+        const given = quantity(decimal(n).dividedBy(997), "mm");
+        const inches = read(marked(given, "inch-pound"), "mm");
+        expect(inches.value.minus(given.value).abs().lte("0.79375")).toBe(true); // 25.4 mm ÷ 32
+        expect(marked(inches, "inch-pound")).toBe(marked(given, "inch-pound"));
+        const metric = read(marked(given, "metric"), "mm");
+        expect(metric.value.minus(given.value).abs().lte("0.5")).toBe(true);
+      }),
+    );
+  });
+
+  it("every sixty-fourth of an inch is read exactly", () => {
+    for (let n = 1; n < 64; n++) {
+      expect(read(`5 ${n}/64 in`, "mm").value.eq(decimal(n).times("0.396875").plus("127"))).toBe(true);
+    }
+  });
+});
