@@ -83,9 +83,8 @@ export function clearOf(radius: number, y: number): number {
  * Half the usable width of the slab [y0, y1], by its narrower face; -1 when there is none.
  *
  * @param wane - As `waneOf` gives it. Each corner of a piece may lack up to that both ways: the edge may stand where
- * the wood is full
- * `wane` below the face, if the face itself is at most `wane` narrower. The circle between the two points is outside
- * the chamfer, so two points suffice.
+ *   the wood is full so far below the face, if the face itself is no more than that narrower. The circle between the
+ *   two points is outside the chamfer, so two points suffice.
  */
 export function usableHalf(bolt: Bolt, y0: number, y1: number, wane: number): number {
   const outer = Math.max(Math.abs(y0), Math.abs(y1));
