@@ -4,7 +4,7 @@
  *
  * Every reading of the tree (value, floats, working, workbook formula) is one file with one exhaustive `switch`.
  */
-import { type Decimal, decimal } from "../quantity/decimal.js";
+import { Decimal, decimal } from "../quantity/decimal.js";
 import { exactly } from "../quantity/text.js";
 import { type Factor, factorBetween, held, NUMBER, type Unit, unit, unitOver, unitTimes } from "../quantity/unit.js";
 
@@ -284,3 +284,11 @@ export function cellsIn(expression: Expression): readonly Cell[] {
   visit(expression);
   return [...found];
 }
+
+/** π to forty digits: exact far beyond any figure shown. */
+export const PI: Expression = {
+  kind: "number",
+  unit: NUMBER,
+  value: Decimal.acos(-1),
+  written: NUMBER,
+};

@@ -1,0 +1,48 @@
+/**
+ * What has to be had, before anyone asks where and in which packs: a quantity of a kind of thing. Takeoffs write needs,
+ * purchase turns them into lines of the shopping list; neither knows the other.
+ */
+import type { Cell } from "./sheet/expression.js";
+
+/** Parts of a roof covering that are ordered by themselves. */
+export type CoveringPart =
+  | "panel"
+  | "ridge-cap"
+  | "eave-trim"
+  | "rake-trim"
+  | "eave-closure"
+  | "ridge-closure"
+  | "lap-sealant"
+  | "underlay";
+
+/** Kind of thing, as a price catalog can be asked for it. */
+export type NeedItem =
+  | {
+      readonly kind: "fastener";
+      /** A fastener kind that the catalog knows, such as `roof-screw` or `carriage-bolt`. */
+      readonly fastener: string;
+      /** Lengths; what has none (a washer) leaves it out. */
+      readonly diameter?: Cell;
+      readonly length?: Cell;
+      /** Least protection against corrosion, by the catalog's classes. */
+      readonly corrosion: string;
+    }
+  | { readonly kind: "finish"; readonly finish: string }
+  | {
+      readonly kind: "covering";
+      readonly covering: string;
+      readonly part: CoveringPart;
+      /** Length of one piece, where pieces of one length are wanted. */
+      readonly pieceLength?: Cell;
+    }
+  | { readonly kind: "consumable"; readonly item: string }
+  | { readonly kind: "service"; readonly item: string };
+
+export interface Need {
+  /** Unique; names the line of the shopping list. */
+  readonly name: string;
+  readonly label: string;
+  readonly item: NeedItem;
+  /** Pieces, length, area, volume or mass, waste and spares included. */
+  readonly quantity: Cell;
+}

@@ -1,0 +1,172 @@
+/**
+ * Common rafter of a gable or lean-to roof.
+ *
+ * Plan lengths are level; slope lengths lie along the rafter. Nothing is rounded here. The rafter's measuring line runs
+ * through the corner of the birdsmouth; its two edges are parallel to it.
+ */
+import type { Fault } from "../faults.js";
+import type { Cell } from "../sheet/expression.js";
+import { arctangent, least, minus, number, over, plus, root, square, tangent, times } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
+
+/** Cells, not numbers: the user may override any of them, and the workbook stays live. All are lengths. */
+export interface RafterPlan {
+  /** Level, outer face of the plate to the centre of the ridge. */
+  readonly run: Cell;
+  /** Level, outer face of the plate to the tail; may be zero. */
+  readonly overhang: Cell;
+  /** Rise over `unitRun`: two lengths, not their quotient, for 4 in 12 has no finite decimal. */
+  readonly unitRise: Cell;
+  readonly unitRun: Cell;
+  readonly ridgeThickness: Cell;
+  /** Square to the rafter. */
+  readonly depth: Cell;
+  /** Bearing of the plate, level. */
+  readonly plateWidth: Cell;
+  /** Level depth of the seat, where the user gives one. */
+  readonly seat?: Cell | undefined;
+}
+
+export interface RafterCells {
+  /** Rafter for one `unitRun`; at 12 in, the figure stamped on a framing square. */
+  readonly unitLength: Cell;
+  /** Plate face to ridge centre. */
+  readonly lineLength: Cell;
+  /** Ridge face to tail along one edge, between the two plumb cuts. */
+  readonly edgeLength: Cell;
+  /** What the plumb cut takes beyond the edge length: the stock is this much longer. */
+  readonly plumbCut: Cell;
+  /** Shortest straight piece from which it can be cut. */
+  readonly stockLength: Cell;
+  /** Between level and rafter; a plumb cut lies this far off square. */
+  readonly slopeAngle: Cell;
+  readonly seat: Cell;
+  /** Square to the rafter, and plumb. */
+  readonly notchDepth: Cell;
+  readonly notchPlumb: Cell;
+  /** Plumb, from the plate's top to the rafter's upper edge, above the plate's outer face. */
+  readonly heightAbovePlate: Cell;
+  /** Open gap across a plumb cut when its angle is one degree off. */
+  readonly gapAtOneDegree: Cell;
+}
+
+/** What cannot be built, each with its cure. Empty when `layCommonRafter` may be called. */
+export function commonRafterFaults(sheet: Sheet, plan: RafterPlan, at: string): Fault[] {
+  const faults: Fault[] = [];
+  const refuse = (where: string, wrong: string, cure: string): void => {
+    faults.push({ code: "cannot-build", at: `${at}${where}`, wrong, cure });
+  };
+  if (sheet.decide(plan.unitRise).lt(0)) {
+    refuse(
+      "/slope/rise",
+      `The roof falls towards its ridge (${sheet.shown(plan.unitRise)}).`,
+      "Give the rise from plate to ridge as zero or more.",
+    );
+  }
+  if (sheet.decide(plan.unitRun).lte(0)) {
+    refuse(
+      "/slope/run",
+      `A slope needs a level run (${sheet.shown(plan.unitRun)}).`,
+      "Give a run of more than zero, such as 12 in.",
+    );
+  }
+  if (sheet.decide(plan.ridgeThickness).gte(sheet.decide(plan.run).times(2))) {
+    refuse(
+      "/span",
+      `The ridge (${sheet.shown(plan.ridgeThickness)}) is thicker than the building is wide.`,
+      "Give a larger span.",
+    );
+  }
+  return faults;
+}
+
+/** A degree is about what a careful hand holds on a saw. Assumption; only shown, nothing rests on it. */
+const ANGLE_ERROR = "1 deg";
+
+/**
+ * Lays one common rafter's cells on the sheet.
+ *
+ * @param plan - Already passed by `commonRafterFaults`.
+ * @throws Error when `name` is already on the sheet: a bug in the caller.
+ * @see US Navy, NAVEDTRA 14044, Builder vol. 2, fig. 2-17: length from unit rise and run; half the ridge measured level.
+ */
+export function layCommonRafter(
+  sheet: Sheet,
+  name: string,
+  plan: RafterPlan,
+  display: { readonly long: string; readonly small: string },
+): RafterCells {
+  const { long, small } = display;
+  const hypotenuse = root(plus(square(plan.unitRise), square(plan.unitRun)));
+  const unitLength = sheet.lay(`${name}.unitLength`, hypotenuse, { label: "rafter for one unit run", display: small });
+  // Multiplied before divided: 20 ÷ 12 first would leave a last digit for a round-up to trip on.
+  const alongSlope = (levelLength: Parameters<typeof times>[0]) => over(times(levelLength, unitLength), plan.unitRun);
+  const plumbOf = (square: Parameters<typeof times>[0]) => over(times(square, plan.unitRise), plan.unitRun);
+
+  const lineLength = sheet.lay(`${name}.lineLength`, alongSlope(plan.run), {
+    label: "plate face to ridge centre",
+    display: long,
+  });
+  // The ridge is measured level, so half of it comes off before the tilt, not after.
+  const level = minus(plus(plan.run, plan.overhang), over(plan.ridgeThickness, number("2")));
+  const edgeLength = sheet.lay(`${name}.edgeLength`, alongSlope(level), {
+    label: "ridge face to tail, along an edge",
+    display: long,
+  });
+  const plumbCut = sheet.lay(`${name}.plumbCut`, plumbOf(plan.depth), {
+    label: "taken by the plumb cut",
+    display: small,
+  });
+  const stockLength = sheet.lay(`${name}.stockLength`, plus(edgeLength, plumbCut), {
+    label: "shortest stock",
+    display: long,
+  });
+  const slopeAngle = sheet.lay(`${name}.slopeAngle`, arctangent(over(plan.unitRise, plan.unitRun)), {
+    label: "plumb cut off square",
+  });
+
+  const seat = sheet.lay(`${name}.seat`, plan.seat ?? defaultSeat(sheet, plan, unitLength), {
+    label: "birdsmouth seat, level",
+    display: small,
+  });
+  const notchDepth = sheet.lay(`${name}.notchDepth`, over(times(seat, plan.unitRise), unitLength), {
+    label: "birdsmouth depth, square to the rafter",
+    display: small,
+  });
+  const notchPlumb = sheet.lay(`${name}.notchPlumb`, plumbOf(seat), {
+    label: "birdsmouth depth, plumb",
+    display: small,
+  });
+  const heightAbovePlate = sheet.lay(`${name}.heightAbovePlate`, minus(alongSlope(plan.depth), notchPlumb), {
+    label: "height above plate",
+    display: small,
+  });
+  const gapAtOneDegree = sheet.lay(
+    `${name}.gapAtOneDegree`,
+    times(alongSlope(plan.depth), tangent(number(ANGLE_ERROR))),
+    {
+      label: "gap when the saw is one degree off",
+      display: small,
+    },
+  );
+  return {
+    unitLength,
+    lineLength,
+    edgeLength,
+    plumbCut,
+    stockLength,
+    slopeAngle,
+    seat,
+    notchDepth,
+    notchPlumb,
+    heightAbovePlate,
+    gapAtOneDegree,
+  };
+}
+
+/** The plate's full width, or where a quarter of the rafter's depth is notched away, whichever comes first. */
+function defaultSeat(sheet: Sheet, plan: RafterPlan, unitLength: Cell) {
+  // On a level roof there is no notch, however deep the seat, and the quarter rule would divide by zero.
+  if (sheet.decide(plan.unitRise).lte(0)) return plan.plateWidth;
+  return least(plan.plateWidth, over(times(plan.depth, unitLength), times(number("4"), plan.unitRise)));
+}

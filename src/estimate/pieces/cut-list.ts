@@ -1,0 +1,136 @@
+/** The cut list: all piece groups of a structure, own ones included, with the piece marks to paint on their ends. */
+import { FaultError, pointer } from "../faults.js";
+import type { DisplayUnits } from "../quantity/display.js";
+import type { Defaults } from "../request/given.js";
+import type { ExplicitPieces, StructureShape } from "../request/structure.js";
+import { type Cell, sumOr } from "../sheet/expression.js";
+import { plain, type Sheet } from "../sheet/sheet.js";
+import { type GableCells, layGable } from "./gable.js";
+import { layGroup, laySection, type PieceGroup } from "./piece-group.js";
+
+export interface CutList {
+  readonly groups: readonly PieceGroup[];
+  /** The geometry, where the structure has one. */
+  readonly gable: GableCells | undefined;
+  readonly pieceCount: Cell;
+  /** Actual wood of all pieces. */
+  readonly volume: Cell;
+}
+
+/** More pieces than anyone marks by hand; an estimate of a larger job wants another tool. Assumption. */
+const MOST_PIECES = 5000;
+
+/**
+ * Lays the pieces of any structure.
+ * @throws FaultError when it can't be built, names collide, or there are too many pieces.
+ */
+export function layCutList(sheet: Sheet, structure: StructureShape, defaults: Defaults, units: DisplayUnits): CutList {
+  sheet.title("frame", "Frame");
+  sheet.title("sections", "Finished sections");
+  sheet.title("roof", "Roof");
+  sheet.title("rafter", "Common rafter");
+  sheet.title("pieces", "Cut list");
+  const gable = structure.kind === "gable" ? layGable(sheet, structure, defaults, units) : undefined;
+  const own = structure.kind === "gable" ? (structure.extraPieces ?? []) : structure.pieces;
+  const at = structure.kind === "gable" ? "/structure/extraPieces" : "/structure/pieces";
+  refuseSameNames(own, gable?.groups ?? [], at);
+  const groups = [
+    ...(gable?.groups ?? []),
+    ...own.map((pieces, i) => layOwn(sheet, pieces, pointer(at, i), defaults, units)),
+  ];
+  const pieceCount = sheet.lay(
+    "pieces.count",
+    sumOr(
+      groups.map((group) => group.count),
+      "",
+    ),
+    { label: "pieces in all" },
+  );
+  const volume = sheet.lay(
+    "pieces.volume",
+    sumOr(
+      groups.map((group) => group.volume),
+      "m3",
+    ),
+    {
+      label: "wood in all, actual",
+      display: units.lumber,
+    },
+  );
+  if (sheet.decide(pieceCount).gt(MOST_PIECES)) {
+    const wrong = `The structure has ${sheet.shown(pieceCount)} pieces; the limit is ${MOST_PIECES}.`;
+    throw new FaultError([
+      { code: "too-large", at: "/structure", wrong, cure: "Widen the spacings or estimate a part of it." },
+    ]);
+  }
+  refuseParts(sheet, groups);
+  return { groups, gable, pieceCount, volume };
+}
+
+function layOwn(sheet: Sheet, pieces: ExplicitPieces, at: string, defaults: Defaults, units: DisplayUnits): PieceGroup {
+  const { name, role = "other", label = name, section, length, count, ...settings } = pieces;
+  const sides = laySection(sheet, name, role, at, defaults, section, units.small);
+  return layGroup(
+    sheet,
+    {
+      name,
+      at,
+      label,
+      role,
+      section: sides,
+      settings: { ...settings, length, count },
+      // Replaced by the settings: every size of an own group is given.
+      length: sides.width,
+      count: { kind: "number", unit: plain(count).unit, value: plain(count).value, written: plain(count).unit },
+    },
+    units,
+  );
+}
+
+function refuseSameNames(own: readonly ExplicitPieces[], derived: readonly PieceGroup[], at: string): void {
+  const seen = new Set(derived.map((group) => group.name));
+  const faults = own.flatMap((pieces, i) => {
+    const twice = seen.has(pieces.name);
+    seen.add(pieces.name);
+    return twice
+      ? [
+          {
+            code: "duplicate-name" as const,
+            at: pointer(at, i, "name"),
+            wrong: `There is already a group called ${pieces.name}.`,
+            cure: "Give every group a name of its own.",
+          },
+        ]
+      : [];
+  });
+  if (faults.length > 0) throw new FaultError(faults);
+}
+
+/** Lengths, sections and counts that an override or an odd frame made impossible. */
+function refuseParts(sheet: Sheet, groups: readonly PieceGroup[]): void {
+  const faults = groups.flatMap((group) => {
+    const bad = [group.length, group.thickness, group.width, group.count].filter((cell) => sheet.decide(cell).lte(0));
+    const broken = sheet.decide(group.count).isInteger() ? [] : [group.count];
+    return [...bad, ...broken].map((cell) => ({
+      code: "cannot-build" as const,
+      at: group.at,
+      wrong: `${group.label}: ${cell.label} is ${sheet.shown(cell)}.`,
+      cure: "Every length and side must be more than zero, every count a whole number.",
+    }));
+  });
+  if (faults.length > 0) throw new FaultError(faults);
+}
+
+/** Piece marks of a group, numbered on through all groups that share a letter: `R-01` … `R-26`. */
+export function pieceMarks(sheet: Sheet, groups: readonly PieceGroup[]): ReadonlyMap<string, readonly string[]> {
+  const next = new Map<string, number>();
+  return new Map(
+    groups.map((group) => {
+      const first = next.get(group.mark) ?? 1;
+      const count = sheet.decide(group.count).toNumber();
+      next.set(group.mark, first + count);
+      const marks = Array.from({ length: count }, (_, i) => `${group.mark}-${String(first + i).padStart(2, "0")}`);
+      return [group.name, marks] as const;
+    }),
+  );
+}

@@ -1,0 +1,167 @@
+/** A piece group: equal pieces, the unit of mill-or-buy. Its sizes are cells; how it is made and finished is fixed. */
+import { type SectionText, toQuantity, toSection } from "../../catalog/reading.js";
+import type { Quantity } from "../quantity/quantity.js";
+import { exactly, parseSection, TextFault } from "../quantity/text.js";
+import type { Defaults } from "../request/given.js";
+import type { GroupSettings, Role } from "../request/structure.js";
+import { type Cell, number, type Operand, plus, times } from "../sheet/expression.js";
+import { plain, type Sheet } from "../sheet/sheet.js";
+import { ROLE_DEFAULTS, type RoleDefaults } from "./roles.js";
+
+/** How pieces are made; no branch of it is a number. */
+export interface PieceRules {
+  readonly species: readonly string[];
+  readonly heart: "any" | "free" | "boxed";
+  readonly wane: Quantity;
+  readonly surface: "rough" | "dressed";
+  readonly seasoning: "green" | "dried";
+  readonly structural: boolean;
+  readonly hiddenFaces: "none" | "one-wide" | "both-wide";
+  readonly joint: RoleDefaults["joint"];
+  /** As the user pinned it; `auto` leaves the choice to the estimate. */
+  readonly source: "mill" | "buy" | "auto";
+}
+
+/** Finished section. */
+export interface SectionCells {
+  readonly thickness: Cell;
+  readonly width: Cell;
+}
+
+export interface PieceGroup extends SectionCells {
+  readonly name: string;
+  /** Where the user may say otherwise: JSON Pointer. */
+  readonly at: string;
+  readonly mark: string;
+  readonly label: string;
+  readonly role: Role;
+  readonly rules: PieceRules;
+  /** Finished: the shortest straight piece from which one is cut. */
+  readonly length: Cell;
+  readonly count: Cell;
+  readonly totalLength: Cell;
+  /** Actual wood of all pieces. */
+  readonly volume: Cell;
+  /** Faces of all pieces, hidden ones included. */
+  readonly surface: Cell;
+}
+
+/** What derives a group: `settings` replace any of it. */
+export interface GroupPlan {
+  readonly name: string;
+  readonly at: string;
+  readonly label: string;
+  readonly role: Role;
+  readonly section: SectionCells;
+  readonly length: Operand;
+  readonly count: Operand;
+  readonly settings?: GroupSettings | undefined;
+  /** Share of the wide faces that the finish reaches, where the structure knows better than the role. */
+  readonly joint?: RoleDefaults["joint"];
+  /** Two letters at most; the role's own letter where none is given. */
+  readonly mark?: string;
+}
+
+interface Units {
+  readonly long: string;
+  readonly small: string;
+  readonly area: string;
+  readonly lumber: string;
+}
+
+/** Lays the section of a group, given or by the role's default. */
+export function laySection(
+  sheet: Sheet,
+  name: string,
+  role: Role,
+  at: string,
+  defaults: Defaults,
+  given: SectionText | undefined,
+  small: string,
+): SectionCells {
+  const section = given === undefined ? defaultSection(role, at, defaults) : toSection(given);
+  return {
+    thickness: sheet.input(`sections.${name}.thickness`, section.thickness, { label: "thickness", display: small }),
+    width: sheet.input(`sections.${name}.width`, section.width, { label: "width", display: small }),
+  };
+}
+
+function defaultSection(role: Role, at: string, defaults: Defaults) {
+  const text = ROLE_DEFAULTS[role].section[defaults.system];
+  defaults.taken.push({
+    at: `${at}/section`,
+    value: text,
+    why: "common practice; no statement that it carries the load",
+  });
+  const section = parseSection(text);
+  if (section instanceof TextFault) throw new Error(section.wrong);
+  return section;
+}
+
+/** Lays a group's cells: length, count, and what follows from them. */
+export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGroup {
+  const { name, label, settings = {} } = plan;
+  const cell = (column: string): string => `pieces.${name}.${column}`;
+  sheet.title(`pieces.${name}`, label);
+  const { thickness, width } = plan.section;
+  const length = settings.length
+    ? sheet.input(cell("length"), toQuantity(settings.length, "mm"), { label: "length", display: units.long })
+    : sheet.lay(cell("length"), plan.length, { label: "length", display: units.long });
+  const count = settings.count
+    ? sheet.input(cell("count"), plain(settings.count), { label: "pieces" })
+    : sheet.lay(cell("count"), plan.count, { label: "pieces" });
+  const totalLength = sheet.lay(cell("totalLength"), times(count, length), {
+    label: "length of all",
+    display: units.long,
+  });
+  const volume = sheet.lay(cell("volume"), times(totalLength, thickness, width), {
+    label: "wood, actual",
+    display: units.lumber,
+  });
+  const surface = sheet.lay(cell("surface"), surfaceOf(count, { thickness, width, length }), {
+    label: "surface",
+    display: units.area,
+  });
+  const mark = plan.mark ?? ROLE_DEFAULTS[plan.role].mark;
+  const rules = rulesOf(plan);
+  return {
+    name,
+    at: plan.at,
+    mark,
+    label,
+    role: plan.role,
+    rules,
+    thickness,
+    width,
+    length,
+    count,
+    totalLength,
+    volume,
+    surface,
+  };
+}
+
+/** Four long faces and two ends of every piece. */
+function surfaceOf(
+  count: Operand,
+  { thickness, width, length }: Readonly<Record<"thickness" | "width" | "length", Cell>>,
+) {
+  const girth = plus(thickness, width);
+  return times(number("2"), count, plus(times(girth, length), times(thickness, width)));
+}
+
+function rulesOf(plan: GroupPlan): PieceRules {
+  const role = ROLE_DEFAULTS[plan.role];
+  const given = plan.settings ?? {};
+  return {
+    species: given.species ?? [],
+    heart: given.heart ?? role.heart,
+    wane: given.wane === undefined ? exactly("0 in") : toQuantity(given.wane, "in"),
+    surface: given.surface ?? role.surface,
+    seasoning: given.seasoning ?? role.seasoning,
+    structural: given.structural ?? role.structural,
+    hiddenFaces: given.hiddenFaces ?? role.hiddenFaces,
+    joint: plan.joint ?? role.joint,
+    source: given.source ?? "auto",
+  };
+}

@@ -1,0 +1,62 @@
+/**
+ * A run along the building (plate beam, ridge, purlin, fascia) made of pieces joined only over supports.
+ *
+ * Every piece spans whole bays; the first and the last piece reach past their outer support by an end. Which
+ * pieces there are is counted here; how long they are is laid as cells.
+ */
+import { count, minus, type Operand, plus, sum, times } from "../sheet/expression.js";
+
+/** Equal pieces of one run. */
+export interface RunPieces {
+  /** How many of them in one run. */
+  readonly pieces: number;
+  readonly bays: number;
+  /** Ends that such a piece reaches past: the first piece one, the last one, a single piece both. */
+  readonly first: boolean;
+  readonly last: boolean;
+}
+
+/**
+ * Cuts a run into pieces of at most `most` bays; the shorter remainder lies at the last end.
+ * @param bays - One or more.
+ */
+export function runPieces(bays: number, most: number): readonly RunPieces[] {
+  const each = Math.max(1, Math.min(most, bays));
+  const spans: number[] = [];
+  for (let left = bays; left > 0; left -= each) spans.push(Math.min(each, left));
+  const kinds = new Map<string, RunPieces>();
+  for (const [i, span] of spans.entries()) {
+    const [first, last] = [i === 0, i === spans.length - 1];
+    const key = `${span} ${first} ${last}`;
+    const known = kinds.get(key);
+    kinds.set(key, { pieces: (known?.pieces ?? 0) + 1, bays: span, first, last });
+  }
+  return [...kinds.values()];
+}
+
+/** Merges kinds that have the same length because both ends reach equally far. */
+export function mergeEnds(kinds: readonly RunPieces[], endsAlike: boolean): readonly RunPieces[] {
+  if (!endsAlike) return kinds;
+  const merged = new Map<string, RunPieces>();
+  for (const kind of kinds) {
+    const ends = Number(kind.first) + Number(kind.last);
+    const key = `${kind.bays} ${ends}`;
+    const known = merged.get(key);
+    merged.set(key, known ? { ...known, pieces: known.pieces + kind.pieces } : kind);
+  }
+  return [...merged.values()];
+}
+
+/** Length of one piece of a kind. */
+export function runPieceLength(
+  kind: RunPieces,
+  bay: Operand,
+  ends: { readonly first: Operand; readonly last: Operand },
+) {
+  const spans = times(count(kind.bays), bay);
+  const past: Operand[] = [...(kind.first ? [ends.first] : []), ...(kind.last ? [ends.last] : [])];
+  return past.length > 0 ? plus(spans, sum(past)) : spans;
+}
+
+/** The last end of a run whose last bay is shorter than the others by `shortage`. */
+export const shortened = (end: Operand, shortage: Operand) => minus(end, shortage);

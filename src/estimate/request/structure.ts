@@ -1,0 +1,260 @@
+/** What is to be built: a gable roof on posts, or a plain list of pieces. */
+import { z } from "zod";
+import { lineField, nameField, quantityField, sectionField } from "../../catalog/reading.js";
+import { SPECIES } from "../../catalog/species.js";
+
+const speciesId = z
+  .string()
+  .max(48)
+  .refine((id) => SPECIES.some((species) => species.id === id))
+  .meta({ description: "A species that GET /v1/species lists.", examples: ["eastern-white-pine"] });
+
+const settings = {
+  species: z
+    .array(speciesId)
+    .max(8)
+    .optional()
+    .meta({ description: "Species that serve for these pieces; any of the logs' where none is named." }),
+  heart: z
+    .enum(["any", "free", "boxed"])
+    .optional()
+    .meta({
+      description:
+        "any: wherever it falls; free: clear of the pith; boxed: the pith inside, as for posts and heavy beams.",
+      examples: ["boxed"],
+    }),
+  wane: quantityField("in", {
+    describe: "Wane allowed on each corner of a wide face.",
+    example: "1/2 in",
+    sign: "not-negative",
+    most: "6 in",
+  }).optional(),
+  surface: z
+    .enum(["rough", "dressed"])
+    .optional()
+    .meta({
+      description: "rough: as sawn; dressed: straightened, jointed and planed to the finished section.",
+      examples: ["dressed"],
+    }),
+  seasoning: z
+    .enum(["green", "dried"])
+    .optional()
+    .meta({
+      description: "green: built wet and left to season in place; dried: stacked and dried before dressing.",
+      examples: ["dried"],
+    }),
+  structural: z
+    .boolean()
+    .optional()
+    .meta({ description: "Carries the building: falls under the building office's rules for graded lumber." }),
+  hiddenFaces: z
+    .enum(["none", "one-wide", "both-wide"])
+    .optional()
+    .meta({
+      description: "Wide faces that the finish does not reach, such as the top of a purlin under the sheets.",
+      examples: ["one-wide"],
+    }),
+  source: z
+    .enum(["mill", "buy", "auto"])
+    .optional()
+    .meta({ description: "Pins the group to one route; auto leaves it to the estimate.", examples: ["auto"] }),
+};
+
+const most = { length: "100 ft", section: "24 in" };
+const groupCount = z
+  .int()
+  .min(1)
+  .max(5000)
+  .meta({ description: "How many pieces.", examples: [12] });
+const pieceLength = quantityField("ft", {
+  describe: "Finished length of one piece.",
+  example: "9 ft 4 in",
+  most: most.length,
+});
+const pieceSection = sectionField({ describe: "Finished section, thickness × width.", example: "2 x 6 in" });
+
+export const groupSettings = z
+  .strictObject({
+    ...settings,
+    section: pieceSection.optional(),
+    count: groupCount.optional(),
+    length: pieceLength.optional(),
+    remove: z.literal(true).optional().meta({ description: "Leaves the group out of the structure." }),
+  })
+  .meta({
+    id: "GroupSettings",
+    description: "What is to differ from what the structure's rules derive for one piece group.",
+    examples: [{ section: "2 x 8 in", species: ["eastern-white-pine"] }],
+  });
+export type GroupSettings = z.infer<typeof groupSettings>;
+
+export const ROLES = ["post", "beam", "tie", "ridge", "rafter", "brace", "purlin", "fascia", "board", "other"] as const;
+export type Role = (typeof ROLES)[number];
+
+export const explicitPieces = z
+  .strictObject({
+    name: nameField("Name of the group; unique.", "table-legs"),
+    label: lineField("Words for people.", "Table legs", 60).optional(),
+    role: z
+      .enum(ROLES)
+      .optional()
+      .meta({ description: "What the pieces do; sets defaults.", examples: ["other"] }),
+    count: groupCount,
+    section: pieceSection,
+    length: pieceLength,
+    ...settings,
+  })
+  .meta({
+    id: "ExplicitPieces",
+    description: "Equal pieces, given as they are.",
+    examples: [{ name: "shelf-boards", count: 6, section: "1 x 8 in", length: "5 ft" }],
+  });
+export type ExplicitPieces = z.infer<typeof explicitPieces>;
+
+/** Groups that a gable derives; `beams` and the like may fall into end and middle pieces, which share settings. */
+export const GABLE_GROUPS = [
+  "posts",
+  "beams",
+  "gable-beams",
+  "ties",
+  "ridge",
+  "rafters",
+  "fly-rafters",
+  "braces",
+  "purlins",
+  "eave-fascia",
+  "rake-fascia",
+] as const;
+export type GableGroup = (typeof GABLE_GROUPS)[number];
+
+const settingsByGroup = Object.fromEntries(GABLE_GROUPS.map((name) => [name, groupSettings.optional()])) as Record<
+  GableGroup,
+  z.ZodOptional<typeof groupSettings>
+>;
+
+const level = (describe: string, example: string, limit = "400 ft") =>
+  quantityField("ft", { describe, example, most: limit });
+
+export const slope = z
+  .strictObject({
+    rise: quantityField("in", {
+      describe: "Rise of the roof over `run`.",
+      example: "5 in",
+      sign: "any",
+      most: "100 ft",
+    }),
+    run: quantityField("in", { describe: "Level length over which it rises.", example: "12 in", most: "100 ft" }),
+  })
+  .meta({
+    id: "Slope",
+    description: "Slope of the roof as rise over run, both as lengths.",
+    examples: [{ rise: "5 in", run: "12 in" }],
+  });
+
+export const gable = z
+  .strictObject({
+    kind: z.literal("gable").meta({ description: "A gable roof on posts." }),
+    span: level("Level, across the building, between the outer faces of the plate beams.", "16 ft"),
+    length: level("Level, along the ridge, between the outer faces of the end posts.", "24 ft"),
+    eaveHeight: level("From the post base to the top of the plate beam.", "8 ft", "40 ft").optional(),
+    slope: slope.optional(),
+    overhang: z
+      .strictObject({
+        eave: quantityField("in", {
+          describe: "Level, from the outer face of the plate beam to the rafter tail.",
+          example: "12 in",
+          sign: "not-negative",
+          most: "12 ft",
+        }).optional(),
+        gable: quantityField("in", {
+          describe: "Level, from the outer face of the end posts to the outer face of the fly rafters.",
+          example: "12 in",
+          sign: "not-negative",
+          most: "12 ft",
+        }).optional(),
+      })
+      .optional()
+      .meta({ description: "How far the roof reaches past the frame." }),
+    bays: z
+      .int()
+      .min(1)
+      .max(100)
+      .optional()
+      .meta({ description: "Spaces between posts along each side.", examples: [3] }),
+    rafterSpacing: quantityField("in", {
+      describe: "Centre to centre, along the plate, at most.",
+      example: "24 in",
+      most: "20 ft",
+    }).optional(),
+    rafterBays: z
+      .enum(["equal", "short-last"])
+      .optional()
+      .meta({
+        description:
+          "equal: all rafter bays alike; short-last: the given spacing, and what is left over in the last bay.",
+        examples: ["equal"],
+      }),
+    rafterTail: z
+      .enum(["plumb", "square"])
+      .optional()
+      .meta({
+        description: "How the tail is cut: plumb, or square to the rafter.",
+        examples: ["plumb"],
+      }),
+    seat: quantityField("in", {
+      describe: "Level depth of the birdsmouth's seat.",
+      example: "3 1/2 in",
+      most: "24 in",
+    }).optional(),
+    purlinSpacing: quantityField("in", {
+      describe: "Centre to centre, along the slope, at most.",
+      example: "24 in",
+      most: "10 ft",
+    }).optional(),
+    ridge: z
+      .enum(["board", "beam"])
+      .optional()
+      .meta({
+        description:
+          "board: rafters lean on one another through it, and ties must hold their thrust; beam: it carries them.",
+        examples: ["board"],
+      }),
+    braceLeg: quantityField("in", {
+      describe: "From the corner of post and beam to the brace's foot, along either.",
+      example: "30 in",
+      most: "10 ft",
+    }).optional(),
+    longestPiece: level("Runs along the building are made of pieces no longer than this.", "12 ft", "60 ft").optional(),
+    covering: z
+      .enum(["ribbed-steel", "none"])
+      .optional()
+      .meta({
+        description: "The roof covering that is taken off.",
+        examples: ["ribbed-steel"],
+      }),
+    groups: z.strictObject(settingsByGroup).optional().meta({ description: "Settings by piece group." }),
+    extraPieces: z.array(explicitPieces).max(60).optional().meta({ description: "Piece groups of your own." }),
+  })
+  .meta({
+    id: "GableStructure",
+    description: "An open gable shelter: posts, plate beams, ties, ridge, rafters, purlins and fascia.",
+    examples: [{ kind: "gable", span: "16 ft", length: "24 ft", eaveHeight: "8 ft" }],
+  });
+export type GableShape = z.infer<typeof gable>;
+
+export const pieceList = z
+  .strictObject({
+    kind: z.literal("pieces").meta({ description: "No geometry: the pieces themselves." }),
+    pieces: z.array(explicitPieces).min(1).max(60).meta({ description: "All piece groups." }),
+  })
+  .meta({
+    id: "PieceList",
+    description: "A structure given as its pieces.",
+    examples: [{ kind: "pieces", pieces: [{ name: "legs", count: 4, section: "4 x 4 in", length: "3 ft" }] }],
+  });
+export type PieceListShape = z.infer<typeof pieceList>;
+
+export const structure = z
+  .discriminatedUnion("kind", [gable, pieceList])
+  .meta({ id: "Structure", description: "What is to be built." });
+export type StructureShape = z.infer<typeof structure>;
