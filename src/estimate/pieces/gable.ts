@@ -300,7 +300,7 @@ function frameGroups(laying: Laying, frame: GableFrame, postPairs: Cell): PieceG
     label: "end post's centre to the beam's end",
     display: units.small,
   });
-  const wholeBays = bayLimit(sheet, frame, bay);
+  const wholeBays = bayLimit(sheet, frame, bay, beamEnd);
   const beamKinds = mergeEnds(runPieces(wholes(sheet, frame.bays), wholeBays), true);
   const leg = frame.braceLeg;
   return [
@@ -321,9 +321,10 @@ function frameGroups(laying: Laying, frame: GableFrame, postPairs: Cell): PieceG
   ];
 }
 
-/** A bay may itself be longer than the longest piece wanted: then one bay a piece, and the answer says how long. */
-function bayLimit(sheet: Sheet, frame: GableFrame, bay: Cell): number {
-  return Math.max(1, Math.floor(sheet.decide(frame.longestPiece).dividedBy(sheet.decide(bay)).toNumber()));
+/** Whole bays in the longest piece wanted, its end reach taken off; one bay at least, however long that is. */
+function bayLimit(sheet: Sheet, frame: GableFrame, bay: Cell, end: Cell): number {
+  const room = sheet.decide(frame.longestPiece).minus(sheet.decide(end));
+  return Math.max(1, Math.floor(room.dividedBy(sheet.decide(bay)).toNumber()));
 }
 
 function roofGroups(
@@ -352,7 +353,7 @@ function roofGroups(
       ? sheet.lay("roof.lastEnd", shortened(end, shortage), { label: "last end", display: units.small })
       : end,
   };
-  const kinds = mergeEnds(runPieces(wholes(sheet, lines.spaces), bayLimit(sheet, frame, bay)), !short);
+  const kinds = mergeEnds(runPieces(wholes(sheet, lines.spaces), bayLimit(sheet, frame, bay, end)), !short);
   const along = (kind: RunPieces) => runPieceLength(kind, bay, ends);
   const fly = sheet.decide(frame.gableOverhang).gt(0);
   const rows = wholes(sheet, roof.purlinRows);

@@ -4,7 +4,7 @@
  * Every piece spans whole bays; the first and the last piece reach past their outer support by an end. Which
  * pieces there are is counted here; how long they are is laid as cells.
  */
-import { count, minus, type Operand, plus, sum, times } from "../sheet/expression.js";
+import { count, minus, type Operand, plus, times } from "../sheet/expression.js";
 
 /** Equal pieces of one run. */
 export interface RunPieces {
@@ -17,13 +17,12 @@ export interface RunPieces {
 }
 
 /**
- * Cuts a run into pieces of at most `most` bays; the shorter remainder lies at the last end.
+ * Cuts a run into as few pieces of at most `most` bays as can be, as even as can be; the longer ones come first.
  * @param bays - One or more.
  */
 export function runPieces(bays: number, most: number): readonly RunPieces[] {
-  const each = Math.max(1, Math.min(most, bays));
-  const spans: number[] = [];
-  for (let left = bays; left > 0; left -= each) spans.push(Math.min(each, left));
+  const pieces = Math.ceil(bays / Math.max(1, most));
+  const spans = Array.from({ length: pieces }, (_, i) => Math.floor(bays / pieces) + (i < bays % pieces ? 1 : 0));
   const kinds = new Map<string, RunPieces>();
   for (const [i, span] of spans.entries()) {
     const [first, last] = [i === 0, i === spans.length - 1];
@@ -53,9 +52,9 @@ export function runPieceLength(
   bay: Operand,
   ends: { readonly first: Operand; readonly last: Operand },
 ) {
-  const spans = times(count(kind.bays), bay);
+  const spans = kind.bays === 1 ? bay : times(count(kind.bays), bay);
   const past: Operand[] = [...(kind.first ? [ends.first] : []), ...(kind.last ? [ends.last] : [])];
-  return past.length > 0 ? plus(spans, sum(past)) : spans;
+  return plus(spans, ...past);
 }
 
 /** The last end of a run whose last bay is shorter than the others by `shortage`. */

@@ -283,6 +283,16 @@ export function unit(text: string): Unit {
 
 /** The one unit in which a plain dimension is held; a rate keeps its own. */
 export function held(of: Unit): Unit {
+  const known = holding.get(of);
+  if (known) return known;
+  const found = heldUnit(of);
+  holding.set(of, found);
+  return found;
+}
+
+const holding = new WeakMap<Unit, Unit>();
+
+function heldUnit(of: Unit): Unit {
   if (!of.plain) return of;
   const first = of.dimension;
   if (first === "") return NUMBER;
@@ -303,16 +313,27 @@ const HELD: Readonly<Record<string, string>> = {
   energy: "kWh",
 };
 
-function combine(a: Unit, b: Unit, sign: 1 | -1): Unit {
+type UnitPairs = WeakMap<Unit, WeakMap<Unit, Unit>>;
+const products: UnitPairs = new WeakMap();
+const quotients: UnitPairs = new WeakMap();
+
+/** Throws where two currencies meet. Each pair is worked out once. */
+function combine(known: UnitPairs, a: Unit, b: Unit, sign: 1 | -1): Unit {
+  const row = known.get(a) ?? new WeakMap<Unit, Unit>();
+  known.set(a, row);
+  const found = row.get(b);
+  if (found) return found;
   const parts = new Map(a.parts);
   for (const [name, exponent] of b.parts) parts.set(name, (parts.get(name) ?? 0) + sign * exponent);
   const currencies = [...parts].filter(([name, exponent]) => exponent !== 0 && Object.hasOwn(CURRENCIES, name));
   if (currencies.length > 1) throw new Error(`two currencies meet: ${a.symbol} and ${b.symbol}`);
-  return build(parts);
+  const made = build(parts);
+  row.set(b, made);
+  return made;
 }
 
-export const unitTimes = (a: Unit, b: Unit): Unit => combine(a, b, 1);
-export const unitOver = (a: Unit, b: Unit): Unit => combine(a, b, -1);
+export const unitTimes = (a: Unit, b: Unit): Unit => combine(products, a, b, 1);
+export const unitOver = (a: Unit, b: Unit): Unit => combine(quotients, a, b, -1);
 
 /** Weak, so that a factor lives no longer than its units. */
 const factors = new WeakMap<Unit, WeakMap<Unit, Factor>>();

@@ -110,10 +110,18 @@ export function expressionOf(operand: Operand): Expression {
   return isCell(operand) ? { kind: "cell", unit: operand.unit, cell: operand } : operand;
 }
 
+const constants = new Map<string, Expression>();
+/** Constants are written in our own code; only a bug could make more. */
+const MOST_CONSTANTS = 10_000;
+
 /** A constant of the trade or of arithmetic: `number("2")`, `number("8 in")`. Shown as it is written. */
 export function number(text: string): Expression {
+  const known = constants.get(text);
+  if (known) return known;
   const { value, unit: of, written } = exactly(text);
-  return { kind: "number", unit: of, value, written: written ?? of };
+  const constant: Expression = { kind: "number", unit: of, value, written: written ?? of };
+  if (constants.size < MOST_CONSTANTS) constants.set(text, constant);
+  return constant;
 }
 
 /** A count of things, such as the number of cells in a column. */
@@ -231,11 +239,17 @@ export function when(
   };
 }
 
-/** A column of a step table at a need: the least cost of covering it, or how many of one pack. */
+/**
+ * A column of a step table at a need: the least cost of covering it, or how many of one pack.
+ * @throws Error when the table is out of form: its rows must begin at 1 and go up.
+ */
 export function steps(need: Operand, table: StepTable, column: number): Expression {
   const of = expressionOf(need);
   const heading = table.columns[column];
   if (!heading) throw new Error(`${table.name} has no column ${column}`);
+  if (table.rows[0]?.from !== 1 || table.rows.some((row, i) => i > 0 && row.from <= (table.rows[i - 1]?.from ?? 0))) {
+    throw new Error(`the rows of ${table.name} do not begin at 1 and go up`);
+  }
   return {
     kind: "steps",
     unit: heading.unit,
