@@ -150,7 +150,8 @@ function gatherTextFaults(
     return;
   }
   const measure = measures.get(schema);
-  if (measure && (typeof input === "string" || measuredValue.safeParse(input).success)) {
+  const readable = typeof input === "string" || (measure?.like !== "section" && measuredValue.safeParse(input).success);
+  if (measure && readable) {
     const found = textFault(input as QuantityText, measure, at, context.currency);
     if (found) faults.push(found);
     return;

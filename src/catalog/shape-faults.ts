@@ -206,9 +206,10 @@ function unknownKeys(schema: Schema | undefined, value: unknown, keys: readonly 
 
 function unknownValue(value: unknown, known: readonly string[], at: string): Fault {
   const near = typeof value === "string" ? nearest(value, known) : undefined;
-  const cure = near ? `Did you mean “${near}”? ` : "";
+  const options = `Give one of: ${list(known)}.`;
+  const close = near && known.length > 24 ? `Did you mean “${near}”?` : near && `Did you mean “${near}”? ${options}`;
   const code = typeof value === "string" ? "unknown-name" : "wrong-shape";
-  return fault(code, at, `${given(value)} is not known here.`, `${cure}Give one of: ${list(known)}.`);
+  return fault(code, at, `${given(value)} is not known here.`, close ?? options);
 }
 
 /** The branch that was meant tells what is wrong within it; a value of no branch's kind is wrong as a whole. */

@@ -1,0 +1,83 @@
+/**
+ * Exterior finishes: how far a gallon goes by texture, how many coats, how long they last.
+ * Coverage of stain, coats and life: `wood-handbook` chapter 16 and table 16-5 (vertical faces), seen. The other
+ * coverages are from memory of the same laboratory's finishing notes, confidence medium. The likely figure is the
+ * middle of the published range; an assumption.
+ */
+import type { Citation } from "./sources.js";
+
+/** Low, likely and high, each with its unit. */
+export type Spread = readonly [low: string, likely: string, high: string];
+export type Texture = "smooth" | "rough";
+
+export interface Finish {
+  readonly name: string;
+  /** First coat, ft²/gal. Rough is saw-textured or weathered wood. */
+  readonly coverage: Readonly<Record<Texture, Spread>>;
+  readonly coats: Readonly<Record<Texture, number>>;
+  /** A primer comes first and counts as no coat. */
+  readonly primed: boolean;
+  /** Years to the next coat, on vertical faces. */
+  readonly years: readonly [low: string, high: string];
+  readonly from: Citation;
+}
+
+const spread = (low: string, likely: string, high: string): Spread => [
+  `${low} ft2/gal`,
+  `${likely} ft2/gal`,
+  `${high} ft2/gal`,
+];
+
+const memory: Citation = { source: "wood-handbook", part: "finishing notes of the laboratory", known: "memory" };
+
+export const FINISHES = {
+  "oil-stain": {
+    name: "oil-based semitransparent penetrating stain",
+    coverage: { smooth: spread("200", "300", "400"), rough: spread("100", "150", "200") },
+    coats: { smooth: 1, rough: 2 },
+    primed: false,
+    years: ["4 year", "8 year"],
+    from: { source: "wood-handbook", part: "chapter 16, table 16-5", known: "seen" },
+  },
+  "water-repellent": {
+    name: "water-repellent preservative or penetrating oil",
+    coverage: { smooth: spread("150", "200", "250"), rough: spread("100", "125", "150") },
+    coats: { smooth: 1, rough: 1 },
+    primed: false,
+    years: ["1 year", "3 year"],
+    from: memory,
+  },
+  "solid-stain": {
+    name: "solid-color stain",
+    coverage: { smooth: spread("300", "350", "400"), rough: spread("150", "200", "250") },
+    coats: { smooth: 2, rough: 2 },
+    primed: true,
+    years: ["6 year", "15 year"],
+    from: memory,
+  },
+  paint: {
+    name: "exterior paint",
+    coverage: { smooth: spread("350", "400", "450"), rough: spread("200", "250", "300") },
+    coats: { smooth: 2, rough: 2 },
+    primed: true,
+    years: ["10 year", "20 year"],
+    from: memory,
+  },
+  primer: {
+    name: "exterior primer",
+    coverage: { smooth: spread("350", "400", "450"), rough: spread("200", "250", "300") },
+    coats: { smooth: 1, rough: 1 },
+    primed: false,
+    years: ["10 year", "20 year"],
+    from: { source: "common-practice", part: "taken as one coat of paint" },
+  },
+} as const satisfies Readonly<Record<string, Finish>>;
+
+export type FinishKind = keyof typeof FINISHES;
+export const finishKinds = Object.keys(FINISHES) as readonly FinishKind[];
+
+/** How much further the second coat goes than the first (`common-practice`). */
+export const SECOND_COAT: Spread = ["1.2", "1.35", "1.5"];
+
+/** Life on decks and other level faces, as a share of that on vertical ones (`common-practice`). */
+export const LEVEL_FACE_LIFE = "0.5";

@@ -1,0 +1,250 @@
+/** Roof coverings on offer: sheets, courses or rolls with their trims, closures, sealant and underlay. */
+import { z } from "zod";
+import { pointer } from "../../estimate/faults.js";
+import type { Quantity } from "../../estimate/quantity/quantity.js";
+import { type CoveringKind, coveringKinds } from "../coverings.js";
+import { nameField, priceField, type QuantityText, quantityField, toQuantity } from "../reading.js";
+import { type PricedLength, pricedLengths, readPricedLengths } from "./lumber.js";
+import { commonFields, countField, longField, MOST_SIZES, type Named, type OfferReading, type Price } from "./price.js";
+
+export const TRIMS = ["ridge-cap", "eave-trim", "rake-trim", "drip-edge", "hip-cap", "starter-strip"] as const;
+export type TrimKind = (typeof TRIMS)[number];
+/** Inside closures lie under the sheet at the eave, outside ones over it below the ridge cap. */
+export const CLOSURES = ["inside", "outside"] as const;
+export type ClosureKind = (typeof CLOSURES)[number];
+
+const panelSale = z
+  .discriminatedUnion("by", [
+    z.strictObject({ by: z.literal("piece"), lengths: pricedLengths }),
+    z.strictObject({
+      by: z.literal("cut-length"),
+      price: priceField("ft", { describe: "Price of a foot or metre of panel, cut to order.", example: "4.85" }),
+      shortest: longField("Shortest panel that is cut.", "3 ft"),
+      longest: longField("Longest panel that is cut.", "40 ft"),
+      step: quantityField("in", { describe: "Lengths are cut to this step.", example: "1 in" }),
+    }),
+  ])
+  .meta({ id: "PanelSale", description: "How panels are sold: in stock lengths, or cut to length." });
+
+const roll = {
+  width: quantityField("ft", { describe: "Width of the roll.", example: "3 ft", most: "60 ft" }),
+  length: quantityField("ft", { describe: "Length of the roll.", example: "144 ft", most: "1000 ft" }),
+  price: priceField("", { describe: "Price of a roll.", example: "32.00" }),
+};
+
+const coveringSale = z
+  .discriminatedUnion("form", [
+    z.strictObject({
+      form: z.literal("panels"),
+      coverWidth: quantityField("in", { describe: "Width that one panel covers.", example: "36 in", most: "120 in" }),
+      sold: panelSale,
+    }),
+    z.strictObject({
+      form: z.literal("courses"),
+      covers: quantityField("ft2", { describe: "Roof area that one bundle covers.", example: "33.3 ft2" }),
+      exposure: quantityField("in", { describe: "Exposure at which it covers that.", example: "5 in", most: "24 in" }),
+      pieces: countField("Strips or shingles in a bundle, where they are counted.", 26).optional(),
+      price: priceField("", { describe: "Price of a bundle.", example: "38.50" }),
+    }),
+    z.strictObject({ form: z.literal("rolls"), ...roll }),
+    z.strictObject({
+      form: z.literal("boards"),
+      lumber: nameField("Name of the lumber entry whose boards are laid.", "pine-1x6"),
+    }),
+  ])
+  .meta({ id: "CoveringSale", description: "The covering itself: panels, courses, rolls or boards." });
+
+const trimSchema = z
+  .strictObject({
+    kind: z.enum(TRIMS).meta({ description: "Which trim.", examples: ["ridge-cap"] }),
+    length: longField("Length of one piece.", "10 ft 6 in"),
+    price: priceField("", { describe: "Price of one piece.", example: "36.50" }),
+  })
+  .meta({ id: "TrimOffer", description: "One trim in its piece length." });
+
+const closureSchema = z
+  .strictObject({
+    kind: z.enum(CLOSURES).meta({
+      description: "inside: under the sheet at the eave; outside: below the ridge cap.",
+      examples: ["inside"],
+    }),
+    length: longField("Roof width that one strip fills.", "3 ft"),
+    price: priceField("", { describe: "Price of one strip.", example: "2.10" }),
+  })
+  .meta({ id: "ClosureOffer", description: "A foam strip that follows the profile." });
+
+const sealantSchema = z
+  .strictObject({
+    length: longField("Length that one roll or tube seals.", "50 ft"),
+    price: priceField("", { describe: "Price of one roll or tube.", example: "14.90" }),
+  })
+  .meta({ id: "SealantOffer", description: "Butyl tape or sealant for laps and closures." });
+
+const many = <S extends z.ZodType>(of: S, describe: string) =>
+  z.array(of).max(MOST_SIZES).optional().meta({ description: describe });
+
+/** One covering entry as JSON carries it. */
+export const coveringSchema = z
+  .strictObject({
+    ...commonFields,
+    covering: z.enum(coveringKinds).meta({ description: "Kind of covering.", examples: ["ribbed-steel"] }),
+    sheets: coveringSale,
+    weight: quantityField("lb/ft2", {
+      describe: "Weight as laid, where the maker says.",
+      example: "0.8 lb/ft2",
+    }).optional(),
+    trims: many(trimSchema, "Trims of this covering."),
+    closures: many(closureSchema, "Closure strips of this profile."),
+    sealant: sealantSchema.optional(),
+    underlay: z
+      .strictObject({ label: commonFields.label, ...roll })
+      .optional()
+      .meta({ description: "Underlay that goes with this covering." }),
+    deck: nameField("Name of the lumber entry for the deck or the spaced boards.", "pine-1x6").optional(),
+  })
+  .meta({ id: "CoveringOffer", description: "One roof covering with what belongs to it." });
+
+type CoveringInput = z.infer<typeof coveringSchema>;
+
+/** Sheets cut to order: any length from shortest to longest, rounded up to the step. */
+export interface CutLength {
+  readonly by: "cut-length";
+  readonly price: Price;
+  readonly shortest: Quantity;
+  readonly longest: Quantity;
+  readonly step: Quantity;
+}
+
+export interface Roll {
+  readonly width: Quantity;
+  readonly length: Quantity;
+  readonly price: Price;
+}
+
+export type CoveringSale =
+  | {
+      readonly form: "panels";
+      readonly coverWidth: Quantity;
+      readonly sold: { readonly by: "piece"; readonly lengths: readonly PricedLength[] } | CutLength;
+    }
+  | {
+      readonly form: "courses";
+      readonly covers: Quantity;
+      readonly exposure: Quantity;
+      readonly pieces?: number;
+      readonly price: Price;
+    }
+  | ({ readonly form: "rolls" } & Roll)
+  | { readonly form: "boards"; readonly lumber: string };
+
+/** A thing sold in pieces of one length. */
+export interface LongPiece<Kind> {
+  readonly kind: Kind;
+  readonly length: Quantity;
+  readonly price: Price;
+}
+
+export interface CoveringOffer extends Named {
+  readonly covering: CoveringKind;
+  readonly sheets: CoveringSale;
+  readonly weight?: Quantity;
+  readonly trims: readonly LongPiece<TrimKind>[];
+  readonly closures: readonly LongPiece<ClosureKind>[];
+  readonly sealant?: { readonly length: Quantity; readonly price: Price };
+  readonly underlay?: Roll & { readonly label: string };
+  /** Name of the lumber offer for the deck. */
+  readonly deck?: string;
+}
+
+/** Reads one entry that the schema has let through. */
+export function readCovering(reading: OfferReading, entry: CoveringInput, at: string): CoveringOffer | undefined {
+  const named = reading.named("coverings", at, entry, entry.covering);
+  const sheets = readSheets(reading, entry.sheets, pointer(at, "sheets"), named.label);
+  const long = <Kind extends string>(rows: readonly LongInput<Kind>[] | undefined, field: string) =>
+    (rows ?? []).map((row, index) => ({
+      kind: row.kind,
+      length: toQuantity(row.length, "ft"),
+      price: reading.price(row.price, "", pointer(at, field, index, "price"), `${named.label}, ${row.kind}`),
+    }));
+  const { sealant, underlay } = entry;
+  const sealantPrice = reading.price(sealant?.price, "", pointer(at, "sealant", "price"), `sealant of ${named.label}`);
+  const underlayPlace = pointer(at, "underlay");
+  return (
+    sheets && {
+      ...named,
+      covering: entry.covering,
+      sheets,
+      ...(entry.weight === undefined ? {} : { weight: toQuantity(entry.weight, "lb/ft2") }),
+      trims: long(entry.trims, "trims"),
+      closures: long(entry.closures, "closures"),
+      ...(sealant ? { sealant: { length: toQuantity(sealant.length, "ft"), price: sealantPrice } } : {}),
+      ...(underlay
+        ? {
+            underlay: {
+              ...readRoll(reading, underlay, underlayPlace, "underlay"),
+              label: underlay.label ?? "underlay",
+            },
+          }
+        : {}),
+      ...(entry.deck === undefined ? {} : { deck: entry.deck }),
+    }
+  );
+}
+
+interface LongInput<Kind> {
+  readonly kind: Kind;
+  readonly length: QuantityText;
+  readonly price?: QuantityText | null | undefined;
+}
+
+type RollInput = Pick<Extract<CoveringInput["sheets"], { form: "rolls" }>, "width" | "length" | "price">;
+
+function readRoll(reading: OfferReading, input: RollInput, at: string, what: string): Roll {
+  return {
+    width: toQuantity(input.width, "ft"),
+    length: toQuantity(input.length, "ft"),
+    price: reading.price(input.price, "", pointer(at, "price"), what),
+  };
+}
+
+function readSheets(
+  reading: OfferReading,
+  input: CoveringInput["sheets"],
+  at: string,
+  what: string,
+): CoveringSale | undefined {
+  switch (input.form) {
+    case "panels": {
+      const sold = readPanels(reading, input.sold, pointer(at, "sold"), what);
+      return sold && { form: "panels", coverWidth: toQuantity(input.coverWidth, "in"), sold };
+    }
+    case "courses":
+      return {
+        form: "courses",
+        covers: toQuantity(input.covers, "ft2"),
+        exposure: toQuantity(input.exposure, "in"),
+        ...(input.pieces === undefined ? {} : { pieces: input.pieces }),
+        price: reading.price(input.price, "", pointer(at, "price"), `a bundle of ${what}`),
+      };
+    case "rolls":
+      return { form: "rolls", ...readRoll(reading, input, at, what) };
+    case "boards":
+      return { form: "boards", lumber: input.lumber };
+  }
+}
+
+type PanelInput = Extract<CoveringInput["sheets"], { form: "panels" }>["sold"];
+
+function readPanels(reading: OfferReading, sold: PanelInput, at: string, what: string) {
+  if (sold.by === "piece") {
+    return { by: "piece", lengths: readPricedLengths(reading, sold.lengths, pointer(at, "lengths"), what) } as const;
+  }
+  const [shortest, longest] = [toQuantity(sold.shortest, "ft"), toQuantity(sold.longest, "ft")];
+  if (shortest.value.gt(longest.value)) {
+    const cure = "Give shortest and longest the right way round.";
+    reading.fault("out-of-range", pointer(at, "longest"), "The longest panel is shorter than the shortest.", cure);
+    return undefined;
+  }
+  const price = reading.price(sold.price, "ft", pointer(at, "price"), what);
+  return { by: "cut-length", price, shortest, longest, step: toQuantity(sold.step, "in") } as const;
+}

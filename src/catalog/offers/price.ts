@@ -1,0 +1,145 @@
+/**
+ * What every offer shares: a price or the absence of one, a name, a label, and the context of reading them.
+ */
+import { z } from "zod";
+import { type Fault, type FaultCode, pointer } from "../../estimate/faults.js";
+import { inUnit, type Quantity, quantity } from "../../estimate/quantity/quantity.js";
+import { minorDigits, unit, unitOver } from "../../estimate/quantity/unit.js";
+import { type Currency, lineField, nameField, type QuantityText, quantityField, toQuantity } from "../reading.js";
+import { fault, MOST_FAULTS } from "../shape-faults.js";
+
+export const DEPARTMENTS = [
+  "lumber",
+  "fasteners",
+  "finishes",
+  "coverings",
+  "consumables",
+  "equipment",
+  "services",
+] as const;
+export type Department = (typeof DEPARTMENTS)[number];
+
+/** A price, with the place in the catalog that it was read from. */
+export interface Priced {
+  readonly kind: "priced";
+  /** Money, or money per unit in the unit that it was given in. */
+  readonly amount: Quantity;
+  readonly at: string;
+}
+
+/** No price is known; never to be taken as zero. */
+export interface Unpriced {
+  readonly kind: "unpriced";
+  readonly at: string;
+  /** What to add to the catalog, in a sentence. */
+  readonly add: string;
+}
+
+export type Price = Priced | Unpriced;
+
+/** Caps on lists, so that no catalog can ask for endless work. Assumptions. */
+export const MOST_OFFERS = 400;
+export const MOST_SIZES = 40;
+
+/** Fields that every offer has. */
+export const commonFields = {
+  name: nameField("A short name for cells and references; made from the entry when absent.", "spf-2x6").optional(),
+  label: lineField("How the supplier's shelf or list calls it.", "2 x 6 SPF No. 2, S-DRY").optional(),
+};
+
+/** A whole number of things. */
+export const countField = (describe: string, example: number) =>
+  z
+    .int()
+    .min(1)
+    .max(100_000)
+    .meta({ description: describe, examples: [example] });
+
+/** A length along the grain, a panel, or a trim: at most 100 ft. */
+export const longField = (describe: string, example = "10 ft") =>
+  quantityField("ft", { describe, example, most: "100 ft" });
+
+/** Name, shelf label and place of an offer in its typed form. */
+export interface Named {
+  readonly name: string;
+  readonly label: string;
+  /** JSON Pointer to the entry. */
+  readonly at: string;
+}
+
+/** Collects faults while offers are read; one for each catalog. */
+export class OfferReading {
+  readonly faults: Fault[] = [];
+  private readonly taken = new Map<string, Set<string>>();
+
+  constructor(
+    readonly currency: Currency,
+    readonly base: string,
+  ) {}
+
+  fault(code: FaultCode, at: string, wrong: string, cure: string): void {
+    if (this.faults.length < MOST_FAULTS) this.faults.push(fault(code, at, wrong, cure));
+  }
+
+  /** The place of one entry of a department. */
+  place(department: Department, index: number): string {
+    return pointer(this.base, department, index);
+  }
+
+  /**
+   * A price per unit, or the absence of one.
+   * @param per - Unit below the line; empty for the price of one.
+   * @param what - What is priced, for the sentence that asks for it.
+   */
+  price(text: QuantityText | null | undefined, per: string, at: string, what: string): Price {
+    if (text === null || text === undefined) {
+      const unit = per ? `${this.currency}/${per}` : this.currency;
+      return { kind: "unpriced", at, add: `Add a price in ${unit} for ${what} at ${at}.` };
+    }
+    return { kind: "priced", amount: toQuantity(text, per ? `${this.currency}/${per}` : this.currency), at };
+  }
+
+  /** The given name, or one made from the entry and told apart by a number. A given name may stand once only. */
+  named(
+    department: Department,
+    at: string,
+    entry: { name?: string | undefined; label?: string | undefined },
+    made: string,
+  ): Named {
+    const taken = this.taken.get(department) ?? new Set<string>();
+    this.taken.set(department, taken);
+    if (entry.name !== undefined && taken.has(entry.name)) {
+      const cure = `Give each entry of ${department} a name of its own.`;
+      this.fault("duplicate-name", pointer(at, "name"), `The name “${entry.name}” is used twice.`, cure);
+    }
+    let name = entry.name ?? made;
+    for (let i = 2; entry.name === undefined && taken.has(name); i++) name = `${made}-${i}`;
+    taken.add(name);
+    return { name, label: entry.label ?? name.replaceAll("-", " "), at };
+  }
+}
+
+/** A text as part of a made name: lower case, digits, hyphens. */
+export function slug(text: string): string {
+  const plain = text
+    .toLowerCase()
+    .replace(/ (?:in|mm)$/, "")
+    .replaceAll(/\s*[x×]\s*/g, "x");
+  return (
+    plain
+      .replaceAll(/[^a-z0-9]+/g, "-")
+      .replaceAll(/^-+|-+$/g, "")
+      .slice(0, 56) || "entry"
+  );
+}
+
+/** A quantity's text in one line, as it was given. */
+export const wordsOf = (text: QuantityText): string => (typeof text === "string" ? text : `${text.value} ${text.unit}`);
+
+/** Money from a rate and what it is charged on, in whatever unit of the right dimension; exact, not rounded. */
+export function rateTimes(rate: Quantity, much: Quantity): Quantity {
+  const currency = [...rate.unit.parts.keys()].find((part) => minorDigits(part) !== undefined);
+  if (currency === undefined) throw new Error(`${rate.unit.symbol} is no price`);
+  const below = unitOver(unit(currency), rate.unit);
+  return quantity(rate.value.times(inUnit(much, below)), currency);
+}
