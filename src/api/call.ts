@@ -78,6 +78,13 @@ export const TAGS = {
   Pages: "For people, and for programs that want to know the calls.",
 } as const;
 
+/** A strict object, whose fields are the parameters. */
+export type QuerySchema<Query> = z.ZodType & {
+  /** What it lets through, named so that the compiler can infer it; zod has it for types only. */
+  readonly _output: Query;
+  readonly shape: Readonly<Record<string, z.ZodType>>;
+};
+
 /** One row. Faults of the content are returned by `read` or thrown by `run` as `FaultError`. */
 export interface Call<Query, Body, Answer> {
   /** GET answers HEAD too. */
@@ -92,7 +99,7 @@ export interface Call<Query, Body, Answer> {
   /** Each varying part of the path. */
   readonly parameters?: Readonly<Record<string, { readonly description: string; readonly example: string }>>;
   /** A strict object; a field that is a list is written with commas: `?include=workings,plans`. */
-  readonly query?: z.ZodObject & z.ZodType<Query>;
+  readonly query?: QuerySchema<Query>;
   readonly request?: RequestForm<Body>;
   /** GET only. Data carry an ETag; what is live must not be kept. */
   readonly freshness?: "data" | "live";
@@ -102,7 +109,7 @@ export interface Call<Query, Body, Answer> {
   readonly streams?: boolean;
   run(input: Input<Query, Body>, context: Context): Answer | Promise<Answer>;
   /** By media type, the preferred one first. */
-  readonly faces: Readonly<Record<string, Face<Answer, Query>>>;
+  readonly faces: Readonly<Record<string, Face<NoInfer<Answer>, NoInfer<Query>>>>;
 }
 
 /** A row whose types no longer matter: its parts were checked against one another by `call`. */
@@ -128,7 +135,7 @@ export function body<S extends z.ZodType, Body = z.output<S>>(form: {
 }
 
 /** A JSON answer, its example checked against its schema by the compiler. */
-export function json<S extends z.ZodType, Answer, Query>(face: {
+export function json<S extends z.ZodType, Answer = z.output<S>, Query = unknown>(face: {
   readonly description: string;
   readonly schema: S;
   readonly example: z.output<S>;

@@ -150,7 +150,7 @@ function pathParameters(row: AnyCall): ParameterObject[] {
 }
 
 function queryParameters(row: AnyCall): ParameterObject[] {
-  return Object.entries((row.query?.shape ?? {}) as Record<string, z.ZodType>).map(([name, field]) => {
+  return Object.entries(row.query?.shape ?? {}).map(([name, field]) => {
     const { description, ...schema } = withoutNames(z.toJSONSchema(field, { io: "input" }) as Json);
     return {
       name,

@@ -3,13 +3,14 @@ import type { z } from "zod";
 import { readShape } from "../catalog/reading.js";
 import { type Fault, FaultError } from "../estimate/faults.js";
 import { quote } from "../estimate/quantity/text.js";
+import type { QuerySchema } from "./call.js";
 
 /**
  * Reads the parameters.
  * @param schema - Undefined when the call takes none; then any parameter is a fault.
  * @throws FaultError, each fault placed at `?name`.
  */
-export function readQuery(parameters: URLSearchParams, schema: z.ZodObject | undefined): unknown {
+export function readQuery(parameters: URLSearchParams, schema: QuerySchema<unknown> | undefined): unknown {
   if (!schema) {
     refuse([...new Set(parameters.keys())].map(untaken));
     return {};
