@@ -1,15 +1,48 @@
 /** Tree to exact decimal, and a whole sheet again with some cells changed. */
+import { FaultError } from "../faults.js";
 import { Decimal, ZERO } from "../quantity/decimal.js";
 import { applyFactor, type Factor } from "../quantity/unit.js";
-import type { Cell, Expression, Scaled, StepTable } from "./expression.js";
+import { type Cell, cellsIn, type Expression, type Scaled, type StepTable } from "./expression.js";
+import { shownCell } from "./working.js";
 
 /** Decimals to which a value is rounded before it is rounded up (design: one node, the same in all readings). */
 const ROUND_UP_GUARD = 9;
 
+/** Decimals to which money is rounded before it is rounded to its minor unit: the tail of a division is no tie lost. */
+const MONEY_GUARD = 20;
+
+/**
+ * Two values are told apart by more than this, or by more than this share of the larger: so much a float keeps,
+ * and a spreadsheet likewise takes values for equal whose first digits are. (20 ÷ 3) × 3 is at least 20.
+ */
+export const TOLD_APART = { by: 1e-9, share: 1e-12 } as const;
+
 const RADIAN = Decimal.acos(-1).dividedBy(180);
 
-/** Thrown by a division by zero; the sheet turns it into a fault that names the cell. */
+/** Thrown by a division by zero; `evaluateCell` turns it into a fault that names the cell. */
 export class DivisionByZero extends Error {}
+
+/**
+ * Value of a cell's formula in the cell's unit.
+ * @throws FaultError where it has no finite value, naming the cell and what it was worked out from.
+ */
+export function evaluateCell(name: string, expression: Expression, valueIn: (cell: Cell) => Decimal): Decimal {
+  try {
+    const value = evaluate(expression, valueIn);
+    if (value.isFinite()) return value;
+  } catch (error) {
+    if (!(error instanceof DivisionByZero)) throw error;
+  }
+  const from = cellsIn(expression).map((cell) => `${cell.name} = ${shownCell(cell, valueIn(cell))}`);
+  throw new FaultError([
+    {
+      code: "out-of-range",
+      at: "",
+      wrong: `The cell ${name} has no finite value (${from.join(", ").slice(0, 200)}).`,
+      cure: "Give the values it is worked out from in a sensible range; none of its divisors may be zero.",
+    },
+  ]);
+}
 
 /** Value of a formula in its own unit. `valueIn` gives the value of each cell that it names. */
 export function evaluate(expression: Expression, valueIn: (cell: Cell) => Decimal): Decimal {
@@ -46,15 +79,14 @@ export function evaluate(expression: Expression, valueIn: (cell: Cell) => Decima
         expression.factor,
       );
     case "roundMoney":
-      return value(expression.of).toDecimalPlaces(expression.places);
+      return value(expression.of).toDecimalPlaces(MONEY_GUARD).toDecimalPlaces(expression.places);
     case "arctangent":
       return applyFactor(value(expression.of), expression.factor).atan().dividedBy(RADIAN);
     case "tangent":
       return applyFactor(value(expression.of), expression.factor).times(RADIAN).tan();
     case "when": {
-      const left = value(expression.left);
-      const right = scaled(expression.right);
-      const holds = expression.comparison === "atLeast" ? left.gte(right) : left.gt(right);
+      const order = compared(value(expression.left), scaled(expression.right));
+      const holds = expression.comparison === "atLeast" ? order >= 0 : order > 0;
       return holds ? value(expression.yes) : scaled(expression.otherwise);
     }
     case "steps": {
@@ -62,6 +94,13 @@ export function evaluate(expression: Expression, valueIn: (cell: Cell) => Decima
       return stepValue(expression.table, expression.column, need.toNumber());
     }
   }
+}
+
+/** 1, 0 or −1 as the left value is above the right one, as good as equal to it, or below it. */
+function compared(left: Decimal, right: Decimal): number {
+  const off = left.minus(right);
+  const larger = Decimal.max(left.abs(), right.abs());
+  return off.abs().lte(Decimal.max(TOLD_APART.by, larger.times(TOLD_APART.share))) ? 0 : off.cmp(ZERO);
 }
 
 /** Divided last: the factor's numerator goes in before the division. */
@@ -100,6 +139,9 @@ export function stepRow(table: StepTable, need: number): StepTable["rows"][numbe
 /**
  * Every cell's value again, some of them changed; in the order they were laid.
  * A changed cell keeps the given value, whatever its formula says.
+ *
+ * @param changes - By name, in the cell's unit.
+ * @throws FaultError where a cell has no finite value.
  */
 export function evaluateAgain(cells: readonly Cell[], changes: ReadonlyMap<string, Decimal>): Map<Cell, Decimal> {
   const values = new Map<Cell, Decimal>();
@@ -107,8 +149,9 @@ export function evaluateAgain(cells: readonly Cell[], changes: ReadonlyMap<strin
   for (const cell of cells) {
     const changed = changes.get(cell.name);
     if (changed !== undefined) values.set(cell, changed);
-    else if (cell.expression && cell.kind !== "override") values.set(cell, evaluate(cell.expression, valueIn));
-    else values.set(cell, cell.value);
+    else if (cell.expression && cell.kind !== "override") {
+      values.set(cell, evaluateCell(cell.name, cell.expression, valueIn));
+    } else values.set(cell, cell.value);
   }
   return values;
 }

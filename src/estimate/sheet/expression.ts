@@ -241,14 +241,15 @@ export function when(
 
 /**
  * A column of a step table at a need: the least cost of covering it, or how many of one pack.
- * @throws Error when the table is out of form: its rows must begin at 1 and go up.
+ * @throws Error when the table is out of form: its rows must begin at 0 or 1 and go up.
  */
 export function steps(need: Operand, table: StepTable, column: number): Expression {
   const of = expressionOf(need);
   const heading = table.columns[column];
   if (!heading) throw new Error(`${table.name} has no column ${column}`);
-  if (table.rows[0]?.from !== 1 || table.rows.some((row, i) => i > 0 && row.from <= (table.rows[i - 1]?.from ?? 0))) {
-    throw new Error(`the rows of ${table.name} do not begin at 1 and go up`);
+  const starts = table.rows.map((row) => row.from);
+  if (![0, 1].includes(starts[0] ?? -1) || starts.some((from, i) => i > 0 && from <= (starts[i - 1] ?? 0))) {
+    throw new Error(`the rows of ${table.name} do not begin at 0 or 1 and go up`);
   }
   return {
     kind: "steps",

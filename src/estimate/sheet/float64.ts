@@ -4,22 +4,45 @@
  */
 import type { Decimal } from "../quantity/decimal.js";
 import type { Factor } from "../quantity/unit.js";
+import { TOLD_APART } from "./evaluate.js";
 import { type Cell, type Expression, partsOf, type Scaled, type StepTable } from "./expression.js";
 
 /** One value for all draws, or one a draw. */
 export type Draws = number | Float64Array;
 
-const ratio = (factor: Factor): number => (factor.isOne ? 1 : factor.num.dividedBy(factor.den).toNumber());
+const ratios = new WeakMap<Factor, number>();
+
+/** A factor as a float, worked out once. */
+function ratio(factor: Factor): number {
+  if (factor.isOne) return 1;
+  const known = ratios.get(factor);
+  if (known !== undefined) return known;
+  const found = factor.num.dividedBy(factor.den).toNumber();
+  ratios.set(factor, found);
+  return found;
+}
+
 const DEGREE = Math.PI / 180;
+
+/** Error that a float gathers on its way through a sheet, as a share of it; some 500 times its last digit. */
+const GATHERED = 1e-13;
 
 /** As the decimal reading: to nine decimals first, half away from zero, then up. */
 function roundUpFloat(value: number): number {
   const whole = Math.round(value);
-  return Math.abs(value - whole) < 5e-10 ? whole : Math.ceil(value);
+  const off = Math.abs(value - whole);
+  return off < 5e-10 || off < Math.abs(value) * GATHERED ? whole : Math.ceil(value);
 }
 
 const roundHalfAway = (value: number, scale: number): number =>
-  (Math.sign(value) * Math.round(Math.abs(value) * scale * (1 + Number.EPSILON))) / scale;
+  (Math.sign(value) * Math.round(Math.abs(value) * scale * (1 + GATHERED))) / scale;
+
+/** As the decimal reading: 1, 0 or −1, values that are as good as equal being equal. */
+function compared(left: number, right: number): number {
+  const off = left - right;
+  const larger = Math.max(Math.abs(left), Math.abs(right));
+  return Math.abs(off) <= Math.max(TOLD_APART.by, larger * TOLD_APART.share) ? 0 : Math.sign(off);
+}
 
 function each(draws: Draws, f: (value: number) => number): Draws {
   if (typeof draws === "number") return f(draws);
@@ -29,40 +52,40 @@ function each(draws: Draws, f: (value: number) => number): Draws {
 }
 
 function scaleBy(draws: Draws, factor: number): Draws {
-  if (factor === 1) return draws;
-  if (typeof draws === "number") return draws * factor;
-  const out = new Float64Array(draws.length);
-  for (let i = 0; i < draws.length; i++) out[i] = (draws[i] as number) * factor;
-  return out;
+  return factor === 1 ? draws : pairwise("times", draws, factor);
 }
+
+/** One number stands for all draws when it is read again and again: a stride of 0. */
+const asArray = (draws: Draws): Float64Array => (typeof draws === "number" ? Float64Array.of(draws) : draws);
+const stride = (draws: Draws): 0 | 1 => (typeof draws === "number" ? 0 : 1);
 
 type Arithmetic = "plus" | "minus" | "times" | "over" | "least" | "greatest";
 
 /** Separate loops, so that each stays a tight one. */
 function pairwise(kind: Arithmetic, a: Draws, b: Draws): Draws {
   if (typeof a === "number" && typeof b === "number") return arithmetic(kind, a, b);
-  const n = typeof a === "number" ? (b as Float64Array).length : a.length;
-  const left = typeof a === "number" ? new Float64Array(n).fill(a) : a;
-  const right = typeof b === "number" ? new Float64Array(n).fill(b) : b;
+  const [left, right] = [asArray(a), asArray(b)];
+  const [p, q] = [stride(a), stride(b)];
+  const n = Math.max(left.length, right.length);
   const out = new Float64Array(n);
   switch (kind) {
     case "plus":
-      for (let i = 0; i < n; i++) out[i] = (left[i] as number) + (right[i] as number);
+      for (let i = 0; i < n; i++) out[i] = (left[i * p] as number) + (right[i * q] as number);
       break;
     case "minus":
-      for (let i = 0; i < n; i++) out[i] = (left[i] as number) - (right[i] as number);
+      for (let i = 0; i < n; i++) out[i] = (left[i * p] as number) - (right[i * q] as number);
       break;
     case "times":
-      for (let i = 0; i < n; i++) out[i] = (left[i] as number) * (right[i] as number);
+      for (let i = 0; i < n; i++) out[i] = (left[i * p] as number) * (right[i * q] as number);
       break;
     case "over":
-      for (let i = 0; i < n; i++) out[i] = (left[i] as number) / (right[i] as number);
+      for (let i = 0; i < n; i++) out[i] = (left[i * p] as number) / (right[i * q] as number);
       break;
     case "least":
-      for (let i = 0; i < n; i++) out[i] = Math.min(left[i] as number, right[i] as number);
+      for (let i = 0; i < n; i++) out[i] = Math.min(left[i * p] as number, right[i * q] as number);
       break;
     case "greatest":
-      for (let i = 0; i < n; i++) out[i] = Math.max(left[i] as number, right[i] as number);
+      for (let i = 0; i < n; i++) out[i] = Math.max(left[i * p] as number, right[i * q] as number);
       break;
   }
   return out;
@@ -174,16 +197,17 @@ function stepReader(table: StepTable, column: number): (need: number) => number 
 }
 
 function choose(orEqual: boolean, left: Draws, right: Draws, then: Draws, otherwise: Draws): Draws {
-  const arrays = [left, right, then, otherwise].filter((draws) => typeof draws !== "number");
-  const n = arrays[0]?.length ?? 1;
-  const at = (draws: Draws, i: number): number => (typeof draws === "number" ? draws : (draws[i] as number));
-  const pick = (i: number): number => {
-    const l = at(left, i);
-    const r = at(right, i);
-    return (orEqual ? l >= r : l > r) ? at(then, i) : at(otherwise, i);
-  };
-  if (arrays.length === 0) return pick(0);
-  return Float64Array.from({ length: n }, (_, i) => pick(i));
+  const least = orEqual ? 0 : 1;
+  const all = [left, right, then, otherwise];
+  if (typeof left === "number" && typeof right === "number") return compared(left, right) >= least ? then : otherwise;
+  const [l, r, t, o] = all.map(asArray) as [Float64Array, Float64Array, Float64Array, Float64Array];
+  const [ls, rs, ts, os] = all.map(stride) as [number, number, number, number];
+  const out = new Float64Array(Math.max(l.length, r.length));
+  for (let i = 0; i < out.length; i++) {
+    const holds = compared(l[i * ls] as number, r[i * rs] as number) >= least;
+    out[i] = (holds ? t[i * ts] : o[i * os]) as number;
+  }
+  return out;
 }
 
 /**

@@ -2,21 +2,13 @@
  * The sheet: cells in the order they are laid. A cell's formula names only cells already laid, so the order of
  * laying is the order of evaluation, and an override is seen by everything laid after it.
  */
-import { type Fault, FaultError, nearest, pointer } from "../faults.js";
+import { type Fault, nearest, pointer } from "../faults.js";
 import { Decimal } from "../quantity/decimal.js";
 import { inUnit, type Quantity, quantity } from "../quantity/quantity.js";
 import { parseQuantity, TextFault } from "../quantity/text.js";
 import { describeDimension, parseUnit, type Unit, unit } from "../quantity/unit.js";
-import { DivisionByZero, evaluate } from "./evaluate.js";
-import {
-  type Cell,
-  type CellKind,
-  cellsIn,
-  type Expression,
-  expressionOf,
-  type Operand,
-  type PlanProof,
-} from "./expression.js";
+import { evaluateCell } from "./evaluate.js";
+import { type Cell, type CellKind, cellsIn, expressionOf, type Operand, type PlanProof } from "./expression.js";
 import { shownCell, type Working, workingOf, workingText } from "./working.js";
 
 /** What the user wrote for a cell: `"14 ft"`, or a value beside its unit. */
@@ -96,12 +88,13 @@ export class Sheet {
   /**
    * A formula over cells already laid.
    * @throws Error when the name is already on the sheet or out of form: a bug in the caller.
+   * @throws FaultError when it has no finite value: a division by zero, the root of less than nothing.
    */
   lay(name: string, operand: Operand, notes: CellNotes = {}): Cell {
     const expression = expressionOf(operand);
     const told = this.told(name, { value: new Decimal(0), unit: expression.unit }, notes);
     const put = this.override(name, expression.unit);
-    const value = put ?? this.computed(name, expression);
+    const value = put ?? evaluateCell(name, expression, (cell) => cell.value);
     return this.add({ kind: put ? "override" : "formula", name, unit: expression.unit, value, expression, ...told });
   }
 
@@ -156,6 +149,7 @@ export class Sheet {
   dependents(cell: Cell): readonly Cell[] {
     const moved = new Set<Cell>([cell]);
     for (const later of this.byName.values()) {
+      if (later.kind === "override") continue; // what the user put there stays
       if (later.expression && cellsIn(later.expression).some((part) => moved.has(part))) moved.add(later);
     }
     moved.delete(cell);
@@ -205,26 +199,6 @@ export class Sheet {
       return undefined;
     }
     return inUnit(found, like);
-  }
-
-  private computed(name: string, expression: Expression): Decimal {
-    try {
-      const value = evaluate(expression, (cell) => cell.value);
-      if (value.isFinite()) return value;
-    } catch (error) {
-      if (!(error instanceof DivisionByZero)) throw error;
-    }
-    throw new FaultError([
-      {
-        code: "out-of-range",
-        at: "",
-        wrong: `The cell ${name} has no finite value (${cellsIn(expression)
-          .map((c) => `${c.name} = ${shownCell(c)}`)
-          .join(", ")
-          .slice(0, 200)}).`,
-        cure: "Give the values it is worked out from in a sensible range; none of its divisors may be zero.",
-      },
-    ]);
   }
 
   private add(cell: Cell): Cell {

@@ -68,7 +68,7 @@ function write(node: Readable, name: (cell: Cell) => string): string {
     case "greatest":
       return `${node.kind}(${node.items.map(inner).join("; ")})`;
     case "square":
-      return `${bracketed(node.of, 2, name).replace(/^([^(].* .*)$/, "($1)")}²`; // (9 in)², not 9 in²
+      return `${squarable(bracketed(node.of, 2, name))}²`;
     case "root":
       return `√(${inner(node.of)})`;
     case "roundUp":
@@ -91,6 +91,11 @@ function write(node: Readable, name: (cell: Cell) => string): string {
 function bracketed(node: Readable, least: Level, name: (cell: Cell) => string): string {
   const text = write(node, name);
   return (LEVEL[node.kind] ?? 2) < least ? `(${text})` : text;
+}
+
+/** (9 in)² and not 9 in², (-3)² and not -3², (a²)² and not a²². */
+function squarable(text: string): string {
+  return !text.startsWith("(") && /[ ²]|^-/.test(text) ? `(${text})` : text;
 }
 
 function withUnit(value: Decimal, symbol: string): string {
