@@ -88,6 +88,18 @@ const GROUPS: readonly Group[] = [
     ],
   },
   {
+    source: "common-practice",
+    part: "mills of the yard: first straight cut of a bolt, turning, sharpening",
+    measure: "Time three bolts before the first board comes off.",
+    rows: [
+      ["saw.dirtDulling", "cutting edges dull sooner in dirty bark, times", "1.3", "2", "3"],
+      ["sharpen.chain", "file and joint a chain on the saw, each time", "0.2 person-h", "0.3 person-h", "0.5 person-h"],
+      ["sharpen.band", "change a band, each time", "0.1 person-h", "0.2 person-h", "0.4 person-h"],
+      ["sand.perDisc", "sanded before a disc is worn", "15 ft2", "25 ft2", "40 ft2"],
+      ["dress.perKnives", "planed before knives are sharpened", "1500 ft2", "3000 ft2", "6000 ft2"],
+    ],
+  },
+  {
     source: "niosh-lifting",
     part: "load constant, 51 lb for one person",
     measure: "Weigh what you are ready to carry all day.",

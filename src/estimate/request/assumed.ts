@@ -1,0 +1,101 @@
+/** Assumptions on the sheet: the defaults of the catalog, replaced by what the request says. Each is laid when first asked for. */
+import { ASSUMPTIONS, assumptionOf } from "../../catalog/assumptions.js";
+import type { Spread } from "../../catalog/finishes.js";
+import { parseText, type QuantityText } from "../../catalog/reading.js";
+import { type Citation, SOURCES } from "../../catalog/sources.js";
+import { type Fault, nearest, pointer } from "../faults.js";
+import type { Quantity } from "../quantity/quantity.js";
+import { exactly, TextFault } from "../quantity/text.js";
+import type { Cell } from "../sheet/expression.js";
+import type { Range, Sheet } from "../sheet/sheet.js";
+
+/** What the request gives for an assumption. */
+export type AssumptionText =
+  | QuantityText
+  | { readonly low: QuantityText; readonly likely: QuantityText; readonly high: QuantityText };
+
+export class Assumed {
+  readonly faults: Fault[] = [];
+  private readonly used = new Set<string>();
+
+  constructor(
+    private readonly sheet: Sheet,
+    private readonly given: Readonly<Record<string, AssumptionText>> = {},
+  ) {}
+
+  /** The cell of a catalog assumption. @throws Error on a name that the catalog has not: a bug. */
+  cell(name: string): Cell {
+    const known = this.sheet.find(name);
+    if (known) return known;
+    const row = assumptionOf(name);
+    if (!row) throw new Error(`no assumption is called ${name}`);
+    const from: Citation = row.part === undefined ? { source: row.source } : { source: row.source, part: row.part };
+    return this.spread(name, row.label, [row.low, row.likely, row.high], from);
+  }
+
+  /** The cell of an assumption that comes from another table, such as a mill's. */
+  spread(name: string, label: string, [low, likely, high]: Spread, from: Citation): Cell {
+    const known = this.sheet.find(name);
+    if (known) return known;
+    const range = { low: exactly(low), likely: exactly(likely), high: exactly(high) };
+    const told = this.told(name, range);
+    const source = told ? "as given in the request" : citation(from);
+    return this.sheet.assumption(name, told ?? range, {
+      label,
+      source,
+      display: range.likely.written ?? range.likely.unit,
+    });
+  }
+
+  /** Given names that no assumption has. Ask when everything is laid. */
+  unknownFaults(): Fault[] {
+    const names = [...ASSUMPTIONS.map((row) => row.name), ...this.used];
+    return Object.keys(this.given)
+      .filter((name) => !this.used.has(name) && !assumptionOf(name))
+      .map((name) => {
+        const near = nearest(name, names);
+        const cure = near ? `Did you mean ${near}?` : "GET /v1/assumptions lists all names.";
+        return {
+          code: "unknown-name",
+          at: pointer("/assumptions", name),
+          wrong: `No assumption is called ${name.slice(0, 80)}.`,
+          cure,
+        };
+      });
+  }
+
+  private told(name: string, like: Range): Range | undefined {
+    const text = Object.hasOwn(this.given, name) ? this.given[name] : undefined;
+    this.used.add(name);
+    if (text === undefined) return undefined;
+    const three = typeof text === "object" && "likely" in text ? text : { low: text, likely: text, high: text };
+    const at = pointer("/assumptions", name);
+    const sides = (["low", "likely", "high"] as const).map((side) => this.read(three[side], like.likely, at));
+    const [low, likely, high] = sides;
+    if (!low || !likely || !high) return undefined;
+    if (low.value.gt(likely.value) || likely.value.gt(high.value)) {
+      const wrong = `${name} does not rise from low through likely to high.`;
+      this.faults.push({ code: "out-of-range", at, wrong, cure: "Give low ≤ likely ≤ high." });
+      return undefined;
+    }
+    return { low, likely, high };
+  }
+
+  private read(text: QuantityText, like: Quantity, at: string): Quantity | undefined {
+    const found = parseText(text, like.written ?? like.unit);
+    if (found instanceof TextFault) {
+      this.faults.push({ code: found.code, at, wrong: found.wrong, cure: found.cure });
+      return undefined;
+    }
+    if (!found.value.isNegative()) return found;
+    this.faults.push({ code: "out-of-range", at, wrong: "An assumption is negative.", cure: "Give zero or more." });
+    return undefined;
+  }
+}
+
+/** A citation in words. */
+export function citation(from: Citation): string {
+  const { title, known } = SOURCES[from.source];
+  const part = from.part ? `, ${from.part}` : "";
+  return known === "assumption" ? `assumption${part}` : `${title}${part}`;
+}

@@ -1,0 +1,187 @@
+/** The whole request: structure, logs, catalog, shop, labor, assumptions, overrides, lines, held plans, options. */
+import { z } from "zod";
+import { finishKinds } from "../../catalog/finishes.js";
+import { type PriceCatalog, priceCatalogSchema, typedCatalog } from "../../catalog/price-catalog.js";
+import { CURRENCIES, lineField, measuredValue, nameField, readShape } from "../../catalog/reading.js";
+import { isRecord } from "../../catalog/shape-faults.js";
+import { type Fault, nearest } from "../faults.js";
+import type { MeasureSystem } from "../quantity/text.js";
+import { heldPlans } from "./held-plans.js";
+import { logFaults, logShape } from "./logs.js";
+import { laborShape, shopShape } from "./shop.js";
+import { structure } from "./structure.js";
+
+const quantityText = z.union([z.string().min(1).max(64), measuredValue]);
+const cellName = z
+  .string()
+  .min(1)
+  .max(120)
+  .regex(/^[A-Za-z][A-Za-z0-9_.-]*$/);
+
+export const assumptionValue = z
+  .union([
+    quantityText,
+    z.strictObject({
+      low: quantityText.meta({ description: "Unlikely to be less.", examples: ["0.6 ft2/min"] }),
+      likely: quantityText.meta({ description: "The best single figure.", examples: ["1.5 ft2/min"] }),
+      high: quantityText.meta({ description: "Unlikely to be more.", examples: ["3 ft2/min"] }),
+    }),
+  ])
+  .meta({
+    id: "AssumptionValue",
+    description: "One figure, or low, likely and high, each with its unit.",
+    examples: ["1.2 ft2/min"],
+  });
+
+export const ownLine = z
+  .strictObject({
+    name: nameField("Name of the line; its cell is own.<name>.", "crane-day"),
+    label: lineField("Words for people.", "Crane for a day", 80),
+    formula: lineField("Arithmetic over cell names, numbers and units.", "2 * $180 + labor.crew * 3 person-h", 500),
+  })
+  .meta({
+    id: "OwnLine",
+    description: "A line of your own: money is added to the cash of every route, person-hours to its hours.",
+    examples: [{ name: "crane-day", label: "Crane for a day", formula: "1 * $450" }],
+  });
+export type OwnLineShape = z.infer<typeof ownLine>;
+
+export const optionsShape = z
+  .strictObject({
+    measure: z
+      .enum(["inch-pound", "metric"])
+      .optional()
+      .meta({
+        description: "Measure system of the answer; that of the structure's lengths where nothing is said.",
+        examples: ["inch-pound"],
+      }),
+    fallDown: z
+      .enum(["spares", "buy"])
+      .optional()
+      .meta({
+        description: "What makes up for rejected pieces: spares sawn with the others, or boards bought.",
+        examples: ["spares"],
+      }),
+    finish: z
+      .enum([...finishKinds, "none"] as const)
+      .optional()
+      .meta({ description: "Finish for the faces that show; none leaves the wood bare.", examples: ["oil-stain"] }),
+  })
+  .meta({ id: "Options", description: "How the estimate is made.", examples: [{ fallDown: "spares" }] });
+
+const demoCatalog = z
+  .strictObject({ demo: nameField("A catalog that the service ships; see GET /v1/demos.", "orchard-yard") })
+  .meta({
+    id: "DemoCatalog",
+    description: "Prices that the service ships, invented for its demos.",
+    examples: [{ demo: "orchard-yard" }],
+  });
+
+export const estimateRequest = z
+  .strictObject({
+    title: lineField("What is built, for the printed page.", "Orchard shelter", 80).optional(),
+    structure,
+    logs: z
+      .array(logShape)
+      .max(200)
+      .optional()
+      .meta({ description: "Logs at hand; without any, everything is bought." }),
+    catalog: z
+      .union([demoCatalog, priceCatalogSchema])
+      .optional()
+      .meta({ description: "Local prices. Without any, nothing is priced." }),
+    currency: z
+      .enum(CURRENCIES)
+      .optional()
+      .meta({ description: "Currency of the answer where no catalog says it.", examples: ["USD"] }),
+    shop: shopShape.optional(),
+    labor: laborShape.optional(),
+    site: z
+      .strictObject({
+        ungradedAccepted: z
+          .enum(["yes", "no", "unknown"])
+          .optional()
+          .meta({
+            description:
+              "Whether the building office accepts ungraded lumber for structural pieces. no: those are bought.",
+            examples: ["unknown"],
+          }),
+      })
+      .optional()
+      .meta({ description: "The place and its building office." }),
+    assumptions: z
+      .record(cellName, assumptionValue)
+      .optional()
+      .meta({ description: "Assumptions replaced, by name; see GET /v1/assumptions." }),
+    overrides: z
+      .record(cellName, quantityText)
+      .optional()
+      .meta({ description: "Values put in the place of cells, by name." }),
+    lines: z.array(ownLine).max(50).optional().meta({ description: "Lines of your own." }),
+    heldPlans: heldPlans.optional(),
+    options: optionsShape.optional(),
+  })
+  .meta({ id: "EstimateRequest", description: "A structure, the logs at hand and local prices." });
+export type EstimateShape = z.infer<typeof estimateRequest>;
+
+/** A request that has passed the door. */
+export interface EstimateRequest extends Omit<EstimateShape, "catalog"> {
+  readonly catalog: PriceCatalog;
+  readonly system: MeasureSystem;
+}
+
+/** The request as a call takes it, or every fault found in it. */
+export type RequestReading = { readonly value: EstimateRequest } | { readonly faults: readonly Fault[] };
+
+/**
+ * Checks shape, texts and what only the whole can tell.
+ * @param demoCatalogs - Price catalogs that a request may name, as JSON.
+ */
+export function readEstimateRequest(json: unknown, demoCatalogs: ReadonlyMap<string, unknown>): RequestReading {
+  const resolved = withDemoCatalog(json, demoCatalogs);
+  if ("faults" in resolved) return resolved;
+  const input = resolved.value;
+  const currency = currencyOf(input);
+  const shape = readShape(estimateRequest, input, { currency });
+  if ("faults" in shape) return shape;
+  const request = shape.value;
+  const given = request.catalog && !("demo" in request.catalog) ? request.catalog : { name: "no prices", currency };
+  const read = typedCatalog(given, "/catalog");
+  const faults = [...("faults" in read ? read.faults : []), ...logFaults(request.logs ?? [], "/logs")];
+  if ("faults" in read || faults.length > 0) return { faults };
+  return { value: { ...request, catalog: read.catalog, system: request.options?.measure ?? systemOf(request) } };
+}
+
+/** Puts the named demo catalog in the place of its name. */
+function withDemoCatalog(
+  json: unknown,
+  demoCatalogs: ReadonlyMap<string, unknown>,
+): { readonly value: unknown } | { readonly faults: readonly Fault[] } {
+  if (!isRecord(json) || !isRecord(json.catalog) || typeof json.catalog.demo !== "string") return { value: json };
+  const name = json.catalog.demo;
+  const found = demoCatalogs.get(name);
+  if (found && Object.keys(json.catalog).length === 1) return { value: { ...json, catalog: found } };
+  if (found) return { value: json };
+  const near = nearest(name, demoCatalogs.keys());
+  const cure = near ? `Did you mean ${near}?` : `Name one of ${[...demoCatalogs.keys()].join(", ")}.`;
+  return {
+    faults: [
+      { code: "unknown-name", at: "/catalog/demo", wrong: `No demo catalog is called ${name.slice(0, 60)}.`, cure },
+    ],
+  };
+}
+
+function currencyOf(input: unknown): (typeof CURRENCIES)[number] {
+  const known = (text: unknown) => CURRENCIES.find((code) => code === text);
+  if (!isRecord(input)) return "USD";
+  return (isRecord(input.catalog) ? known(input.catalog.currency) : undefined) ?? known(input.currency) ?? "USD";
+}
+
+/** Metric where the structure's first length is. */
+function systemOf(request: EstimateShape): MeasureSystem {
+  const shape = request.structure;
+  const text = shape.kind === "gable" ? shape.length : (shape.pieces[0]?.length ?? "1 ft");
+  return /(?:mm|cm|\dm|\bm|metres?|meters?)\s*$/.test(typeof text === "string" ? text : text.unit)
+    ? "metric"
+    : "inch-pound";
+}

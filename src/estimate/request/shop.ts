@@ -1,0 +1,82 @@
+/** Mill, machines and people. */
+import { z } from "zod";
+import { millKinds } from "../../catalog/mills.js";
+import { EQUIPMENT, type EquipmentItem } from "../../catalog/offers/supplies.js";
+import { moneyField, quantityField } from "../../catalog/reading.js";
+
+export const shopShape = z
+  .strictObject({
+    mill: z
+      .enum(millKinds)
+      .optional()
+      .meta({
+        description: "Kind of mill: sets kerf, throat, longest log, rates and wear, each of which can be overridden.",
+        examples: ["chainsaw-mill"],
+      }),
+    longestBolt: quantityField("ft", {
+      describe: "Longest bolt that mill, yard and helpers can handle.",
+      example: "14 ft",
+      most: "60 ft",
+    }).optional(),
+    deepestRip: quantityField("in", {
+      describe: "Thickest slab that the rip saw edges.",
+      example: "3 in",
+      most: "24 in",
+    }).optional(),
+    ripKerf: quantityField("in", { describe: "Kerf of the rip saw.", example: "1/8 in", most: "1 in" }).optional(),
+    equipment: z
+      .array(
+        z
+          .strictObject({
+            item: z
+              .enum(Object.keys(EQUIPMENT) as [EquipmentItem, ...EquipmentItem[]])
+              .meta({ description: "Which machine.", examples: ["chainsaw-mill"] }),
+            terms: z.enum(["paid", "hired", "bought"]).meta({
+              description:
+                "paid: at hand already, costs nothing more; hired: by the day, at the catalog's rate; bought: purchase less resale, for the share of its use that this job takes.",
+              examples: ["hired"],
+            }),
+            share: quantityField("%", {
+              describe: "Bought machines: share of their expected use that falls on this job.",
+              example: "50 %",
+              most: "100 %",
+            }).optional(),
+          })
+          .meta({ id: "Equipment", description: "A machine that milling needs, and on which terms it is had." }),
+      )
+      .max(20)
+      .optional()
+      .meta({ description: "Machines for the milling route; what is not named is at hand and paid for." }),
+  })
+  .meta({ id: "Shop", description: "Mill and machines.", examples: [{ mill: "chainsaw-mill", longestBolt: "14 ft" }] });
+export type ShopShape = z.infer<typeof shopShape>;
+
+export const laborShape = z
+  .strictObject({
+    valueOfHour: moneyField("person-h", {
+      describe: "What an hour of one's own work is worth to one.",
+      example: "20",
+    }).optional(),
+    crew: z
+      .int()
+      .min(1)
+      .max(20)
+      .optional()
+      .meta({ description: "People at work together.", examples: [2] }),
+    hoursPerWeek: quantityField("h/week", {
+      describe: "Hours a week that the crew works on this.",
+      example: "12 h/week",
+      most: "100 h/week",
+    }).optional(),
+    hoursPerDay: quantityField("h/day", {
+      describe: "Hours of a working day; hired machines are counted in such days.",
+      example: "6 h/day",
+      most: "16 h/day",
+    }).optional(),
+  })
+  .meta({
+    id: "Labor",
+    description: "People and what their time is worth.",
+    examples: [{ crew: 2, hoursPerWeek: "12 h/week" }],
+  });
+export type LaborShape = z.infer<typeof laborShape>;

@@ -1,0 +1,103 @@
+/** The mill and the saws beside it, as cells: limits, kerfs, rates, wear. */
+import { type MillKind, millOf, SAW_KERFS } from "../../catalog/mills.js";
+import { type QuantityText, toQuantity } from "../../catalog/reading.js";
+import type { DisplayUnits } from "../quantity/display.js";
+import { exactly } from "../quantity/text.js";
+import type { Assumed } from "../request/assumed.js";
+import type { Defaults } from "../request/given.js";
+import type { ShopShape } from "../request/shop.js";
+import type { Cell } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
+
+export interface MillCells {
+  readonly kind: MillKind;
+  readonly blade: "chain" | "band" | "circular";
+  readonly kerf: Cell;
+  readonly ripKerf: Cell;
+  readonly crossKerf: Cell;
+  readonly buckKerf: Cell;
+  readonly deepestRip: Cell;
+  readonly longestBolt: Cell;
+  /** Largest log, bark included. */
+  readonly throat: Cell;
+  /** Diameter about the axis that heart-free pieces keep clear of and boxed ones contain. */
+  readonly pith: Cell;
+  /** Cut face sawn in an hour of sawing. */
+  readonly rate: Cell;
+  readonly setUp: Cell;
+  readonly turn: Cell;
+  readonly cutHandling: Cell;
+  readonly crew: Cell;
+  readonly fuel: Cell;
+  /** Share of the fuel's volume; absent where there is no chain. */
+  readonly barOil: Cell | undefined;
+  /** Cut face, or lumber, between sharpenings. */
+  readonly sharpenEvery: Cell;
+  readonly bladeLife: Cell;
+  readonly sharpen: Cell;
+}
+
+/** Heart centre kept out of, or boxed in, pieces that have a heart rule. Assumption of the sawing model. */
+const PITH = { "inch-pound": "2 in", metric: "50 mm" } as const;
+/** A longer bolt is more than a yard of hand tools turns. Assumption. */
+const LONGEST = { "inch-pound": "18 ft", metric: "5.5 m" } as const;
+/** A 10 in blade's depth of cut. Common practice. */
+const DEEPEST_RIP = { "inch-pound": "3 in", metric: "75 mm" } as const;
+
+export function layMill(
+  sheet: Sheet,
+  shop: ShopShape | undefined,
+  assumed: Assumed,
+  defaults: Defaults,
+  units: DisplayUnits,
+): MillCells {
+  const kind = defaults.choice(shop?.mill, "/shop/mill", "chainsaw-mill", "the commonest mill in a yard");
+  const mill = millOf(kind);
+  const { from } = mill;
+  const { small, long } = units;
+  sheet.title("mill", `Mill: ${mill.name}`);
+  const limit = (
+    name: string,
+    label: string,
+    given: QuantityText | undefined,
+    at: string,
+    otherwise: typeof PITH | typeof LONGEST | typeof DEEPEST_RIP,
+    display: string,
+  ) => sheet.input(`mill.${name}`, defaults.quantity(given, at, otherwise, "common practice"), { label, display });
+  const kerfOf = (name: string, label: string, given: QuantityText | undefined, saw: keyof typeof SAW_KERFS) =>
+    given === undefined
+      ? assumed.spread(`mill.${name}`, label, SAW_KERFS[saw].kerf, SAW_KERFS[saw].from)
+      : sheet.input(`mill.${name}`, toQuantity(given, "in"), { label, display: small });
+  return {
+    kind,
+    blade: mill.blade,
+    kerf: assumed.spread("mill.kerf", "kerf of the mill", mill.kerf, from),
+    ripKerf: kerfOf("ripKerf", "kerf of the rip saw", shop?.ripKerf, "table-saw"),
+    crossKerf: kerfOf("crossKerf", "kerf of a crosscut", undefined, "crosscut-saw"),
+    buckKerf: kerfOf("buckKerf", "kerf of a bucking cut", undefined, "bucking-chain"),
+    deepestRip: limit(
+      "deepestRip",
+      "thickest slab that the rip saw edges",
+      shop?.deepestRip,
+      "/shop/deepestRip",
+      DEEPEST_RIP,
+      small,
+    ),
+    longestBolt: limit("longestBolt", "longest bolt handled", shop?.longestBolt, "/shop/longestBolt", LONGEST, long),
+    throat: sheet.input("mill.throat", exactly(mill.largestLog), {
+      label: "largest log, bark included",
+      display: small,
+    }),
+    pith: limit("pith", "heart centre", undefined, "/overrides/mill.pith", PITH, small),
+    rate: assumed.spread("mill.rate", "cut face sawn, while sawing", mill.pace.rate, from),
+    setUp: assumed.spread("mill.setUp", "first straight cut of a bolt", mill.setUp, from),
+    turn: assumed.spread("mill.turn", "turning a bolt or laying a cant again", mill.turn, from),
+    cutHandling: assumed.cell("rate.cutHandling"),
+    crew: sheet.input("mill.crew", exactly(mill.crew), { label: "people at the mill" }),
+    fuel: assumed.spread("mill.fuel", "fuel while sawing", mill.fuel, from),
+    barOil: mill.barOil && assumed.spread("mill.barOil", "bar oil, share of the fuel", mill.barOil, from),
+    sharpenEvery: assumed.spread("mill.sharpenEvery", "sawn between sharpenings", mill.sharpenEvery, from),
+    bladeLife: assumed.spread("mill.bladeLife", "sharpenings before it is worn out", mill.bladeLife, from),
+    sharpen: assumed.cell(mill.blade === "chain" ? "sharpen.chain" : "sharpen.band"),
+  };
+}

@@ -1,0 +1,112 @@
+/** The sawing problem of a route, in whole grid steps, from the effective values of cells. */
+
+import type { PieceGroup } from "../pieces/piece-group.js";
+import type { Decimal } from "../quantity/decimal.js";
+import { inUnit } from "../quantity/quantity.js";
+import type { Cell } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
+import type { MillCells } from "./mill.js";
+import type { RoughCells } from "./rough-size.js";
+import type { SawGroup, SawingProblem, SawLog } from "./sawing-problem.js";
+import type { SoundLog } from "./sound-wood.js";
+
+/** A group to be milled, with its rough sizes and what a bought piece would cost. */
+export interface MilledGroup {
+  readonly group: PieceGroup;
+  readonly rough: RoughCells;
+  /** Sawn beyond the count, against rejects. */
+  readonly spares: Cell;
+  /** Rough guess for the optimiser only: cash for one bought piece, hours that buying it saves. */
+  readonly buy: { readonly cash: number; readonly hours: number };
+}
+
+export interface SawingBasis {
+  readonly sheet: Sheet;
+  readonly gridMm: Decimal;
+  readonly logs: readonly SoundLog[];
+  readonly mill: MillCells;
+  readonly wage: Cell;
+  /** Hours for each log used: to get it out and prepare it. */
+  readonly logHours: readonly Cell[];
+  readonly ripHandling: Cell;
+  readonly ripFeed: Cell;
+  readonly crosscut: Cell;
+}
+
+const up = (steps: Decimal): number => steps.toDecimalPlaces(9).ceil().toNumber();
+const down = (steps: Decimal): number => steps.toDecimalPlaces(9).floor().toNumber();
+
+/** Builds the problem; every size read becomes structural. */
+export function sawingProblem(basis: SawingBasis, milled: readonly MilledGroup[]): SawingProblem {
+  const { sheet, gridMm, mill } = basis;
+  const steps = (cell: Cell): Decimal => sheet.decide(cell).dividedBy(gridMm);
+  return {
+    gridMm: gridMm.toFixed(),
+    logs: basis.logs.map((log) => sawLog(log, steps)),
+    groups: milled.map((one) => sawGroup(basis, one, steps)),
+    shop: {
+      millKerf: up(steps(mill.kerf)),
+      ripKerf: up(steps(mill.ripKerf)),
+      crossKerf: up(steps(mill.crossKerf)),
+      buckKerf: up(steps(mill.buckKerf)),
+      deepestRip: down(steps(mill.deepestRip)),
+      longestBolt: down(steps(mill.longestBolt)),
+      throat: down(steps(mill.throat)),
+      pith: up(steps(mill.pith)),
+    },
+    rates: sawRates(basis),
+  };
+}
+
+function sawLog(log: SoundLog, steps: (cell: Cell) => Decimal): SawLog {
+  return {
+    name: log.name,
+    species: log.species,
+    length: down(steps(log.length)),
+    smallDiameter: down(steps(log.smallDiameter)),
+    largeDiameter: down(steps(log.largeDiameter)),
+    sweep: up(steps(log.sweep)),
+    rot: { smallEnd: up(steps(log.rotSmall)), largeEnd: up(steps(log.rotLarge)) },
+    bark: up(steps(log.bark)),
+  };
+}
+
+function sawGroup(
+  { sheet, gridMm }: SawingBasis,
+  { group, rough, spares, buy }: MilledGroup,
+  steps: (cell: Cell) => Decimal,
+): SawGroup {
+  const sides = [up(steps(rough.thickness)), up(steps(rough.width))].sort((a, b) => a - b) as [number, number];
+  const { rules } = group;
+  return {
+    name: group.name,
+    thickness: sides[0],
+    width: sides[1],
+    length: up(steps(rough.length)),
+    count: sheet.decide(group.count).plus(sheet.decide(spares)).toNumber(),
+    species: rules.species,
+    heart: rules.heart,
+    wane: down(inUnit(rules.wane, "mm").dividedBy(gridMm)),
+    buy,
+  };
+}
+
+/** Floats for the optimiser; the estimate's own hours are formulas over the plan's measures. */
+function sawRates(basis: SawingBasis): SawingProblem["rates"] {
+  const { sheet, mill } = basis;
+  // Read without `decide`: a plan made at other rates is still a valid plan, only perhaps no longer the best one.
+  const per = (cell: Cell, unit: string): number => sheet.in(cell, unit).toNumber();
+  return {
+    wage: basis.wage.value.toNumber(),
+    logHours: basis.logHours.reduce((sum, cell) => sum + per(cell, "person-h"), 0),
+    logCash: 0,
+    boltHours: per(mill.setUp, "h") * per(mill.crew, "people"),
+    millCutHours: per(mill.cutHandling, "h") * per(mill.crew, "people"),
+    millHoursPerFt2: per(mill.crew, "people") / per(mill.rate, "ft2/h"),
+    millCashPerFt2: 0,
+    ripCutHours: per(basis.ripHandling, "person-h"),
+    ripHoursPerFt: 1 / per(basis.ripFeed, "ft/h"),
+    ripCashPerFt: 0,
+    crosscutHours: per(basis.crosscut, "person-h"),
+  };
+}
