@@ -104,7 +104,7 @@ function randomLog(dice: Dice, name: string, size: { feet: number; inches: numbe
   const feet = dice.real(size.feet / 2, size.feet);
   const small = dice.real(4, size.inches);
   const rotten = dice.chance(0.2);
-  const rot = () => (rotten && dice.chance(0.7) ? dice.up(dice.real(0.5, small / 2)) : 0);
+  const rot = () => (rotten && dice.chance(0.7) ? dice.up(dice.real(0.1, small / 2)) : 0);
   return {
     name,
     species: switches ? dice.pick(["white pine", "black locust"]) : "white pine",
@@ -153,7 +153,7 @@ function randomShop(dice: Dice, switches: boolean): SawShop {
     deepestRip: dice.down(dice.pick([0, 1.5, 3.5])),
     longestBolt: dice.up(dice.real(4, 14) * 12),
     throat: switches && dice.chance(0.3) ? dice.up(dice.real(8, 24)) : 0,
-    pith: dice.up(dice.pick([0, 1, 2])),
+    pith: dice.up(dice.pick([0, 0.1, 1, 2])), // also narrower than a kerf
   };
 }
 

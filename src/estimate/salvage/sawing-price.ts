@@ -96,7 +96,8 @@ function each(rate: number, count: number): Decimal {
 function priceBought(problem: SawingProblem, plan: SawingPlan): Outlay {
   return problem.groups
     .map(({ name, buy }) => {
-      const count = plan.buy[name] ?? 0;
+      // Own entries only: a group may be named as something that every object has.
+      const count = Object.hasOwn(plan.buy, name) ? (plan.buy[name] ?? 0) : 0;
       return outlay(each(buy.hours, count), each(buy.cash, count));
     })
     .reduce(add, outlay(ZERO, ZERO));

@@ -150,6 +150,13 @@ describe("price of a sawing plan", () => {
     expect(shown(priceSawingPlan(QUESTION, plan(wide, [], 4)))).toMatchObject({ millCuts: "0.558 h, 52.8" });
   });
 
+  it("buys none of a group that is not listed, whatever its name", () => {
+    const groups = [{ ...groupOf(), name: "constructor", count: 0 }];
+    const nothing = { gridMm: "304.8", logs: [], buy: {} };
+    expect(judgeSawingPlan({ ...QUESTION, groups }, nothing)).toEqual([]);
+    expect(priceSawingPlan({ ...QUESTION, groups }, nothing).cost.toString()).toBe("0");
+  });
+
   it("leaves no last digit that a float would: a hundred beams at 0.1 are 10", () => {
     const groups = [{ ...groupOf(), count: 100, buy: { cash: 0.1, hours: 0 } }];
     expect(
