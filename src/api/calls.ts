@@ -3,6 +3,8 @@ import { z } from "zod";
 import { type AnyCall, call, json } from "./call.js";
 import { DOCS_STYLE, docsPage } from "./pages.js";
 import { Refusal } from "./problem.js";
+import { CoveringListSchema, coveringList } from "./render/json/coverings.js";
+import { SpeciesListSchema, speciesList } from "./render/json/species.js";
 
 const HealthSchema = z
   .strictObject({ status: z.literal("ok").describe("Always ok: whoever is not, does not answer.") })
@@ -65,6 +67,46 @@ const operations: readonly AnyCall[] = [
   }),
 ];
 
+const data: readonly AnyCall[] = [
+  call({
+    method: "get",
+    path: "/v1/species",
+    id: "getSpecies",
+    tag: "Data",
+    summary: "The woods",
+    description:
+      "Weight, shrinkage, bark, drying time, decay and tannin of every wood, and the names yards sell under.",
+    freshness: "data",
+    run: speciesList,
+    faces: {
+      "application/json": json({
+        description: "All woods.",
+        schema: SpeciesListSchema,
+        example: { ...speciesList(), species: speciesList().species.slice(0, 1) },
+        render: (list) => list,
+      }),
+    },
+  }),
+  call({
+    method: "get",
+    path: "/v1/coverings",
+    id: "getCoverings",
+    tag: "Data",
+    summary: "The roof coverings",
+    description: "Least slope, deck, underlay, laps and weight of every covering, each with its source.",
+    freshness: "data",
+    run: coveringList,
+    faces: {
+      "application/json": json({
+        description: "All coverings.",
+        schema: CoveringListSchema,
+        example: { ...coveringList(), coverings: coveringList().coverings.slice(0, 1) },
+        render: (list) => list,
+      }),
+    },
+  }),
+];
+
 const pages: readonly AnyCall[] = [
   call({
     method: "get",
@@ -110,4 +152,4 @@ const pages: readonly AnyCall[] = [
 ];
 
 /** Every call of the service, in the order in which they are shown. */
-export const calls: readonly AnyCall[] = [...operations, ...pages];
+export const calls: readonly AnyCall[] = [...data, ...operations, ...pages];
