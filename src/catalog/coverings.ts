@@ -351,6 +351,11 @@ export const UNDERLAYS = {
   },
 } as const satisfies Readonly<Record<string, UnderlayRoll>>;
 
+/** Roof area that a roll covers when each course laps the one below by `sideLap`; end laps are not taken off. */
+export function rollCovers(width: Quantity, length: Quantity, sideLap: Quantity): Quantity {
+  return quantity(width.value.minus(sideLap.value).times(length.value), "mm2");
+}
+
 /** Laps of underlay (`irc` R905.1.1): side lap by layers, end lap. */
 export const UNDERLAY_LAPS = { single: "2 in", double: "19 in", end: "4 in" } as const;
 

@@ -87,16 +87,17 @@ export type CatalogReading = { readonly catalog: PriceCatalog } | { readonly fau
 /**
  * Reads a catalog.
  * @param base - JSON Pointer to the catalog within the whole request.
+ * @param alsoNamed - Lumber names that may be referred to although they are not among the entries.
  * @returns the typed catalog, or every fault up to `MOST_FAULTS`.
  */
-export function parsePriceCatalog(input: unknown, base = ""): CatalogReading {
+export function parsePriceCatalog(input: unknown, base = "", alsoNamed: readonly string[] = []): CatalogReading {
   const currency = isRecord(input) ? CURRENCIES.find((code) => code === input.currency) : undefined;
   const shape = readShape(priceCatalogSchema, input, { base, ...(currency ? { currency } : {}) });
-  return "faults" in shape ? shape : typedCatalog(shape.value, base);
+  return "faults" in shape ? shape : typedCatalog(shape.value, base, alsoNamed);
 }
 
 /** The typed form of a catalog whose shape and texts are known to be right. */
-export function typedCatalog(input: PriceCatalogInput, base = ""): CatalogReading {
+function typedCatalog(input: PriceCatalogInput, base: string, alsoNamed: readonly string[]): CatalogReading {
   const reading = new OfferReading(input.currency, base);
   const each = <Entry, Offer>(
     department: Department,
@@ -126,7 +127,7 @@ export function typedCatalog(input: PriceCatalogInput, base = ""): CatalogReadin
     })),
   };
   checkItemsOnce(reading, catalog);
-  checkReferences(reading, catalog, input);
+  checkReferences(reading, catalog, input, alsoNamed);
   return reading.faults.length > 0 ? { faults: reading.faults } : { catalog };
 }
 
@@ -143,10 +144,15 @@ function checkItemsOnce(reading: OfferReading, catalog: PriceCatalog): void {
 }
 
 /** Deck boards and board coverings name entries of the lumber department. */
-function checkReferences(reading: OfferReading, catalog: PriceCatalog, input: PriceCatalogInput): void {
+function checkReferences(
+  reading: OfferReading,
+  catalog: PriceCatalog,
+  input: PriceCatalogInput,
+  alsoNamed: readonly string[],
+): void {
   // Names of entries with faults of their own count too: one fault is enough for them.
   const given = (input.lumber ?? []).flatMap((entry) => entry.name ?? []);
-  const known = new Set([...catalog.lumber.map((offer) => offer.name), ...given]);
+  const known = new Set([...catalog.lumber.map((offer) => offer.name), ...given, ...alsoNamed]);
   input.coverings?.forEach((covering, index) => {
     const at = reading.place("coverings", index);
     const boards = covering.sheets.form === "boards" ? covering.sheets.lumber : undefined;

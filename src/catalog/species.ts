@@ -10,7 +10,8 @@ import { AMERICAN_SPECIES, EUROPEAN_SPECIES, type Species } from "./species-tabl
 
 /**
  * Woods that yards sell under one name. Specific gravity on oven-dry weight and volume.
- * Source: `nds` table 12.3.3A, from memory; the last two are `en-338` mean densities at 12 % ÷ 1120 (C24, C16).
+ * Source: `nds` table 12.3.3A, from memory; for the last two it is the figure that
+ * gives the mean density of `en-338` at 12 % (C24: 420, C16: 370 kg/m3) in `groupDensityAt`.
  */
 export interface TradeGroup {
   readonly id: string;
@@ -39,8 +40,8 @@ export const TRADE_GROUPS: readonly TradeGroup[] = [
   group("southern-pine", "southern pine", "0.55", ["loblolly-pine", "shortleaf-pine", "longleaf-pine"]),
   group("western-cedars", "western cedars", "0.36", ["western-redcedar", "incense-cedar", "yellow-cedar"], "rich"),
   group("redwood", "redwood", "0.37", ["redwood-old-growth", "redwood-young-growth"], "rich"),
-  group("european-whitewood", "European whitewood, C24", "0.375", ["norway-spruce"], "little", "en-338"),
-  group("european-redwood", "European redwood, C16", "0.33", ["scots-pine"], "little", "en-338"),
+  group("european-whitewood", "European whitewood, C24", "0.391", ["norway-spruce"], "little", "en-338"),
+  group("european-redwood", "European redwood, C16", "0.343", ["scots-pine"], "little", "en-338"),
 ];
 
 /** Every species, the American first. */
@@ -193,6 +194,15 @@ export function shrinkage(species: Species, direction: GrainDirection): Known {
 export function shrinkageTo(species: Species, direction: GrainDirection, moisture: Quantity): Known {
   const whole = shrinkage(species, direction);
   return { ...whole, value: quantity(whole.value.value.times(shrunkShare(moisture)), "") };
+}
+
+/**
+ * Shrinkage of graded softwood lumber from green to a moisture of 8 to 19 %, as a share of the green size; not for
+ * redwood and cedars. It is what the green and dry sizes of PS 20 rest on (`fpl-rp-489`, seen).
+ */
+export function lumberShrinkage(side: "thickness" | "width", moisture: Quantity): Quantity {
+  const [whole, each] = side === "width" ? (["6.031", "0.215"] as const) : (["5.062", "0.181"] as const);
+  return quantity(percentOf(decimal(whole).minus(moisture.value.times(100).times(each)).toFixed()), "");
 }
 
 /** Bark volume as a share of wood volume. Without a row, 15 %: the middle of the softwood rows; an assumption. */

@@ -314,7 +314,7 @@ export function pieceCost(offer: LumberOffer, length: Quantity): Price {
   if (sold.by === "piece") {
     const row = sold.lengths.find((each) => each.length.value.eq(length.value));
     const place = pointer(offer.at, "sold", "lengths");
-    return row?.price ?? { kind: "unpriced", at: place, add: `Add this length of ${offer.label} at ${place}.` };
+    return row?.price ?? { kind: "unpriced", at: place, add: `Add this length of ${offer.label}.` };
   }
   if (sold.price.kind === "unpriced") return sold.price;
   const { amount, at } = sold.price;

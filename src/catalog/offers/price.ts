@@ -94,7 +94,7 @@ export class OfferReading {
   price(text: QuantityText | null | undefined, per: string, at: string, what: string): Price {
     if (text === null || text === undefined) {
       const unit = per ? `${this.currency}/${per}` : this.currency;
-      return { kind: "unpriced", at, add: `Add a price in ${unit} for ${what} at ${at}.` };
+      return { kind: "unpriced", at, add: `Add a price in ${unit} for ${what}.` };
     }
     return { kind: "priced", amount: toQuantity(text, per ? `${this.currency}/${per}` : this.currency), at };
   }

@@ -1,0 +1,240 @@
+/**
+ * A price catalog from one CSV text. The rows become the JSON form of the same catalog and go through the same
+ * checks; faults then name line and column instead of a place in JSON.
+ */
+import { type Fault, nearest, pointer } from "../estimate/faults.js";
+import { quote } from "../estimate/quantity/text.js";
+import { type CellForm, type CsvColumn, LAYOUT_CELLS, LAYOUTS, type Layout, type Put } from "./csv-columns.js";
+import { lineFault, type Row, readTable } from "./csv-table.js";
+import { type CatalogReading, parsePriceCatalog } from "./price-catalog.js";
+import { isRecord, MOST_FAULTS } from "./shape-faults.js";
+
+/** Where a value of the JSON form was read. */
+interface Place {
+  readonly line: number;
+  readonly column?: CsvColumn;
+}
+
+/** The JSON form of a CSV catalog, with the faults of the CSV itself. */
+export interface CsvInput {
+  readonly input: unknown;
+  readonly faults: readonly Fault[];
+  /** A fault of the JSON form, said of the line and column it came from. */
+  readonly locate: (of: Fault) => Fault;
+}
+
+type Json = Record<string, unknown>;
+
+/**
+ * Reads a catalog from CSV.
+ * @returns the typed catalog, or every fault with its line and column; pointers are `/line/column`.
+ */
+export function parseCsvCatalog(text: string): CatalogReading {
+  const { input, faults, locate } = csvInput(text);
+  if (input === undefined) return { faults };
+  const reading = parsePriceCatalog(input);
+  if (!("faults" in reading)) return faults.length > 0 ? { faults } : reading;
+  return { faults: [...faults, ...reading.faults.map(locate)].slice(0, MOST_FAULTS) };
+}
+
+/** The JSON form of a CSV catalog. `input` is undefined when the text is no table with known headers. */
+export function csvInput(text: string): CsvInput {
+  const table = readTable(text);
+  if ("faults" in table) return { input: undefined, faults: table.faults, locate: (of) => of };
+  const build = new Building();
+  for (const row of table.rows) build.add(row);
+  return { input: build.root, faults: build.faults, locate: (of) => build.locate(of) };
+}
+
+/** Rows to the JSON form, remembering where each value came from. */
+class Building {
+  readonly root: Json = {};
+  readonly faults: Fault[] = [];
+  private readonly places = new Map<string, Place>();
+  private readonly entries = new Map<string, string>();
+
+  add(row: Row): void {
+    if (row.cells.size === 0) return;
+    const department = row.cells.get("department");
+    if (department === undefined) {
+      this.fault("missing-field", row.line, "department", "The row belongs to no department.", DEPARTMENT_CURE);
+      return;
+    }
+    const layout = this.layoutOf(department, row);
+    if (!layout || this.hasFormulas(row)) return;
+    this.refuseOthers(row, department, layout);
+    const at = this.entryOf(department, row);
+    if (!this.places.has(at)) this.places.set(at, { line: row.line });
+    for (const put of layout.own) this.put(row, at, put);
+    if (layout.each) this.addTo(row, at, layout.each);
+  }
+
+  /** A fault of the JSON form, at the line and column of its nearest place. */
+  locate(of: Fault): Fault {
+    let at = of.at;
+    while (at !== "" && !this.places.has(at)) at = at.slice(0, at.lastIndexOf("/"));
+    const { line, column } = this.places.get(at) ?? { line: 1 };
+    return lineFault(of.code, line, column, of.wrong, of.cure);
+  }
+
+  private fault(code: Fault["code"], line: number, column: string | undefined, wrong: string, cure: string): void {
+    if (this.faults.length < MOST_FAULTS) this.faults.push(lineFault(code, line, column, wrong, cure));
+  }
+
+  private layoutOf(department: string, row: Row): Layout | undefined {
+    let key = department;
+    for (const [column, empty] of LAYOUT_CELLS[department] ?? []) {
+      if (Object.hasOwn(LAYOUTS, key)) break;
+      const options = [...new Set(stepsAfter(key))];
+      const cell = row.cells.get(column) ?? empty;
+      if (cell === undefined) {
+        this.fault("missing-field", row.line, column, "The cell is empty.", `Give one of: ${options.join(", ")}.`);
+        return undefined;
+      }
+      if (!options.includes(cell)) {
+        const cure = `Give one of: ${options.join(", ")}.`;
+        this.fault("unknown-name", row.line, column, `${quote(cell)} is not known here.`, cure);
+        return undefined;
+      }
+      key = `${key} ${cell}`;
+    }
+    if (Object.hasOwn(LAYOUTS, key)) return LAYOUTS[key];
+    const near = nearest(department, DEPARTMENTS);
+    const cure = near ? `Did you mean “${near}”?` : DEPARTMENT_CURE;
+    this.fault("unknown-name", row.line, "department", `There is no department ${quote(department)}.`, cure);
+    return undefined;
+  }
+
+  /** Texts that a spreadsheet would run when the catalog is opened in it again. A negative number is none. */
+  private hasFormulas(row: Row): boolean {
+    let found = false;
+    for (const [column, cell] of row.cells) {
+      if (!/^[=+@\t\r]/.test(cell) && !/^-(?![\d.$€£])/.test(cell)) continue;
+      found = true;
+      const cure = "Start the cell with a letter, a digit or a currency sign.";
+      this.fault("wrong-shape", row.line, column, `${quote(cell)} starts like a spreadsheet formula.`, cure);
+    }
+    return found;
+  }
+
+  private refuseOthers(row: Row, department: string, layout: Layout): void {
+    const used = [...layout.own, ...(layout.each?.puts ?? [])].map(([column]) => column);
+    const deciding = (LAYOUT_CELLS[department] ?? []).map(([column]) => column);
+    const meant = new Set<string>(["department", ...deciding, ...used]);
+    for (const column of row.cells.keys()) {
+      if (meant.has(column)) continue;
+      const wrong = "This column means nothing for a row of this kind.";
+      this.fault("unknown-field", row.line, column, wrong, `Leave it empty; here stand: ${[...meant].join(", ")}.`);
+    }
+  }
+
+  /** Pointer to the entry of a row: the one of the same name, or a new one. */
+  private entryOf(department: string, row: Row): string {
+    if (department === "catalog") return "";
+    const name = row.cells.get("name");
+    const key = `${department} ${name ?? `line ${row.line}`}`;
+    const list = listAt(this.root, department);
+    const at = this.entries.get(key) ?? pointer("", department, list.length);
+    if (!this.entries.has(key)) {
+      list.push({});
+      this.entries.set(key, at);
+    }
+    return at;
+  }
+
+  private put(row: Row, at: string, [column, path, form]: Put): void {
+    const cell = row.cells.get(column as CsvColumn) ?? impliedCell(column, path);
+    if (cell === undefined) return;
+    const place = path.split(".");
+    const [owner, key] = this.ownerOf(at, place);
+    if (!owner) {
+      const wrong = "The lengths of this row stand in another form already.";
+      this.fault("cannot-build", row.line, column, wrong, "Give a list of lengths, or shortest, longest and step.");
+      return;
+    }
+    const value = asJson(cell, form ?? "text");
+    const before = Object.hasOwn(owner, key) ? owner[key] : undefined;
+    if (before !== undefined && JSON.stringify(before) !== JSON.stringify(value)) {
+      const first = this.places.get(pointer(at, ...place))?.line;
+      const wrong = `${quote(cell)} differs from line ${first ?? "?"} of the same entry.`;
+      this.fault("duplicate-name", row.line, column, wrong, "Leave it empty, or give this row a name of its own.");
+      return;
+    }
+    owner[key] = value;
+    this.places.set(pointer(at, ...place), { line: row.line, column: column as CsvColumn });
+    if (Array.isArray(value)) {
+      value.forEach((_, index) => {
+        this.places.set(pointer(at, ...place, index), { line: row.line, column: column as CsvColumn });
+      });
+    }
+  }
+
+  /** The object that holds the last step of a path below an entry, made where it is absent. */
+  private ownerOf(at: string, path: readonly string[]): readonly [Json | undefined, string] {
+    let owner: Json = this.entryAt(at);
+    for (const step of path.slice(0, -1)) {
+      if (owner[step] === undefined) owner[step] = {};
+      const next = owner[step];
+      if (!isRecord(next)) return [undefined, ""];
+      owner = next as Json;
+    }
+    return [owner, path[path.length - 1] as string];
+  }
+
+  private entryAt(at: string): Json {
+    const [, department, index] = at.split("/");
+    if (department === undefined) return this.root;
+    return listAt(this.root, department)[Number(index)] as Json;
+  }
+
+  private addTo(row: Row, at: string, each: NonNullable<Layout["each"]>): void {
+    const path = each.into.split(".");
+    const [owner, key] = this.ownerOf(at, path);
+    // Where another form stands already, the row's `sold_by` differs from the first one's, which is a fault by now.
+    if (!owner || (owner[key] !== undefined && !Array.isArray(owner[key]))) return;
+    const list = listAt(owner, key);
+    const item = pointer(at, ...path, list.length);
+    const made: Json = {};
+    list.push(made);
+    this.places.set(item, { line: row.line });
+    for (const [column, field, form] of each.puts) {
+      const cell = row.cells.get(column as CsvColumn);
+      if (cell === undefined) continue;
+      made[field] = asJson(cell, form ?? "text");
+      this.places.set(pointer(item, field), { line: row.line, column: column as CsvColumn });
+    }
+  }
+}
+
+const DEPARTMENTS = [...new Set(Object.keys(LAYOUTS).map((key) => key.split(" ")[0] as string))];
+const DEPARTMENT_CURE = `Give one of: ${DEPARTMENTS.join(", ")}.`;
+
+/** Words that may follow in the key of a layout. */
+function stepsAfter(key: string): string[] {
+  const begun = Object.keys(LAYOUTS).filter((layout) => layout.startsWith(`${key} `));
+  return begun.map((layout) => layout.slice(key.length + 1).split(" ")[0] as string);
+}
+
+/** An empty `sold_by` of lumber means by the piece, as in `LAYOUT_CELLS`. */
+function impliedCell(column: string, path: string): string | undefined {
+  return column === "sold_by" && path === "sold.by" ? "piece" : undefined;
+}
+
+function listAt(owner: Json, key: string): unknown[] {
+  if (owner[key] === undefined) owner[key] = [];
+  return owner[key] as unknown[];
+}
+
+/** A cell's text as JSON; a count or flag that cannot be read stays text, and the schema says what is wrong. */
+function asJson(cell: string, form: CellForm): unknown {
+  switch (form) {
+    case "text":
+      return cell;
+    case "count":
+      return /^\d{1,6}$/.test(cell) ? Number(cell) : cell;
+    case "flag":
+      return { yes: true, true: true, no: false, false: false }[cell.toLowerCase()] ?? cell;
+    case "list":
+      return cell.split(";").map((part) => part.trim());
+  }
+}
