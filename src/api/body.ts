@@ -21,7 +21,7 @@ export async function readBody<Body>(request: Request, form: RequestForm<Body>):
 }
 
 /** The media types that a call reads, JSON first. */
-export function typesRead(form: RequestForm<unknown>): string[] {
+function typesRead(form: RequestForm<unknown>): string[] {
   return [JSON_TYPE, ...Object.keys(form.alsoReads ?? {})];
 }
 

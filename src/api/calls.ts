@@ -1,7 +1,8 @@
 /** The table of calls: one row a call. The document, the page at /docs and the routes are all made from it. */
 import { z } from "zod";
 import { type AnyCall, call, json } from "./call.js";
-import { DOCS_STYLE, docsPage } from "./pages.js";
+import { DOCS_STYLE } from "./docs-style.js";
+import { docsPage } from "./pages.js";
 import { Refusal } from "./problem.js";
 import { CoveringListSchema, coveringList } from "./render/json/coverings.js";
 import { SpeciesListSchema, speciesList } from "./render/json/species.js";

@@ -49,7 +49,7 @@ export function exchange(call: AnyCall, around: Surroundings): (c: HonoContext) 
 }
 
 /** Media types of the answer, the preferred one first. */
-export function typesOffered(call: AnyCall): string[] {
+function typesOffered(call: AnyCall): string[] {
   return [...Object.keys(call.faces), ...(call.streams ? [EVENTS_TYPE] : [])];
 }
 

@@ -14,7 +14,7 @@ export interface Service {
 export type Log = (line: Readonly<Record<string, unknown>>) => void;
 
 /** Seconds on a clock that only goes forward, from an arbitrary start. */
-export function clockSeconds(): number {
+function clockSeconds(): number {
   return performance.now() / 1000;
 }
 

@@ -1,10 +1,9 @@
 /** The readable page of the calls, made from the OpenAPI document alone, so that the two cannot disagree. */
-import type { OpenAPIObject, OperationObject, ReferenceObject, SchemaObject } from "openapi3-ts/oas31";
+import type { OpenAPIObject, OperationObject } from "openapi3-ts/oas31";
 import { FAULT_CODES } from "../estimate/faults.js";
 import { TAGS } from "./call.js";
+import { type Node, Shape, Type } from "./docs-shapes.js";
 import { PROBLEMS } from "./problem.js";
-
-type Node = SchemaObject | ReferenceObject;
 
 /** The page at /docs: calls by heading, then the shapes they use, then what can go wrong. */
 export function docsPage(document: OpenAPIObject): string {
@@ -182,93 +181,6 @@ function Bodies({ title, content }: { title: string; content: Content }) {
   );
 }
 
-function Shape({ name, schema }: { name: string; schema: Node }) {
-  const { description, properties, required = [] } = schema as SchemaObject;
-  return (
-    <article>
-      <h3 id={`shape-${name}`}>{name}</h3>
-      <p>{description}</p>
-      {properties ? <Fields of={properties} required={required} /> : <Type of={schema} />}
-    </article>
-  );
-}
-
-function Fields({ of, required }: { of: Readonly<Record<string, Node>>; required: readonly string[] }) {
-  return (
-    <table>
-      <thead>
-        <tr>
-          <th scope="col">Field</th>
-          <th scope="col">Is</th>
-          <th scope="col">Means</th>
-        </tr>
-      </thead>
-      <tbody>
-        {Object.entries(of).map(([field, schema]) => (
-          <tr>
-            <th scope="row">
-              <code>{field}</code>
-            </th>
-            <td>
-              <Type of={schema} />
-              {!required.includes(field) && absent(schema as SchemaObject)}
-            </td>
-            <td>{(schema as SchemaObject).description}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  );
-}
-
-function absent({ default: fallback }: SchemaObject): string {
-  return fallback === undefined ? "; may be absent" : `; ${JSON.stringify(fallback)} when absent`;
-}
-
-/** What a value is, in a few words; named shapes are links. */
-function Type({ of }: { of: Node }) {
-  if ("$ref" in of) {
-    const name = (of.$ref as string).replace(/.*\//, "");
-    return <a href={`#shape-${name}`}>{name}</a>;
-  }
-  const schema = of as SchemaObject;
-  const branches = schema.oneOf ?? schema.anyOf;
-  if (branches) return <>{branches.map((branch, index) => [index > 0 && " or ", <Type of={branch} />])}</>;
-  if (schema.type === "array" && schema.items) {
-    return (
-      <>
-        {"list of "}
-        <Type of={schema.items} />
-      </>
-    );
-  }
-  if (schema.const !== undefined) return <code>{JSON.stringify(schema.const)}</code>;
-  if (schema.enum) return <>{`one of ${schema.enum.map(String).join(", ")}`}</>;
-  if (schema.properties) return <Fields of={schema.properties} required={schema.required ?? []} />;
-  if (typeof schema.additionalProperties === "object") {
-    return (
-      <>
-        {"by name: "}
-        <Type of={schema.additionalProperties} />
-      </>
-    );
-  }
-  return <>{`${WORDS[String(schema.type)] ?? String(schema.type ?? "anything")}${bounds(schema)}`}</>;
-}
-
-const WORDS: Readonly<Record<string, string>> = {
-  string: "text",
-  integer: "whole number",
-  boolean: "true or false",
-};
-
-function bounds({ minimum, maximum }: SchemaObject): string {
-  const safe = (bound: number | undefined) => bound !== undefined && Math.abs(bound) < Number.MAX_SAFE_INTEGER;
-  if (safe(minimum) && safe(maximum)) return ` from ${minimum} to ${maximum}`;
-  if (safe(minimum)) return ` from ${minimum}`;
-  return safe(maximum) ? ` up to ${maximum}` : "";
-}
-
 function Problems() {
   return (
     <section>
@@ -302,20 +214,3 @@ function Problems() {
     </section>
   );
 }
-
-/** The style of the page: served from its own address, since nothing inline is allowed. */
-export const DOCS_STYLE = `
-:root { color-scheme: light dark; --line: #8886; --link: #14549c; }
-@media (prefers-color-scheme: dark) { :root { --link: #9cc4f5; } }
-body { font: 1rem/1.5 system-ui, sans-serif; max-width: 60rem; margin: 0 auto; padding: 1rem; }
-a { color: var(--link); }
-h2 { margin-top: 2.5rem; border-bottom: 1px solid var(--line); }
-article { margin: 1.5rem 0; }
-code, pre { font-family: ui-monospace, monospace; font-size: 0.9em; }
-pre { overflow-x: auto; padding: 0.75rem; border: 1px solid var(--line); }
-nav ul { list-style: none; padding: 0; columns: 22rem; }
-table { border-collapse: collapse; width: 100%; }
-th, td { text-align: left; vertical-align: top; padding: 0.25rem 0.5rem; border-bottom: 1px solid var(--line); }
-th[scope="row"] { font-weight: normal; }
-dt { margin-top: 0.5rem; }
-`;

@@ -30,12 +30,18 @@ export function readJson(text: string): { readonly value: unknown; readonly faul
   return { value, faults: reader.faults };
 }
 
-const SPACE = /[ \t\n\r]*/y;
+const isSpace = (code: number) => code === 0x20 || code === 0x0a || code === 0x0d || code === 0x09;
 const NUMBER = /-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?/y;
-const WORDS = { true: true, false: false, null: null } as const;
+const WORDS = [
+  ["true", true],
+  ["false", false],
+  ["null", null],
+] as const;
 /** Half of a surrogate pair: no text in Unicode, and unprintable in UTF-8. */
 const HALF_CHARACTER = /\p{Surrogate}/u;
 const FIRST_PRINTABLE = 0x20;
+const QUOTATION_MARK = 0x22;
+const BACKSLASH = 0x5c;
 
 /** Recursive, which the bound on depth keeps safe. */
 class Reader {
@@ -118,28 +124,27 @@ class Reader {
   }
 
   private refusal(owner: object, name: string): Fault | undefined {
-    const at = pointer("", ...this.path);
     if (name === "prototype" || name in Object.prototype) {
       const wrong = `${quote(name)} is a name that every object has already.`;
-      return { code: "unknown-field", at, wrong, cure: "Leave it out, or use another name." };
+      return { code: "unknown-field", at: this.here(), wrong, cure: "Leave it out, or use another name." };
     }
     if (!Object.hasOwn(owner, name)) return undefined;
     const wrong = `The name ${quote(name)} is given twice in one object.`;
-    return { code: "duplicate-name", at, wrong, cure: "Keep one of them." };
+    return { code: "duplicate-name", at: this.here(), wrong, cure: "Keep one of them." };
   }
 
   private string(): string {
-    const start = this.at;
+    const start = this.at++;
     let escaped = false;
-    for (this.at++; this.text[this.at] !== '"'; this.at++) {
-      if (!(this.text.charCodeAt(this.at) >= FIRST_PRINTABLE)) this.fail("the closing quotation mark");
-      if (this.text[this.at] !== "\\") continue;
-      escaped = true;
-      this.at++;
+    for (;;) {
+      const code = this.text.charCodeAt(this.at);
+      if (code === QUOTATION_MARK) break;
+      if (!(code >= FIRST_PRINTABLE)) this.fail("the closing quotation mark"); // NaN past the end
+      if (code === BACKSLASH) escaped = true;
+      this.at += code === BACKSLASH ? 2 : 1;
     }
     this.at++;
-    if (!escaped) return this.text.slice(start + 1, this.at - 1);
-    return this.unescaped(start);
+    return escaped ? this.unescaped(start) : this.text.slice(start + 1, this.at - 1);
   }
 
   private unescaped(start: number): string {
@@ -153,7 +158,7 @@ class Reader {
       const wrong = "A text has half of a surrogate pair in it.";
       this.faults.push({
         code: "wrong-shape",
-        at: pointer("", ...this.path),
+        at: this.here(),
         wrong,
         cure: "Write the whole character.",
       });
@@ -162,7 +167,7 @@ class Reader {
   }
 
   private wordOrNumber(): unknown {
-    for (const [word, value] of Object.entries(WORDS)) {
+    for (const [word, value] of WORDS) {
       if (!this.text.startsWith(word, this.at)) continue;
       this.at += word.length;
       return value;
@@ -174,7 +179,7 @@ class Reader {
     if (Number.isFinite(value)) return value;
     const wrong = `${quote(digits)} is no number that can be meant.`;
     const cure = `Give at most ${LIMITS.numberCharacters} characters and a sensible size.`;
-    this.faults.push({ code: "out-of-range", at: pointer("", ...this.path), wrong, cure });
+    this.faults.push({ code: "out-of-range", at: this.here(), wrong, cure });
     return 0;
   }
 
@@ -185,9 +190,7 @@ class Reader {
   }
 
   private space(): void {
-    SPACE.lastIndex = this.at;
-    SPACE.test(this.text);
-    this.at = SPACE.lastIndex;
+    while (isSpace(this.text.charCodeAt(this.at))) this.at++;
   }
 
   private expect(character: string): void {
@@ -196,12 +199,16 @@ class Reader {
     this.at++;
   }
 
+  private here(): string {
+    return pointer("", ...this.path);
+  }
+
   private fail(expected: string): never {
     throw new NotJson(this.text, this.at, expected);
   }
 
   private end(wrong: string, cure: string): never {
-    const fault: Fault = { code: "too-large", at: pointer("", ...this.path), wrong, cure };
+    const fault: Fault = { code: "too-large", at: this.here(), wrong, cure };
     throw new FaultError([...this.faults, fault]);
   }
 }

@@ -57,6 +57,29 @@ describe("a service that listens", () => {
     expect(await service.stop()).toBe(true);
   });
 
+  it("answers 429 to the address that has its share of places", async () => {
+    let release = () => {};
+    const open = new Promise<void>((resolve) => {
+      release = resolve;
+    });
+    const slow = call({ ...pileCall, run: () => open.then(() => ({ name: "a", feet: 1, shown: [] })) });
+    const { fetch: app } = createApp([slow], { places: { inAll: 5, perClient: 1 } });
+    const service = await serve({ fetch: app, port: 0, host: "127.0.0.1" });
+    const ask = () =>
+      fetch(`http://127.0.0.1:${service.port}/v1/piles`, {
+        method: "POST",
+        headers: { "Content-Type": "application/json" },
+        body: JSON.stringify(goodPile),
+      });
+    const both = [ask(), ask()];
+    const refused = await Promise.race(both);
+    expect(refused.status).toBe(429);
+    expect(refused.headers.get("Retry-After")).toBe("2");
+    release();
+    expect((await Promise.all(both)).map(({ status }) => status).sort()).toEqual([200, 429]);
+    await service.stop();
+  });
+
   it("says so when the port is taken", async () => {
     const { fetch } = createApp([]);
     const service = await serve({ fetch, port: 0, host: "127.0.0.1" });

@@ -20,7 +20,7 @@ const CribSchema = z
   })
   .meta({ id: "TestCrib", description: "A crib." });
 
-export const PileSchema = z
+const PileSchema = z
   .strictObject({
     name: word().describe("Name of the pile."),
     stack: z.discriminatedUnion("kind", [FlatSchema, CribSchema]).describe("How it is stacked."),
@@ -37,8 +37,6 @@ export const PileSchema = z
     labels: z.record(word(), word()).optional().describe("Names on the stack."),
   })
   .meta({ id: "TestPile", description: "A pile of boards." });
-
-export type Pile = z.output<typeof PileSchema>;
 
 const AnswerSchema = z
   .strictObject({
