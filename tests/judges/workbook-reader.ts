@@ -119,9 +119,8 @@ function round(value: number, places: number): number {
   return (Math.sign(value) * Math.floor(scaled + 0.5)) / 10 ** places;
 }
 
-function ceiling(value: number, step: number): number {
-  return Math.ceil(Number((value / step).toPrecision(15))) * step;
-}
+/** Without mercy on a last digit: a formula that needs it must round first. */
+const ceiling = (value: number, step: number): number => Math.ceil(value / step) * step;
 
 function lookup(wanted: number, keys: readonly number[], values: readonly number[]): number {
   if (keys.some((key, index) => index > 0 && key <= (keys[index - 1] as number))) throw new Error("keys out of order");

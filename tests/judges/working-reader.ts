@@ -61,10 +61,16 @@ export function readWorking(text: string): Read {
   const comparison = (): Read => chain(["≥", ">"], expression);
 
   function powered(): Read {
-    let base = primary();
-    while (take("²")) base = call("²", base);
-    return base;
+    const base = primary();
+    if (!take("²")) return base;
+    // People read −3² as −9 and a²² as they please: neither may be written.
+    if (text.startsWith("²", at) || bareNegative(base)) throw new Error(`unclear power at ${at} of ${text}`);
+    return call("²", base);
   }
+
+  const bareNegative = (read: Read): boolean => {
+    return read.kind === "number" && read.value.isNegative() && text[at - 2] !== ")";
+  };
 
   function primary(): Read {
     if (take("(")) {

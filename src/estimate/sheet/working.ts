@@ -68,7 +68,7 @@ function write(node: Readable, name: (cell: Cell) => string): string {
     case "greatest":
       return `${node.kind}(${node.items.map(inner).join("; ")})`;
     case "square":
-      return `${squarable(bracketed(node.of, 2, name))}²`;
+      return `${squarable(node.of, inner(node.of))}²`;
     case "root":
       return `√(${inner(node.of)})`;
     case "roundUp":
@@ -93,9 +93,11 @@ function bracketed(node: Readable, least: Level, name: (cell: Cell) => string): 
   return (LEVEL[node.kind] ?? 2) < least ? `(${text})` : text;
 }
 
-/** (9 in)² and not 9 in², (-3)² and not -3², (a²)² and not a²². */
-function squarable(text: string): string {
-  return !text.startsWith("(") && /[ ²]|^-/.test(text) ? `(${text})` : text;
+/** (9 in)² and not 9 in², (-3)² and not -3², (a²)² and not a²²; but √(a)² and least(a; b)². */
+function squarable(node: Readable, text: string): string {
+  const signed = node.kind === "square" || LEVEL[node.kind] !== undefined;
+  const word = node.kind === "number" || node.kind === "factor" || node.kind === "cell";
+  return signed || (word && /^-| /.test(text)) ? `(${text})` : text;
 }
 
 function withUnit(value: Decimal, symbol: string): string {
