@@ -1,0 +1,164 @@
+/**
+ * A schedule of connections with their hardware, and the fasteners to buy: equal ones are pooled over all connections
+ * before spares are added and packs are chosen.
+ */
+import { type CorrosionClassId, type Exposure, FASTENERS, type FastenerKind } from "../../catalog/fasteners.js";
+import type { Need } from "../need.js";
+import type { GableCells } from "../pieces/gable.js";
+import type { PieceGroup } from "../pieces/piece-group.js";
+import type { DisplayUnits } from "../quantity/display.js";
+import { markedSmall } from "../quantity/text.js";
+import type { Assumed } from "../request/assumed.js";
+import type { Defaults } from "../request/given.js";
+import { type Cell, minus, number, over, plus, roundUp, sum, times } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
+import { layBolt } from "./bolts.js";
+import { type Connection, layConnections } from "./connections.js";
+import { leastClass } from "./corrosion.js";
+import { type HardwareItem, hardwareOf, type LightFixing, layHardware } from "./hardware.js";
+
+export interface FastenersInput {
+  readonly groups: readonly PieceGroup[];
+  /** Where fasteners in a group's pieces must last. */
+  readonly exposureOf: (group: PieceGroup) => Exposure;
+  /** Pieces of how many runs share a section: see `ConnectionInput`. */
+  readonly runs: Readonly<Record<string, number>>;
+  /** What purlins and boards cross, apart. */
+  readonly supportsApart: Cell;
+  readonly light: LightFixing;
+  readonly assumed: Assumed;
+  readonly defaults: Defaults;
+}
+
+/** One sort of fastener of a connection, all connections of a line together. */
+export interface ScheduleItem {
+  readonly fastener: FastenerKind;
+  readonly count: Cell;
+  readonly diameter?: Cell;
+  readonly length?: Cell;
+  readonly corrosion: CorrosionClassId;
+}
+
+export interface ScheduleLine extends Connection {
+  readonly items: readonly ScheduleItem[];
+}
+
+/** Facts that call for a caution; what to say is not decided here. */
+export type FastenerCaution =
+  /** Rafter ties hold against uplift: check their number and kind with the local code. */
+  | { readonly code: "uplift"; readonly lines: readonly string[] }
+  /** Wood rich in tannins, preservative-treated wood: nothing less than the class. */
+  | { readonly code: "tannin" | "treated"; readonly lines: readonly string[]; readonly corrosion: CorrosionClassId }
+  /** Longer than any bolt in the shelves: threaded rod. */
+  | { readonly code: "long-bolt"; readonly lines: readonly string[] };
+
+export interface FastenersTakeoff {
+  readonly needs: readonly Need[];
+  readonly lines: readonly ScheduleLine[];
+  readonly cautions: readonly FastenerCaution[];
+}
+
+/** Runs of a gable by section: two plate beams, one ridge. */
+export const GABLE_RUNS: Readonly<Record<string, number>> = { beams: 2, ridge: 1 };
+
+/** Lays the rafters' distance apart, as they stand: what purlins cross. */
+export function layGableSupports(sheet: Sheet, { frame, roof, groups }: GableCells, units: DisplayUnits): Cell {
+  const rafter = groups.find(({ name }) => name === "rafters");
+  const reach = rafter ? minus(frame.length, rafter.thickness) : frame.length;
+  return sheet.lay("fasteners.supportsApart", over(reach, minus(roof.rafterLines, number("1"))), {
+    label: "rafters apart",
+    display: units.small,
+  });
+}
+
+/**
+ * Lays connections, their hardware, and what to buy.
+ * @throws FaultError when the bolt diameter is in no table.
+ */
+export function layFasteners(sheet: Sheet, input: FastenersInput, units: DisplayUnits): FastenersTakeoff {
+  sheet.title("fasteners", "Fasteners");
+  const bolt = layBolt(sheet, input.defaults, units);
+  const hardware = layHardware(sheet, { ...input, bolt }, units);
+  const lines = layConnections(sheet, input).map((connection) => ({
+    ...connection,
+    items: hardwareOf(hardware, connection).map((item) => layItem(sheet, connection, item)),
+  }));
+  return { needs: layNeeds(sheet, lines, input), lines, cautions: cautionsOf(lines) };
+}
+
+function layItem(sheet: Sheet, { name, sites, exposure }: Connection, item: HardwareItem): ScheduleItem {
+  const { fastener, each, diameter, length, as = fastener } = item;
+  const count = sheet.lay(`fasteners.${name}.${as}`, times(sites, each), { label: FASTENERS[fastener].name });
+  const sized = { ...(diameter && { diameter }), ...(length && { length }) };
+  return { fastener, count, ...sized, corrosion: leastClass(exposure) };
+}
+
+/** Bought to the piece: nobody loses a post base. */
+const NO_SPARES: ReadonlySet<FastenerKind> = new Set(["post-base", "rafter-tie", "angle-bracket"]);
+
+function layNeeds(sheet: Sheet, lines: readonly ScheduleLine[], { assumed, defaults }: FastenersInput): Need[] {
+  const pools = new Map<string, ScheduleItem[]>();
+  for (const item of lines.flatMap((line) => line.items)) {
+    const key = poolKey(sheet, item);
+    pools.set(key, [...(pools.get(key) ?? []), item]);
+  }
+  return [...pools.values()].map((items): Need => {
+    const { fastener, diameter, length, corrosion } = items[0] as ScheduleItem;
+    const size = sizeText(sheet, [diameter, length], defaults.system);
+    const name = `fasteners.order.${[fastener, slug(size), corrosion].filter(Boolean).join("_")}`;
+    const label = [capital(FASTENERS[fastener].name), size && `${size},`, corrosion.replaceAll("-", " ")];
+    const driven = sum(items.map((item) => item.count));
+    const withSpares = times(driven, plus(number("1"), assumed.cell("fastener.spare")));
+    const quantity = sheet.lay(name, roundUp(NO_SPARES.has(fastener) ? driven : withSpares), {
+      label: NO_SPARES.has(fastener) ? "to buy" : "to buy, spares included",
+    });
+    const sized = { ...(diameter && { diameter }), ...(length && { length }) };
+    sheet.title(name, label.filter(Boolean).join(" "));
+    return {
+      name,
+      label: label.filter(Boolean).join(" "),
+      item: { kind: "fastener", fastener, ...sized, corrosion },
+      quantity,
+    };
+  });
+}
+
+/** Two fasteners are the same when kind, sizes and class are. */
+function poolKey(sheet: Sheet, { fastener, diameter, length, corrosion }: ScheduleItem): string {
+  const exact = (cell: Cell | undefined) => (cell ? sheet.decide(cell).toFixed() : "");
+  return [fastener, exact(diameter), exact(length), corrosion].join(" ");
+}
+
+/** `1/2 × 7 in`; hundredths of an inch where a gauge has no sixteenths. */
+function sizeText(sheet: Sheet, sides: readonly (Cell | undefined)[], system: Defaults["system"]): string {
+  const unit = system === "metric" ? "mm" : "in";
+  const texts = sides
+    .filter((side) => side !== undefined)
+    .map((side) => {
+      const value = sheet.decideIn(side, unit);
+      const isMarked = system === "metric" ? value.isInteger() : value.times(16).isInteger();
+      return isMarked
+        ? markedSmall({ value: sheet.decide(side), unit: side.unit }, system).replace(/ (?:in|mm)$/, "")
+        : value.toDecimalPlaces(3).toFixed();
+    });
+  return texts.length === 0 ? "" : `${texts.join(" × ")} ${unit}`;
+}
+
+const slug = (size: string) =>
+  size.replaceAll(" × ", "x").replaceAll("/", "-").replaceAll(".", "p").replaceAll(" ", "_");
+
+const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
+
+function cautionsOf(lines: readonly ScheduleLine[]): FastenerCaution[] {
+  const named = (which: (line: ScheduleLine) => boolean) => lines.filter(which).map((line) => line.name);
+  const has = (line: ScheduleLine, fastener: FastenerKind) => line.items.some((item) => item.fastener === fastener);
+  const found: FastenerCaution[] = [
+    { code: "uplift", lines: named((line) => has(line, "rafter-tie")) },
+    { code: "long-bolt", lines: named((line) => has(line, "threaded-rod") && line.kind !== "post-base") },
+  ];
+  for (const code of ["tannin", "treated"] as const) {
+    const corrosion = leastClass({ outdoors: true, treated: false, tannin: false, [code]: true });
+    found.push({ code, lines: named((line) => line.exposure[code]), corrosion });
+  }
+  return found.filter((caution) => caution.lines.length > 0);
+}
