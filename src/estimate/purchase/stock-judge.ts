@@ -1,0 +1,103 @@
+/**
+ * Judges a stock plan without knowing how it was made. Plans come back in requests, so nothing about one is believed:
+ * not its form, not its names, not its numbers.
+ */
+import type { StockLength, StockProblem } from "./stock/problem.js";
+
+/** More would bury the reader, and a hostile plan could ask for a million. */
+const MOST_MESSAGES = 20;
+
+/** Beyond these a plan is refused unread. Assumption: a hundred times the largest job. */
+const MOST_ROWS = 100_000;
+const MOST_TIMES = 1_000_000;
+
+/**
+ * What is wrong with a plan, in sentences; empty when it is sound.
+ *
+ * Sound: every stick exists and there are enough of it; its pieces exist and fit with their kerfs after the ends are
+ * trimmed; no piece is cut more often than it is wanted; none is left out that an unused stick could hold. Whether the
+ * plan is cheap is not asked.
+ *
+ * @param plan - Rows of `{ stock, pieces, times }`, as far as anyone knows.
+ */
+export function judgeStockPlan(problem: StockProblem, plan: unknown): string[] {
+  if (!Array.isArray(plan)) return ["The plan is not a list of sticks."];
+  if (plan.length > MOST_ROWS) return [`The plan has ${plan.length} rows; ${MOST_ROWS} are read at most.`];
+  const tally: Tally = { problem, cut: new Map(), used: new Map(), wrong: [] };
+  for (const [index, row] of plan.entries()) {
+    if (tally.wrong.length >= MOST_MESSAGES) break;
+    judgeRow(tally, `Row ${index + 1}`, row);
+  }
+  if (tally.wrong.length === 0) judgeCounts(tally);
+  if (tally.wrong.length === 0) judgeLeftOut(tally);
+  return tally.wrong.slice(0, MOST_MESSAGES);
+}
+
+interface Tally {
+  readonly problem: StockProblem;
+  /** Pieces cut, by name. */
+  readonly cut: Map<string, number>;
+  /** Sticks used, by name. */
+  readonly used: Map<string, number>;
+  readonly wrong: string[];
+}
+
+function judgeRow({ problem, cut, used, wrong }: Tally, at: string, row: unknown): void {
+  const { stock, pieces, times } = isRecord(row) ? row : {};
+  const stick = problem.stocks.find((each) => each.name === stock);
+  if (!stick) return void wrong.push(`${at}: no stock is called ${shown(stock)}.`);
+  if (typeof times !== "number" || !Number.isInteger(times) || times < 1 || times > MOST_TIMES) {
+    return void wrong.push(`${at}: ${shown(times)} is not a number of sticks.`);
+  }
+  if (!Array.isArray(pieces) || pieces.length === 0 || pieces.length > MOST_ROWS) {
+    return void wrong.push(`${at}: a stick needs a list of pieces.`);
+  }
+  let length = 0;
+  for (const name of pieces) {
+    const piece = problem.pieces.find((each) => each.name === name);
+    if (!piece) return void wrong.push(`${at}: no piece is called ${shown(name)}.`);
+    length += piece.length;
+    cut.set(piece.name, (cut.get(piece.name) ?? 0) + times);
+  }
+  used.set(stick.name, (used.get(stick.name) ?? 0) + times);
+  const cuts = (pieces.length - 1) * problem.kerf;
+  const room = stick.length - problem.endTrim;
+  if (length + cuts > room) {
+    wrong.push(`${at}: pieces of ${length} and kerfs of ${cuts} do not fit ${shown(stick.name)}, which has ${room}.`);
+  }
+}
+
+function judgeCounts({ problem, cut, used, wrong }: Tally): void {
+  for (const { name, available } of problem.stocks) {
+    const sticks = used.get(name) ?? 0;
+    if (available !== null && sticks > available)
+      wrong.push(`${sticks} of ${shown(name)} are used; there are ${available}.`);
+  }
+  for (const [name, made] of cut) {
+    const wanted = problem.pieces.reduce((sum, piece) => (piece.name === name ? sum + piece.count : sum), 0);
+    if (made > wanted) wrong.push(`${made} of ${shown(name)} are cut; ${wanted} are wanted.`);
+  }
+}
+
+/** A piece may be left out only when no stick that could hold it is left. */
+function judgeLeftOut({ problem, cut, used, wrong }: Tally): void {
+  const spare = problem.stocks.filter(({ name, available }) => available === null || (used.get(name) ?? 0) < available);
+  for (const piece of problem.pieces) {
+    const made = cut.get(piece.name) ?? 0;
+    const stick = spare.find((each: StockLength) => each.length - problem.endTrim >= piece.length);
+    if (made < piece.count && stick) {
+      wrong.push(`${made} of ${piece.count} ${shown(piece.name)} are cut; ${shown(stick.name)} would hold one more.`);
+    }
+  }
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+/** A value from outside, short enough to print. */
+function shown(value: unknown): string {
+  const text =
+    typeof value === "string" ? `"${value}"` : typeof value === "number" ? String(value) : `a ${typeof value}`;
+  return text.length > 60 ? `${text.slice(0, 60)}…` : text;
+}
