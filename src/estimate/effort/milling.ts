@@ -3,30 +3,10 @@
  * the mill runs in hours, people at it make person-hours of them.
  */
 import type { Assumed } from "../request/assumed.js";
+import type { CutCells } from "../salvage/cut-cells.js";
 import type { MillCells } from "../salvage/mill.js";
 import { type Cell, minus, number, type Operand, over, plus, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
-
-/** What a plan's cuts amount to, as planned cells. */
-export interface CutCells {
-  readonly logsUsed: Cell;
-  readonly bolts: Cell;
-  /** Bolts turned and slabs laid on the mill again. */
-  readonly turns: Cell;
-  readonly millCuts: Cell;
-  readonly millArea: Cell;
-  /** Share of that face sawn through dirty bark. */
-  readonly dirtyArea: Cell;
-  readonly ripCuts: Cell;
-  readonly ripLength: Cell;
-  readonly crosscuts: Cell;
-  /** Pieces sawn, spares included, and their rough wood. */
-  readonly pieces: Cell;
-  readonly pieceVolume: Cell;
-  /** Green weight of the pieces, and wood of the logs used. */
-  readonly pieceWeight: Cell;
-  readonly logVolume: Cell;
-}
 
 export interface MillingCells {
   readonly getOut: Cell;

@@ -20,6 +20,8 @@ export interface PieceRules {
   readonly joint: RoleDefaults["joint"];
   /** As the user pinned it; `auto` leaves the choice to the estimate. */
   readonly source: "mill" | "buy" | "auto";
+  /** Lumber offer that the user insists on. */
+  readonly buyAs: string | undefined;
 }
 
 /** Finished section. */
@@ -163,5 +165,6 @@ function rulesOf(plan: GroupPlan): PieceRules {
     hiddenFaces: given.hiddenFaces ?? role.hiddenFaces,
     joint: plan.joint ?? role.joint,
     source: given.source ?? "auto",
+    buyAs: given.buyAs,
   };
 }

@@ -58,9 +58,10 @@ const settings = {
     .enum(["mill", "buy", "auto"])
     .optional()
     .meta({ description: "Pins the group to one route; auto leaves it to the estimate.", examples: ["auto"] }),
+  buyAs: nameField("Name of the lumber offer to buy for it, whatever would be chosen otherwise.", "spf-2x6").optional(),
 };
 
-const most = { length: "100 ft", section: "24 in" };
+const limits = { length: "100 ft" };
 const groupCount = z
   .int()
   .min(1)
@@ -69,7 +70,7 @@ const groupCount = z
 const pieceLength = quantityField("ft", {
   describe: "Finished length of one piece.",
   example: "9 ft 4 in",
-  most: most.length,
+  most: limits.length,
 });
 const pieceSection = sectionField({ describe: "Finished section, thickness × width.", example: "2 x 6 in" });
 

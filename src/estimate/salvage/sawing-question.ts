@@ -14,8 +14,8 @@ import type { SoundLog } from "./sound-wood.js";
 export interface MilledGroup {
   readonly group: PieceGroup;
   readonly rough: RoughCells;
-  /** Sawn beyond the count, against rejects. */
-  readonly spares: Cell;
+  /** Sawn beyond the count, against rejects; absent where rejects are bought instead. */
+  readonly spares: Cell | undefined;
   /** Rough guess for the optimiser only: cash for one bought piece, hours that buying it saves. */
   readonly buy: { readonly cash: number; readonly hours: number };
 }
@@ -83,7 +83,7 @@ function sawGroup(
     thickness: sides[0],
     width: sides[1],
     length: up(steps(rough.length)),
-    count: sheet.decide(group.count).plus(sheet.decide(spares)).toNumber(),
+    count: sheet.decide(group.count).plus(spares ? sheet.decide(spares) : 0).toNumber(),
     species: rules.species,
     heart: rules.heart,
     wane: down(inUnit(rules.wane, "mm").dividedBy(gridMm)),

@@ -10,18 +10,7 @@ import { type Fault, pointer } from "../faults.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import type { Defaults } from "../request/given.js";
 import type { LogShape } from "../request/logs.js";
-import {
-  type Cell,
-  minus,
-  number,
-  type Operand,
-  over,
-  PI,
-  plus,
-  root,
-  square,
-  times,
-} from "../sheet/expression.js";
+import { type Cell, minus, number, type Operand, over, PI, plus, root, square, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { type LogScaleCells, layLogScale } from "./log-rules.js";
 import type { WoodCells } from "./wood.js";

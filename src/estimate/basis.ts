@@ -1,0 +1,281 @@
+/**
+ * What every route starts from: pieces, logs, mill, labor, rough sizes, and what the yard sells for each group. Laid once
+ * on a scratch sheet to plan, and again, the same, on the sheet of the answer.
+ */
+import type { PriceCatalog } from "../catalog/price-catalog.js";
+import { toQuantity } from "../catalog/reading.js";
+import { laySanding } from "./effort/building.js";
+import { type DressingCells, layDressing } from "./effort/dressing.js";
+import { type Fault, FaultError, pointer } from "./faults.js";
+import { type CutList, layCutList } from "./pieces/cut-list.js";
+import type { PieceGroup } from "./pieces/piece-group.js";
+import type { Pricing } from "./purchase/line.js";
+import type { CuttingRules } from "./purchase/lumber.js";
+import { type NothingSold, type Substitution, substitute } from "./purchase/substitution.js";
+import { decimal } from "./quantity/decimal.js";
+import { type DisplayUnits, displayUnits } from "./quantity/display.js";
+import { exactly } from "./quantity/text.js";
+import { minorDigits } from "./quantity/unit.js";
+import { Assumed } from "./request/assumed.js";
+import { Defaults } from "./request/given.js";
+import type { EstimateRequest } from "./request/request.js";
+import { layMill, type MillCells } from "./salvage/mill.js";
+import { layRoughSize, type RoughCells } from "./salvage/rough-size.js";
+import type { SawingBasis } from "./salvage/sawing-question.js";
+import { laySoundLog, type SoundLog } from "./salvage/sound-wood.js";
+import { layWood, type WoodCells } from "./salvage/wood.js";
+import { type Cell, greatest, minus, number, over, roundUp, times } from "./sheet/expression.js";
+import type { Sheet } from "./sheet/sheet.js";
+
+/** A group that the logs may serve. */
+export interface MillableGroup {
+  readonly rough: RoughCells;
+  readonly spares: Cell;
+  readonly dressing: DressingCells;
+  readonly sand: Cell;
+}
+
+/** One group with both of its ways. */
+export interface GroupBasis {
+  readonly group: PieceGroup;
+  /** Absent where it may not be milled; then `bought` says why. */
+  readonly millable: MillableGroup | undefined;
+  readonly notMilled?: string;
+  /** Weight of one piece as it is built in, where a wood is known. */
+  readonly weightEach: Cell | undefined;
+  readonly substitution: Substitution | NothingSold;
+}
+
+export interface LaborCells {
+  readonly valueOfHour: Cell;
+  readonly crew: Cell;
+  readonly hoursPerWeek: Cell;
+  readonly hoursPerDay: Cell;
+}
+
+export interface Basis {
+  readonly sheet: Sheet;
+  readonly request: EstimateRequest;
+  readonly catalog: PriceCatalog;
+  readonly units: DisplayUnits;
+  readonly defaults: Defaults;
+  readonly assumed: Assumed;
+  readonly cutList: CutList;
+  readonly groups: readonly GroupBasis[];
+  readonly woods: ReadonlyMap<string, WoodCells>;
+  readonly logs: readonly SoundLog[];
+  readonly mill: MillCells;
+  readonly labor: LaborCells;
+  readonly sawing: SawingBasis;
+  readonly pricing: Pricing;
+  readonly cutting: CuttingRules;
+}
+
+/** 1/16 in, or 1 mm: steps in which mills are set. */
+const GRID_MM = { "inch-pound": "1.5875", metric: "1" } as const;
+
+/** Lays everything before the routes. @throws FaultError when the structure can't be built or a log is no log. */
+export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
+  const units = displayUnits(request.system);
+  const defaults = new Defaults(request.system);
+  const assumed = new Assumed(sheet, request.assumptions);
+  const { catalog } = request;
+  const labor = layLabor(sheet, request, defaults);
+  const cutList = layCutList(sheet, request.structure, defaults, units);
+  const moisture = assumed.cell("moisture.target");
+  const woods = layWoods(sheet, request, cutList, moisture, defaults, units);
+  const logs = layLogs(sheet, request, woods, assumed, defaults, units);
+  sheet.title("wood", "Woods");
+  sheet.title("logs", "Logs: sound wood and scale");
+  sheet.title("rough", "Rough sizes");
+  sheet.title("work", "Work by piece group");
+  const mill = layMill(sheet, request.shop, assumed, defaults, units);
+  const digits = minorDigits(catalog.currency) ?? 2;
+  const pricing: Pricing = {
+    sheet,
+    currency: catalog.currency,
+    minorDigits: digits,
+    level: assumed.cell("priceLevel"),
+  };
+  const groups = cutList.groups.map((group) =>
+    layGroupBasis(group, { sheet, request, catalog, units, assumed, woods, moisture }),
+  );
+  return {
+    sheet,
+    request,
+    catalog,
+    units,
+    defaults,
+    assumed,
+    cutList,
+    groups,
+    woods,
+    logs,
+    mill,
+    labor,
+    pricing,
+    sawing: {
+      sheet,
+      gridMm: decimal(GRID_MM[request.system]),
+      logs,
+      mill,
+      wage: labor.valueOfHour,
+      logHours: [assumed.cell("rate.getOut"), assumed.cell("rate.prepareLog")],
+      ripHandling: assumed.cell("rate.ripHandling"),
+      ripFeed: assumed.cell("rate.ripFeed"),
+      crosscut: assumed.cell("rate.crosscut"),
+    },
+    cutting: {
+      sheet,
+      system: request.system,
+      kerf: mill.crossKerf,
+      endTrim: assumed.cell("buy.endTrim"),
+      minorDigits: digits,
+    },
+  };
+}
+
+/** Value of an hour where the request is silent, in units of the catalog's currency. Assumption. */
+const VALUE_OF_HOUR = "20";
+
+function layLabor(sheet: Sheet, request: EstimateRequest, defaults: Defaults): LaborCells {
+  const { labor } = request;
+  const { currency } = request.catalog;
+  sheet.title("labor", "Labor");
+  const rate = `${currency}/person-h`;
+  const each = (text: string) => ({ "inch-pound": text, metric: text });
+  const value = labor?.valueOfHour
+    ? toQuantity(labor.valueOfHour, rate)
+    : defaults.quantity(
+        undefined,
+        "/labor/valueOfHour",
+        each(`${VALUE_OF_HOUR} ${rate}`),
+        "an assumption; say what an hour is worth to you",
+      );
+  const crew = defaults.choice(labor?.crew, "/labor/crew", 2, "nobody should mill or raise alone");
+  const rated = (name: "hoursPerWeek" | "hoursPerDay", label: string, otherwise: string) =>
+    sheet.input(`labor.${name}`, defaults.quantity(labor?.[name], `/labor/${name}`, each(otherwise), "an assumption"), {
+      label,
+    });
+  return {
+    valueOfHour: sheet.input("labor.valueOfHour", value, { label: "value of an hour of one's own" }),
+    crew: sheet.input("labor.crew", exactly(`${crew} people`), { label: "crew" }),
+    hoursPerWeek: rated("hoursPerWeek", "hours a week", "12 h/week"),
+    hoursPerDay: rated("hoursPerDay", "hours a day", "6 h/day"),
+  };
+}
+
+/** Woods of logs and of groups that name one, each once, in the order they come up. */
+function layWoods(
+  sheet: Sheet,
+  request: EstimateRequest,
+  cutList: CutList,
+  moisture: Cell,
+  defaults: Defaults,
+  units: DisplayUnits,
+): ReadonlyMap<string, WoodCells> {
+  const ids = [
+    ...(request.logs ?? []).map((log) => log.species),
+    ...cutList.groups.flatMap((group) => group.rules.species),
+  ];
+  const at = { value: moisture.value, unit: moisture.unit };
+  return new Map([...new Set(ids)].map((id) => [id, layWood(sheet, id, at, defaults, units)]));
+}
+
+function layLogs(
+  sheet: Sheet,
+  request: EstimateRequest,
+  woods: ReadonlyMap<string, WoodCells>,
+  assumed: Assumed,
+  defaults: Defaults,
+  units: DisplayUnits,
+): SoundLog[] {
+  const assumptions = {
+    taper: assumed.cell("logs.taper"),
+    someSweep: assumed.cell("logs.someSweep"),
+    badSweep: assumed.cell("logs.badSweep"),
+  };
+  const faults: Fault[] = [];
+  const logs: SoundLog[] = [];
+  for (const [i, log] of (request.logs ?? []).entries()) {
+    const wood = woods.get(log.species) as WoodCells;
+    const laying = { sheet, wood, assumed: assumptions, defaults, units, currency: request.catalog.currency };
+    for (let copy = 1; copy <= (log.count ?? 1); copy++) {
+      const name = log.count === undefined ? log.name : `${log.name}-${copy}`;
+      const found = laySoundLog(laying, log, name, pointer("/logs", i));
+      if ("length" in found && "name" in found) logs.push(found);
+      else faults.push(...(found as readonly Fault[]));
+    }
+  }
+  if (logs.length > MOST_LOGS) {
+    const wrong = `There are ${logs.length} logs; the limit is ${MOST_LOGS}.`;
+    faults.push({ code: "too-large", at: "/logs", wrong, cure: "Leave out logs that are too small or too far." });
+  }
+  if (faults.length > 0) throw new FaultError(faults);
+  return logs;
+}
+
+/** As many as the sawing model was measured with. */
+const MOST_LOGS = 200;
+
+interface GroupLaying extends Pick<Basis, "sheet" | "request" | "catalog" | "units" | "assumed" | "woods"> {
+  readonly moisture: Cell;
+}
+
+function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasis {
+  const { sheet, request, catalog, units, assumed, woods, moisture } = laying;
+  const substitution = substitute(sheet, group, catalog, request.system);
+  const served = [...new Set((request.logs ?? []).map((log) => log.species))].filter(
+    (id) => group.rules.species.length === 0 || group.rules.species.includes(id),
+  );
+  const cells = served.map((id) => woods.get(id) as WoodCells);
+  const known = cells.length > 0 ? cells : group.rules.species.flatMap((id) => woods.get(id) ?? []);
+  const density = group.rules.seasoning === "dried" ? "dryDensity" : "greenDensity";
+  const weightEach =
+    known.length === 0
+      ? undefined
+      : sheet.lay(
+          `work.${group.name}.weightEach`,
+          times(over(group.volume, group.count), greatest(...known.map((wood) => wood[density]))),
+          {
+            label: "weight of one piece as built in",
+            display: units.mass,
+          },
+        );
+  const reason = whyNotMilled(group, request, cells.length > 0);
+  if (reason !== undefined || !weightEach) {
+    return { group, millable: undefined, notMilled: reason ?? "no wood is known for it", weightEach, substitution };
+  }
+  const allowances = {
+    thickness: assumed.cell("allowance.thickness"),
+    width: assumed.cell("allowance.width"),
+    length: assumed.cell("allowance.length"),
+    variation: assumed.cell("allowance.variation"),
+    targetMoisture: moisture,
+    grid: number(request.system === "metric" ? "1 mm" : "1/16 in"),
+  };
+  // The wood that shrinks most, where several serve: nobody knows yet which log a piece comes from.
+  const shrinkage = sheet.lay(`rough.${group.name}.shrinkage`, greatest(...cells.map((wood) => wood.shrinkage)), {
+    label: "shrinkage allowed for",
+    display: "%",
+  });
+  const rough = layRoughSize(sheet, group, allowances, shrinkage, units);
+  // To the nearest whole piece, half down: two beams want no third.
+  const rejects = minus(times(group.count, assumed.cell("fallDown.share")), number("1/2"));
+  const spares = sheet.lay(`rough.${group.name}.spares`, roundUp(greatest(rejects, number("0"))), {
+    label: "rejects expected",
+  });
+  const dressing = layDressing(sheet, group, rough, weightEach, assumed, units);
+  const sand = laySanding(sheet, group, assumed);
+  return { group, millable: { rough, spares, dressing, sand }, weightEach, substitution };
+}
+
+function whyNotMilled(group: PieceGroup, request: EstimateRequest, woodServes: boolean): string | undefined {
+  if ((request.logs ?? []).length === 0) return "there are no logs";
+  if (group.rules.source === "buy") return "you chose to buy it";
+  if (!woodServes) return `no log is ${group.rules.species.join(" or ")}`;
+  if (group.rules.structural && request.site?.ungradedAccepted === "no") {
+    return "the building office does not accept ungraded lumber for structural pieces";
+  }
+  return undefined;
+}

@@ -1,0 +1,125 @@
+/**
+ * Mill or buy, in cells: what each route saves against buying everything, for how many extra hours, and what each group
+ * adds by itself.
+ */
+import type { Basis } from "../basis.js";
+import { type Cell, minus, over, sumOr, times } from "../sheet/expression.js";
+import type { RouteCells } from "./route.js";
+
+/** All milled but one group. */
+export interface LeftOut {
+  readonly name: string;
+  readonly route: RouteCells;
+}
+
+/** One route against buying everything. */
+export interface Comparison {
+  readonly cashSaved: Cell;
+  readonly extraHours: Cell;
+  /** Cash saved for each extra hour: for two routes this is the break-even value of an hour. Absent without extra hours. */
+  readonly payPerHour: Cell | undefined;
+}
+
+/** What milling one group adds, all others milled. */
+export interface GroupSaving extends Comparison {
+  readonly name: string;
+  readonly label: string;
+}
+
+export interface Decision {
+  readonly mill: Comparison | undefined;
+  readonly mix: Comparison | undefined;
+  readonly groups: readonly GroupSaving[];
+  /** What no single group accounts for: set-up, hire, packs and delivery that groups share. */
+  readonly shared: { readonly cash: Cell; readonly hours: Cell } | undefined;
+  /** Price of bought lumber at which both routes cost the same, per board foot or m³ of actual wood. */
+  readonly breakEvenPrice: Cell | undefined;
+}
+
+export function decide(
+  basis: Basis,
+  routes: {
+    readonly buy: RouteCells;
+    readonly mill: RouteCells | undefined;
+    readonly mix: RouteCells;
+    readonly leftOut: readonly LeftOut[];
+  },
+): Decision {
+  const { sheet } = basis;
+  const { buy, mill, mix, leftOut } = routes;
+  if (!mill) return { mill: undefined, mix: undefined, groups: [], shared: undefined, breakEvenPrice: undefined };
+  sheet.title("decision", "Mill or buy");
+  const labels = new Map(basis.groups.map(({ group }) => [group.name, group.label]));
+  const groups = leftOut.map(({ name, route }) => {
+    const line = `decision.group.${name}`;
+    const label = labels.get(name) ?? name;
+    sheet.title(line, label);
+    return { name, label, ...compare(basis, line, mill, route) };
+  });
+  const against = compare(basis, "decision.mill", mill, buy);
+  const shared = {
+    cash: sheet.lay(
+      "decision.shared.cash",
+      minus(
+        against.cashSaved,
+        sumOr(
+          groups.map((g) => g.cashSaved),
+          basis.pricing.currency,
+        ),
+      ),
+      { label: "cash that groups share" },
+    ),
+    hours: sheet.lay(
+      "decision.shared.hours",
+      minus(
+        against.extraHours,
+        sumOr(
+          groups.map((g) => g.extraHours),
+          "person-h",
+        ),
+      ),
+      { label: "hours that groups share", display: "person-h" },
+    ),
+  };
+  return {
+    mill: against,
+    mix: mix === buy ? undefined : mix === mill ? against : compare(basis, "decision.mix", mix, buy),
+    groups,
+    shared,
+    breakEvenPrice: layBreakEven(basis, mill, buy, against),
+  };
+}
+
+function compare({ sheet }: Basis, key: string, route: RouteCells, against: RouteCells): Comparison {
+  const cashSaved = sheet.lay(`${key}.cashSaved`, minus(against.cash, route.cash), { label: "cash saved" });
+  const extraHours = sheet.lay(`${key}.extraHours`, minus(route.hours, against.hours), {
+    label: "extra hours",
+    display: "person-h",
+  });
+  const pays = sheet.decide(extraHours).gt(0);
+  return {
+    cashSaved,
+    extraHours,
+    payPerHour: pays
+      ? sheet.lay(`${key}.payPerHour`, over(cashSaved, extraHours), { label: "cash saved an extra hour" })
+      : undefined,
+  };
+}
+
+/** Bought lumber's cost, less what milling saves at the value of an hour, over the wood that milling replaces. */
+function layBreakEven(basis: Basis, mill: RouteCells, buy: RouteCells, against: Comparison): Cell | undefined {
+  const { sheet, labor, units } = basis;
+  const milled = basis.groups.filter(({ group }) => mill.plan.milled.has(group.name)).map(({ group }) => group.volume);
+  const wood = sheet.lay("decision.wood", sumOr(milled, "m3"), {
+    label: "wood milled in the place of bought, actual",
+    display: units.lumber,
+  });
+  if (sheet.decide(wood).lte(0) || buy.lines.every(({ department, amount }) => department !== "lumber" || !amount))
+    return undefined;
+  const saved = minus(against.cashSaved, times(against.extraHours, labor.valueOfHour));
+  const replaced = minus(buy.lumber, mill.lumber);
+  return sheet.lay("decision.breakEvenPrice", over(minus(replaced, saved), wood), {
+    label: "price of bought wood at which both cost the same, actual volume",
+    display: `${basis.pricing.currency}/${units.lumber}`,
+  });
+}

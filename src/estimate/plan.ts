@@ -1,0 +1,163 @@
+/**
+ * Planning: the sawing and stock plans of every route, made anew or taken from the request and judged. Nothing is laid
+ * on the answer's sheet here; plans come to it from outside.
+ */
+import type { Basis, GroupBasis, MillableGroup } from "./basis.js";
+import type { RoutePlan } from "./compare/route.js";
+import { FaultError, pointer } from "./faults.js";
+import { type BoughtPieces, type StockQuestion, stockQuestions } from "./purchase/lumber.js";
+import type { StockCut, StockOutcome, StockProblem } from "./purchase/stock/problem.js";
+import { judgeStockPlan } from "./purchase/stock-judge.js";
+import { decimal } from "./quantity/decimal.js";
+import type { HeldPlans } from "./request/held-plans.js";
+import { measurePlan } from "./salvage/cut-cells.js";
+import { judgeSawingPlan } from "./salvage/sawing-judge.js";
+import type { SawingPlan, SawingProblem } from "./salvage/sawing-problem.js";
+import { type MilledGroup, sawingProblem } from "./salvage/sawing-question.js";
+import type { PlanProof } from "./sheet/expression.js";
+
+/** The optimisers, plugged in from outside so that any may be used. */
+export interface Planners {
+  sawing(problem: SawingProblem): { readonly plan: SawingPlan; readonly proof: PlanProof };
+  stock(problem: StockProblem): StockOutcome;
+}
+
+/** Prefix of the routes that leave one group out. */
+export const WITHOUT = "without.";
+
+const HELD: PlanProof = { covers: "held from an earlier answer" };
+
+/** Names of the groups that may be milled. */
+export function millable(basis: Basis): string[] {
+  return basis.groups.filter((one) => one.millable).map(({ group }) => group.name);
+}
+
+/** Plans one route. @throws FaultError when a held plan does not fit. */
+export function planRoute(
+  basis: Basis,
+  key: string,
+  label: string,
+  milled: ReadonlySet<string>,
+  planners: Planners,
+  held: HeldPlans | undefined,
+): RoutePlan {
+  const chosen = basis.groups.filter(({ group, millable }) => millable && milled.has(group.name));
+  const sawing = chosen.length > 0 ? planSawing(basis, key, chosen, planners, held?.sawing?.[key]) : undefined;
+  const wanted = basis.groups
+    .map((one) => ({ one, count: piecesToBuy(basis, one, milled, sawing?.plan) }))
+    .filter(({ count }) => count > 0);
+  const bought: BoughtPieces[] = wanted.flatMap(({ one: { substitution }, count }) =>
+    "offer" in substitution ? [{ substitution, count }] : [],
+  );
+  const unsold = wanted.flatMap(({ one, count }) =>
+    "add" in one.substitution ? [{ group: one, count, add: one.substitution.add }] : [],
+  );
+  const stock = stockQuestions(basis.cutting, bought).map((question) =>
+    planStock(question, key, planners, held?.stock?.[key]?.[question.offer.name]),
+  );
+  return { key, label, milled, sawing, bought, stock, unsold };
+}
+
+function planSawing(
+  basis: Basis,
+  key: string,
+  chosen: readonly GroupBasis[],
+  planners: Planners,
+  held: SawingPlan | undefined,
+) {
+  const groups = chosen.map((one) => milledGroup(basis, one, one.millable as MillableGroup));
+  const problem = sawingProblem(basis.sawing, groups);
+  if (held) {
+    const wrong = judgeSawingPlan(problem, held);
+    if (wrong.length > 0) throw misfit(pointer("/heldPlans/sawing", key), wrong);
+    return { ...measurePlan(problem, held), proof: HELD };
+  }
+  const { plan, proof } = planners.sawing(problem);
+  return { ...measurePlan(problem, plan), proof };
+}
+
+function milledGroup(basis: Basis, { group, substitution }: GroupBasis, { rough, spares }: MillableGroup): MilledGroup {
+  const sawn = basis.request.options?.fallDown === "buy" ? undefined : spares;
+  return { group, rough, spares: sawn, buy: roughPrice(basis, substitution, group) };
+}
+
+/** A guess at what one bought piece costs: the cheapest length's price by the length of the piece. For the optimiser only. */
+function roughPrice(
+  basis: Basis,
+  substitution: GroupBasis["substitution"],
+  group: GroupBasis["group"],
+): MilledGroup["buy"] {
+  if ("add" in substitution) return UNPRICED;
+  const { problem, priced } = stockQuestions(basis.cutting, [{ substitution, count: 1 }])[0] as StockQuestion;
+  const piece = problem.pieces.find(({ name }) => name === group.name)?.length ?? 0;
+  const best = Math.min(...problem.stocks.map(({ priceMinor, length }) => priceMinor / length));
+  return priced && Number.isFinite(best)
+    ? { cash: (best * piece) / 10 ** basis.cutting.minorDigits, hours: 0 }
+    : UNPRICED;
+}
+
+/** Where nothing is known of the price, milling is worth a good deal. Assumption; it reaches no printed figure. */
+const UNPRICED = { cash: 1000, hours: 0 } as const;
+
+/**
+ * Pieces of a group that a route buys. Of a milled group: the share of the wanted pieces that the plan is short of, or,
+ * where no spares are sawn, the rejects expected.
+ */
+function piecesToBuy(
+  basis: Basis,
+  { group, millable }: GroupBasis,
+  milled: ReadonlySet<string>,
+  plan: SawingPlan | undefined,
+): number {
+  const count = basis.sheet.decide(group.count).toNumber();
+  if (!millable || !plan || !milled.has(group.name)) return count;
+  const spares = basis.sheet.decide(millable.spares).toNumber();
+  const buysRejects = basis.request.options?.fallDown === "buy";
+  const demand = count + (buysRejects ? 0 : spares);
+  const short = plan.buy[group.name] ?? 0;
+  const missing = Math.ceil((count * short) / demand);
+  return Math.min(count, missing + (buysRejects ? Math.min(spares, count - missing) : 0));
+}
+
+function planStock(
+  question: StockQuestion,
+  key: string,
+  planners: Planners,
+  held: readonly StockCut[] | undefined,
+): RoutePlan["stock"][number] {
+  const { problem, offer } = question;
+  if (held) {
+    const wrong = judgeStockPlan(problem, held);
+    if (wrong.length > 0) throw misfit(pointer("/heldPlans/stock", key, offer.name), wrong);
+    return { question, plan: held, proof: HELD };
+  }
+  const outcome = planners.stock(problem);
+  const proof: PlanProof = {
+    gap: decimal(outcome.gap.toFixed(6)),
+    covers: outcome.proven
+      ? "all ways to cut these pieces from these lengths; proven least"
+      : "all ways to cut these pieces from these lengths",
+  };
+  return { question, plan: outcome.plan, proof };
+}
+
+function misfit(at: string, wrong: readonly string[]): FaultError {
+  return new FaultError(
+    wrong.slice(0, 5).map((sentence) => ({
+      code: "held-plan-misfit",
+      at,
+      wrong: sentence.slice(0, 280),
+      cure: "Leave the held plan out, or send the request that it was made for.",
+    })),
+  );
+}
+
+/** The plans of routes in the form in which a request may hand them back. */
+export function heldForm(routes: readonly RoutePlan[], milled: ReadonlySet<string>): HeldPlans {
+  const sawing = routes.flatMap(({ key, sawing }) => (sawing ? [[key, sawing.plan] as const] : []));
+  const stock = routes.map(
+    ({ key, stock }) =>
+      [key, Object.fromEntries(stock.map(({ question, plan }) => [question.offer.name, plan]))] as const,
+  );
+  return { milled: [...milled], sawing: Object.fromEntries(sawing), stock: Object.fromEntries(stock) } as HeldPlans;
+}

@@ -1,0 +1,90 @@
+/** One line of a shopping list: a quantity, a price where one is known, and the amount. No price is never zero. */
+import type { Department, Price } from "../../catalog/offers/price.js";
+import type { Tax } from "../../catalog/price-catalog.js";
+import { type Cell, type Operand, roundMoney, sumOr, times } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
+
+export interface ShoppingLine {
+  /** Prefix of the line's cells. */
+  readonly name: string;
+  readonly department: Department;
+  readonly label: string;
+  /** What is paid for: packs, sticks, feet, gallons. */
+  readonly quantity: Cell;
+  /** Price of one, where there is one price. */
+  readonly price?: Cell;
+  /** Rounded once to the minor unit; absent where no price is known. */
+  readonly amount?: Cell;
+  /** What to add to the catalog; absent on priced lines. */
+  readonly add?: string;
+  /** How many of each pack. */
+  readonly packs?: readonly { readonly label: string; readonly count: Cell }[];
+  /** Length of each piece, where pieces are cut to order. */
+  readonly each?: Cell;
+  /** In words: which packs, how cut. */
+  readonly note?: string;
+}
+
+/** What pricing needs beside the line. */
+export interface Pricing {
+  readonly sheet: Sheet;
+  readonly currency: string;
+  readonly minorDigits: number;
+  /** One factor on all prices. */
+  readonly level: Cell;
+}
+
+/** The cell of a catalog price, laid when first asked for; undefined where there is no price. */
+export function priceCell({ sheet }: Pricing, name: string, price: Price, label: string): Cell | undefined {
+  if (price.kind === "unpriced") return undefined;
+  return (
+    sheet.find(`price.${name}`) ??
+    sheet.catalog(`price.${name}`, price.amount, { label, source: `catalog, ${price.at}` })
+  );
+}
+
+/** Rounds a cost to the minor unit, at the price level. */
+export function amountOf(pricing: Pricing, cost: Operand): Operand {
+  return roundMoney(times(cost, pricing.level), pricing.minorDigits);
+}
+
+/** Lays quantity × price. */
+export function layLine(
+  pricing: Pricing,
+  line: { readonly name: string; readonly department: Department; readonly label: string; readonly note?: string },
+  quantity: Cell,
+  price: Price,
+  priceName: string,
+): ShoppingLine {
+  const { sheet } = pricing;
+  sheet.title(line.name, line.label);
+  const cell = priceCell(pricing, priceName, price, line.label);
+  if (!cell) return { ...line, quantity, add: price.kind === "unpriced" ? price.add : "" };
+  const amount = sheet.lay(`${line.name}.amount`, amountOf(pricing, times(quantity, cell)), { label: "amount" });
+  return { ...line, quantity, price: cell, amount };
+}
+
+/** Sum of the priced amounts, in the currency; lines without a price are not in it. */
+export function amountsOf(pricing: Pricing, lines: readonly ShoppingLine[]): Operand {
+  return sumOr(
+    lines.flatMap(({ amount }) => amount ?? []),
+    pricing.currency,
+  );
+}
+
+/** Lays each tax once, on the taxable sum of all lines; an empty sum bears no tax line. */
+export function layTaxes(pricing: Pricing, key: string, taxes: readonly Tax[], lines: readonly ShoppingLine[]): Cell[] {
+  const { sheet } = pricing;
+  return taxes.flatMap((tax, i) => {
+    const taxable = lines.filter(({ department, amount }) => amount && tax.appliesTo.includes(department));
+    if (taxable.length === 0) return [];
+    const rate =
+      sheet.find(`tax.${i + 1}.rate`) ??
+      sheet.catalog(`tax.${i + 1}.rate`, tax.rate, { label: tax.name, source: `catalog, ${tax.at}` });
+    const name = `${key}.tax.${i + 1}`;
+    sheet.title(name, tax.name);
+    return [
+      sheet.lay(name, roundMoney(times(amountsOf(pricing, taxable), rate), pricing.minorDigits), { label: tax.name }),
+    ];
+  });
+}

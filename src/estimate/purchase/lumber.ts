@@ -1,0 +1,113 @@
+/**
+ * Bought lumber of one route: which offer serves which group, how its stock lengths are cut, and what they cost.
+ *
+ * Groups that take the same offer share its stock plan. Lengths are whole steps: 1/64 in, or 0.1 mm.
+ */
+import { type LumberOffer, lengthsOf, pieceCost } from "../../catalog/offers/lumber.js";
+import type { PieceGroup } from "../pieces/piece-group.js";
+import type { Decimal } from "../quantity/decimal.js";
+import { decimal } from "../quantity/decimal.js";
+import { type MeasureSystem, marked } from "../quantity/text.js";
+import type { Cell } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
+import type { StockCut, StockProblem } from "./stock/problem.js";
+import type { Substitution } from "./substitution.js";
+
+/** Pieces of a group that a route buys. */
+export interface BoughtPieces {
+  readonly substitution: Substitution;
+  readonly count: number;
+}
+
+/** One offer's stock problem in a route. */
+export interface StockQuestion {
+  readonly offer: LumberOffer;
+  readonly problem: StockProblem;
+  /** Stock length by the name it has in the problem. */
+  readonly lengths: ReadonlyMap<string, Decimal>;
+  /** True when some length has a price; otherwise the plan buys the least length. */
+  readonly priced: boolean;
+}
+
+const STEP_MM: Readonly<Record<MeasureSystem, Decimal>> = {
+  "inch-pound": decimal("25.4").dividedBy(64),
+  metric: decimal("0.1"),
+};
+
+export interface CuttingRules {
+  readonly sheet: Sheet;
+  readonly system: MeasureSystem;
+  readonly kerf: Cell;
+  readonly endTrim: Cell;
+  /** Digits of the currency's minor unit. */
+  readonly minorDigits: number;
+}
+
+/** The stock problems of a route, one an offer, in the order of the offers' names. */
+export function stockQuestions(rules: CuttingRules, bought: readonly BoughtPieces[]): StockQuestion[] {
+  const offers = new Map(bought.map(({ substitution: { offer } }) => [offer.name, offer]));
+  return [...offers.values()]
+    .sort((a, b) => (a.name < b.name ? -1 : 1))
+    .map((offer) =>
+      stockQuestion(
+        rules,
+        offer,
+        bought.filter((one) => one.substitution.offer === offer),
+      ),
+    );
+}
+
+function stockQuestion(rules: CuttingRules, offer: LumberOffer, bought: readonly BoughtPieces[]): StockQuestion {
+  const { sheet, system, minorDigits } = rules;
+  const step = STEP_MM[system];
+  const up = (cell: Cell): number => sheet.decide(cell).dividedBy(step).toDecimalPlaces(6).ceil().toNumber();
+  const all = lengthsOf(offer).map((length) => ({
+    length,
+    price: pieceCost(offer, length),
+    name: marked(length, system),
+  }));
+  const withPrice = all.filter(({ price }) => price.kind === "priced");
+  const priced = withPrice.length > 0;
+  const stocks = (priced ? withPrice : all).map(({ name, length, price }) => ({
+    name,
+    length: length.value.dividedBy(step).toDecimalPlaces(6).floor().toNumber(),
+    priceMinor:
+      price.kind === "priced"
+        ? price.amount.value.times(decimal(10).pow(minorDigits)).toDecimalPlaces(0).toNumber()
+        : length.value.toDecimalPlaces(0).toNumber(),
+    available: null,
+  }));
+  const problem: StockProblem = {
+    pieces: bought.map(({ substitution: { group }, count }) => ({ name: group.name, length: up(group.length), count })),
+    stocks,
+    kerf: up(rules.kerf),
+    endTrim: up(rules.endTrim),
+    ...(offer.bundle > 1 ? { bundle: offer.bundle } : {}),
+  };
+  return { offer, problem, lengths: new Map(all.map(({ name, length }) => [name, length.value])), priced };
+}
+
+/** Sticks to pay for, by the name of their length; bundles filled up. */
+export function sticksOf(problem: StockProblem, plan: readonly StockCut[]): ReadonlyMap<string, number> {
+  const sticks = new Map<string, number>();
+  for (const { stock, times } of plan) sticks.set(stock, (sticks.get(stock) ?? 0) + times);
+  const total = [...sticks.values()].reduce((sum, count) => sum + count, 0);
+  const bundle = problem.bundle ?? 1;
+  const missing = (bundle - (total % bundle)) % bundle;
+  const first = [...sticks.keys()][0];
+  if (missing > 0 && first !== undefined) sticks.set(first, (sticks.get(first) ?? 0) + missing);
+  return sticks;
+}
+
+/** Pieces of each group that a plan does not cut. */
+export function uncut(problem: StockProblem, plan: readonly StockCut[]): ReadonlyMap<string, number> {
+  const left = new Map(problem.pieces.map(({ name, count }) => [name, count]));
+  for (const { pieces, times } of plan) {
+    for (const name of pieces) left.set(name, (left.get(name) ?? 0) - times);
+  }
+  return new Map([...left].filter(([, count]) => count > 0));
+}
+
+/** A group's name and label, for lines about it. */
+export const groupsOf = (bought: readonly BoughtPieces[]): readonly PieceGroup[] =>
+  bought.map(({ substitution }) => substitution.group);

@@ -1,0 +1,119 @@
+/**
+ * What is sold for what is wanted. A finished 2 × 6 milled from a log is full; the one from the yard measures
+ * 1 1/2 × 5 1/2. Every such difference is put on record.
+ */
+import { type LumberOffer, pieceCost } from "../../catalog/offers/lumber.js";
+import type { PriceCatalog } from "../../catalog/price-catalog.js";
+import { servesAs } from "../../catalog/species.js";
+import type { PieceGroup } from "../pieces/piece-group.js";
+import { type Decimal, ZERO } from "../quantity/decimal.js";
+import { type MeasureSystem, markedSection } from "../quantity/text.js";
+import { unit } from "../quantity/unit.js";
+import type { Sheet } from "../sheet/sheet.js";
+
+/** A group and the offer that serves for it. */
+export interface Substitution {
+  readonly group: PieceGroup;
+  readonly offer: LumberOffer;
+  /** How the bought piece differs from what was asked for; empty when it does not. */
+  readonly differences: readonly string[];
+}
+
+/** A group for which nothing on offer serves. */
+export interface NothingSold {
+  readonly group: PieceGroup;
+  /** What to add to the catalog, in a sentence. */
+  readonly add: string;
+}
+
+/** How well an offer serves, the lower the better, compared from the first figure on. */
+type Rank = readonly number[];
+
+/** Finds the offer for a group: its nominal name, else what is at least as large; treated for posts; graded for structure. */
+export function substitute(
+  sheet: Sheet,
+  group: PieceGroup,
+  catalog: PriceCatalog,
+  system: MeasureSystem,
+): Substitution | NothingSold {
+  const wanted = [sheet.decide(group.thickness), sheet.decide(group.width)].sort((a, b) => a.cmp(b)) as [
+    Decimal,
+    Decimal,
+  ];
+  const insisted = group.rules.buyAs;
+  const candidates = catalog.lumber.filter((offer) => (insisted ? offer.name === insisted : fits(offer, wanted)));
+  const ranked = candidates
+    .map((offer) => ({ offer, rank: rankOf(offer, group, wanted) }))
+    .sort((a, b) => compare(a.rank, b.rank) || (a.offer.name < b.offer.name ? -1 : 1));
+  const best = ranked[0]?.offer;
+  const size = markedSection(lengthOf(wanted[0]), lengthOf(wanted[1]), system);
+  if (!best) {
+    const what = insisted ? `an offer called ${insisted}` : `a section of ${size} or larger`;
+    return { group, add: `Add ${what} to the catalog's lumber, for ${group.label.toLowerCase()}.` };
+  }
+  return { group, offer: best, differences: differencesOf(best, group, wanted, size, system) };
+}
+
+/** Nominally the wanted section, or in fact as large. */
+function fits(offer: LumberOffer, wanted: readonly [Decimal, Decimal]): boolean {
+  return isNominally(offer, wanted) || sides(offer.actual).every((side, i) => side.gte(wanted[i] as Decimal));
+}
+
+function isNominally(offer: LumberOffer, [thickness, width]: readonly [Decimal, Decimal]): boolean {
+  const [t, w] = sides(offer.section);
+  return (t as Decimal).eq(thickness) && (w as Decimal).eq(width);
+}
+
+function sides(section: LumberOffer["section"]): Decimal[] {
+  return [section.thickness.value, section.width.value].sort((a, b) => a.cmp(b));
+}
+
+function rankOf(offer: LumberOffer, group: PieceGroup, wanted: readonly [Decimal, Decimal]): Rank {
+  const { rules, role } = group;
+  const wantsTreated = role === "post";
+  const woodServes = rules.species.length === 0 || rules.species.some((wood) => servesAs(offer.species, wood));
+  return [
+    isNominally(offer, wanted) ? 0 : 1,
+    (offer.treatment !== "none") === wantsTreated ? 0 : 1,
+    rules.structural && !offer.gradeMarked ? 1 : 0,
+    woodServes ? 0 : 1,
+    (offer.surface === "dressed") === (rules.surface === "dressed") || rules.surface === "rough" ? 0 : 1,
+    costPerLength(offer),
+  ];
+}
+
+/** Cheapest cost of a millimetre over the lengths on offer; no price comes last. A float: it only sorts. */
+function costPerLength(offer: LumberOffer): number {
+  const lengths = offer.sold.by === "piece" ? offer.sold.lengths.map(({ length }) => length) : offer.sold.lengths;
+  const costs = lengths.map((length) => {
+    const price = pieceCost(offer, length);
+    return price.kind === "priced" ? price.amount.value.dividedBy(length.value).toNumber() : Number.POSITIVE_INFINITY;
+  });
+  return Math.min(...costs);
+}
+
+function compare(a: Rank, b: Rank): number {
+  const at = a.findIndex((figure, i) => figure !== b[i]);
+  return at < 0 ? 0 : (a[at] as number) - (b[at] as number);
+}
+
+function differencesOf(
+  offer: LumberOffer,
+  group: PieceGroup,
+  wanted: readonly [Decimal, Decimal],
+  size: string,
+  system: MeasureSystem,
+): string[] {
+  const [t = ZERO, w = ZERO] = sides(offer.actual);
+  const measures = markedSection(lengthOf(t), lengthOf(w), system);
+  const said: string[] = [];
+  if (!t.eq(wanted[0]) || !w.eq(wanted[1])) said.push(`${size} wanted, the bought piece measures ${measures}`);
+  const { species } = group.rules;
+  if (species.length > 0 && !species.some((wood) => servesAs(offer.species, wood))) {
+    said.push(`${species.join(" or ")} wanted, ${offer.species} sold`);
+  }
+  if (group.rules.structural && !offer.gradeMarked) said.push("bears no grade mark");
+  return said;
+}
+
+const lengthOf = (millimetres: Decimal) => ({ value: millimetres, unit: unit("mm") });

@@ -1,0 +1,160 @@
+/** What both routes share: covering, fasteners, finish, weights, the work of building, and the lines to order for them. */
+import type { Exposure } from "../catalog/fasteners.js";
+import type { FinishKind } from "../catalog/finishes.js";
+import { coveringOffers, finishOffers } from "../catalog/look-up.js";
+import type { Basis } from "./basis.js";
+import type { CommonCells } from "./compare/route.js";
+import { type BuildingCells, layBuilding } from "./effort/building.js";
+import type { Need } from "./need.js";
+import type { PieceGroup } from "./pieces/piece-group.js";
+import { layShoppingList } from "./purchase/shopping-list.js";
+import { type Cell, greatest, number, type Operand, over, plus, sumOr, times } from "./sheet/expression.js";
+import { exposureIn } from "./takeoff/corrosion.js";
+import { type CoveringTakeoff, coveredGable, layCovering } from "./takeoff/covering.js";
+import { type FastenersTakeoff, GABLE_RUNS, layFasteners, layGableSupports } from "./takeoff/fasteners.js";
+import { type FinishTakeoff, layFinish } from "./takeoff/finish.js";
+import { layWeights, type WeightTakeoff } from "./takeoff/weight.js";
+
+export interface Takeoffs {
+  readonly covering: CoveringTakeoff | undefined;
+  /** Absent without a frame: a list of pieces says nothing of how they meet. */
+  readonly fasteners: FastenersTakeoff | undefined;
+  readonly finish: FinishTakeoff;
+  readonly weights: WeightTakeoff;
+  readonly building: BuildingCells;
+  readonly needs: readonly Need[];
+  /** Person-hours by stage that both routes share, in the order of the work. */
+  readonly stages: readonly Cell[];
+}
+
+/** Lays all takeoffs. */
+export function layTakeoffs(basis: Basis): Takeoffs {
+  const { sheet, cutList } = basis;
+  const covering = layRoofCovering(basis);
+  const fasteners = layJoints(basis);
+  const finish = layFinishing(basis);
+  const weights = layAllWeights(basis);
+  sheet.title("common", "Work on either route");
+  const building = layBuilding(sheet, cutList.groups, basis.assumed);
+  const needs = [...(covering?.needs ?? []), ...(fasteners?.needs ?? []), ...finish.needs];
+  const stages = [
+    building.join,
+    building.trialAssemble,
+    ...layFinishHours(basis, finish),
+    building.raise,
+    ...layRoofHours(basis, covering),
+  ];
+  return { covering, fasteners, finish, weights, building, needs, stages };
+}
+
+/** Prices the shared needs and sums the shared hours. */
+export function layCommon(
+  basis: Basis,
+  takeoffs: Takeoffs,
+  own: CommonCells["own"],
+  ownHours: readonly Cell[],
+): CommonCells {
+  const { sheet, pricing, catalog, request } = basis;
+  const lines = layShoppingList(pricing, catalog, takeoffs.needs, request.system);
+  const hours = sheet.lay("common.hours.total", sumOr([...takeoffs.stages, ...ownHours], "person-h"), {
+    label: "hours on either route",
+    display: "person-h",
+  });
+  return { lines, hours, own };
+}
+
+function layRoofCovering(basis: Basis): CoveringTakeoff | undefined {
+  const { sheet, request, cutList, catalog, assumed, defaults, units } = basis;
+  const { structure } = request;
+  if (structure.kind !== "gable" || !cutList.gable) return undefined;
+  const kind = defaults.choice(
+    structure.covering,
+    "/structure/covering",
+    "ribbed-steel",
+    "the commonest covering of open shelters",
+  );
+  if (kind === "none") return undefined;
+  const found = coveringOffers(catalog, kind);
+  const offer = found.kind === "offered" ? found.offers[0] : undefined;
+  const purlins = cutList.groups.filter(({ role }) => role === "purlin");
+  const exposure = exposureIn({ woods: purlins.flatMap((group) => woodsOf(basis, group)), treated: false });
+  return layCovering(sheet, { kind, roof: coveredGable(cutList.gable), offer, exposure, assumed, defaults }, units);
+}
+
+function layJoints(basis: Basis): FastenersTakeoff | undefined {
+  const { sheet, cutList, assumed, defaults, units } = basis;
+  if (!cutList.gable) return undefined;
+  const supportsApart = layGableSupports(sheet, cutList.gable, units);
+  const exposureOf = (group: PieceGroup): Exposure =>
+    exposureIn({ woods: woodsOf(basis, group), treated: isTreated(basis, group) });
+  return layFasteners(
+    sheet,
+    { groups: cutList.groups, exposureOf, runs: GABLE_RUNS, supportsApart, light: "screws", assumed, defaults },
+    units,
+  );
+}
+
+/** Woods that a group may be made of: what it asks for, else any of the logs'. */
+function woodsOf({ request }: Basis, group: PieceGroup): readonly string[] {
+  return group.rules.species.length > 0
+    ? group.rules.species
+    : [...new Set((request.logs ?? []).map((log) => log.species))];
+}
+
+/** Where the bought piece is preservative-treated, its fasteners must last in it. */
+function isTreated({ groups }: Basis, group: PieceGroup): boolean {
+  const substitution = groups.find((one) => one.group === group)?.substitution;
+  return substitution !== undefined && "offer" in substitution && substitution.offer.treatment !== "none";
+}
+
+function layFinishing(basis: Basis): FinishTakeoff {
+  const { sheet, request, cutList, catalog, assumed, defaults, units } = basis;
+  const kind = defaults.choice(request.options?.finish, "/options/finish", "oil-stain", "common on outdoor timber");
+  const offerOf = (wanted: FinishKind) => {
+    const found = finishOffers(catalog, wanted);
+    return found.kind === "offered" ? found.offers[0] : undefined;
+  };
+  const offer = kind === "none" ? undefined : offerOf(kind);
+  return layFinish(
+    sheet,
+    { groups: cutList.groups, kind, offer, primerOffer: offerOf("primer"), sealEnds: false, assumed },
+    units,
+  );
+}
+
+/** Weight of a wood that nobody named: heavier than most softwoods. Assumption. */
+const UNKNOWN_WOOD = { green: "50 lb/ft3", dry: "35 lb/ft3" } as const;
+
+function layAllWeights(basis: Basis): WeightTakeoff {
+  const { sheet, cutList, assumed, woods, units } = basis;
+  const heaviest = (group: PieceGroup, of: "green" | "dry"): Cell => {
+    const cells = woodsOf(basis, group).flatMap((id) => woods.get(id) ?? []);
+    const density = cells.map((wood) => (of === "green" ? wood.greenDensity : wood.dryDensity));
+    const formula: Operand = density.length === 0 ? number(UNKNOWN_WOOD[of]) : greatest(...density);
+    return sheet.lay(`weight.${group.name}.${of}Density`, formula, { label: `${of} density`, display: units.density });
+  };
+  const densitiesOf = (group: PieceGroup) => ({ green: heaviest(group, "green"), dry: heaviest(group, "dry") });
+  return layWeights(sheet, { groups: cutList.groups, densitiesOf, assumed }, units);
+}
+
+function layFinishHours({ sheet, assumed }: Basis, finish: FinishTakeoff): Cell[] {
+  const { rough, smooth } = finish.brushed;
+  const brushing = plus(over(rough, assumed.cell("rate.finishRough")), over(smooth, assumed.cell("rate.finishSmooth")));
+  return [
+    sheet.lay("common.hours.finish", times(brushing, assumed.cell("pace")), {
+      label: "brush on the finish",
+      display: "person-h",
+    }),
+  ];
+}
+
+function layRoofHours({ sheet, assumed }: Basis, covering: CoveringTakeoff | undefined): Cell[] {
+  if (!covering) return [];
+  const pace = assumed.cell("pace");
+  const hours = (name: string, label: string, formula: Operand) =>
+    sheet.lay(`common.hours.${name}`, times(formula, pace), { label, display: "person-h" });
+  return [
+    hours("roof", "lay the covering", times(covering.area, assumed.cell("rate.roof-ribbed-steel"))),
+    hours("trim", "fit trim", times(covering.trimLength, assumed.cell("rate.trim"))),
+  ];
+}
