@@ -42,8 +42,8 @@ const FEET_AND_INCHES =
 const MONEY = /[$€£]\s*(?:\d[\d,]*(?:\.\d+)?|\.\d+)/y;
 const FRACTION = /(?:\d+ )?\d{1,5}\/(?:2|4|8|16|32|64)(?![\d.])/y;
 const NUMERAL = /\d[\d,]*(?:\.\d+)?|\.\d+/y;
-/** What may be a unit: up to the next sign, bracket or minus with a space before it. */
-const UNIT_REACH = /(?:(?! [-−])[^()+×*÷−])*/y;
+/** What may be a unit: up to the next sign, bracket or minus with a space before it; no unit has 60 characters. */
+const UNIT_REACH = /(?:(?! [-−])[^()+×*÷−]){0,60}/y;
 
 const SUMS: Readonly<Record<string, "plus" | "minus">> = { "+": "plus", "-": "minus", "−": "minus", "–": "minus" };
 const PRODUCTS: Readonly<Record<string, "times" | "over">> = {
