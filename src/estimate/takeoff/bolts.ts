@@ -70,14 +70,14 @@ export function leastLength(grip: Operand, bolt: BoltCells, washers: 1 | 2): Exp
 }
 
 /** Steps of stock: each up to and with a length, in turn; the last without end. */
-interface Steps {
+export interface StockSteps {
   readonly fine: { readonly upTo: string; readonly step: string };
   readonly middle?: { readonly upTo: string; readonly step: string };
   readonly coarse: string;
 }
 
 /** Common practice; metric by ISO 888. */
-export const BOLT_STEPS: Readonly<Record<MeasureSystem, Steps>> = {
+export const BOLT_STEPS: Readonly<Record<MeasureSystem, StockSteps>> = {
   "inch-pound": {
     fine: { upTo: "6 in", step: "1/2 in" },
     middle: { upTo: "12 in", step: "1 in" },
@@ -87,13 +87,13 @@ export const BOLT_STEPS: Readonly<Record<MeasureSystem, Steps>> = {
 };
 
 /** Common practice. */
-export const SCREW_STEPS: Readonly<Record<MeasureSystem, Steps>> = {
+export const SCREW_STEPS: Readonly<Record<MeasureSystem, StockSteps>> = {
   "inch-pound": { fine: { upTo: "4 in", step: "1/2 in" }, coarse: "2 in" },
   metric: { fine: { upTo: "100 mm", step: "10 mm" }, coarse: "20 mm" },
 };
 
 /** The next stocked length; live, so that another grip in the workbook finds its own bolt. */
-export function stocked(least: Operand, { fine, middle, coarse }: Steps): Expression {
+export function stocked(least: Cell, { fine, middle, coarse }: StockSteps): Expression {
   const upTo = (step: string): Expression => times(roundUp(over(least, number(step))), number(step));
   const beyond = middle ? when(least, "above", number(middle.upTo), upTo(coarse), upTo(middle.step)) : upTo(coarse);
   return when(least, "above", number(fine.upTo), beyond, upTo(fine.step));
@@ -101,3 +101,19 @@ export function stocked(least: Operand, { fine, middle, coarse }: Steps): Expres
 
 /** Longest bolt in the shelves; beyond, threaded rod with a nut at either end. Common practice; ISO 888. */
 export const LONGEST_BOLT: Readonly<Record<MeasureSystem, string>> = { "inch-pound": "24 in", metric: "400 mm" };
+
+/** Lays a least length and the next stocked one, as `name.leastBolt` and `name.bolt`. */
+export function layStocked(
+  sheet: Sheet,
+  name: string,
+  what: string,
+  least: Operand,
+  { steps, small }: { readonly steps: StockSteps; readonly small: string },
+): Cell {
+  const column = `${what.charAt(0).toUpperCase()}${what.slice(1)}`;
+  const atLeast = sheet.lay(`${name}.least${column}`, least, { label: `${what}, at least`, display: small });
+  return sheet.lay(`${name}.${what}Length`, stocked(atLeast, steps), {
+    label: `${what}, next stock length`,
+    display: small,
+  });
+}

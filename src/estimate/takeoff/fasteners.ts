@@ -15,7 +15,8 @@ import type { Sheet } from "../sheet/sheet.js";
 import { layBolt } from "./bolts.js";
 import { type Connection, layConnections } from "./connections.js";
 import { leastClass } from "./corrosion.js";
-import { type HardwareItem, hardwareOf, type LightFixing, layHardware } from "./hardware.js";
+import { type HardwareItem, type LightFixing, layHardware } from "./hardware.js";
+import { hardwareOf } from "./recipes.js";
 
 export interface FastenersInput {
   readonly groups: readonly PieceGroup[];
@@ -105,21 +106,18 @@ function layNeeds(sheet: Sheet, lines: readonly ScheduleLine[], { assumed, defau
   return [...pools.values()].map((items): Need => {
     const { fastener, diameter, length, corrosion } = items[0] as ScheduleItem;
     const size = sizeText(sheet, [diameter, length], defaults.system);
-    const name = `fasteners.order.${[fastener, slug(size), corrosion].filter(Boolean).join("_")}`;
-    const label = [capital(FASTENERS[fastener].name), size && `${size},`, corrosion.replaceAll("-", " ")];
-    const driven = sum(items.map((item) => item.count));
+    const name = freeName(sheet, `fasteners.order.${[fastener, slug(size), corrosion].filter(Boolean).join("_")}`);
+    const what = [capital(FASTENERS[fastener].name), size].filter(Boolean).join(" ");
+    const label = `${what}, ${corrosion.replaceAll("-", " ")}${corrosion === "stainless" ? "" : " or better"}`;
+    const counts = items.map((item) => item.count);
+    const driven = counts.length === 1 ? (counts[0] as Cell) : sum(counts);
     const withSpares = times(driven, plus(number("1"), assumed.cell("fastener.spare")));
     const quantity = sheet.lay(name, roundUp(NO_SPARES.has(fastener) ? driven : withSpares), {
       label: NO_SPARES.has(fastener) ? "to buy" : "to buy, spares included",
     });
     const sized = { ...(diameter && { diameter }), ...(length && { length }) };
-    sheet.title(name, label.filter(Boolean).join(" "));
-    return {
-      name,
-      label: label.filter(Boolean).join(" "),
-      item: { kind: "fastener", fastener, ...sized, corrosion },
-      quantity,
-    };
+    sheet.title(name, label);
+    return { name, label, item: { kind: "fastener", fastener, ...sized, corrosion }, quantity };
   });
 }
 
@@ -142,6 +140,13 @@ function sizeText(sheet: Sheet, sides: readonly (Cell | undefined)[], system: De
         : value.toDecimalPlaces(3).toFixed();
     });
   return texts.length === 0 ? "" : `${texts.join(" × ")} ${unit}`;
+}
+
+/** Two sizes may differ by less than their words show. */
+function freeName(sheet: Sheet, wanted: string): string {
+  let name = wanted;
+  for (let i = 2; sheet.find(name); i++) name = `${wanted}_${i}`;
+  return name;
 }
 
 const slug = (size: string) =>

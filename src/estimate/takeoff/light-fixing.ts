@@ -1,0 +1,108 @@
+/**
+ * Screws and nails: long enough to go through the piece that they hold and, by the NDS, eight diameters beyond (lag and
+ * structural screws, 12.1.4) or ten (wood screws and nails, 12.1.5 and 12.1.6), where they reach their full published value.
+ */
+import { nailShank } from "../../catalog/fasteners.js";
+import { type Quantity, quantity } from "../quantity/quantity.js";
+import { exactly, type MeasureSystem } from "../quantity/text.js";
+import { type Cell, type Expression, number, plus, times } from "../sheet/expression.js";
+import { layStocked, SCREW_STEPS } from "./bolts.js";
+import type { Connection } from "./connections.js";
+import type { Hardware, HardwareItem } from "./hardware.js";
+
+const EIGHT = number("8");
+const TEN = number("10");
+/** Thinner pieces are boards, which a structural screw would split. Assumption. */
+const BOARD = exactly("1 1/4 in").value;
+
+/** Screws or nails, as chosen, through a light piece; a screw where no nail is long enough. */
+export function lightFixing(hardware: Hardware, connection: Connection, each: Cell): HardwareItem {
+  const nail = hardware.light === "nails" ? nailed(hardware, connection, each) : undefined;
+  if (nail) return nail;
+  const isBoard = hardware.sheet.decide(connection.thickness).lt(BOARD);
+  return isBoard ? boardScrew(hardware, connection, each) : structuralScrew(hardware, connection, each, hardware.screw);
+}
+
+/** A structural screw in timbers, such as at the foot of a brace. */
+export const timberScrew = (hardware: Hardware, connection: Connection, each: Cell): HardwareItem =>
+  structuralScrew(hardware, connection, each, hardware.timberScrew);
+
+/** Driven aslant through the end of a rafter. */
+export function toeFixing({ toe, screw, light, defaults }: Hardware, each: Cell): HardwareItem {
+  if (light === "screws") {
+    return { fastener: "structural-screw", as: "toeScrews", each, diameter: screw, length: toe.length };
+  }
+  return { fastener: nailKind(defaults.system), as: "toenails", each, ...toe };
+}
+
+function structuralScrew(hardware: Hardware, connection: Connection, each: Cell, diameter: Cell): HardwareItem {
+  return { fastener: "structural-screw", each, diameter, length: screwLength(hardware, connection, diameter, EIGHT) };
+}
+
+/** Asked for by length alone: gauges differ from maker to maker. */
+function boardScrew(hardware: Hardware, connection: Connection, each: Cell): HardwareItem {
+  return { fastener: "deck-screw", each, length: screwLength(hardware, connection, hardware.boardScrew, TEN) };
+}
+
+function screwLength(
+  { sheet, units, defaults }: Hardware,
+  { name, thickness }: Connection,
+  diameter: Cell,
+  deep: Expression,
+): Cell {
+  const stock = { steps: SCREW_STEPS[defaults.system], small: units.small };
+  return layStocked(sheet, `fasteners.${name}`, "screw", plus(thickness, times(deep, diameter)), stock);
+}
+
+/** Inch nails go by the penny; metric ones by diameter and length, as ring-shank nails do. */
+const nailKind = (system: MeasureSystem) => (system === "metric" ? "ring-shank-nail" : "common-nail");
+
+/** Metric wire nails, diameter × length in mm (DIN 1151, from memory). */
+const METRIC_NAILS = [
+  ["2.2", "50"],
+  ["2.5", "60"],
+  ["2.8", "65"],
+  ["3.1", "80"],
+  ["3.4", "90"],
+  ["3.8", "100"],
+  ["4.2", "120"],
+  ["4.6", "130"],
+  ["5.5", "160"],
+] as const;
+
+/** Pennies that yards keep; odd ones are in the tables but seldom on the shelf. Common practice. */
+const PENNIES = ["4d", "6d", "8d", "10d", "16d", "20d", "30d", "40d", "60d"];
+
+export interface NailSize {
+  readonly diameter: Quantity;
+  readonly length: Quantity;
+}
+
+const NAIL_SIZES: Readonly<Record<MeasureSystem, readonly NailSize[]>> = {
+  "inch-pound": PENNIES.flatMap((penny) => nailShank("common-nail", penny) ?? []),
+  metric: METRIC_NAILS.map(([diameter, length]) => ({
+    diameter: quantity(diameter, "mm"),
+    length: quantity(length, "mm"),
+  })),
+};
+
+/** The shortest nail that goes through the piece and ten of its diameters beyond, if one is made. */
+export function nailFor(thickness: Quantity, system: MeasureSystem): NailSize | undefined {
+  return NAIL_SIZES[system].find(({ diameter, length }) =>
+    length.value.gte(thickness.value.plus(diameter.value.times(10))),
+  );
+}
+
+function nailed(
+  { sheet, defaults, units }: Hardware,
+  { name, thickness }: Connection,
+  each: Cell,
+): HardwareItem | undefined {
+  const { system } = defaults;
+  const nail = nailFor({ value: sheet.decide(thickness), unit: thickness.unit }, system);
+  if (!nail) return undefined;
+  const source = system === "metric" ? "DIN 1151" : "table of nails, TM 5-460";
+  const lay = (side: "diameter" | "length") =>
+    sheet.input(`fasteners.${name}.nail.${side}`, nail[side], { label: `nail, ${side}`, display: units.small, source });
+  return { fastener: nailKind(system), each, diameter: lay("diameter"), length: lay("length") };
+}

@@ -1,0 +1,229 @@
+import { describe, expect, it } from "vitest";
+import type { Exposure } from "../../../src/catalog/fasteners.js";
+import { corrosionClassIds, fastenerKinds } from "../../../src/catalog/fasteners.js";
+import type { PieceGroup } from "../../../src/estimate/pieces/piece-group.js";
+import type { GableShape, StructureShape } from "../../../src/estimate/request/structure.js";
+import type { Cell } from "../../../src/estimate/sheet/expression.js";
+import {
+  type FastenersTakeoff,
+  GABLE_RUNS,
+  layFasteners,
+  layGableSupports,
+} from "../../../src/estimate/takeoff/fasteners.js";
+import type { LightFixing } from "../../../src/estimate/takeoff/hardware.js";
+import { type Given, type Laid, laidGable, laidPieces } from "./shelter.js";
+
+const OUTDOORS: Exposure = { outdoors: true, treated: false, tannin: false };
+
+interface Fasten {
+  readonly shape?: Partial<GableShape>;
+  readonly given?: Given;
+  readonly light?: LightFixing;
+  readonly exposureOf?: (group: PieceGroup) => Exposure;
+}
+
+function fastened({
+  shape,
+  given,
+  light = "screws",
+  exposureOf = () => OUTDOORS,
+}: Fasten = {}): Laid & FastenersTakeoff {
+  const laid = laidGable(shape, given);
+  const { sheet, groups, assumed, defaults, units, gable } = laid;
+  const supportsApart = layGableSupports(sheet, gable, units);
+  const input = { groups, exposureOf, runs: GABLE_RUNS, supportsApart, light, assumed, defaults };
+  return { ...laid, ...layFasteners(sheet, input, units) };
+}
+
+const value = (cell: Cell) => cell.value.toString();
+const sites = ({ lines }: FastenersTakeoff) => Object.fromEntries(lines.map((line) => [line.name, value(line.sites)]));
+const bought = ({ needs }: FastenersTakeoff) =>
+  Object.fromEntries(needs.map((need) => [need.label, value(need.quantity)]));
+
+describe("the connections of a 16 × 24 ft gable", () => {
+  // By hand, with the defaults of the structure: three bays, so four pairs of posts; rafters at 24 in at most, 13 lines.
+  const gable = fastened();
+
+  it("are counted joint by joint", () => {
+    expect(sites(gable)).toEqual({
+      "posts.post-base": "8",
+      "posts.post-top": "8",
+      "beams.splice": "4", // two plates of three pieces
+      "gable-beams.lap": "4",
+      "ties.lap": "4", // at the two inner pairs
+      "braces.brace": "40", // 12 along the sides, 8 across; two ends each
+      "ridge.splice": "2", // three pieces
+      "rafters.rafter-plate": "26",
+      "rafters.rafter-ridge": "26",
+      "fly-rafters.rafter-plate": "4",
+      "fly-rafters.rafter-ridge": "4",
+      // Each of 12 purlin runs crosses 13 rafters and 2 fly rafters, and lies double at its two joints: 12 × 17.
+      "purlins.crossing": "204",
+      "eave-fascia.face": "34", // as a purlin: 2 × 17
+      "rake-fascia.face": "24", // 9.87 ft over 2 ft: five spaces, six backings, four pieces
+    });
+  });
+
+  it("are bolted, screwed and tied, and bought pooled with one spare in twenty", () => {
+    expect(bought(gable)).toEqual({
+      "Post base 6 × 6 in, coated or better": "8", // no spare
+      "Hexagon-head bolt 1/2 × 8 in, coated or better": "17", // 16 through bases: 6 + 2 × 1/8 + 0.81 = 7.06 in
+      "Threaded rod 1/2 × 8 in, coated or better": "9", // 7 + 0.109 + 0.4375 + 0.154 = 7.70 in
+      "Hexagon-head bolt 1/2 × 7 in, coated or better": "17", // 16 through post tops: 6.81 in
+      "Hexagon-head bolt 1/2 × 5 in, coated or better": "9", // 8 in splices of 4 in beams: 4.81 in
+      "Hexagon-head bolt 1/2 × 9 in, coated or better": "17", // 8 + 8 down through ties of 8 in: 8.81 in
+      "Hexagon nut 1/2 in, coated or better": "68", // 48 bolts, 8 rods, 8 more ties: 64
+      "Wide washer 1/2 in, coated or better": "126", // 2 × 56 and 8: 120
+      "Structural wood screw 5/16 × 8 in, coated or better": "84", // 80 at braces: 4 + 8 × 5/16 = 6.5 in
+      "Structural wood screw 1/4 × 4 in, coated or better": "446", // 2 × 204 crossings, 2 × 8 in the ridge: 424
+      "Structural wood screw 1/4 × 3 in, coated or better": "189", // 30 rafters, 3 + 3 each: 180
+      "Rafter tie against uplift, coated or better": "30",
+      "Ring-shank nail 0.148 × 1 1/2 in, coated or better": "315", // 10 a tie
+      "Exterior wood screw 3 in, coated or better": "122", // 2 × (34 + 24) in fascia: 1 + 10 × 0.19 = 2.9 in
+    });
+  });
+
+  it("bear the cautions that apply: ties against uplift, and nothing else in untreated pine", () => {
+    expect(gable.cautions).toEqual([{ code: "uplift", lines: ["rafters.rafter-plate", "fly-rafters.rafter-plate"] }]);
+  });
+
+  it("name only what a price catalog knows", () => {
+    for (const { item } of gable.needs) {
+      if (item.kind !== "fastener") throw new Error(item.kind);
+      expect(fastenerKinds).toContain(item.fastener);
+      expect(corrosionClassIds).toContain(item.corrosion);
+    }
+  });
+});
+
+describe("wood that eats steel", () => {
+  const exposureOf = (group: PieceGroup): Exposure => ({
+    outdoors: true,
+    treated: group.role === "post",
+    tannin: group.role === "fascia",
+  });
+  const gable = fastened({ exposureOf });
+
+  it("asks for better steel where its pieces are held, and only there", () => {
+    const corrosion = Object.fromEntries(gable.lines.map((line) => [line.name, line.items[0]?.corrosion]));
+    expect(corrosion).toMatchObject({ "eave-fascia.face": "hot-dip-galvanized", "purlins.crossing": "coated" });
+  });
+
+  it("is told of, with treated posts in all that goes through them", () => {
+    expect(gable.cautions.filter(({ code }) => code !== "uplift")).toEqual([
+      { code: "tannin", lines: ["eave-fascia.face", "rake-fascia.face"], corrosion: "hot-dip-galvanized" },
+      {
+        code: "treated",
+        lines: ["posts.post-base", "posts.post-top", "gable-beams.lap", "ties.lap", "braces.brace"],
+        corrosion: "coated",
+      },
+    ]);
+  });
+
+  it("keeps apart what differs only in its steel", () => {
+    const tannin = (group: PieceGroup): Exposure => ({ ...OUTDOORS, tannin: group.role === "ridge" });
+    const screws = fastened({ exposureOf: tannin }).needs.filter(({ label }) =>
+      label.startsWith("Structural wood screw 1/4 × 4"),
+    );
+    expect(screws.map((need) => [need.label.split(", ")[1], value(need.quantity)])).toEqual([
+      ["hot dip galvanized or better", "17"], // 16 in the ridge
+      ["coated or better", "429"], // 408 at purlins
+    ]);
+  });
+});
+
+describe("nails in the place of screws", () => {
+  it("are 20d at purlins of 2 in and 8d at fascia of 1 in, 10d at rafters", () => {
+    const labels = Object.keys(bought(fastened({ light: "nails" }))).filter((label) => label.startsWith("Common nail"));
+    // Lengths of TM 5-460: 20d 4 in, 10d 3 in, 8d 2 1/2 in
+    expect(labels).toEqual([
+      "Common nail 0.192 × 4 in, coated or better",
+      "Common nail 0.148 × 3 in, coated or better",
+      "Common nail 0.131 × 2 1/2 in, coated or better",
+    ]);
+  });
+
+  it("are metric nails in a metric estimate", () => {
+    const metric = fastened({ light: "nails", given: { system: "metric" } });
+    expect(Object.keys(bought(metric)).filter((label) => label.includes("nail"))[0]).toContain("mm");
+  });
+});
+
+describe("what the user changes", () => {
+  it("moves all that follows: other posts have other bolts", () => {
+    const gable = fastened({ shape: { groups: { posts: { section: "8 x 8 in" } } } });
+    expect(bought(gable)).toMatchObject({ "Hexagon-head bolt 1/2 × 9 in, coated or better": "34" }); // tops 8.81: with the ties
+  });
+
+  it("may be a group that is left out", () => {
+    const gable = fastened({ shape: { groups: { braces: { remove: true }, purlins: { remove: true } } } });
+    expect(Object.keys(sites(gable)).filter((name) => /brace|purlin/.test(name))).toEqual([]);
+  });
+
+  it("may be a size so near another that their words are alike", () => {
+    const overrides = { "fasteners.purlins.crossing.screwLength": "4.0000001 in" };
+    const labels = fastened({ given: { overrides } }).needs.map((need) => need.label);
+    expect(labels.filter((label) => label.startsWith("Structural wood screw 1/4 × 4"))).toHaveLength(2);
+  });
+
+  it("may be more wood than any bolt reaches: threaded rod with two nuts", () => {
+    const gable = fastened({ shape: { groups: { ties: { section: "4 x 24 in" } } } });
+    expect(gable.cautions).toContainEqual({ code: "long-bolt", lines: ["ties.lap"] });
+    const line = gable.lines.find(({ name }) => name === "ties.lap");
+    expect(line?.items.map((item) => [item.fastener, value(item.count)])).toEqual([
+      ["threaded-rod", "8"],
+      ["nut", "16"],
+      ["washer", "16"],
+    ]);
+  });
+
+  it("stays live where it is an assumption", () => {
+    const gable = fastened({ given: { assumptions: { "fastener.crossing": "3", "fastener.spare": "0 %" } } });
+    expect(bought(gable)).toMatchObject({ "Structural wood screw 1/4 × 4 in, coated or better": "628" }); // 3 × 204 + 16
+    expect(gable.sheet.isStructural(gable.sheet.find("fastener.crossing") as Cell)).toBe(false);
+  });
+});
+
+describe("more structure", () => {
+  it("never needs fewer fasteners", () => {
+    const total = (length: string) =>
+      fastened({ shape: { length } }).needs.reduce((sum, need) => sum + need.quantity.value.toNumber(), 0);
+    const totals = ["16 ft", "17 ft", "20 ft", "24 ft", "31 ft", "40 ft"].map(total);
+    expect(totals).toEqual([...totals].sort((a, b) => a - b));
+  });
+
+  it("is the same when the same lengths are written in millimetres", () => {
+    const metric = fastened({
+      shape: { span: "4876.8 mm", length: "7315.2 mm", slope: { rise: "127 mm", run: "304.8 mm" } },
+    });
+    expect(bought(metric)).toEqual(bought(fastened()));
+  });
+});
+
+describe("a list of pieces", () => {
+  const list: StructureShape = {
+    kind: "pieces",
+    pieces: [
+      { name: "legs", count: 4, section: "4 x 4 in", length: "3 ft" },
+      { name: "shelf", role: "board", count: 3, section: "1 x 8 in", length: "5 ft" },
+    ],
+  };
+
+  it("is held at its supports; pieces without a joint need nothing", () => {
+    const laid = laidPieces(list);
+    const supportsApart = laid.sheet.input("apart", { ...laid.assumed.cell("fastener.faceEvery") });
+    const { sheet, units, groups, assumed, defaults } = laid;
+    const input = {
+      groups,
+      exposureOf: () => OUTDOORS,
+      runs: {},
+      supportsApart,
+      light: "screws" as const,
+      assumed,
+      defaults,
+    };
+    const found = layFasteners(sheet, input, units);
+    expect(sites(found)).toEqual({ "shelf.crossing": "12" }); // 5 ft over 2 ft: three spaces, four supports, three boards
+    expect(bought(found)).toEqual({ "Exterior wood screw 3 in, coated or better": "26" }); // 24 × 1.05 = 25.2
+  });
+});
