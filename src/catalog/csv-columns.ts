@@ -137,7 +137,7 @@ export const LAYOUTS: Readonly<Record<string, Layout>> = {
 };
 
 /** Cells that decide which layout a row has, in order, with the value that an empty cell means. */
-export const LAYOUT_CELLS: Readonly<Record<string, readonly (readonly [CsvColumn, string?])[]>> = {
-  lumber: [["sold_by", "piece"]],
-  coverings: [["part", "sheets"], ["form"], ["sold_by"]],
-};
+export const LAYOUT_CELLS: ReadonlyMap<string, readonly (readonly [CsvColumn, string?])[]> = new Map([
+  ["lumber", [["sold_by", "piece"]]],
+  ["coverings", [["part", "sheets"], ["form"], ["sold_by"]]],
+]);

@@ -83,7 +83,7 @@ class Building {
 
   private layoutOf(department: string, row: Row): Layout | undefined {
     let key = department;
-    for (const [column, empty] of LAYOUT_CELLS[department] ?? []) {
+    for (const [column, empty] of LAYOUT_CELLS.get(department) ?? []) {
       if (Object.hasOwn(LAYOUTS, key)) break;
       const options = [...new Set(stepsAfter(key))];
       const cell = row.cells.get(column) ?? empty;
@@ -119,7 +119,7 @@ class Building {
 
   private refuseOthers(row: Row, department: string, layout: Layout): void {
     const used = [...layout.own, ...(layout.each?.puts ?? [])].map(([column]) => column);
-    const deciding = (LAYOUT_CELLS[department] ?? []).map(([column]) => column);
+    const deciding = (LAYOUT_CELLS.get(department) ?? []).map(([column]) => column);
     const meant = new Set<string>(["department", ...deciding, ...used]);
     for (const column of row.cells.keys()) {
       if (meant.has(column)) continue;
@@ -225,6 +225,13 @@ function listAt(owner: Json, key: string): unknown[] {
   return owner[key] as unknown[];
 }
 
+const FLAGS: ReadonlyMap<string, boolean> = new Map([
+  ["yes", true],
+  ["true", true],
+  ["no", false],
+  ["false", false],
+]);
+
 /** A cell's text as JSON; a count or flag that cannot be read stays text, and the schema says what is wrong. */
 function asJson(cell: string, form: CellForm): unknown {
   switch (form) {
@@ -233,7 +240,7 @@ function asJson(cell: string, form: CellForm): unknown {
     case "count":
       return /^\d{1,6}$/.test(cell) ? Number(cell) : cell;
     case "flag":
-      return { yes: true, true: true, no: false, false: false }[cell.toLowerCase()] ?? cell;
+      return FLAGS.get(cell.toLowerCase()) ?? cell;
     case "list":
       return cell.split(";").map((part) => part.trim());
   }

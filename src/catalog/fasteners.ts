@@ -54,7 +54,7 @@ interface CorrosionClass extends Exposure {
 const irc: Citation = { source: "irc", part: "R317.3.1" };
 const ironStain: Citation = { source: "wood-handbook", part: "chapter 16, iron stain" };
 
-/** Corrosion classes from least to most lasting; true where the class may be used. */
+/** Corrosion classes from least to most lasting; true where the class may be used. Zinc as of `astm-a153`. */
 export const CORROSION_CLASSES = {
   plain: { name: "plain steel", outdoors: false, treated: false, tannin: false, from: ironStain },
   electroplated: {

@@ -96,8 +96,8 @@ export function parsePriceCatalog(input: unknown, base = "", alsoNamed: readonly
   return "faults" in shape ? shape : typedCatalog(shape.value, base, alsoNamed);
 }
 
-/** The typed form of a catalog whose shape and texts are known to be right. */
-function typedCatalog(input: PriceCatalogInput, base: string, alsoNamed: readonly string[]): CatalogReading {
+/** The typed form of a catalog whose shape and texts are known to be right; arguments as for `parsePriceCatalog`. */
+export function typedCatalog(input: PriceCatalogInput, base = "", alsoNamed: readonly string[] = []): CatalogReading {
   const reading = new OfferReading(input.currency, base);
   const each = <Entry, Offer>(
     department: Department,

@@ -1,7 +1,7 @@
 /**
  * What a nominal section really measures, and board measure.
  *
- * Source of the inch sizes: American Softwood Lumber Standard, PS 20-20 (NIST), table 3. "Dry" is at most 19 %
+ * Source of the inch sizes: American Softwood Lumber Standard, PS 20-20 (`ps-20`), table 3. "Dry" is at most 19 %
  * moisture when dressed, "green" is above. Widths 7, 9, 11, 14 and 16 in and the half-inch thicknesses are from
  * memory of the same table.
  */
@@ -162,7 +162,7 @@ export const STOCKED_METRES: readonly Quantity[] = each("m", [
 
 /**
  * Preferred sizes of sawn softwood at 20 % moisture, millimetres.
- * Source: EN 1313-1, preferred sizes; from memory, confidence medium.
+ * Source: `en-1313-1`, preferred sizes; from memory, confidence medium.
  */
 export const METRIC_SAWN = {
   thicknesses: each("mm", [16, 19, 22, 25, 32, 38, 44, 50, 63, 75, 100, 150]),

@@ -185,7 +185,6 @@ export const SOURCES = {
   ),
   "sawmill-studies": source("memory", "Sawmill improvement studies", "USDA Forest Service", undefined, "kerfs"),
   "common-practice": source("common practice", "Practice of the trade; replace by own records", "none"),
-  "own-arithmetic": source("computed", "Worked out from a stated formula", "this catalog"),
   "own-choice": source("assumption", "A choice of this catalog", "this catalog"),
 } as const satisfies Readonly<Record<string, Source>>;
 

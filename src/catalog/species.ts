@@ -172,8 +172,9 @@ export type GrainDirection = "radial" | "tangential";
 const CAUTIOUS = { radial: "5.1", tangential: "9.1" } as const;
 
 /**
- * Shrinkage from green to oven-dry, as a share of the green size. Where the row has none: 30 × its movement
- * coefficient (fibre saturation to zero at the rate of the coefficient), else the stand-in's, else a cautious figure.
+ * Shrinkage from green to oven-dry, as a share of the green size. Where the row has none: from its movement
+ * coefficient C as 30 C ÷ (1 + 20 C), else the stand-in's, else a cautious figure. The coefficient is a change per
+ * point at 10 % moisture, 20 points below fibre saturation; so turned round, table 13-5 gives table 4-3 to its tenth.
  */
 export function shrinkage(species: Species, direction: GrainDirection): Known {
   const column = direction === "radial" ? 0 : 1;
@@ -183,8 +184,8 @@ export function shrinkage(species: Species, direction: GrainDirection): Known {
     if (published !== null) return asShare(published, row !== species, `Published ${direction} shrinkage${of}.`);
     const coefficient = row.movement[column];
     if (coefficient !== null) {
-      const percent = SATURATION.times(coefficient).times(100).toFixed();
-      return asShare(percent, true, `30 × the ${direction} movement coefficient${of}.`);
+      const share = SATURATION.times(coefficient).dividedBy(ONE.plus(decimal(20).times(coefficient)));
+      return asShare(share.times(100).toFixed(6), true, `From the ${direction} movement coefficient${of}.`);
     }
   }
   return asShare(CAUTIOUS[direction], true, `No ${direction} shrinkage is published; a cautious figure.`);
