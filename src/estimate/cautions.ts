@@ -1,4 +1,9 @@
 /** Safety cautions and notices, each with the condition that raises it. Never a statement that anything is strong enough. */
+import type { Basis } from "./basis.js";
+import type { CommonCells } from "./compare/route.js";
+import type { WeighedRoutes } from "./compare/verdict.js";
+import { missInWords } from "./salvage/miss-words.js";
+import type { Takeoffs } from "./takeoffs.js";
 
 /** What can hurt someone, or fail. */
 export interface Caution {
@@ -14,4 +19,171 @@ export interface Notice {
   readonly text: string;
   /** JSON Pointer at which the request may say otherwise. */
   readonly at?: string;
+}
+
+/** Cautions that apply, the gravest first. */
+export function cautionsOf(basis: Basis, takeoffs: Takeoffs, routes: WeighedRoutes): Caution[] {
+  const { sheet, cutList, groups } = basis;
+  const mills = routes.mill !== undefined;
+  const structural = groups.filter(({ group }) => group.rules.structural);
+  const heavy = takeoffs.weights.heavyLifts.map(({ group, people }) => `${group} (${sheet.shown(people)} people)`);
+  const notch = cutList.gable && notchTooDeep(basis);
+  const tannin = takeoffs.fasteners?.cautions.some(({ code }) => code === "tannin");
+  const treated = takeoffs.fasteners?.cautions.some(({ code }) => code === "treated");
+  const say = (applies: unknown, code: keyof typeof CAUTIONS, more = ""): Caution[] => {
+    const [text, source] = CAUTIONS[code];
+    return applies ? [{ code, text: more ? `${text} ${more}` : text, source }] : [];
+  };
+  return [
+    ...say(structural.length > 0, "not-checked"),
+    ...say(mills && structural.length > 0 && basis.request.site?.ungradedAccepted !== "yes", "ungraded"),
+    ...say(takeoffs.covering && !takeoffs.covering.slope.allowed, "slope", takeoffs.covering?.slope.reason),
+    ...say(cutList.gable, "wind-and-snow"),
+    ...say(cutList.gable?.roof.ridgeKind === "board", "thrust"),
+    ...say(notch, "birdsmouth"),
+    ...say(cutList.gable, "bracing"),
+    ...say(cutList.gable, "height"),
+    ...say(mills, "chainsaw"),
+    ...say(mills, "storm-wood"),
+    ...say(mills, "rip-saw"),
+    ...say(heavy.length > 0, "lifting", `Over one person's load: ${heavy.join(", ")}.`),
+    ...say(true, "dust"),
+    ...say(takeoffs.finish.kind !== "none", "rags"),
+    ...say(tannin, "tannin"),
+    ...say(treated, "treated"),
+    ...say(cutList.gable, "digging"),
+    ...say(cutList.gable, "power-lines"),
+  ];
+}
+
+/** A notch past a quarter of the rafter's depth. */
+function notchTooDeep({ sheet, cutList }: Basis): boolean {
+  if (!cutList.gable) return false;
+  const depth = cutList.groups.find(({ name }) => name === "rafters")?.width;
+  return (
+    depth !== undefined &&
+    sheet.decide(cutList.gable.rafter.notchDepth).times(4).gt(sheet.decide(depth).times("1.0000001"))
+  );
+}
+
+/** What to say, and on whose word. */
+const CAUTIONS = {
+  "not-checked": [
+    "Nothing here says that a member, a joint or a footing is strong enough. Have them checked against the local code, and by a licensed engineer where the code asks for one.",
+    "IRC R301; common practice",
+  ],
+  ungraded: [
+    "Lumber sawn from your logs bears no grade mark. Many codes ask for one, or for an inspector's certificate, on load-bearing pieces; some places allow native lumber in accessory buildings.",
+    "IRC R502.1.1, R802.1.1 (from memory)",
+  ],
+  slope: ["The covering is not allowed at this slope.", "IRC chapter 9 (from memory)"],
+  "wind-and-snow": [
+    "An open roof catches wind from below and keeps its snow: tie roof to frame to footing, and ask for the local wind and ground snow loads.",
+    "IRC R301, R802.11; ASCE 7 (from memory)",
+  ],
+  thrust: [
+    "A plain ridge board carries nothing: the rafters push the plates apart, and ties across every pair must hold them, or a ridge beam must carry the roof.",
+    "IRC R802 (from memory)",
+  ],
+  birdsmouth: [
+    "The birdsmouth takes more than a quarter of the rafter's depth: use a shallower seat or a deeper rafter.",
+    "common practice, no source",
+  ],
+  bracing: [
+    "Brace posts and frames in both directions while raising, until the permanent braces and the roof deck are in.",
+    "NDS 2.1; truss-bracing guides (from memory)",
+  ],
+  height: [
+    "At 6 ft and more above the ground use fall protection; a ladder's foot stands out a quarter of its working length and its rails 3 ft above the landing.",
+    "29 CFR 1926.501, 1926.1053 (from memory)",
+  ],
+  chainsaw: [
+    "A chainsaw kicks back and kills. Train, wear leg, eye, head and ear protection, keep a second person on site, wedge the kerf, never stand where a log can roll.",
+    "29 CFR 1910.266 (from memory); FAO chainsaw-milling handbooks",
+  ],
+  "storm-wood": [
+    "Wind-thrown trees hold tension, and root plates stand up again: leave those to trained cutters. Scan salvaged logs for metal.",
+    "extension storm-clean-up sheets (from memory)",
+  ],
+  "rip-saw": [
+    "Rip with guard, riving knife and anti-kickback fingers, and a push stick.",
+    "29 CFR 1910.213(c) (from memory)",
+  ],
+  lifting: [
+    "One person lifts 51 lb (23 kg) at best, close to the body. Use more people, a cart, rollers or a winch.",
+    "NIOSH 94-110, load constant",
+  ],
+  dust: [
+    "Wood dust harms the lungs: extract it and wear a respirator.",
+    "NIOSH recommended limit, 1 mg/m³ (from memory)",
+  ],
+  rags: [
+    "Rags wet with oil finish catch fire by themselves: put them in water in a sealed metal can.",
+    "Wood Handbook, chapter 16",
+  ],
+  tannin: [
+    "Woods rich in tannin stain and eat plain steel: use hot-dip galvanized or stainless fasteners.",
+    "Wood Handbook, chapter 16 (from memory)",
+  ],
+  treated: [
+    "Preservative-treated wood wants hot-dip galvanized or stainless fasteners; never burn it, and keep its dust off skin and lungs.",
+    "IRC R317.3.1 (from memory); EPA consumer sheets",
+  ],
+  digging: [
+    "Have buried services located before digging footings: in the US, call 811 some days ahead.",
+    "US 811 (from memory)",
+  ],
+  "power-lines": ["Keep people, ladders and long pieces 10 ft from overhead lines.", "29 CFR 1926.416 (from memory)"],
+} as const;
+
+/** Defaults taken, substitutions, what is not milled and why, what has no price. */
+export function noticesOf(basis: Basis, routes: WeighedRoutes, common: CommonCells): Notice[] {
+  const defaults = basis.defaults.taken.map(
+    ({ at, value, why }): Notice => ({ code: "default", text: `Taken: ${value} (${why}).`, at }),
+  );
+  const substitutions = basis.groups.flatMap(({ group, substitution }): Notice[] =>
+    "offer" in substitution && substitution.differences.length > 0
+      ? [
+          {
+            code: "substitution",
+            text: `${group.label}, bought as ${substitution.offer.label}: ${substitution.differences.join("; ")}.`,
+            at: group.at,
+          },
+        ]
+      : [],
+  );
+  const refused = basis.groups.flatMap(({ group, millable, notMilled }): Notice[] =>
+    !millable && basis.logs.length > 0
+      ? [{ code: "not-milled", text: `${group.label}: not milled, ${notMilled ?? ""}.`, at: group.at }]
+      : [],
+  );
+  const lines = [...common.lines, ...routes.mix.lines, ...routes.buy.lines];
+  const unpriced = new Map(
+    lines.flatMap(({ add, amount, label }) =>
+      amount ? [] : [[`${label}: ${add ?? ""}`, `${label} has no price. ${add ?? ""}`.trim()]],
+    ),
+  );
+  return [
+    ...[...unpriced.values()].map((text): Notice => ({ code: "unpriced", text })),
+    ...refused,
+    ...shortOf(routes),
+    ...substitutions,
+    ...defaults,
+  ];
+}
+
+/** Which wanted pieces no log holds, the nearest log and what it lacks. */
+function shortOf({ mill }: WeighedRoutes): Notice[] {
+  const sawing = mill?.plan.sawing;
+  if (!sawing) return [];
+  return sawing.problem.groups.flatMap((group): Notice[] => {
+    const short = sawing.plan.buy[group.name] ?? 0;
+    if (short === 0) return [];
+    return [
+      {
+        code: "short",
+        text: `${group.name}: ${short} of ${group.count} do not come out of the logs. ${missInWords(sawing.problem, group)}`,
+      },
+    ];
+  });
 }

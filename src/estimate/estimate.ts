@@ -1,8 +1,8 @@
 /** The whole job, read top to bottom: plan the routes, then lay the sheet of the answer. */
 import { type Basis, layBasis } from "./basis.js";
+import { type Caution, cautionsOf, type Notice, noticesOf } from "./cautions.js";
 import { type Decision, decide, type LeftOut } from "./compare/decision.js";
 import { type CommonCells, layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
-import { type Caution, cautionsOf, type Notice, noticesOf } from "./cautions.js";
 import { type Verdict, verdictOf } from "./compare/verdict.js";
 import { type Fault, FaultError } from "./faults.js";
 import { heldForm, millable, type Planners, planRoute, WITHOUT } from "./plan.js";
@@ -123,7 +123,17 @@ function layEstimate(request: EstimateRequest, plans: RoutePlans): Estimate {
   const verdict = verdictOf(basis, routes, decision);
   const cautions = cautionsOf(basis, takeoffs, routes);
   const notices = noticesOf(basis, routes, common);
-  return { basis, takeoffs, common, routes, decision, verdict, cautions, notices, plans: heldForm(all, plans.mix.milled) };
+  return {
+    basis,
+    takeoffs,
+    common,
+    routes,
+    decision,
+    verdict,
+    cautions,
+    notices,
+    plans: heldForm(all, plans.mix.milled),
+  };
 }
 
 function newSheet(request: EstimateRequest): Sheet {

@@ -1,4 +1,10 @@
 /** What the estimate comes to, in plain words with its reasons. It reads the sheet; nothing on the sheet depends on it. */
+import { speciesOf } from "../../catalog/species.js";
+import type { Basis } from "../basis.js";
+import { minorDigits } from "../quantity/unit.js";
+import type { Cell } from "../sheet/expression.js";
+import type { Decision } from "./decision.js";
+import type { RouteCells } from "./route.js";
 
 /** First on every screen. */
 export interface Verdict {
@@ -13,4 +19,111 @@ export interface Verdict {
   /** Labels of the groups on each side. */
   readonly mill: readonly string[];
   readonly buy: readonly string[];
+}
+
+/** Weighs the routes. */
+export function verdictOf(basis: Basis, routes: WeighedRoutes, decision: Decision): Verdict {
+  const { mix, buy } = routes;
+  const labels = (milled: boolean) =>
+    basis.groups.filter(({ group }) => mix.plan.milled.has(group.name) === milled).map(({ group }) => group.label);
+  const [mill, bought] = [labels(true), labels(false)];
+  return {
+    headline: headline(basis, mill, bought),
+    reasons: [...savings(basis, mix, buy, decision), ...holding(routes), ...drying(basis, mix)],
+    doubt: doubt(basis, routes, decision),
+    first: FIRST[basis.request.site?.ungradedAccepted ?? "unknown"],
+    mill,
+    buy: bought,
+  };
+}
+
+/** The routes that a verdict weighs. */
+export interface WeighedRoutes {
+  readonly buy: RouteCells;
+  readonly mill: RouteCells | undefined;
+  readonly mix: RouteCells;
+}
+
+const FIRST = {
+  yes: "You say the building office takes ungraded lumber: get that in writing for each structural group before the first cut.",
+  no: "The building office does not take ungraded lumber, so structural groups are bought; a grading visit could change that.",
+  unknown:
+    "Before the first cut, ask the building office whether it accepts ungraded, locally sawn lumber for structural pieces.",
+} as const;
+
+function headline(basis: Basis, mill: readonly string[], bought: readonly string[]): string {
+  if (mill.length === 0)
+    return basis.logs.length === 0
+      ? "Buy everything: no logs were named."
+      : "Buy everything: milling does not pay here.";
+  if (bought.length === 0) return "Mill everything from your logs.";
+  return `Mill ${listed(mill)}; buy ${listed(bought)}.`;
+}
+
+const listed = (labels: readonly string[]): string => {
+  const small = labels.map((label) => label.charAt(0).toLowerCase() + label.slice(1));
+  return small.length < 2 ? (small[0] ?? "") : `${small.slice(0, -1).join(", ")} and ${small.at(-1)}`;
+};
+
+/** Saves so much cash for so many extra hours; where there are no extra hours, that alone decides. */
+function savings({ sheet, labor }: Basis, mix: RouteCells, buy: RouteCells, { mix: against }: Decision): string[] {
+  if (!against) return [`Buying everything costs ${sheet.shown(buy.cash)} and takes ${hours(sheet, buy.hours)}.`];
+  const { cashSaved, extraHours, payPerHour } = against;
+  const costs = `It costs ${sheet.shown(mix.cash)} and takes ${hours(sheet, mix.hours)}; buying everything costs ${sheet.shown(buy.cash)} and takes ${hours(sheet, buy.hours)}.`;
+  const saves = cashSaved.value.gte(0)
+    ? `saves ${sheet.shown(cashSaved)}`
+    : `costs ${sheet.shown(cashSaved).replace("-", "")} more`;
+  if (!payPerHour) return [costs, `Milling ${saves} and takes no more hours.`];
+  const pay = `${shownMoney(payPerHour)} for each of them, against ${shownMoney(labor.valueOfHour)} that you say an hour is worth`;
+  return [costs, `Milling ${saves} for ${hours(sheet, extraHours)} more: ${pay}.`];
+}
+
+const hours = (sheet: Basis["sheet"], cell: Cell): string =>
+  `${sheet.in(cell, "person-h").toDecimalPlaces(0).toFixed()} person-hours`;
+
+/** A rate of money, to the minor unit. */
+const shownMoney = (cell: Cell): string => {
+  const [currency = ""] = cell.display.symbol.split("/");
+  return `${cell.value.toDecimalPlaces(minorDigits(currency) ?? 2).toFixed(minorDigits(currency) ?? 2)} ${currency} an hour`;
+};
+
+function holding({ mill, mix }: WeighedRoutes): string[] {
+  const plan = mix.plan.sawing ?? mill?.plan.sawing;
+  if (!plan) return [];
+  const wanted = plan.problem.groups.reduce((sum, group) => sum + group.count, 0);
+  const short = Object.entries(plan.plan.buy).filter(([, count]) => count > 0);
+  const missing = short.reduce((sum, [, count]) => sum + count, 0);
+  const whole = `The logs hold ${wanted - missing} of the ${wanted} pieces wanted from them, spares included`;
+  if (missing === 0) return [`${whole}.`];
+  return [`${whole}; short of ${short.map(([name, count]) => `${count} ${name}`).join(", ")}, which are bought.`];
+}
+
+/** A cautious rule of the trade: one year an inch. Stated as a range by the species' own table where there is one. */
+function drying(basis: Basis, mix: RouteCells): string[] {
+  const dried = basis.groups.filter(
+    ({ group }) => mix.plan.milled.has(group.name) && group.rules.seasoning === "dried",
+  );
+  if (dried.length === 0) return [];
+  const thickest = dried.reduce(
+    (most, { group }) => (group.thickness.value.gt(most.thickness.value) ? group : most),
+    (dried[0] as (typeof dried)[number]).group,
+  );
+  const ranges = basis.logs.flatMap((log) => speciesOf(log.species)?.dryingDays ?? []);
+  const days =
+    ranges.length > 0
+      ? ` (1-inch lumber of these woods: ${Math.min(...ranges.map(Number))} to ${Math.max(...ranges.map(Number))} days, thicker stock two to four times as long)`
+      : "";
+  return [
+    `Dried pieces are up to ${basis.sheet.shown(thickest.thickness)} thick: stack them before the season${days}.`,
+  ];
+}
+
+function doubt(basis: Basis, { mix, buy }: WeighedRoutes, decision: Decision): string {
+  if (mix.unpriced > 0)
+    return `${mix.unpriced} line${mix.unpriced === 1 ? " has" : "s have"} no price yet: the cash is too low by what they cost.`;
+  if (!decision.mix) return "What an hour of your own work is worth to you.";
+  const pace = basis.assumed.cell("pace");
+  const extra = mix.hours.value.minus(buy.hours.value);
+  const slow = extra.times(pace.range?.high ?? 1);
+  return `Your pace. At the slow end the extra hours are ${slow.toDecimalPlaces(0).toFixed()} instead of ${extra.toDecimalPlaces(0).toFixed()}.`;
 }
