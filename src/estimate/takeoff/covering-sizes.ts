@@ -7,6 +7,7 @@ import type { CoveringOffer } from "../../catalog/offers/covering.js";
 import { type Fault, FaultError } from "../faults.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import type { Quantity } from "../quantity/quantity.js";
+import { exactly } from "../quantity/text.js";
 import { type Assumed, citation } from "../request/assumed.js";
 import type { Defaults, InEither } from "../request/given.js";
 import type { Cell } from "../sheet/expression.js";
@@ -36,7 +37,7 @@ export interface SizesInput {
 }
 
 /** A panel or trim piece under this length laps more than it covers. Assumption. */
-const SHORTEST = "24";
+const SHORTEST = "24 in";
 const USUAL_TRIM: InEither = { "inch-pound": "10 ft", metric: "2 m" };
 const USUAL_STEP: InEither = { "inch-pound": "1 in", metric: "1 cm" };
 const PRACTICE = "common practice";
@@ -92,21 +93,34 @@ function sizesFrom(sheet: Sheet, { covering, offer, defaults }: SizesInput, unit
   };
 }
 
+/** A refusal lays no formula, so it reads values without making their cells structural. */
 function refuseShort(sheet: Sheet, sizes: PanelSizes, at: string): void {
+  const shortest = exactly(SHORTEST).value;
   const lapped = [sizes.longestPanel, ...Object.values(sizes.trim)].filter((cell) => cell !== undefined);
-  const short = lapped.filter((cell) => sheet.decideIn(cell, "in").lt(SHORTEST));
+  const short = lapped.filter((cell) => cell.value.lt(shortest));
   const faults = short.map(
     (cell): Fault => ({
       code: "cannot-build",
       at,
       wrong: `The ${cell.label} is ${sheet.shown(cell)}: laps would eat it up.`,
-      cure: `Give ${SHORTEST} in or more.`,
+      cure: `Give ${SHORTEST} or more.`,
     }),
   );
-  const nothing = [sizes.coverWidth, sizes.cutStep, ...Object.values(sizes.closure)];
-  for (const cell of nothing.filter((each) => sheet.decide(each).lte(0))) {
-    const wrong = `The ${cell.label} is ${sheet.shown(cell)}.`;
+  const divisors = [sizes.coverWidth, sizes.cutStep, ...Object.values(sizes.closure)];
+  for (const cell of divisors.filter((each) => each.value.lte(0))) {
+    const wrong = `${cell.label} is ${sheet.shown(cell)}.`;
     faults.push({ code: "cannot-build", at, wrong, cure: "Give more than zero." });
   }
   if (faults.length > 0) throw new FaultError(faults);
+}
+
+/**
+ * A lap must leave most of the piece to cover with.
+ * @throws FaultError when it takes half of it or more.
+ */
+export function refuseLongLap(sheet: Sheet, lap: Cell, piece: Cell): void {
+  if (lap.value.times(2).lt(piece.value)) return;
+  const wrong = `The ${lap.label} of ${sheet.shown(lap)} takes half of ${sheet.shown(piece)} or more.`;
+  const cure = "Give a shorter lap or longer pieces.";
+  throw new FaultError([{ code: "cannot-build", at: `/assumptions/${lap.name}`, wrong, cure }]);
 }

@@ -19,7 +19,7 @@ import {
   times,
 } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
-import type { PanelClosure, PanelSizes, PanelTrim } from "./covering-sizes.js";
+import { type PanelClosure, type PanelSizes, type PanelTrim, refuseLongLap } from "./covering-sizes.js";
 import { layTrim, type TrimCells } from "./roof-trim.js";
 
 /** The sheeted surface that a strategy covers. */
@@ -91,6 +91,7 @@ function layCuts(
   const { coverWidth, cutStep, longestPanel } = sizes;
   const usual = covering.endLap ?? (["6 in", "9 in", "12 in"] as const);
   const endLap = assumed.spread("covering.endLap", "end lap of panels", usual, covering.from);
+  if (longestPanel) refuseLongLap(sheet, endLap, longestPanel);
   const across = sheet.lay("covering.across", roundUp(over(width, coverWidth)), { label: "panels across one slope" });
   const needed = longestPanel
     ? greatest(number("1"), roundUp(over(minus(slopeLength, endLap), minus(longestPanel, endLap))))
@@ -158,6 +159,7 @@ function layTrims(sheet: Sheet, roof: SheetedRoof, { sizes, assumed }: PanelInpu
   const shared = { lap: assumed.cell("covering.trimLap"), screwsApart: assumed.cell("covering.trimScrews") };
   const lay = (kind: PanelTrim, label: string, runs: number, length: Cell, rows: { sheet: number; wood: number }) =>
     layTrim(sheet, { ...shared, name: `covering.${kind}`, label, runs, length, piece: sizes.trim[kind], rows }, units);
+  for (const piece of Object.values(sizes.trim)) refuseLongLap(sheet, shared.lap, piece);
   const { slopes, width, slopeLength } = roof;
   // A single slope's cap is screwed to the sheets and to the wall or fascia behind it.
   const capRows = slopes === 2 ? { sheet: 2, wood: 0 } : { sheet: 1, wood: 1 };

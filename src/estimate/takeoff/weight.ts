@@ -71,7 +71,8 @@ export function layWeights(
       lifted.length === 0
         ? undefined
         : sheet.lay("weight.heaviest", greatest(...lifted), { label: "heaviest piece to raise", display: units.mass }),
-    heavyLifts: lines.filter((line) => sheet.decide(line.people).gt(1)),
+    // A list to show: no formula hangs on it, so load and density stay live.
+    heavyLifts: lines.filter((line) => line.people.value.gt(1)),
   };
 }
 

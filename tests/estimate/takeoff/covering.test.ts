@@ -193,6 +193,16 @@ describe("panels from a price catalog", () => {
 
   it("are refused when too short to lap", () => {
     expect(() => covered({ offer: offer("20 in") })).toThrow(FaultError);
+    const overrides = { "covering.endLap": "5 ft" };
+    expect(() => covered({ offer: offer("8 ft"), given: { overrides } })).toThrow(/half of 96 in or more/);
+    expect(() => covered({ given: { overrides: { "covering.trimLap": "60 in" } } })).toThrow(FaultError);
+  });
+
+  it("must have a width, a step and closures of more than nothing", () => {
+    for (const name of ["coverWidth", "cutStep", "closure.eave-closure"]) {
+      const overrides = { [`covering.${name}`]: "-1 in" };
+      expect(() => covered({ given: { overrides } })).toThrow(/Give more than zero/);
+    }
   });
 });
 
@@ -278,7 +288,8 @@ describe("a wider idea of a covering", () => {
     const roof = covered({ given: { overrides: { "covering.drip": "3 in", "covering.coverWidth": "30 in" } } });
     expect(roof.sheet.in(roof.slopeLength, "in").toString()).toBe("120.25"); // 1 1/2 in more, × 13/12
     expect(numbers([roof.panels.across])).toEqual(["11"]); // 314 ÷ 30 = 10.5
-    const drip = roof.sheet.find("covering.drip") as Cell;
-    expect(roof.sheet.isStructural(drip)).toBe(false);
+    for (const name of ["covering.drip", "covering.coverWidth", "covering.endLap"]) {
+      expect([name, roof.sheet.isStructural(roof.sheet.find(name) as Cell)]).toEqual([name, false]);
+    }
   });
 });
