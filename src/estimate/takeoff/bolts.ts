@@ -93,7 +93,7 @@ export const SCREW_STEPS: Readonly<Record<MeasureSystem, StockSteps>> = {
 };
 
 /** The next stocked length; live, so that another grip in the workbook finds its own bolt. */
-export function stocked(least: Cell, { fine, middle, coarse }: StockSteps): Expression {
+function stocked(least: Cell, { fine, middle, coarse }: StockSteps): Expression {
   const upTo = (step: string): Expression => times(roundUp(over(least, number(step))), number(step));
   const beyond = middle ? when(least, "above", number(middle.upTo), upTo(coarse), upTo(middle.step)) : upTo(coarse);
   return when(least, "above", number(fine.upTo), beyond, upTo(fine.step));

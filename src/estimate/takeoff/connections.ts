@@ -53,7 +53,7 @@ const AT_JOINT: Readonly<Record<JointKind, readonly (readonly [ConnectionKind, n
   none: [],
 };
 
-export const CONNECTION_WORDS: Readonly<Record<ConnectionKind, string>> = {
+const CONNECTION_WORDS: Readonly<Record<ConnectionKind, string>> = {
   "post-base": "at the foot",
   "post-top": "at the post top",
   splice: "at the splices",
@@ -83,6 +83,7 @@ export interface Connection {
   readonly groups: readonly string[];
 }
 
+/** Pieces, and what only the caller knows of them. */
 export interface ConnectionInput {
   readonly groups: readonly PieceGroup[];
   readonly exposureOf: (group: PieceGroup) => Exposure;

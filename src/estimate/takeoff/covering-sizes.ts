@@ -13,9 +13,12 @@ import type { Defaults, InEither } from "../request/given.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 
+/** Trims of a panel roof. */
 export type PanelTrim = "ridge-cap" | "eave-trim" | "rake-trim";
+/** Strips that fill the profile below the sheets at the eave and above them at the ridge. */
 export type PanelClosure = "eave-closure" | "ridge-closure";
 
+/** Lengths of one piece, and the weight of an area. */
 export interface PanelSizes {
   /** Width that one panel adds to the roof, side lap taken off. */
   readonly coverWidth: Cell;
@@ -28,6 +31,7 @@ export interface PanelSizes {
   readonly weight: Cell;
 }
 
+/** Where sizes come from. */
 export interface SizesInput {
   readonly covering: Covering;
   /** The offer that the sizes are read from. */

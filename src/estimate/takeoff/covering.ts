@@ -27,6 +27,7 @@ export const PANEL_COVERINGS = [
   "corrugated-steel",
   "polycarbonate",
 ] as const satisfies readonly CoveringKind[];
+/** One of them. */
 export type PanelCovering = (typeof PANEL_COVERINGS)[number];
 
 /** What a covering must know of the roof below it. */
@@ -48,6 +49,7 @@ export interface CoveredRoof {
   readonly rakeFascia: Cell | undefined;
 }
 
+/** A covering, the roof below it, and where its sizes come from. */
 export interface CoveringInput {
   readonly kind: PanelCovering;
   readonly roof: CoveredRoof;
@@ -69,6 +71,7 @@ export interface SlopeVerdict {
   readonly reference: string;
 }
 
+/** What a covering takes and weighs. Needs include waste and spares; areas and lengths do not. */
 export interface CoveringTakeoff {
   readonly kind: PanelCovering;
   readonly slope: SlopeVerdict;
@@ -161,11 +164,7 @@ function laySurface(sheet: Sheet, { kind, roof, assumed }: CoveringInput, units:
 }
 
 /** Compared as rise × 12 in against least rise × run: 4 in 12 has no finite decimal. */
-export function slopeVerdict(
-  sheet: Sheet,
-  kind: CoveringKind,
-  roof: Pick<CoveredRoof, "unitRise" | "unitRun">,
-): SlopeVerdict {
+function slopeVerdict(sheet: Sheet, kind: CoveringKind, roof: Pick<CoveredRoof, "unitRise" | "unitRun">): SlopeVerdict {
   const rise = sheet.decide(roof.unitRise).times(exactly("12 in").value);
   const reaches = (least: string): boolean => rise.gte(exactly(least).value.times(sheet.decide(roof.unitRun)));
   const [plain, sealed] = [leastSlope(kind, false), leastSlope(kind, true)];

@@ -18,6 +18,7 @@ import { leastClass } from "./corrosion.js";
 import { type HardwareItem, type LightFixing, layHardware } from "./hardware.js";
 import { hardwareOf } from "./recipes.js";
 
+/** Pieces, and what only the caller knows of them. */
 export interface FastenersInput {
   readonly groups: readonly PieceGroup[];
   /** Where fasteners in a group's pieces must last. */
@@ -40,6 +41,7 @@ export interface ScheduleItem {
   readonly corrosion: CorrosionClassId;
 }
 
+/** Equal connections with their hardware. */
 export interface ScheduleLine extends Connection {
   readonly items: readonly ScheduleItem[];
 }
@@ -53,6 +55,7 @@ export type FastenerCaution =
   /** Longer than any bolt in the shelves: threaded rod. */
   | { readonly code: "long-bolt"; readonly lines: readonly string[] };
 
+/** Needs include spares; the schedule counts what is driven. */
 export interface FastenersTakeoff {
   readonly needs: readonly Need[];
   readonly lines: readonly ScheduleLine[];

@@ -25,6 +25,7 @@ import {
 } from "../sheet/expression.js";
 import { plain, type Sheet } from "../sheet/sheet.js";
 
+/** Pieces, and the finish that is wished. */
 export interface FinishInput {
   readonly groups: readonly PieceGroup[];
   readonly kind: FinishKind | "none";
@@ -44,6 +45,7 @@ export interface FinishLine {
   readonly area: Cell;
 }
 
+/** Faces and finish. */
 export interface FinishTakeoff {
   readonly kind: FinishKind | "none";
   readonly needs: readonly Need[];

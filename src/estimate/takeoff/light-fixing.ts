@@ -73,6 +73,7 @@ const METRIC_NAILS = [
 /** Pennies that yards keep; odd ones are in the tables but seldom on the shelf. Common practice. */
 const PENNIES = ["4d", "6d", "8d", "10d", "16d", "20d", "30d", "40d", "60d"];
 
+/** A nail as it is bought. */
 export interface NailSize {
   readonly diameter: Quantity;
   readonly length: Quantity;

@@ -34,6 +34,7 @@ export interface SheetedRoof {
   readonly lapsSealed: boolean;
 }
 
+/** Counts of all slopes together, but for `across` and `up`. */
 export interface PanelCells {
   /** Panels side by side on one slope, and one after the other up it. */
   readonly across: Cell;
@@ -49,6 +50,7 @@ export interface PanelCells {
   readonly stitchScrews: Cell;
 }
 
+/** The covering, with its sizes. */
 export interface PanelInput {
   readonly covering: Covering;
   readonly sizes: PanelSizes;

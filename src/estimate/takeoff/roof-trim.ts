@@ -23,6 +23,7 @@ export interface TrimPlan {
   readonly rows: { readonly sheet: number; readonly wood: number };
 }
 
+/** One trim, all its edges together. */
 export interface TrimCells {
   readonly pieces: Cell;
   readonly pieceLength: Cell;

@@ -28,6 +28,7 @@ export interface WeightLine {
   readonly allDry: Cell;
 }
 
+/** Weights of all groups. */
 export interface WeightTakeoff {
   readonly lines: readonly WeightLine[];
   readonly load: Cell;
@@ -39,6 +40,7 @@ export interface WeightTakeoff {
   readonly heavyLifts: readonly WeightLine[];
 }
 
+/** Pieces, and the density of their wood. */
 export interface WeightInput {
   readonly groups: readonly PieceGroup[];
   readonly densitiesOf: (group: PieceGroup) => Densities;

@@ -25,7 +25,7 @@ export interface Given {
 }
 
 /** 16 × 24 ft at 5 in 12, where a rafter for one foot of run is 13 in long; all else by default. */
-export const SHELTER: GableShape = {
+const SHELTER: GableShape = {
   kind: "gable",
   span: "16 ft",
   length: "24 ft",
