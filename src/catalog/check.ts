@@ -1,10 +1,10 @@
 /**
  * What of a catalog can be used: entries that are sound, entries with faults, and prices that are missing.
- * A fault in one entry does not hide the others: the sound entries are read again without the faulty ones.
+ * A fault in one entry does not hide the others: each is read alone, then the sound ones together.
  */
 import { type Fault, pointer } from "../estimate/faults.js";
 import { csvInput } from "./csv.js";
-import { DEPARTMENTS, type Department, type Named, type Unpriced } from "./offers/price.js";
+import { DEPARTMENTS, type Department, MOST_OFFERS, type Named, type Unpriced } from "./offers/price.js";
 import type { EquipmentOffer } from "./offers/supplies.js";
 import { type PriceCatalog, parsePriceCatalog } from "./price-catalog.js";
 import { isRecord, MOST_FAULTS } from "./shape-faults.js";
@@ -30,20 +30,13 @@ export interface CatalogReport {
 
 /** Checks a catalog in its JSON form. Pointers are from the catalog itself. */
 export function checkCatalog(input: unknown): CatalogReport {
+  const whole = parsePriceCatalog(input);
+  if (!("faults" in whole)) return report(whole.catalog, [], (at) => at);
+  const nothing = { usable: [], malformed: whole.faults, unpriced: [] };
+  if (!isRecord(input) || LISTS.some((key) => listOf(input, key).length > MOST_OFFERS)) return nothing;
   const sieve = new Sieve(input);
-  const faults: Fault[] = [];
-  // Each round takes at least one entry out; one without faults, or with faults outside of entries only, is the last.
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const reading = parsePriceCatalog(sieve.rest(), "", sieve.namesTakenOut());
-    if (!("faults" in reading)) return report(reading.catalog, faults, (at) => sieve.original(at));
-    faults.push(...reading.faults.map((fault) => ({ ...fault, at: sieve.original(fault.at) })));
-    if (!sieve.takeOut(reading.faults)) break;
-  }
-  return { usable: [], malformed: faults.slice(0, MOST_FAULTS), unpriced: [] };
+  return sieve.headReads() ? sieve.sift() : nothing;
 }
-
-/** Rounds of taking out faulty entries, each up to `MOST_FAULTS`; past this, too little is sound. Assumption. */
-const MOST_ROUNDS = 20;
 
 /** Checks a catalog in its CSV form; faults name line and column. */
 export function checkCsvCatalog(text: string): CatalogReport {
@@ -53,74 +46,102 @@ export function checkCsvCatalog(text: string): CatalogReport {
   return { ...checked, malformed: [...faults, ...checked.malformed.map(locate)].slice(0, MOST_FAULTS) };
 }
 
-/** Takes faulty entries out of a catalog and keeps account of where the others stood. */
+/** Lists of entries, lumber first: coverings refer to it. */
+const LISTS = [...DEPARTMENTS, "taxes"] as const;
+type ListKey = (typeof LISTS)[number];
+type Catalog = Readonly<Record<string, unknown>>;
+
+/** Rounds of taking out entries that are sound alone but not together, such as two of one name. Assumption. */
+const MOST_ROUNDS = 20;
+
+function listOf(input: Catalog, key: ListKey): readonly unknown[] {
+  const list = Object.hasOwn(input, key) ? input[key] : undefined;
+  return Array.isArray(list) ? list : [];
+}
+
+/** Reads each entry alone, then the sound ones together. */
 class Sieve {
-  private readonly kept = new Map<string, number[]>();
-  private readonly dropped = new Set<string>();
-  private readonly names: string[] = [];
+  private readonly faults: Fault[] = [];
+  /** Indices of sound entries by list. */
+  private readonly kept = new Map<ListKey, number[]>();
+  private readonly head: Catalog;
 
-  constructor(private readonly input: unknown) {
-    if (!isRecord(input)) return;
-    for (const [key, value] of Object.entries(input)) {
-      if (Array.isArray(value)) this.kept.set(key, [...value.keys()]);
-    }
+  constructor(private readonly input: Catalog) {
+    const isList = (key: string) => LISTS.some((list) => list === key) && Array.isArray(input[key]);
+    this.head = Object.fromEntries(Object.entries(input).filter(([key]) => !isList(key)));
   }
 
-  rest(): unknown {
-    if (!isRecord(this.input)) return this.input;
-    const entries = Object.entries(this.input).filter(([key]) => !this.dropped.has(key));
-    return Object.fromEntries(
-      entries.map(([key, value]) => [
-        key,
-        Array.isArray(value) ? (this.kept.get(key) ?? []).map((index) => value[index]) : value,
-      ]),
+  /** Name, currency and note; unknown fields beside them are faults that hinder nothing. */
+  headReads(): boolean {
+    const reading = parsePriceCatalog(this.head);
+    if ("faults" in reading) this.faults.push(...reading.faults);
+    return this.faults.every(({ code, at }) => code === "unknown-field" && at.split("/").length === 2);
+  }
+
+  sift(): CatalogReport {
+    const { name, currency } = this.head;
+    const lumberNames = listOf(this.input, "lumber").flatMap((entry) =>
+      isRecord(entry) && typeof entry.name === "string" ? entry.name : [],
     );
+    for (const key of LISTS) {
+      const sound = listOf(this.input, key).map((entry, index) => {
+        const reading = parsePriceCatalog({ name, currency, [key]: [entry] }, "", lumberNames);
+        if (!("faults" in reading)) return true;
+        this.faults.push(...reading.faults.map((fault) => movedTo(fault, key, index)));
+        return false;
+      });
+      this.kept.set(
+        key,
+        [...sound.keys()].filter((index) => sound[index]),
+      );
+      // Entries without a name are given one among the others, and a deck may go by it.
+      if (key === "lumber") lumberNames.push(...(this.settle(lumberNames)?.lumber ?? []).map((offer) => offer.name));
+    }
+    const catalog = this.settle(lumberNames);
+    if (catalog) return report(catalog, this.faults, (at) => this.original(at));
+    return { usable: [], malformed: this.faults.slice(0, MOST_FAULTS), unpriced: [] };
   }
 
-  namesTakenOut(): readonly string[] {
-    return this.names;
+  private rest(): Catalog {
+    const { name, currency, note } = this.head;
+    const lists = [...this.kept].map(([key, indices]) => [key, indices.map((index) => listOf(this.input, key)[index])]);
+    return { name, currency, note, ...Object.fromEntries(lists) };
+  }
+
+  /** The kept entries read together, those taken out that are in the way of others. */
+  private settle(lumberNames: readonly string[]): PriceCatalog | undefined {
+    for (let round = 0; round < MOST_ROUNDS; round++) {
+      const reading = parsePriceCatalog(this.rest(), "", lumberNames);
+      if (!("faults" in reading)) return reading.catalog;
+      this.faults.push(...reading.faults.map((fault) => ({ ...fault, at: this.original(fault.at) })));
+      this.takeOut(reading.faults);
+    }
+    return undefined;
+  }
+
+  private takeOut(faults: readonly Fault[]): void {
+    for (const key of LISTS) {
+      const doomed = new Set(
+        faults.map(({ at }) => at.split("/")).flatMap(([, list, i]) => (list === key ? Number(i) : [])),
+      );
+      this.kept.set(
+        key,
+        (this.kept.get(key) ?? []).filter((_, index) => !doomed.has(index)),
+      );
+    }
   }
 
   /** The pointer in the input as it was given. */
-  original(at: string): string {
+  private original(at: string): string {
     const [, key, index, ...more] = at.split("/");
-    const was = key === undefined || index === undefined ? undefined : this.kept.get(key)?.[Number(index)];
+    const was = this.kept.get(key as ListKey)?.[Number(index)];
     return was === undefined ? at : [pointer("", key as string, was), ...more].join("/");
   }
+}
 
-  /** Takes out the entries and unknown fields that the faults name. False when none could be. */
-  takeOut(faults: readonly Fault[]): boolean {
-    const doomed = new Map<string, Set<number>>();
-    let any = false;
-    for (const { at, code } of faults) {
-      const [, step = "", index] = at.split("/");
-      const key = step.replaceAll("~1", "/").replaceAll("~0", "~");
-      if (index !== undefined && this.kept.get(key)?.[Number(index)] !== undefined) {
-        doomed.set(key, (doomed.get(key) ?? new Set()).add(Number(index)));
-      } else if (index === undefined && code === "unknown-field" && !this.dropped.has(key)) {
-        this.dropped.add(key);
-        any = true;
-      }
-    }
-    for (const [key, indices] of doomed) {
-      any = true;
-      const before = this.kept.get(key) ?? [];
-      if (key === "lumber") this.noteNames(before.filter((_, index) => indices.has(index)));
-      this.kept.set(
-        key,
-        before.filter((_, index) => !indices.has(index)),
-      );
-    }
-    return any;
-  }
-
-  private noteNames(indices: readonly number[]): void {
-    const lumber = (this.input as { readonly lumber: readonly unknown[] }).lumber;
-    for (const index of indices) {
-      const entry = lumber[index];
-      if (isRecord(entry) && typeof entry.name === "string") this.names.push(entry.name);
-    }
-  }
+/** A fault of an entry that was read alone, at the entry's own place. */
+function movedTo(fault: Fault, key: ListKey, index: number): Fault {
+  return { ...fault, at: fault.at.replace(pointer("", key, 0), pointer("", key, index)) };
 }
 
 function report(catalog: PriceCatalog, malformed: readonly Fault[], original: (at: string) => string): CatalogReport {

@@ -1,9 +1,9 @@
 /**
  * What a nominal section really measures, and board measure.
  *
- * Source of the inch sizes: American Softwood Lumber Standard, PS 20-20 (`ps-20`), table 3. "Dry" is at most 19 %
- * moisture when dressed, "green" is above. Widths 7, 9, 11, 14 and 16 in and the half-inch thicknesses are from
- * memory of the same table.
+ * Source of the inch sizes: American Softwood Lumber Standard, PS 20-20 (`ps-20`), table 3, seen in a reprint. "Dry" is
+ * at most 19 % moisture when dressed, "green" is above. The standard lists 7, 9 and 11 in for boards only, and the
+ * half-inch widths for dimension only; both are taken for both here, by the same figures.
  */
 import { type Decimal, ONE } from "../estimate/quantity/decimal.js";
 import { inUnit, type Quantity, quantity } from "../estimate/quantity/quantity.js";
@@ -16,6 +16,10 @@ export type Seasoning = "dry" | "green";
 type Row = readonly [nominal: string, dry: string, green: string];
 
 const THICKNESSES: readonly Row[] = [
+  ["3/8", "5/16", "11/32"],
+  ["1/2", "7/16", "15/32"],
+  ["5/8", "9/16", "19/32"],
+  ["3/4", "5/8", "11/16"],
   ["1", "3/4", "25/32"],
   ["1 1/4", "1", "1 1/32"],
   ["1 1/2", "1 1/4", "1 9/32"],
@@ -29,8 +33,11 @@ const THICKNESSES: readonly Row[] = [
 
 const WIDTHS: readonly Row[] = [
   ["2", "1 1/2", "1 9/16"],
+  ["2 1/2", "2", "2 1/16"],
   ["3", "2 1/2", "2 9/16"],
+  ["3 1/2", "3", "3 1/16"],
   ["4", "3 1/2", "3 9/16"],
+  ["4 1/2", "4", "4 1/16"],
   ["5", "4 1/2", "4 5/8"],
   ["6", "5 1/2", "5 5/8"],
   ["7", "6 1/2", "6 5/8"],
@@ -161,8 +168,8 @@ export const STOCKED_METRES: readonly Quantity[] = each("m", [
 ]);
 
 /**
- * Preferred sizes of sawn softwood at 20 % moisture, millimetres.
- * Source: `en-1313-1`, preferred sizes; from memory, confidence medium.
+ * Sizes of sawn softwood at 20 % moisture, millimetres. Source: `en-1313-1`, from memory, confidence medium: preferred
+ * from 38 mm up, customary (annex A) below.
  */
 export const METRIC_SAWN = {
   thicknesses: each("mm", [16, 19, 22, 25, 32, 38, 44, 50, 63, 75, 100, 150]),

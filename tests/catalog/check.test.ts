@@ -40,10 +40,10 @@ describe("checking a catalog", () => {
     });
     expect(report.usable.map(({ name }) => name)).toEqual(["good", "last", "mineral-roll"]);
     expect(report.malformed.map(({ at }) => at)).toEqual([
-      "/lumber/0/species",
-      "/finishes/0/cans",
       "/lumbr",
+      "/lumber/0/species",
       "/lumber/2/section",
+      "/finishes/0/cans",
     ]);
     expect(report.unpriced.map(({ at }) => at)).toEqual([
       "/lumber/1/sold/lengths/0/price",
@@ -63,6 +63,28 @@ describe("checking a catalog", () => {
     const equipment = [{ item: "auger", hirePerDay: "$98/day" }, { item: "planer" }];
     const { unpriced } = checkCatalog({ name: "Yard", currency: "USD", equipment });
     expect(unpriced.map(({ at }) => at)).toEqual(["/equipment/1/hirePerDay", "/equipment/1/purchase"]);
+  });
+
+  it("takes a deck by the name that its entry was given, and drops the second of two equal names", () => {
+    const sheets = { form: "rolls", width: "3 ft", length: "36 ft", price: "$60" };
+    const report = checkCatalog({
+      name: "Yard",
+      currency: "USD",
+      lumber: [spf({}), spf({}), spf({ name: "a" }), spf({ name: "a" })],
+      coverings: [{ covering: "mineral-roll", deck: "spruce-pine-fir-2x4-2", sheets }],
+    });
+    expect(report.usable.map(({ name }) => name)).toEqual([
+      "spruce-pine-fir-2x4",
+      "spruce-pine-fir-2x4-2",
+      "a",
+      "mineral-roll",
+    ]);
+    expect(report.malformed).toMatchObject([{ code: "duplicate-name", at: "/lumber/3/name" }]);
+  });
+
+  it("refuses more entries than one list may have, without reading each", () => {
+    const report = checkCatalog({ name: "Yard", currency: "USD", lumber: Array.from({ length: 401 }, () => spf({})) });
+    expect(report).toMatchObject({ usable: [], malformed: [{ code: "too-large", at: "/lumber" }] });
   });
 
   it("gets through more faulty entries than one answer can name", () => {

@@ -75,6 +75,18 @@ describe("dressed sizes of nominal sections", () => {
     },
   );
 
+  // Table 3 of PS 20 as reprinted by engineeringtoolbox.com: rows that lumber in the yards seldom has.
+  it.each([
+    ["3/8 x 2 in", "dry", "5/16 × 1 1/2 in"],
+    ["3/4 x 9 in", "dry", "5/8 × 8 1/4 in"],
+    ["3/4 x 11 in", "green", "11/16 × 10 1/2 in"],
+    ["1 1/4 x 14 in", "dry", "1 × 13 1/4 in"],
+    ["2 1/2 x 2 1/2 in", "green", "2 1/16 × 2 1/16 in"],
+    ["4 1/2 x 16 in", "dry", "4 × 15 1/4 in"],
+  ] as const)("are the standard's for seldom sizes too: %s, %s, is %s", (nominal, seasoning, printed) => {
+    expect(said(dressedSize(toSection(nominal), seasoning))).toBe(printed);
+  });
+
   // FPL-RP-489: the shrinkage factors of the standard, green to 15 %.
   it("rest on a shrinkage of 2.8 % in width and 2.35 % in thickness", () => {
     expect(lumberShrinkage("width", exactly("15 %")).value.times(100).toFixed(1)).toBe("2.8");
