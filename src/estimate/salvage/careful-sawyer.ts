@@ -32,6 +32,22 @@ interface Choice {
 
 /** Plans all logs by rule. Every call gives the same plan for the same problem; ties go by name. */
 export function carefulSawyer(problem: SawingProblem): SawingPlan {
+  const { yard, wants } = sawAll(problem);
+  const used = yard.filter(({ bolts }) => bolts.length > 0);
+  const buy = wants.filter(({ open }) => open > 0).map(({ group, open }) => [group.name, open] as const);
+  return {
+    gridMm: problem.gridMm,
+    logs: used.map(({ log, bolts }) => layLogPlan(log, problem.shop, bolts)),
+    buy: Object.fromEntries(buy.sort(([a], [b]) => (a < b ? -1 : 1))),
+  };
+}
+
+/** The same plan as patterns of bolts, by name of the log: what the optimiser starts from. */
+export function carefulBolts(problem: SawingProblem): Map<string, readonly BoltPattern[]> {
+  return new Map(sawAll(problem).yard.map(({ log, bolts }) => [log.name, bolts]));
+}
+
+function sawAll(problem: SawingProblem): { yard: Standing[]; wants: Want[] } {
   const wants = largestFirst(problem.groups).map((group): Want => ({ group, open: group.count }));
   const yard = problem.logs.map((log): Standing => ({ log, top: Math.floor(log.length), bolts: [] }));
   for (const want of wants) {
@@ -41,13 +57,7 @@ export function carefulSawyer(problem: SawingProblem): SawingPlan {
       commit(problem.shop, wants, best);
     }
   }
-  const used = yard.filter(({ bolts }) => bolts.length > 0);
-  const buy = wants.filter(({ open }) => open > 0).map(({ group, open }) => [group.name, open] as const);
-  return {
-    gridMm: problem.gridMm,
-    logs: used.map(({ log, bolts }) => layLogPlan(log, problem.shop, bolts)),
-    buy: Object.fromEntries(buy.sort(([a], [b]) => (a < b ? -1 : 1))),
-  };
+  return { yard, wants };
 }
 
 /** Largest section first, then longest; boxed pieces before others of their size, for they need the heart. */

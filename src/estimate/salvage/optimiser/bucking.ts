@@ -1,0 +1,158 @@
+/**
+ * Where a log can be bucked: places from the butt end, and the bolts that may lie between two of them.
+ */
+import { layBolt, passesMill } from "../bolt.js";
+import type { SawLog } from "../sawing-problem.js";
+import { type BoltShape, type BoltTable, boltTable } from "./bolt-table.js";
+import { type Job, rulesFor, type SpeciesRules } from "./job.js";
+
+/** A bolt that may be bucked where the wood ends at some place. */
+export class Arc {
+  #table: BoltTable | undefined;
+
+  /** @param to - The place after it; -1 when no wood is left. */
+  constructor(
+    readonly job: Job,
+    readonly rules: SpeciesRules,
+    readonly from: number,
+    readonly to: number,
+    readonly z0: number,
+    readonly length: number,
+    readonly shape: BoltShape,
+  ) {}
+
+  /** Its table, made when first asked for. */
+  get table(): BoltTable {
+    this.#table ??= boltTable(this.job, this.rules, this.shape, this.length);
+    return this.#table;
+  }
+}
+
+/** A length thrown away. */
+export interface Skip {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A log with every place that bucking from the butt can reach. */
+export interface LogTable {
+  readonly log: SawLog;
+  /** Numbers of the logs that differ from it in their names only, itself among them. */
+  readonly alike: readonly number[];
+  readonly places: number;
+  /** By place, from the butt. */
+  readonly arcs: readonly Arc[];
+  readonly skips: readonly Skip[];
+}
+
+/** Logs that differ in their names only share one table. */
+export function logTables(job: Job): LogTable[] {
+  const alike = new Map<string, number[]>();
+  job.problem.logs.forEach((log, i) => {
+    const key = JSON.stringify({ ...log, name: "" });
+    alike.set(key, [...(alike.get(key) ?? []), i]);
+  });
+  return [...alike.values()].map((logs) => logTable(job, job.problem.logs[logs[0] as number] as SawLog, logs));
+}
+
+function logTable(job: Job, log: SawLog, alike: readonly number[]): LogTable {
+  const { shop } = job.problem;
+  const rules = rulesFor(job, log);
+  const ends = reachable(job, Math.floor(log.length));
+  const numbers = new Map(ends.map((end, i) => [end, i]));
+  const arcs: Arc[] = [];
+  const skips: Skip[] = [];
+  for (const [from, end] of ends.entries()) {
+    for (const [i, length] of job.lengths.entries()) {
+      if (length > end) break;
+      const to = numbers.get(end - length - shop.buckKerf) ?? -1;
+      const bolt = layBolt(log, shop, end - length, end);
+      if (passesMill(bolt, shop)) arcs.push(new Arc(job, rules, from, to, end - length, i, bolt));
+      if (to >= 0) skips.push({ from, to });
+    }
+  }
+  return { log, alike, places: ends.length, arcs: arcs.filter((arc) => holdsAnything(job, arc)), skips };
+}
+
+/** Whether a bolt is thick enough for the least section. */
+function holdsAnything(job: Job, { shape }: Arc): boolean {
+  return job.sections.some(
+    ({ thickness, width }) => 4 * shape.radius ** 2 >= (thickness - 1) ** 2 + (width - 1) ** 2 / 4,
+  );
+}
+
+/** Ends of the wood that is left after some lengths, descending; only where the shortest length still fits. */
+function reachable(job: Job, whole: number): number[] {
+  const shortest = job.lengths[0] ?? Number.POSITIVE_INFINITY;
+  const ends = new Set<number>(whole >= shortest ? [whole] : []);
+  for (const end of ends) {
+    for (const length of job.lengths) {
+      const next = end - length - job.problem.shop.buckKerf;
+      if (next < shortest) break;
+      ends.add(next);
+    }
+  }
+  return [...ends].sort((a, b) => b - a);
+}
+
+/** Best worth from each place on, and the step that gives it; arc -1 throws a length away. */
+export interface Onward {
+  readonly after: Float64Array;
+  readonly arc: Int32Array;
+  readonly to: Int32Array;
+}
+
+/** The best steps from each place. Arcs and skips lead to later places, so reckoned from the last. */
+export function onward(log: LogTable, arcs: readonly Arc[], values: Float64Array): Onward {
+  const after = new Float64Array(log.places);
+  const choice = new Int32Array(log.places).fill(-1);
+  const towards = new Int32Array(log.places).fill(-1);
+  let skip = log.skips.length - 1;
+  let i = arcs.length - 1;
+  for (let place = log.places - 1; place >= 0; place--) {
+    for (; skip >= 0 && (log.skips[skip] as Skip).from === place; skip--) {
+      const { to } = log.skips[skip] as Skip;
+      if ((after[to] as number) <= (after[place] as number)) continue;
+      after[place] = after[to] as number;
+      towards[place] = to;
+    }
+    for (; i >= 0 && (arcs[i] as Arc).from === place; i--) {
+      const { to } = arcs[i] as Arc;
+      const value = (values[i] as number) + (to >= 0 ? (after[to] as number) : 0);
+      if ((values[i] as number) <= 0 || value <= (after[place] as number)) continue;
+      after[place] = value;
+      choice[place] = i;
+      towards[place] = to;
+    }
+  }
+  return { after, arc: choice, to: towards };
+}
+
+/** Numbers of the arcs on the best path from a place. */
+export function bestPath(log: LogTable, { arc, to }: Onward, start = 0): number[] {
+  const path: number[] = [];
+  for (let place = start; place >= 0 && place < log.places; place = to[place] as number) {
+    if ((arc[place] as number) >= 0) path.push(arc[place] as number);
+  }
+  return path;
+}
+
+/** Best worth of what leads to each place. */
+export function toward(log: LogTable, arcs: readonly Arc[], values: Float64Array): Float64Array {
+  const before = new Float64Array(log.places).fill(Number.NEGATIVE_INFINITY);
+  if (log.places > 0) before[0] = 0;
+  let skip = 0;
+  let i = 0;
+  for (let place = 0; place < log.places; place++) {
+    const here = before[place] as number;
+    for (; skip < log.skips.length && (log.skips[skip] as Skip).from === place; skip++) {
+      const { to } = log.skips[skip] as Skip;
+      if (here > (before[to] as number)) before[to] = here;
+    }
+    for (; i < arcs.length && (arcs[i] as Arc).from === place; i++) {
+      const { to } = arcs[i] as Arc;
+      if (to >= 0 && here + (values[i] as number) > (before[to] as number)) before[to] = here + (values[i] as number);
+    }
+  }
+  return before;
+}

@@ -1,0 +1,164 @@
+/**
+ * The linear relaxation: fractions of whole-log patterns, found by column generation (Gilmore & Gomory 1961, 1963),
+ * and the bound that every full pricing proves (Lagrange).
+ */
+import { type Arc, type LogTable, logTables } from "./bucking.js";
+import type { Job } from "./job.js";
+import { LogPricing, SharedBolts } from "./log-pricing.js";
+import { type LogPattern, logPattern } from "./pattern-cost.js";
+import { Master, type MasterSolution } from "./simplex.js";
+
+/** A column with the pattern that it stands for. */
+export interface Column {
+  readonly logClass: number;
+  readonly pattern: LogPattern;
+}
+
+/** How far the relaxation was taken. */
+export interface Relaxation {
+  /** Optimum over the columns found. */
+  readonly master: MasterSolution;
+  /** No plan of the family costs less, with these logs and this demand. */
+  readonly bound: number;
+  /** Worth of a piece at the best bound, by group. */
+  readonly prices: Float64Array;
+  /** Whether the bound is as near as was asked. */
+  readonly closed: boolean;
+}
+
+/** Bolts kept for a log between full pricings. */
+const KEPT_ARCS = 12;
+/** A log with fewer bolts is priced directly, without shared ones. Assumption, measured on the frozen problems. */
+const FEW_ARCS = 150;
+
+/** Counts work and says when to stop. */
+export interface Budget {
+  /** Adds work (stacks reckoned, pivots, labels) and says whether there is any left. */
+  spend(work: number): boolean;
+  readonly out: boolean;
+}
+
+/** Logs, columns and kept bolts of a job: what one solve leaves to the next. */
+export class Yard {
+  readonly logs: readonly LogTable[];
+  readonly columns: Column[] = [];
+  readonly shared: SharedBolts;
+  readonly #kept: Arc[][];
+  readonly #seen = new Set<string>();
+
+  constructor(readonly job: Job) {
+    this.logs = logTables(job);
+    this.shared = new SharedBolts(job);
+    this.#kept = this.logs.map(() => []);
+  }
+
+  /** Adds a pattern unless it is known or makes nothing. */
+  add(logClass: number, pattern: LogPattern): boolean {
+    if (pattern.bolts.length === 0) return false;
+    const key = `${logClass} ${pattern.made.join(" ")} ${pattern.cost.toFixed(6)}`;
+    if (this.#seen.has(key)) return false;
+    this.#seen.add(key);
+    this.columns.push({ logClass, pattern });
+    return true;
+  }
+
+  /** Best bolts of a log at some prices: out of all, or out of the kept ones. */
+  price(pricing: LogPricing, logClass: number, full: boolean) {
+    const log = this.logs[logClass] as LogTable;
+    const kept = this.#kept[logClass] as Arc[];
+    if (!full) return pricing.bestOf(log, kept);
+    if (log.arcs.length <= FEW_ARCS) {
+      const best = pricing.bestOf(log, log.arcs);
+      this.#keep(logClass, best.arcs);
+      return best;
+    }
+    const best = pricing.best(log, this.shared);
+    this.#keep(logClass, best.seen.slice(0, KEPT_ARCS));
+    this.#keep(logClass, best.arcs);
+    return best;
+  }
+
+  #keep(logClass: number, arcs: readonly Arc[]): void {
+    const kept = [...new Set([...arcs, ...(this.#kept[logClass] as Arc[])])].slice(0, KEPT_ARCS);
+    this.#kept[logClass] = kept.sort((a, b) => a.from - b.from || a.length - b.length);
+  }
+}
+
+/** What is asked of one relaxation. */
+export interface Ask {
+  readonly demand: readonly number[];
+  /** Logs left of each class. */
+  readonly logs: readonly number[];
+  /** Stop when the bound is within this share of the master's value. */
+  readonly gap: number;
+  /** Most full pricings. */
+  readonly rounds: number;
+}
+
+/** Solves the relaxation with all columns of the yard, adding new ones to it. */
+export function relax(yard: Yard, ask: Ask, budget: Budget): Relaxation {
+  const { job } = yard;
+  const master = new Master(job.buy, ask.demand, ask.logs);
+  let taken = 0;
+  const load = () => {
+    for (; taken < yard.columns.length; taken++) {
+      const { logClass, pattern } = yard.columns[taken] as Column;
+      const groups = Int32Array.from(pattern.made.keys()).filter((j) => (pattern.made[j] as number) > 0);
+      master.columns.push({ logClass, cost: pattern.cost, groups, made: groups.map((j) => pattern.made[j] as number) });
+    }
+  };
+  const solve = () => {
+    load();
+    const before = master.pivots;
+    const solved = master.solve();
+    budget.spend(Math.ceil(((master.pivots - before) * (ask.logs.length + job.buy.length) ** 2) / 20_000));
+    return solved;
+  };
+  let solution = solve();
+  let bound = Number.NEGATIVE_INFINITY;
+  let centre: Float64Array = solution.piece;
+  for (let round = 0; round < ask.rounds && !budget.out; round++) {
+    // Kept bolts only, until they give nothing new.
+    while (round > 0 && !budget.out && priceLogs(yard, ask, solution.piece, solution, false, budget).added > 0)
+      solution = solve();
+    for (let half = 0; half < 2; half++) {
+      // Smoothed prices first (Wentges 1997); where they find nothing, the master's own.
+      const prices =
+        half === 0 ? solution.piece.map((price, j) => (price + (centre[j] as number)) / 2) : solution.piece;
+      const full = priceLogs(yard, ask, prices, solution, true, budget);
+      if (full.bound > bound) [bound, centre] = [full.bound, prices];
+      if (full.added > 0) break;
+      if (half === 1) return { master: solution, bound: Math.min(bound, solution.value), prices: centre, closed: true };
+    }
+    solution = solve();
+    if (solution.value - bound <= ask.gap * Math.abs(solution.value)) {
+      return { master: solution, bound, prices: centre, closed: true };
+    }
+  }
+  return { master: solution, bound, prices: centre, closed: false };
+}
+
+/** Prices every class that has logs left; adds the columns that the master would take. */
+function priceLogs(
+  yard: Yard,
+  ask: Ask,
+  prices: Float64Array,
+  solution: MasterSolution,
+  full: boolean,
+  budget: Budget,
+): { added: number; bound: number } {
+  const pricing = new LogPricing(yard.job, prices);
+  let added = 0;
+  let bound = ask.demand.reduce((sum, count, j) => sum + count * (prices[j] as number), 0);
+  for (const [logClass, left] of ask.logs.entries()) {
+    if (left <= 0) continue;
+    const { value, arcs } = yard.price(pricing, logClass, full);
+    bound -= left * Math.max(0, value);
+    if (arcs.length === 0) continue;
+    const pattern = logPattern(yard.job, (yard.logs[logClass] as LogTable).log, pricing.patterns(arcs));
+    const worth = pattern.made.reduce((sum, made, j) => sum + made * (solution.piece[j] as number), -pattern.cost);
+    if (worth > (solution.log[logClass] as number) + 1e-7 && yard.add(logClass, pattern)) added++;
+  }
+  budget.spend(pricing.work);
+  return { added, bound };
+}

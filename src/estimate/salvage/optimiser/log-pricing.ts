@@ -1,0 +1,146 @@
+/**
+ * The best bolts of each log at one set of prices.
+ *
+ * Where many bolts of many logs are asked for, each is first given a worth that is too high: that of a bolt as long,
+ * a little thicker, straight and sound, which the logs share. Only the bolts that this puts on a best path are reckoned
+ * exactly, until a best path has no other.
+ */
+import type { BoltPattern } from "../sawing-pattern.js";
+import { type BoltTable, boltTable } from "./bolt-table.js";
+import { type Arc, bestPath, type LogTable, onward } from "./bucking.js";
+import type { Job, SlabKind, SpeciesRules } from "./job.js";
+import { SlabWorth } from "./slab-worth.js";
+import { StackProgram } from "./stack.js";
+import { StripValues } from "./strip-values.js";
+
+/** Steps of diameter between two shared bolts. Assumption: measured best among 2, 4 and 8. */
+const SHARED_STEP = 4;
+
+/** Tables of shared bolts, made once for a job: they do not hang on prices. */
+export class SharedBolts {
+  readonly #tables = new Map<number, BoltTable>();
+  readonly #numbers = new Map<SpeciesRules, number>();
+
+  constructor(readonly job: Job) {}
+
+  /** Names the shared bolt that is worth no less than an arc's. */
+  key({ rules, length, shape }: Arc): number {
+    let number = this.#numbers.get(rules);
+    if (number === undefined) {
+      number = this.#numbers.size;
+      this.#numbers.set(rules, number);
+    }
+    const size = Math.ceil((2 * shape.radius) / SHARED_STEP);
+    return (size * this.job.lengths.length + length) * 256 + number;
+  }
+
+  /** Straight and sound, at most a step thicker; its cuts are as short as the thinnest that it stands for can have. */
+  table(key: number, { rules, length, shape }: Arc): BoltTable {
+    let table = this.#tables.get(key);
+    if (table === undefined) {
+      const size = Math.ceil((2 * shape.radius) / SHARED_STEP);
+      const pithRadius = this.job.problem.shop.pith / 2;
+      const bolt = {
+        length: shape.length,
+        radius: (size * SHARED_STEP) / 2,
+        rotRadius: 0,
+        pithRadius,
+        midDiameter: (size - 1) * SHARED_STEP,
+      };
+      table = boltTable(this.job, rules, bolt, length);
+      this.#tables.set(key, table);
+    }
+    return table;
+  }
+}
+
+/** A log's best bolts. */
+export interface BestBolts {
+  /** Worth of the pieces less the work, getting the log ready included; may be below 0. */
+  readonly value: number;
+  readonly arcs: readonly Arc[];
+}
+
+/** Prices logs at one set of prices of the pieces. */
+export class LogPricing {
+  readonly worth: SlabWorth;
+  readonly #program: StackProgram;
+  readonly #shared = new Map<number, number>();
+
+  constructor(
+    readonly job: Job,
+    price: ArrayLike<number>,
+  ) {
+    this.worth = new SlabWorth(job, new StripValues(job, price));
+    this.#program = new StackProgram(job, this.worth);
+  }
+
+  /** Stacks reckoned so far. */
+  get work(): number {
+    return this.#program.work;
+  }
+
+  /** Worth of a bolt, set-up paid; never below 0, for it may be thrown away. */
+  arcValue(arc: Arc): number {
+    return Math.max(0, this.#program.value(arc.table) - this.job.prices.bolt);
+  }
+
+  /** Worth of each of some bolts. */
+  arcValues(arcs: readonly Arc[]): Float64Array {
+    return Float64Array.from(arcs, (arc) => this.arcValue(arc));
+  }
+
+  /** Best bolts out of some of a log's. */
+  bestOf(log: LogTable, arcs: readonly Arc[], values = this.arcValues(arcs)): BestBolts {
+    const steps = onward(log, arcs, values);
+    const path = bestPath(log, steps).map((i) => arcs[i] as Arc);
+    return { value: (steps.after[0] ?? 0) - this.job.prices.log, arcs: path };
+  }
+
+  /** Best bolts out of all of a log's, by way of shared bolts. @returns as well every bolt that was reckoned exactly. */
+  best(log: LogTable, shared: SharedBolts): BestBolts & { readonly seen: readonly Arc[] } {
+    const values = Float64Array.from(log.arcs, (arc) => this.#optimistic(arc, shared));
+    const exact = new Uint8Array(values.length);
+    for (;;) {
+      const steps = onward(log, log.arcs, values);
+      const path = bestPath(log, steps);
+      const open = path.filter((i) => exact[i] === 0);
+      if (open.length === 0) {
+        const seen = log.arcs.filter((_, i) => exact[i] === 1);
+        const value = (steps.after[0] ?? 0) - this.job.prices.log;
+        return { value, arcs: path.map((i) => log.arcs[i] as Arc), seen };
+      }
+      for (const i of open) {
+        exact[i] = 1;
+        values[i] = this.arcValue(log.arcs[i] as Arc);
+      }
+      // No path is worth the log even so: the rest need not be known.
+      if ((onward(log, log.arcs, values).after[0] as number) <= this.job.prices.log) {
+        return { value: 0, arcs: [], seen: log.arcs.filter((_, i) => exact[i] === 1) };
+      }
+    }
+  }
+
+  #optimistic(arc: Arc, shared: SharedBolts): number {
+    const key = shared.key(arc);
+    let value = this.#shared.get(key);
+    if (value === undefined) {
+      value = Math.max(0, this.#program.value(shared.table(key, arc)) - this.job.prices.bolt);
+      this.#shared.set(key, value);
+    }
+    return value;
+  }
+
+  /** The slabs of the best stack of each bolt, with their strips and pieces. */
+  patterns(arcs: readonly Arc[]): BoltPattern[] {
+    return arcs.map(({ table, z0, shape }) => {
+      const slabs = this.#program.slabs(table).map(({ kind, y0 }) => {
+        const use = this.worth.use(table, kind, y0);
+        if (use === null) throw new Error("a slab of worth has no use");
+        const { thickness } = this.job.slabs[kind] as SlabKind;
+        return { y0, thickness, strips: this.worth.strips(table, kind, use) };
+      });
+      return { z0, z1: z0 + shape.length, slabs };
+    });
+  }
+}

@@ -1,0 +1,63 @@
+/**
+ * Ruin and recreate (Shaw 1998; Ropke & Pisinger 2006): one to three logs are dropped from the plan and planned again
+ * one after another for what is then wanted, all but the last at prices lowered at random; slightly worse plans are
+ * taken now and then.
+ */
+import type { Budget, Yard } from "./column-generation.js";
+import type { Effort, LogPlanner } from "./log-planner.js";
+import type { WholePlan } from "./whole-plan.js";
+
+/** Highest factor of a lowered price; above 1 a group may be overrated for once. Small noise gets stuck. */
+const HIGHEST_FACTOR = 1.3;
+/** Share of the cost by which a plan may be worse and still be taken, at the start; falls to 0 with the budget. */
+const WARMTH = 0.004;
+
+/** What the search runs on. */
+export interface Search {
+  readonly yard: Yard;
+  readonly planner: LogPlanner;
+  readonly budget: Budget;
+  /** Share of the budget that is used up, 0 to 1. */
+  readonly used: () => number;
+  readonly chance: () => number;
+  /** No plan costs less: reached, the search ends. */
+  readonly bound: number;
+}
+
+/** @returns the best plan found, never worse than the one given. */
+export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
+  const { yard, planner, budget, chance } = search;
+  const { job } = yard;
+  const tableOf = new Map(yard.logs.flatMap((table) => table.alike.map((log) => [log, table] as const)));
+  let now = start.copy();
+  let best = start.copy();
+  const logs = job.problem.logs.length;
+  while (!budget.out && best.cost > search.bound + 1e-6 * Math.abs(search.bound)) {
+    const trial = now.copy();
+    const dropped = draw(logs, Math.min(logs, 1 + Math.floor(chance() * 3)), chance);
+    for (const log of dropped) trial.set(log, { bolts: [], made: new Int32Array(job.groups.length), cost: 0 });
+    for (const [i, log] of dropped.entries()) {
+      const table = tableOf.get(log);
+      if (table === undefined) continue;
+      const last = i === dropped.length - 1;
+      const price = last ? [...job.buy] : job.buy.map((p) => p * Math.min(HIGHEST_FACTOR, chance() * 1.6));
+      trial.set(log, planner.plan(table, trial.open(), price, effortFor(chance())));
+    }
+    budget.spend(1);
+    if (trial.cost < now.cost + WARMTH * now.cost * (1 - search.used()) * chance() ** 3) now = trial;
+    if (trial.cost < best.cost - 1e-9) best = trial.copy();
+    if (now.cost > best.cost * (1 + WARMTH)) now = best.copy();
+  }
+  return best;
+}
+
+function effortFor(luck: number): Effort {
+  return luck < 0.5 ? { steps: 5, labels: 0, paths: 1 } : { steps: 5, labels: 4, paths: luck < 0.8 ? 1 : 2 };
+}
+
+/** Different numbers below `most`, in random order. */
+function draw(most: number, count: number, chance: () => number): number[] {
+  const drawn = new Set<number>();
+  while (drawn.size < count) drawn.add(Math.floor(chance() * most));
+  return [...drawn];
+}

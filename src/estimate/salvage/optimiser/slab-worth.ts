@@ -1,0 +1,247 @@
+/**
+ * What one slab of a bolt is worth, and the strips that make it so.
+ *
+ * A slab clear of rot and pith is one run of strips over its usable width. One that meets rot is two runs beside it.
+ * One that meets the pith is the best of: one run without free and boxed pieces; two runs clear of the pith; or, where
+ * it holds the whole pith, a strip that boxes it in, with a run on either side. All strips of a slab keep to one wane.
+ */
+
+import type { StripPattern } from "../sawing-pattern.js";
+import type { SawGroup } from "../sawing-problem.js";
+import type { BoltTable } from "./bolt-table.js";
+import type { Job, SlabKind, SpeciesRules, WaneRow } from "./job.js";
+import type { StripValues } from "./strip-values.js";
+
+/** A run of strips [lo, hi] of a slab that keeps to a mask. */
+export interface Run {
+  readonly lo: number;
+  readonly hi: number;
+  readonly mask: number;
+}
+
+/** A way to use a slab: runs, or a strip over the pith and the runs beside it. */
+export interface SlabUse {
+  readonly runs: readonly Run[];
+  /** Strip number of the slab's kind, its edge and its mask. */
+  readonly boxed: { readonly strip: number; readonly x0: number; readonly mask: number } | null;
+}
+
+/** Best way to use the slab of a kind between the heights `near` and `outer` of its faces from the axis. */
+export interface Worth {
+  readonly value: number;
+  readonly use: SlabUse | null;
+}
+
+/** A kind of slab, clear of rot and pith, that is worth something at some width: its worth by half the width. */
+export interface ClearUse {
+  readonly kind: number;
+  readonly thickness: number;
+  /** Number of its wane. */
+  readonly wane: number;
+  readonly wide: Float64Array;
+}
+
+/** Values of slabs at one set of prices, for all bolts. */
+export class SlabWorth {
+  readonly #boxed = new Map<number, number>();
+  readonly #clearUses: ClearUse[][] = [];
+
+  constructor(
+    readonly job: Job,
+    readonly values: StripValues,
+  ) {}
+
+  /** What may be cut clear of rot and pith over length number `i`, thin to thick. */
+  clearUses(i: number, rules: SpeciesRules): readonly ClearUse[] {
+    const key = rules.id * this.job.lengths.length + i;
+    const known = this.#clearUses[key];
+    if (known !== undefined) return known;
+    const made = rules.rows.flatMap((rows, kind) => {
+      const { thickness } = this.job.slabs[kind] as SlabKind;
+      return rows.map(
+        ({ wane, clear }): ClearUse => ({ kind, thickness, wane, wide: this.values.wide(i, clear, kind) }),
+      );
+    });
+    const worthy = made.filter(({ wide }) => (wide.at(-1) as number) > 0);
+    this.#clearUses[key] = worthy;
+    return worthy;
+  }
+
+  /** Worth of slab kind `s` with faces `near` ≤ `outer` from the axis on one side of it; near is 0 when it holds the axis. */
+  outside(table: BoltTable, s: number, near: number, outer: number): number {
+    if (near >= table.core) return this.#clear(table, s, outer);
+    return this.#meeting(table, s, near, outer, near === 0 && table.box === 0);
+  }
+
+  /** Worth of a slab that holds the axis, reaching `below` under it and `above` over it. */
+  over(table: BoltTable, s: number, below: number, above: number): number {
+    const outer = Math.max(below, above);
+    if (table.core === 0) return this.#clear(table, s, outer);
+    return this.#meeting(table, s, 0, outer, Math.min(below, above) >= table.box);
+  }
+
+  #clear(table: BoltTable, s: number, outer: number): number {
+    let best = 0;
+    for (const row of table.rules.rows[s] as readonly WaneRow[]) {
+      const half = (table.half[row.wane] as Uint16Array)[outer] as number;
+      const value = this.values.wide(table.length, row.clear, s)[half] as number;
+      if (value > best) best = value;
+    }
+    return best;
+  }
+
+  #meeting(table: BoltTable, s: number, near: number, outer: number, boxes: boolean): number {
+    const { values } = this;
+    const rot = table.rot[near] as number;
+    const clear = Math.max(rot, table.pith[near] as number);
+    const i = table.length;
+    let best = 0;
+    for (const row of table.rules.rows[s] as readonly WaneRow[]) {
+      const half = (table.half[row.wane] as Uint16Array)[outer] as number;
+      if (half <= rot) continue;
+      let value =
+        rot > 0 ? 2 * values.slab(i, row.touching, s, half - rot) : (values.wide(i, row.touching, s)[half] as number);
+      if (row.clear !== row.touching && half > clear) {
+        value = Math.max(value, 2 * values.slab(i, row.clear, s, half - clear));
+      }
+      if (boxes && row.boxing !== row.touching) value = Math.max(value, this.#boxedValue(table, s, row, half));
+      if (value > best) best = value;
+    }
+    return best;
+  }
+
+  /** Remembered: it depends on length, kind, wane, width and pith only, and these come back from bolt to bolt. */
+  #boxedValue(table: BoltTable, s: number, row: WaneRow, half: number): number {
+    const key = ((table.length * 4096 + row.id) * 4096 + half) * 4096 + table.box;
+    let value = this.#boxed.get(key);
+    if (value === undefined) {
+      value = this.#bestBoxed(table, s, row, half)?.value ?? 0;
+      this.#boxed.set(key, value);
+    }
+    return value;
+  }
+
+  #bestBoxed(table: BoltTable, s: number, row: WaneRow, half: number) {
+    const { values } = this;
+    const { box } = table;
+    const kind = this.job.slabs[s] as SlabKind;
+    const cut = values.rip(table.length, s);
+    const sides = values.run(table.length, row.clear, s);
+    let best: { value: number; strip: number; x0: number } | null = null;
+    for (const [k, { width, section }] of kind.strips.entries()) {
+      const pieces = values.stripWorth(row.boxing, section, table.length);
+      // Left edge of the strip from the left edge of the wood; it must leave the pith inside.
+      const least = Math.max(0, half + box - width);
+      const most = Math.min(half - box, 2 * half - width);
+      if (pieces <= 0 || least > most) continue;
+      for (let p = kind.pointOf[Math.max(0, least - kind.kerf)] as number; p < kind.points.length; p++) {
+        const at = Math.max(kind.points[p] as number, least);
+        if (at > most) break;
+        const right = 2 * half - at - width - kind.kerf;
+        const value =
+          pieces - 2 * cut + (sides[p] as number) + (right > 0 ? (sides[kind.pointOf[right] as number] as number) : 0);
+        if (value > 0 && (best === null || value > best.value)) best = { value, strip: k, x0: at - half };
+      }
+    }
+    return best;
+  }
+
+  /** The use that gives the slab [y0, y0 + thickness] its worth; null when it is worth nothing. */
+  use(table: BoltTable, s: number, y0: number): SlabUse | null {
+    const uses = this.uses(table, s, y0);
+    let best: { value: number; use: SlabUse } | null = null;
+    for (const use of uses) {
+      const value = this.#useValue(table, s, use);
+      if (value > 0 && (best === null || value > best.value)) best = { value, use };
+    }
+    return best?.use ?? null;
+  }
+
+  /** All ways to use a slab, whatever they are worth. */
+  uses(table: BoltTable, s: number, y0: number): SlabUse[] {
+    const { thickness } = this.job.slabs[s] as SlabKind;
+    const y1 = y0 + thickness;
+    const near = y0 <= 0 && y1 >= 0 ? 0 : Math.min(Math.abs(y0), Math.abs(y1));
+    const outer = Math.max(Math.abs(y0), Math.abs(y1));
+    const rot = near < table.core ? (table.rot[near] as number) : 0;
+    const pith = near < table.core ? (table.pith[near] as number) : 0;
+    if (outer > table.top) return [];
+    return (table.rules.rows[s] as readonly WaneRow[]).flatMap((row): SlabUse[] => {
+      const half = (table.half[row.wane] as Uint16Array)[outer] as number;
+      if (half <= rot) return [];
+      const clear = Math.max(rot, pith);
+      const found: SlabUse[] = [beside(half, rot, clear > rot ? row.touching : row.clear)];
+      if (clear > rot && row.clear !== row.touching && half > clear) found.push(beside(half, clear, row.clear));
+      if (near === 0 && Math.min(-y0, y1) >= table.box && row.boxing !== row.touching) {
+        const boxed = this.#bestBoxed(table, s, row, half);
+        if (boxed !== null) found.push(this.#around(s, row, half, boxed));
+      }
+      return found;
+    });
+  }
+
+  #around(s: number, row: WaneRow, half: number, { strip, x0 }: { strip: number; x0: number }): SlabUse {
+    const kind = this.job.slabs[s] as SlabKind;
+    const width = kind.strips[strip]?.width as number;
+    const runs = [
+      { lo: -half, hi: x0 - kind.kerf, mask: row.clear },
+      { lo: x0 + width + kind.kerf, hi: half, mask: row.clear },
+    ].filter(({ lo, hi }) => hi > lo);
+    return { runs, boxed: { strip, x0, mask: row.boxing } };
+  }
+
+  #useValue(table: BoltTable, s: number, { runs, boxed }: SlabUse): number {
+    const { values } = this;
+    const i = table.length;
+    const kind = this.job.slabs[s] as SlabKind;
+    if (boxed === null) return runs.reduce((sum, { lo, hi, mask }) => sum + values.slab(i, mask, s, hi - lo), 0);
+    const section = kind.strips[boxed.strip]?.section as number;
+    const centre = values.stripWorth(boxed.mask, section, i) - 2 * values.rip(i, s);
+    const side = ({ lo, hi, mask }: Run) => values.run(i, mask, s)[kind.pointOf[hi - lo] as number] as number;
+    return runs.reduce((sum, run) => sum + side(run), centre);
+  }
+
+  /** Strips, x ascending, of a use at these prices. */
+  strips(table: BoltTable, s: number, use: SlabUse): StripPattern[] {
+    const kind = this.job.slabs[s] as SlabKind;
+    const left = (run: Run) => use.boxed !== null && run.hi < use.boxed.x0;
+    const worthy = (run: Run) => use.boxed !== null || this.values.slab(table.length, run.mask, s, run.hi - run.lo) > 0;
+    const strips = use.runs.filter(worthy).flatMap((run) => this.#runStrips(table, s, run, left(run)));
+    if (use.boxed !== null) {
+      const { strip, x0, mask } = use.boxed;
+      const { width, section } = kind.strips[strip] as SlabKind["strips"][number];
+      strips.push({ x0, width, pieces: this.#pieces(table, mask, section) });
+    }
+    return strips.sort((a, b) => a.x0 - b.x0);
+  }
+
+  /** Laid from the lower edge, or, left of a boxed strip, up against it, so that they share its cut. */
+  #runStrips(table: BoltTable, s: number, { lo, hi, mask }: Run, against: boolean): StripPattern[] {
+    const kind = this.job.slabs[s] as SlabKind;
+    const chosen = this.values.runStrips(table.length, mask, s, kind.pointOf[hi - lo] as number);
+    const whole = chosen.reduce((sum, k) => sum + (kind.strips[k]?.width as number) + kind.kerf, -kind.kerf);
+    let x0 = against ? hi - whole : lo;
+    return chosen.map((k) => {
+      const { width, section } = kind.strips[k] as SlabKind["strips"][number];
+      const strip = { x0, width, pieces: this.#pieces(table, mask, section) };
+      x0 += width + kind.kerf;
+      return strip;
+    });
+  }
+
+  #pieces(table: BoltTable, mask: number, section: number): SawGroup[] {
+    return this.values.stripPieces(mask, section, table.length).map((j) => this.job.groups[j] as SawGroup);
+  }
+}
+
+/** One run over the whole width, or two beside what is kept clear of. */
+function beside(half: number, keep: number, mask: number): SlabUse {
+  const runs =
+    keep > 0
+      ? [
+          { lo: -half, hi: -keep, mask },
+          { lo: keep, hi: half, mask },
+        ]
+      : [{ lo: -half, hi: half, mask }];
+  return { runs, boxed: null };
+}

@@ -1,0 +1,159 @@
+/**
+ * The sawing plan of least cost that a bounded search finds, and a proven bound under what any plan of the same
+ * family costs.
+ *
+ * Bounded by counted work, so that the same question gives the same plan on every machine. Starts from the careful
+ * sawyer's plan and is never worse.
+ */
+import { carefulBolts, carefulSawyer } from "./careful-sawyer.js";
+import { planCost } from "./cut-measures.js";
+import { type Budget, relax, Yard } from "./optimiser/column-generation.js";
+import { dive } from "./optimiser/dive.js";
+import { type Job, makeJob } from "./optimiser/job.js";
+import { LogPlanner } from "./optimiser/log-planner.js";
+import { logPattern, trimmed } from "./optimiser/pattern-cost.js";
+import { ruinAndRecreate } from "./optimiser/ruin-recreate.js";
+import { seededChance } from "./optimiser/seeded-chance.js";
+import { WholePlan } from "./optimiser/whole-plan.js";
+import { layLogPlan } from "./sawing-pattern.js";
+import type { SawingPlan, SawingProblem } from "./sawing-problem.js";
+
+/** What bounds and steers the search. */
+export interface SawingOptions {
+  /** Units of work: about one stack of slabs reckoned each. 20,000 take about a second on a desk computer. */
+  readonly work: number;
+  /** Steers the random choices. */
+  readonly seed: number;
+  /** Asked now and then; true ends the search, and the answer is then not complete and not reproducible. */
+  readonly shouldStop?: () => boolean;
+}
+
+/** The plan and what is known about it. */
+export interface SawingOutcome {
+  readonly plan: SawingPlan;
+  /** Cash + wage × hours, in float. */
+  readonly cost: number;
+  /** No plan of the family that `boundCovers` tells costs less. */
+  readonly bound: number;
+  /** (cost − bound) ÷ cost; 0 when the cost is 0 or less. */
+  readonly gap: number;
+  readonly boundCovers: string;
+  readonly workUsed: number;
+  /** False when `shouldStop` ended the search. */
+  readonly complete: boolean;
+}
+
+/** Most rounds of full pricing, and the gap at which the relaxation is called solved. */
+const ROUNDS = 60;
+const RELAXATION_GAP = 0.001;
+
+/** Counts work down. */
+class CountedWork implements Budget {
+  used = 0;
+  stopped = false;
+
+  constructor(readonly options: SawingOptions) {}
+
+  spend(work: number): boolean {
+    this.used += work;
+    if (!this.stopped && this.options.shouldStop?.() === true) this.stopped = true;
+    return !this.out;
+  }
+
+  get out(): boolean {
+    return this.stopped || this.used >= this.options.work;
+  }
+}
+
+/** Plans all logs of a problem. */
+export function planSawing(problem: SawingProblem, options: SawingOptions): SawingOutcome {
+  const work = new CountedWork(options);
+  const rule = carefulSawyer(problem);
+  const job = makeJob(problem);
+  const found =
+    job.groups.length === 0 || job.lengths.length === 0 ? nothingToSaw(job) : search(job, work, options.seed);
+  const plans = [rule, found.plan].map((plan) => ({ plan, cost: planCost(problem, plan).total }));
+  const { plan, cost } = plans.reduce((best, other) => (other.cost <= best.cost ? other : best));
+  const always = alwaysBought(problem, job);
+  const bound = Math.min(cost, found.bound + always);
+  const gap = cost > 0 ? (cost - bound) / cost : 0;
+  return { plan, cost, bound, gap, boundCovers: covers(job), workUsed: work.used, complete: !work.stopped };
+}
+
+interface Found {
+  readonly plan: SawingPlan;
+  readonly bound: number;
+}
+
+function nothingToSaw(job: Job): Found {
+  const plan = new WholePlan(job);
+  return { plan: writePlan(plan), bound: plan.cost };
+}
+
+function search(job: Job, work: CountedWork, seed: number): Found {
+  const yard = new Yard(job);
+  const planner = new LogPlanner(job, work);
+  const start = fromRule(job);
+  for (const [logClass, log] of yard.logs.entries())
+    for (const i of log.alike) yard.add(logClass, start.patterns[i] ?? logPattern(job, log.log, []));
+  const ask = {
+    demand: job.count,
+    logs: yard.logs.map((log) => log.alike.length),
+    gap: RELAXATION_GAP,
+    rounds: ROUNDS,
+  };
+  const { master, bound } = relax(yard, ask, work);
+  const dived = new WholePlan(job);
+  dive(yard, dived, master.x, planner, work);
+  const best = dived.cost < start.cost ? dived : start;
+  const from = work.used;
+  const used = () => (work.used - from) / Math.max(1, work.options.work - from);
+  const better = ruinAndRecreate(best, { yard, planner, budget: work, used, chance: seededChance(seed), bound });
+  return { plan: writePlan(better), bound };
+}
+
+/** The careful sawyer's plan for the groups worth sawing. */
+function fromRule(job: Job): WholePlan {
+  const plan = new WholePlan(job);
+  const bolts = carefulBolts({ ...job.problem, groups: job.groups });
+  for (const [i, log] of job.problem.logs.entries()) {
+    const drawn = bolts.get(log.name);
+    if (drawn !== undefined) plan.set(i, trimmed(job, log, logPattern(job, log, drawn), plan.open()));
+  }
+  return plan;
+}
+
+function writePlan(plan: WholePlan): SawingPlan {
+  const { job } = plan;
+  const { problem } = job;
+  const logs = plan.patterns.flatMap(({ bolts }, i) => {
+    const log = problem.logs[i];
+    return log === undefined || bolts.length === 0 ? [] : [layLogPlan(log, problem.shop, bolts)];
+  });
+  const sawn = new Map<string, number>();
+  for (const { group } of logs.flatMap(({ pieces }) => pieces)) sawn.set(group, (sawn.get(group) ?? 0) + 1);
+  const buy = problem.groups
+    .map(({ name, count }) => [name, Math.max(0, count - (sawn.get(name) ?? 0))] as const)
+    .filter(([, count]) => count > 0)
+    .sort(([a], [b]) => (a < b ? -1 : 1));
+  return { gridMm: problem.gridMm, logs, buy: Object.fromEntries(buy) };
+}
+
+/** What the groups cost that are bought whatever the plan: no more than nothing. */
+function alwaysBought(problem: SawingProblem, job: Job): number {
+  const names = new Set(job.groups.map(({ name }) => name));
+  return problem.groups
+    .filter(({ name }) => !names.has(name))
+    .reduce((sum, { count, buy }) => sum + count * (buy.cash + problem.rates.wage * buy.hours), 0);
+}
+
+function covers(job: Job): string {
+  const lengths = job.allLengths
+    ? "all sums of piece lengths that log and mill take"
+    : `the ${job.lengths.length} sums of the fewest piece lengths`;
+  return (
+    `Plans of family R1: bolts laid from the butt end, each as long as one of ${lengths}; parallel slabs as thick as ` +
+    "a wanted thickness or width, of one wane each; strips of the other dimension, beside rot or pith or around a " +
+    "boxed heart; pieces of the strip's own section."
+  );
+}
