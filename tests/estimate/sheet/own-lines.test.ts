@@ -93,6 +93,7 @@ describe("the user's own lines", () => {
   it("refuses a circle with its path, and lays the lines outside it", () => {
     const sheet = estimate();
     const { cells, faults } = layOwnLines(sheet, [
+      line("before", "own.a"),
       line("a", "own.b + $1"),
       line("b", "own.c × 2"),
       line("c", "own.a - $1"),
@@ -103,13 +104,13 @@ describe("the user's own lines", () => {
     expect(faults).toEqual([
       {
         code: "circular-lines",
-        at: "/lines/0/formula",
+        at: "/lines/1/formula",
         wrong: "These lines refer to one another in a circle: own.a → own.b → own.c → own.a.",
         cure: expect.any(String),
       },
       expect.objectContaining({
         code: "circular-lines",
-        at: "/lines/4/formula",
+        at: "/lines/5/formula",
         wrong: expect.stringContaining("own.self → own.self"),
       }),
     ]);
