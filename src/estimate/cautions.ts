@@ -1,7 +1,7 @@
 /** Safety cautions and notices, each with the condition that raises it. Never a statement that anything is strong enough. */
 import type { Basis } from "./basis.js";
+import type { ComparedRoutes } from "./compare/decision.js";
 import type { CommonCells } from "./compare/route.js";
-import type { WeighedRoutes } from "./compare/verdict.js";
 import { missInWords } from "./salvage/miss-words.js";
 import type { Takeoffs } from "./takeoffs.js";
 
@@ -22,7 +22,7 @@ export interface Notice {
 }
 
 /** Cautions that apply, the gravest first. */
-export function cautionsOf(basis: Basis, takeoffs: Takeoffs, routes: WeighedRoutes): Caution[] {
+export function cautionsOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRoutes): Caution[] {
   const { sheet, cutList, groups } = basis;
   const mills = routes.mill !== undefined;
   const structural = groups.filter(({ group }) => group.rules.structural);
@@ -137,7 +137,7 @@ const CAUTIONS = {
 } as const;
 
 /** Defaults taken, substitutions, what is not milled and why, what has no price. */
-export function noticesOf(basis: Basis, routes: WeighedRoutes, common: CommonCells): Notice[] {
+export function noticesOf(basis: Basis, routes: ComparedRoutes, common: CommonCells): Notice[] {
   const defaults = basis.defaults.taken.map(
     ({ at, value, why }): Notice => ({ code: "default", text: `Taken: ${value} (${why}).`, at }),
   );
@@ -173,7 +173,7 @@ export function noticesOf(basis: Basis, routes: WeighedRoutes, common: CommonCel
 }
 
 /** Which wanted pieces no log holds, the nearest log and what it lacks. */
-function shortOf({ mill }: WeighedRoutes): Notice[] {
+function shortOf({ mill }: ComparedRoutes): Notice[] {
   const sawing = mill?.plan.sawing;
   if (!sawing) return [];
   return sawing.problem.groups.flatMap((group): Notice[] => {

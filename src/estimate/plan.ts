@@ -22,9 +22,6 @@ export interface Planners {
   stock(problem: StockProblem): StockOutcome;
 }
 
-/** Prefix of the routes that leave one group out. */
-export const WITHOUT = "without.";
-
 const HELD: PlanProof = { covers: "held from an earlier answer" };
 
 /** Names of the groups that may be milled. */

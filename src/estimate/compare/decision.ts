@@ -4,13 +4,8 @@
  */
 import type { Basis } from "../basis.js";
 import { type Cell, minus, over, sumOr, times } from "../sheet/expression.js";
+import { type GroupSaving, layGroupSavings } from "./group-savings.js";
 import type { RouteCells } from "./route.js";
-
-/** All milled but one group. */
-export interface LeftOut {
-  readonly name: string;
-  readonly route: RouteCells;
-}
 
 /** One route against buying everything. */
 export interface Comparison {
@@ -18,12 +13,6 @@ export interface Comparison {
   readonly extraHours: Cell;
   /** Cash saved for each extra hour: for two routes this is the break-even value of an hour. Absent without extra hours. */
   readonly payPerHour: Cell | undefined;
-}
-
-/** What milling one group adds, all others milled. */
-export interface GroupSaving extends Comparison {
-  readonly name: string;
-  readonly label: string;
 }
 
 export interface Decision {
@@ -36,26 +25,19 @@ export interface Decision {
   readonly breakEvenPrice: Cell | undefined;
 }
 
-export function decide(
-  basis: Basis,
-  routes: {
-    readonly buy: RouteCells;
-    readonly mill: RouteCells | undefined;
-    readonly mix: RouteCells;
-    readonly leftOut: readonly LeftOut[];
-  },
-): Decision {
+/** The routes that are compared. */
+export interface ComparedRoutes {
+  readonly buy: RouteCells;
+  readonly mill: RouteCells | undefined;
+  readonly mix: RouteCells;
+}
+
+/** Lays the comparison; without milled groups there is nothing to compare. */
+export function decide(basis: Basis, { buy, mill, mix }: ComparedRoutes): Decision {
   const { sheet } = basis;
-  const { buy, mill, mix, leftOut } = routes;
   if (!mill) return { mill: undefined, mix: undefined, groups: [], shared: undefined, breakEvenPrice: undefined };
   sheet.title("decision", "Mill or buy");
-  const labels = new Map(basis.groups.map(({ group }) => [group.name, group.label]));
-  const groups = leftOut.map(({ name, route }) => {
-    const line = `decision.group.${name}`;
-    const label = labels.get(name) ?? name;
-    sheet.title(line, label);
-    return { name, label, ...compare(basis, line, mill, route) };
-  });
+  const groups = layGroupSavings(basis, mill, buy);
   const against = compare(basis, "decision.mill", mill, buy);
   const shared = {
     cash: sheet.lay(

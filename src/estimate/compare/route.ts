@@ -81,11 +81,11 @@ export function layRoute(basis: Basis, plan: RoutePlan, common: CommonCells): Ro
   const { sheet, pricing, labor } = basis;
   const { key } = plan;
   sheet.title(key, plan.label);
-  const cuts = plan.sawing && layCuts(sheet, key, plan.sawing, basis.logs, basis.woods, plan.sawing.proof, basis.units);
+  const cuts = plan.sawing && layCuts(basis, key, plan.sawing, plan.sawing.proof);
   const milling = cuts && layMilling(sheet, key, cuts, basis.mill, basis.assumed, basis.units);
   const lumberLines = layLumber(basis, plan);
   const finishing = layFinishing(basis, plan, lumberLines);
-  const stages = [...stagesOf(milling), ...finishing.stages];
+  const stages = [...(milling ? Object.values(milling.stages) : []), ...finishing.stages];
   const own = sheet.lay(`${key}.hours.own`, sumOr(stages, "person-h"), {
     label: "hours of this route alone",
     display: "person-h",
@@ -113,12 +113,6 @@ export function layRoute(basis: Basis, plan: RoutePlan, common: CommonCells): Ro
   });
   const unpriced = all.filter(({ amount }) => !amount).length;
   return { plan, cuts, milling, stages, hours, elapsed, lines, taxes, lumber, cash, total, unpriced };
-}
-
-function stagesOf(milling: MillingCells | undefined): Cell[] {
-  if (!milling) return [];
-  const { getOut, prepare, setUp, saw, edge, sharpen, carry, stack, slabs } = milling;
-  return [getOut, prepare, setUp, saw, edge, sharpen, carry, stack, slabs];
 }
 
 /** The mill runs at its own pace with its own people; everything else is shared by the crew. */
@@ -222,15 +216,19 @@ function layFinishing(basis: Basis, plan: RoutePlan, lumberLines: readonly Shopp
 }
 
 /** How many pieces of a group come from the logs: all, or as many as the plan has. */
-function milledPieces({ sheet }: Basis, plan: RoutePlan, { group }: GroupBasis): Cell | undefined {
+export function milledPieces({ sheet }: Basis, plan: RoutePlan, { group }: GroupBasis): Cell | undefined {
   if (!plan.milled.has(group.name) || !plan.sawing) return undefined;
   const bought = plan.bought.find((one) => one.substitution.group.name === group.name)?.count ?? 0;
   const unsold = plan.unsold.find((one) => one.group.group.name === group.name)?.count ?? 0;
   if (bought + unsold === 0) return group.count;
   const pieces = sheet.decide(group.count).minus(bought + unsold);
-  return sheet.planned(`${plan.key}.sawn.${group.name}`, plain(pieces), plan.sawing.proof, {
-    label: `${group.label}, from the logs`,
-  });
+  const name = `${plan.key}.sawn.${group.name}`;
+  return (
+    sheet.find(name) ??
+    sheet.planned(name, plain(pieces), plan.sawing.proof, {
+      label: `${group.label}, from the logs`,
+    })
+  );
 }
 
 function boughtSurface({ group }: GroupBasis, milled: Cell | undefined): Operand {

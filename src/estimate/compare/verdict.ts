@@ -3,7 +3,7 @@ import { speciesOf } from "../../catalog/species.js";
 import type { Basis } from "../basis.js";
 import { minorDigits } from "../quantity/unit.js";
 import type { Cell } from "../sheet/expression.js";
-import type { Decision } from "./decision.js";
+import type { ComparedRoutes, Decision } from "./decision.js";
 import type { RouteCells } from "./route.js";
 
 /** First on every screen. */
@@ -22,7 +22,7 @@ export interface Verdict {
 }
 
 /** Weighs the routes. */
-export function verdictOf(basis: Basis, routes: WeighedRoutes, decision: Decision): Verdict {
+export function verdictOf(basis: Basis, routes: ComparedRoutes, decision: Decision): Verdict {
   const { mix, buy } = routes;
   const labels = (milled: boolean) =>
     basis.groups.filter(({ group }) => mix.plan.milled.has(group.name) === milled).map(({ group }) => group.label);
@@ -35,13 +35,6 @@ export function verdictOf(basis: Basis, routes: WeighedRoutes, decision: Decisio
     mill,
     buy: bought,
   };
-}
-
-/** The routes that a verdict weighs. */
-export interface WeighedRoutes {
-  readonly buy: RouteCells;
-  readonly mill: RouteCells | undefined;
-  readonly mix: RouteCells;
 }
 
 const FIRST = {
@@ -87,7 +80,7 @@ const shownMoney = (cell: Cell): string => {
   return `${cell.value.toDecimalPlaces(minorDigits(currency) ?? 2).toFixed(minorDigits(currency) ?? 2)} ${currency} an hour`;
 };
 
-function holding({ mill, mix }: WeighedRoutes): string[] {
+function holding({ mill, mix }: ComparedRoutes): string[] {
   const plan = mix.plan.sawing ?? mill?.plan.sawing;
   if (!plan) return [];
   const wanted = plan.problem.groups.reduce((sum, group) => sum + group.count, 0);
@@ -118,7 +111,7 @@ function drying(basis: Basis, mix: RouteCells): string[] {
   ];
 }
 
-function doubt(basis: Basis, { mix, buy }: WeighedRoutes, decision: Decision): string {
+function doubt(basis: Basis, { mix, buy }: ComparedRoutes, decision: Decision): string {
   if (mix.unpriced > 0)
     return `${mix.unpriced} line${mix.unpriced === 1 ? " has" : "s have"} no price yet: the cash is too low by what they cost.`;
   if (!decision.mix) return "What an hour of your own work is worth to you.";

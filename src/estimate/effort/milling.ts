@@ -5,19 +5,25 @@
 import type { Assumed } from "../request/assumed.js";
 import type { CutCells } from "../salvage/cut-cells.js";
 import type { MillCells } from "../salvage/mill.js";
-import { type Cell, minus, number, type Operand, over, plus, times } from "../sheet/expression.js";
+import { type Cell, greatest, minus, number, type Operand, over, plus, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 
+/** Stages of milling, in the order of the work. */
+export const MILLING_STAGES = {
+  getOut: "get the logs out",
+  prepare: "prepare the logs",
+  setUp: "set up the first straight cuts, turn",
+  saw: "saw",
+  edge: "rip and crosscut",
+  sharpen: "sharpen",
+  carry: "carry",
+  stack: "stack to dry",
+  slabs: "clear slabs and sawdust",
+} as const;
+export type MillingStage = keyof typeof MILLING_STAGES;
+
 export interface MillingCells {
-  readonly getOut: Cell;
-  readonly prepare: Cell;
-  readonly setUp: Cell;
-  readonly saw: Cell;
-  readonly edge: Cell;
-  readonly sharpen: Cell;
-  readonly carry: Cell;
-  readonly stack: Cell;
-  readonly slabs: Cell;
+  readonly stages: Readonly<Record<MillingStage, Cell>>;
   /** Elapsed, of the mill: set-up and sawing. */
   readonly millHours: Cell;
   readonly sharpenings: Cell;
@@ -27,9 +33,59 @@ export interface MillingCells {
   readonly blades: Cell;
 }
 
+/** Formulas that a plan's cuts lead to; laid one by one for a route, added up for a group. */
+export interface MillingFormulas {
+  /** Person-hours, pace not yet applied. */
+  readonly stages: Readonly<Record<MillingStage, Operand>>;
+  /** Elapsed, pace not yet applied. */
+  readonly elapsed: Operand;
+  readonly fuel: Operand;
+}
+
 const ONE_PERSON = number("1 people");
 
-/** Lays hours and consumption under `key`. All hand work is multiplied by one pace. */
+/** @param cutting - Engine hours of sawing. @param sharpenings - How often the edge is renewed. */
+export function millingFormulas(
+  cuts: CutCells,
+  cutting: Operand,
+  sharpenings: Operand,
+  mill: MillCells,
+  assumed: Assumed,
+): MillingFormulas {
+  const rate = (name: string): Cell => assumed.cell(name);
+  const setUp = plus(times(cuts.bolts, mill.setUp), times(cuts.turns, mill.turn));
+  const saw = plus(cutting, times(cuts.millCuts, mill.cutHandling));
+  const walk = over(times(number("2"), rate("carry.distance")), rate("carry.pace"));
+  const waste = greatest(minus(cuts.logVolume, cuts.pieceVolume), number("0 m3"));
+  return {
+    stages: {
+      getOut: times(cuts.logsUsed, rate("rate.getOut")),
+      prepare: times(cuts.logsUsed, rate("rate.prepareLog")),
+      setUp: times(setUp, mill.crew),
+      saw: times(saw, mill.crew),
+      edge: plus(
+        times(cuts.ripCuts, rate("rate.ripHandling")),
+        times(over(cuts.ripLength, rate("rate.ripFeed")), ONE_PERSON),
+        times(cuts.crosscuts, rate("rate.crosscut")),
+      ),
+      sharpen: times(sharpenings, mill.sharpen),
+      carry: times(over(cuts.pieceWeight, rate("carry.load")), plus(times(walk, ONE_PERSON), rate("carry.handling"))),
+      stack: times(cuts.pieces, rate("rate.stack")),
+      slabs: times(waste, rate("rate.slabs")),
+    },
+    elapsed: plus(setUp, saw),
+    fuel: times(cutting, mill.fuel),
+  };
+}
+
+/** A chain dulls by the face it cuts, sooner in dirty bark; a band by the lumber it makes. */
+export function sharpeningsOf(cuts: CutCells, mill: MillCells, assumed: Assumed): Operand {
+  if (mill.sharpenEvery.unit.dimension !== "length2") return over(cuts.pieceVolume, mill.sharpenEvery);
+  const more = minus(assumed.cell("saw.dirtDulling"), number("1"));
+  return over(plus(cuts.millArea, times(cuts.dirtyArea, more)), mill.sharpenEvery);
+}
+
+/** Lays hours and consumption of a route under `key`. All hand work is multiplied by one pace. */
 export function layMilling(
   sheet: Sheet,
   key: string,
@@ -39,39 +95,27 @@ export function layMilling(
   units: { readonly liquid: string },
 ): MillingCells {
   const pace = assumed.cell("pace");
-  const rate = (name: string) => assumed.cell(name);
-  const work = (name: string, label: string, amount: Operand) =>
-    sheet.lay(`${key}.hours.${name}`, times(amount, pace), { label, display: "person-h" });
-
-  const setUpElapsed = plus(times(cuts.bolts, mill.setUp), times(cuts.turns, mill.turn));
   const cutting = sheet.lay(`${key}.cutting`, over(cuts.millArea, mill.rate), {
     label: "engine hours of sawing",
     display: "h",
   });
-  const sawElapsed = plus(cutting, times(cuts.millCuts, mill.cutHandling));
-  const millHours = sheet.lay(`${key}.millHours`, times(plus(setUpElapsed, sawElapsed), pace), {
+  const sharpenings = sheet.lay(`${key}.sharpenings`, sharpeningsOf(cuts, mill, assumed), { label: "sharpenings" });
+  const formulas = millingFormulas(cuts, cutting, sharpenings, mill, assumed);
+  const names = Object.keys(MILLING_STAGES) as MillingStage[];
+  const stages = names.map((name) => {
+    const label = MILLING_STAGES[name];
+    return [
+      name,
+      sheet.lay(`${key}.hours.${name}`, times(formulas.stages[name], pace), { label, display: "person-h" }),
+    ] as const;
+  });
+  const fuel = sheet.lay(`${key}.fuel`, formulas.fuel, { label: "fuel", display: units.liquid });
+  const millHours = sheet.lay(`${key}.millHours`, times(formulas.elapsed, pace), {
     label: "mill hours, elapsed",
     display: "h",
   });
-  const sharpenings = sheet.lay(`${key}.sharpenings`, sharpeningsOf(cuts, mill, assumed), { label: "sharpenings" });
-  const fuel = sheet.lay(`${key}.fuel`, times(cutting, mill.fuel), { label: "fuel", display: units.liquid });
-  const walk = over(times(number("2"), rate("carry.distance")), rate("carry.pace"));
-  const loads = sheet.lay(`${key}.loads`, over(cuts.pieceWeight, rate("carry.load")), { label: "loads carried" });
-  const edging = plus(
-    times(cuts.ripCuts, rate("rate.ripHandling")),
-    times(over(cuts.ripLength, rate("rate.ripFeed")), ONE_PERSON),
-    times(cuts.crosscuts, rate("rate.crosscut")),
-  );
   return {
-    getOut: work("getOut", "get the logs out", times(cuts.logsUsed, rate("rate.getOut"))),
-    prepare: work("prepare", "prepare the logs", times(cuts.logsUsed, rate("rate.prepareLog"))),
-    setUp: work("setUp", "set up the first straight cuts, turn", times(setUpElapsed, mill.crew)),
-    saw: work("saw", "saw", times(sawElapsed, mill.crew)),
-    edge: work("edge", "rip and crosscut", edging),
-    sharpen: work("sharpen", "sharpen", times(sharpenings, mill.sharpen)),
-    carry: work("carry", "carry", times(loads, plus(times(walk, ONE_PERSON), rate("carry.handling")))),
-    stack: work("stack", "stack to dry", times(cuts.pieces, rate("rate.stack"))),
-    slabs: work("slabs", "clear slabs and sawdust", times(minus(cuts.logVolume, cuts.pieceVolume), rate("rate.slabs"))),
+    stages: Object.fromEntries(stages) as MillingCells["stages"],
     millHours,
     sharpenings,
     fuel,
@@ -79,11 +123,4 @@ export function layMilling(
       mill.barOil && sheet.lay(`${key}.barOil`, times(fuel, mill.barOil), { label: "bar oil", display: units.liquid }),
     blades: sheet.lay(`${key}.blades`, over(sharpenings, mill.bladeLife), { label: `${mill.blade}s worn out` }),
   };
-}
-
-/** A chain dulls by the face it cuts, sooner in dirty bark; a band by the lumber it makes. */
-function sharpeningsOf(cuts: CutCells, mill: MillCells, assumed: Assumed): Operand {
-  if (mill.sharpenEvery.unit.dimension !== "length2") return over(cuts.pieceVolume, mill.sharpenEvery);
-  const more = minus(assumed.cell("saw.dirtDulling"), number("1"));
-  return over(plus(cuts.millArea, times(cuts.dirtyArea, more)), mill.sharpenEvery);
 }

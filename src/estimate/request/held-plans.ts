@@ -71,7 +71,7 @@ export const heldPlans = z
     sawing: z
       .record(name, sawingPlanShape)
       .optional()
-      .meta({ description: "Sawing plans by route: milled, mixed and without.<group>." }),
+      .meta({ description: "Sawing plans by route: milled and mixed." }),
     stock: z
       .record(name, z.record(name, stockPlanShape))
       .optional()

@@ -1,0 +1,123 @@
+/**
+ * What milling one group adds, all others milled: leave it out of the same sawing plan, and the cuts that served it alone
+ * fall away; buy it, and it pays its share of its offer's stock lengths in the all-bought route.
+ */
+import type { LumberOffer } from "../../catalog/offers/lumber.js";
+import type { Basis, GroupBasis } from "../basis.js";
+import { millingFormulas, sharpeningsOf } from "../effort/milling.js";
+import { dirtyLogs, layExclusive } from "../salvage/cut-cells.js";
+import { exclusiveWork } from "../salvage/exclusive-work.js";
+import { type Cell, minus, number, type Operand, over, plus, sum, sumOr, times } from "../sheet/expression.js";
+import { milledPieces, type RouteCells } from "./route.js";
+
+/** Cash is without rounding: shares of lines, not lines. */
+export interface GroupSaving {
+  readonly name: string;
+  readonly label: string;
+  /** What buying it would cost, less what milling it uses up. */
+  readonly cashSaved: Cell;
+  readonly extraHours: Cell;
+  readonly payPerHour: Cell | undefined;
+}
+
+/** Lays one line a milled group. */
+export function layGroupSavings(basis: Basis, mill: RouteCells, buy: RouteCells): GroupSaving[] {
+  const sawing = mill.plan.sawing;
+  if (!sawing) return [];
+  const work = exclusiveWork(sawing.problem, sawing.plan, dirtyLogs(basis.logs));
+  return basis.groups.flatMap((one) => {
+    const own = work.get(one.group.name);
+    if (!own || !one.millable) return [];
+    const cuts = layExclusive(basis, `decision.group.${one.group.name}`, own, sawing.problem.gridMm, sawing.proof);
+    return [layGroupSaving(basis, one, cuts, mill, buy)];
+  });
+}
+
+function layGroupSaving(
+  basis: Basis,
+  one: GroupBasis,
+  cuts: ReturnType<typeof layExclusive>,
+  mill: RouteCells,
+  buy: RouteCells,
+): GroupSaving {
+  const { sheet, assumed, mill: saw } = basis;
+  const { name, label } = one.group;
+  const line = `decision.group.${name}`;
+  sheet.title(line, label);
+  const cutting = over(cuts.millArea, saw.rate);
+  const sharpenings = sheet.lay(`${line}.sharpenings`, sharpeningsOf(cuts, saw, assumed), {
+    label: "sharpenings that it takes",
+  });
+  const formulas = millingFormulas(cuts, cutting, sharpenings, saw, assumed);
+  const sawingHours = times(sum(Object.values(formulas.stages)), assumed.cell("pace"));
+  const pieces = milledPieces(basis, mill.plan, one) ?? number("0");
+  const finishing = finishingHours(basis, one, pieces);
+  const share = buyingShare(basis, one, buy);
+  const extraHours = sheet.lay(
+    `${line}.extraHours`,
+    minus(plus(sawingHours, finishing), times(share.sticks, assumed.cell("buy.sort"), assumed.cell("pace"))),
+    {
+      label: "extra hours",
+      display: "person-h",
+    },
+  );
+  const used = [
+    usedUp(basis, "fuel", formulas.fuel),
+    usedUp(basis, "bar-oil", saw.barOil ? times(formulas.fuel, saw.barOil) : number("0 L")),
+    usedUp(basis, saw.blade === "chain" ? "chain" : "band", over(sharpenings, saw.bladeLife)),
+  ].flatMap((cost) => cost ?? []);
+  const cost = sheet.lay(`${line}.buyCost`, withTax(basis, share.cost), {
+    label: "bought, its share of the stock lengths",
+  });
+  const cashSaved = sheet.lay(`${line}.cashSaved`, minus(cost, sumOr(used, basis.pricing.currency)), {
+    label: "cash saved",
+  });
+  const pays = sheet.decide(extraHours).gt(0);
+  const payPerHour = pays
+    ? sheet.lay(`${line}.payPerHour`, over(cashSaved, extraHours), { label: "cash saved an extra hour" })
+    : undefined;
+  return { name, label, cashSaved, extraHours, payPerHour };
+}
+
+/** Dressing of its milled pieces, and the sanding that bought ones would not need. */
+function finishingHours({ assumed }: Basis, one: GroupBasis, pieces: Operand): Operand {
+  const { millable, group } = one;
+  if (!millable || group.rules.surface === "rough") return number("0 person-h");
+  const milledShare = over(pieces, group.count);
+  const lighter = minus(number("1"), assumed.cell("sand.boughtShare"));
+  return plus(times(pieces, millable.dressing.each), times(millable.sand, milledShare, lighter));
+}
+
+/** Cost of something that is used up, where it has a price. */
+function usedUp({ sheet, pricing }: Basis, item: string, amount: Operand): Operand | undefined {
+  const price = sheet.find(`price.${item}`);
+  return price && times(amount, price, pricing.level);
+}
+
+/** By length, of the lines that buy its offer when everything is bought. */
+function buyingShare(
+  basis: Basis,
+  { group, substitution }: GroupBasis,
+  buy: RouteCells,
+): { readonly cost: Operand; readonly sticks: Operand } {
+  const nothing = { cost: number(`0 ${basis.pricing.currency}`), sticks: number("0") };
+  if (!("offer" in substitution)) return nothing;
+  const lines = buy.lines.filter(
+    (line) => line.department === "lumber" && line.name.startsWith(`${buy.plan.key}.buy.${substitution.offer.name}-`),
+  );
+  const priced = lines.flatMap(({ amount }) => amount ?? []);
+  if (priced.length === 0) return nothing;
+  const all = sum(sharing(basis, substitution.offer).map((other) => other.group.totalLength));
+  const share = over(group.totalLength, all);
+  return { cost: times(sum(priced), share), sticks: times(sum(lines.map(({ quantity }) => quantity)), share) };
+}
+
+const sharing = (basis: Basis, offer: LumberOffer): readonly GroupBasis[] =>
+  basis.groups.filter(({ substitution }) => "offer" in substitution && substitution.offer === offer);
+
+function withTax(basis: Basis, cost: Operand): Operand {
+  const rates = basis.catalog.taxes.flatMap((tax, i) =>
+    tax.appliesTo.includes("lumber") ? (basis.sheet.find(`tax.${i + 1}.rate`) ?? []) : [],
+  );
+  return rates.length === 0 ? cost : times(cost, plus(number("1"), ...rates));
+}

@@ -1,0 +1,113 @@
+/**
+ * What one group adds to a plan: the cuts that free nothing but its pieces, the bolts and logs that hold nothing else.
+ * Leave the group out of the same plan, and exactly these fall away.
+ */
+import { type MetCut, walkCuts } from "./cut-walk.js";
+import type { LogPlan, SawingPlan, SawingProblem, SawLog } from "./sawing-problem.js";
+
+/** Work in whole grid steps, squares and cubes. */
+export interface ExclusiveWork {
+  /** Logs that are sawn for this group alone. */
+  readonly logs: readonly string[];
+  readonly bolts: number;
+  readonly cants: number;
+  readonly millCuts: number;
+  readonly millArea: number;
+  /** The part of that face in dirty logs. */
+  readonly dirtyArea: number;
+  readonly ripCuts: number;
+  readonly ripLength: number;
+  readonly crosscuts: number;
+  readonly pieces: number;
+  /** Cubes of all its pieces, by the species of their log. */
+  readonly volumes: ReadonlyMap<string, number>;
+}
+
+type Tally = { -readonly [K in keyof ExclusiveWork]: ExclusiveWork[K] extends number ? number : ExclusiveWork[K] } & {
+  logs: string[];
+  volumes: Map<string, number>;
+};
+
+/** Several groups share it. */
+const SHARED = Symbol("shared");
+/** A group's name, `SHARED`, or undefined where there are no pieces at all. */
+type Owner = string | typeof SHARED | undefined;
+
+/** Work by group, every group of the problem named. @param dirty - Names of logs with dirty bark. */
+export function exclusiveWork(
+  problem: SawingProblem,
+  plan: SawingPlan,
+  dirty: ReadonlySet<string>,
+): ReadonlyMap<string, ExclusiveWork> {
+  const tallies = new Map(problem.groups.map(({ name }) => [name, emptyTally()]));
+  const logs = new Map(problem.logs.map((log) => [log.name, log]));
+  for (const logPlan of plan.logs) tallyLog(tallies, logs.get(logPlan.log) as SawLog, logPlan, dirty.has(logPlan.log));
+  return tallies;
+}
+
+function emptyTally(): Tally {
+  return {
+    logs: [],
+    bolts: 0,
+    cants: 0,
+    millCuts: 0,
+    millArea: 0,
+    dirtyArea: 0,
+    ripCuts: 0,
+    ripLength: 0,
+    crosscuts: 0,
+    pieces: 0,
+    volumes: new Map(),
+  };
+}
+
+function tallyLog(tallies: ReadonlyMap<string, Tally>, log: SawLog, plan: LogPlan, dirty: boolean): void {
+  const { owners, ofCut } = ownersOf(plan);
+  const { cuts } = walkCuts(log, plan);
+  const bolts = new Map<number, Owner>();
+  cuts.forEach((met, index) => {
+    const owner = ofCut[index];
+    // The first cut that meets a bolt is through the whole of it.
+    if (met.cut.tool !== "buck" && !bolts.has(met.part.bolt)) bolts.set(met.part.bolt, owner);
+    if (typeof owner === "string") tallyCut(tallies.get(owner) as Tally, met, dirty);
+  });
+  for (const owner of bolts.values()) if (typeof owner === "string") (tallies.get(owner) as Tally).bolts++;
+  const whole = owners.get(0);
+  if (typeof whole === "string") (tallies.get(whole) as Tally).logs.push(log.name);
+  for (const piece of plan.pieces) {
+    const tally = tallies.get(piece.group);
+    if (!tally) continue;
+    tally.pieces++;
+    const cubes = (piece.x1 - piece.x0) * (piece.y1 - piece.y0) * (piece.z1 - piece.z0);
+    tally.volumes.set(log.species, (tally.volumes.get(log.species) ?? 0) + cubes);
+  }
+}
+
+function tallyCut(tally: Tally, { cut, area, length, flat }: MetCut, dirty: boolean): void {
+  if (cut.tool === "mill") {
+    tally.millCuts++;
+    tally.millArea += Math.round(area);
+    if (dirty) tally.dirtyArea += Math.round(area);
+    if (flat && cut.axis === "x") tally.cants = Math.max(tally.cants, 1);
+  } else if (cut.tool === "rip") {
+    tally.ripCuts++;
+    tally.ripLength += length;
+  } else if (cut.tool === "cross") tally.crosscuts++;
+}
+
+/** Who owns each part and each cut, from the last cut back: a part belongs to whoever owns all that comes out of it. */
+function ownersOf(plan: LogPlan): { readonly owners: ReadonlyMap<number, Owner>; readonly ofCut: readonly Owner[] } {
+  const owners = new Map<number, Owner>(plan.pieces.map(({ part, group }) => [part, group]));
+  const ofCut: Owner[] = [];
+  for (let i = plan.cuts.length - 1; i >= 0; i--) {
+    const owner = together(owners.get(2 * i + 1), owners.get(2 * i + 2));
+    owners.set((plan.cuts[i] as LogPlan["cuts"][number]).part, owner);
+    ofCut[i] = owner;
+  }
+  return { owners, ofCut };
+}
+
+function together(a: Owner, b: Owner): Owner {
+  if (a === undefined) return b;
+  return b === undefined || a === b ? a : SHARED;
+}
