@@ -144,6 +144,32 @@ describe("judge of sawing plans", () => {
     expect(judgeSawingPlan(question({ shop: { deepestRip: 150 } }), plan)).toEqual([]);
   });
 
+  it("passes work at the very limit of rip saw, mill and throat", () => {
+    // The butt is 340 and its bark twice 10; the bolt is 2,000 long, the slab 25 thick.
+    expect(judgeSawingPlan(question({ shop: { deepestRip: 25, longestBolt: 2000, throat: 360 } }), GOOD)).toEqual([]);
+  });
+
+  it("passes pieces that touch on every side, for a saw without a kerf", () => {
+    const given = question({
+      shop: { millKerf: 0, ripKerf: 0, crossKerf: 0, buckKerf: 0 },
+      board: { thickness: 50, width: 100, count: 8 },
+    });
+    const pieces = [
+      { group: "board", z0: 2000, z1: 3000 },
+      { group: "board", z0: 3000, z1: 4000 },
+    ];
+    const strips = [
+      { x0: -100, x1: 0, pieces },
+      { x0: 0, x1: 100, pieces },
+    ];
+    const slabs = [
+      { y0: -50, y1: 0, strips },
+      { y0: 0, y1: 50, strips },
+    ];
+    const logs = [writeLog(given, "pine", [{ z0: 2000, z1: 4000, slabs }])];
+    expect(judgeSawingPlan(given, { gridMm: "1", logs, buy: { post: 1 } })).toEqual([]);
+  });
+
   it("passes a strip trimmed by half a kerf, for the blade may run out at the end", () => {
     // The board is 1,999 long, so that 1 mm of the strip is left for a kerf of 3.
     const plan = withLog({
@@ -310,6 +336,30 @@ describe("judge of sawing plans", () => {
       GOOD,
       /piece 0 .*does not box the pith in/,
     ],
+    ["a cut in the kerf below its part", {}, withCut(5, { lo: 50, hi: 56 }), /cut 5 \(mill\): it misses part 6/],
+    ["a cut just past the end", {}, withCut(8, { lo: 4000, hi: 4003 }), /cut 8 \(cross\): it misses part 15/],
+    [
+      "a piece of the end that a trimming cut turned to dust",
+      {},
+      {
+        ...withLog({ cuts: CUTS.with(8, { ...cut(8), lo: 3997, hi: 4000 }), pieces: [{ ...BOARD_PIECE, part: 18 }] }),
+        buy: { post: 1, board: 3 },
+      },
+      /piece 0 .*there is no part 18/,
+    ],
+    [
+      "a section with one side right",
+      {},
+      withPieces(POST_PIECE, { ...BOARD_PIECE, x0: 0, x1: 25 }),
+      /piece 1 .*section is 25 × 25 steps, wanted is 25 × 150/,
+    ],
+    ["a board that lies beside the pith it should box", { board: { heart: "boxed" } }, GOOD, /piece 1 .*does not box/],
+    [
+      "pieces that overlap, in whatever order they are listed",
+      {},
+      withPieces({ ...BOARD_PIECE, y0: 49, y1: 74, z0: 2500, z1: 3500 }, POST_PIECE),
+      /pieces 1 and 0 overlap/,
+    ],
   ])("refuses %s", (_, given, plan, reason) => {
     expect(judgeSawingPlan(question(given), plan).join("\n")).toMatch(reason);
   });
@@ -327,6 +377,20 @@ describe("sound wood, to the step", () => {
     // The board's far corner is 4 × hypot²(75, 81) = 48,744 = 220.78² from side to side; the straight bolt starts half way up.
     expect(judged({ log: { smallDiameter: 221, largeDiameter: 221 } })).toEqual([]);
     expect(judged({ log: { smallDiameter: 220, largeDiameter: 221 } }).join()).toMatch(/outside the wood/); // 220.5
+  });
+
+  it("lets a corner lie on the very circle: 30 and 40 from the axis in a log of 100", () => {
+    const given = (diameter: number) =>
+      question({
+        log: { smallDiameter: diameter, largeDiameter: diameter },
+        post: { thickness: 60, width: 80, length: 4000 },
+        shop: { longestBolt: 4000 },
+      });
+    const pieces = [{ group: "post", z0: 0, z1: 4000 }];
+    const bolt = { z0: 0, z1: 4000, slabs: [{ y0: -40, y1: 40, strips: [{ x0: -30, x1: 30, pieces }] }] };
+    const logs = [writeLog(given(100), "pine", [bolt])];
+    expect(judgeSawingPlan(given(100), { gridMm: "1", logs, buy: { board: 4 } })).toEqual([]);
+    expect(judgeSawingPlan(given(99), { gridMm: "1", logs, buy: { board: 4 } })).toHaveLength(1);
   });
 
   it("takes a bolt's own sweep off, a quarter of the log's in half its length", () => {

@@ -150,6 +150,14 @@ describe("price of a sawing plan", () => {
     expect(shown(priceSawingPlan(QUESTION, plan(wide, [], 4)))).toMatchObject({ millCuts: "0.558 h, 52.8" });
   });
 
+  it("counts one pass of a saw without a kerf", () => {
+    const shop = { ...QUESTION.shop, millKerf: 0 };
+    const cuts: SawCut[] = [...CUTS.slice(0, 1), { tool: "mill", axis: "y", part: 2, lo: 6, hi: 6 }];
+    expect(shown(priceSawingPlan({ ...QUESTION, shop }, plan(cuts, [], 4)))).toMatchObject({
+      millCuts: "0.186 h, 17.6",
+    });
+  });
+
   it("buys none of a group that is not listed, whatever its name", () => {
     const groups = [{ ...groupOf(), name: "constructor", count: 0 }];
     const nothing = { gridMm: "304.8", logs: [], buy: {} };
