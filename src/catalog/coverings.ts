@@ -305,13 +305,6 @@ export function fourBundlesCover(length: Quantity, exposure: Quantity): Quantity
   return full === undefined ? undefined : quantity(inUnit(exposure, "in").times(100).dividedBy(full), "ft2");
 }
 
-/** Slate lies with this head lap by rise on 12 in (`irc`, table R905.6.5); exposure is (length − head lap) ÷ 2. */
-export const SLATE_HEADLAPS = [
-  { fromRise: "4 in", headlap: "4 in" },
-  { fromRise: "8 in", headlap: "3 in" },
-  { fromRise: "20 in", headlap: "2 in" },
-] as const;
-
 /** Strips to a square: area over strip width times exposure; 36 in at 5 in is 80 (`irc` R905.2.6 for the nails). */
 export function stripsPerSquare(width: Quantity, exposure: Quantity): Quantity {
   return quantity(quantity("1", "square").value.dividedBy(width.value.times(exposure.value)), "");

@@ -6,7 +6,7 @@
  */
 import { z } from "zod";
 import { type Fault, pointer } from "../estimate/faults.js";
-import { type Quantity, quantity } from "../estimate/quantity/quantity.js";
+import type { Quantity } from "../estimate/quantity/quantity.js";
 import { parseQuantity, parseSection, quote, TextFault } from "../estimate/quantity/text.js";
 import { type Unit, unit } from "../estimate/quantity/unit.js";
 import { children, fault, MOST_FAULTS, shapeFaults } from "./shape-faults.js";
@@ -244,6 +244,3 @@ export function toSection(text: SectionText): Section {
   if (found instanceof TextFault) throw new Error(`${found.wrong} ${found.cure}`);
   return found;
 }
-
-/** A whole number of pieces as a quantity. */
-export const count = (of: number): Quantity => quantity(of, "");

@@ -64,7 +64,7 @@ const inches = (text: string): Decimal => inUnit(exactly(`${text} in`), "in");
 const inchesOf = (side: Quantity): Decimal => inUnit(side, "in");
 
 /** True for a section of the timber class: 5 in nominal and over both ways. */
-export function isTimber(nominal: Section): boolean {
+function isTimber(nominal: Section): boolean {
   return [nominal.thickness, nominal.width].every((side) => inchesOf(side).gte(TIMBER_FROM));
 }
 

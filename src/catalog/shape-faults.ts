@@ -107,7 +107,7 @@ function valueAt(input: unknown, path: Path): unknown {
 }
 
 /** What was given, in a few words. */
-export function given(input: unknown): string {
+function given(input: unknown): string {
   if (typeof input === "string") return quote(input);
   if (Array.isArray(input)) return "A list";
   if (isRecord(input)) return "An object";
