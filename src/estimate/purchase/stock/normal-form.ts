@@ -1,0 +1,148 @@
+/**
+ * A stock problem boiled down to what the optimisers need: distinct lengths, sticks worth having, small whole numbers.
+ *
+ * A kerf is added to every piece and one to every stick, so that Σ(ℓ + k) ≤ stock − trim + k says that n pieces take
+ * n − 1 cuts. Lengths are divided by their common divisor, money by that of the prices.
+ */
+import type { StockLength, StockProblem } from "./problem.js";
+
+/** A stick that can be had. */
+export interface Bar {
+  /** Place in the problem's list of stocks. */
+  readonly stock: number;
+  /** What pieces and kerfs may take up, in steps of the normal form. */
+  readonly capacity: number;
+  /** In units of money of the normal form. */
+  readonly price: number;
+  /** Infinity where there are as many as there are pieces. */
+  readonly available: number;
+  /** Sold in whole bundles of so many. */
+  readonly bundle: number;
+}
+
+export interface NormalForm {
+  /** Lengths of the pieces as the problem gives them, longest first; each list below that is by weight has this order. */
+  readonly lengths: readonly number[];
+  /** The same with a kerf each, in steps of the normal form. */
+  readonly weights: readonly number[];
+  /** Pieces wanted of each weight. */
+  readonly counts: readonly number[];
+  /** By capacity, then price, then name; none is worthless beside another. */
+  readonly bars: readonly Bar[];
+  /** Minor units in one unit of money. */
+  readonly moneyGrid: number;
+  /**
+   * What leaving out one piece is held to cost: more than any plan, so that as few as can be are left out.
+   * Infinity where sticks never lack.
+   */
+  readonly missing: number;
+}
+
+/** Sticks cut alike. */
+export interface Pattern {
+  /** Place in the normal form's bars. */
+  readonly bar: number;
+  /** Pieces of each weight. */
+  readonly take: readonly number[];
+}
+
+export interface Cut extends Pattern {
+  readonly times: number;
+}
+
+/** A plan in the normal form: what is cut, and how many pieces of each weight are left out. */
+export interface Draft {
+  readonly cuts: readonly Cut[];
+  readonly missing: readonly number[];
+}
+
+/** Longest stick in steps of the normal form; assumption: 12 m in 0.1 mm is 120,000. */
+export const MOST_STEPS = 2_000_000;
+
+/** @param lengths - How many pieces of each length; those that fit no stick are left away. */
+export function normalForm(problem: StockProblem, lengths: ReadonlyMap<number, number>): NormalForm {
+  const { kerf } = problem;
+  const stocks = problem.stocks.map((stock, index) => ({ ...stock, index, room: roomOf(problem, stock) }));
+  const longest = Math.max(0, ...stocks.filter((s) => s.available !== 0).map((s) => s.room));
+  const wanted = [...lengths]
+    .filter(([length, count]) => count > 0 && length + kerf <= longest)
+    .sort((a, b) => b[0] - a[0]);
+  const step = wanted.map(([length]) => length + kerf).reduce(gcd, 0) || 1;
+  const pieces = wanted.reduce((sum, [, count]) => sum + count, 0);
+  const moneyGrid = stocks.map((s) => s.priceMinor).reduce(gcd, 0) || 1;
+  const shortest = Math.min(...wanted.map(([length]) => length + kerf));
+  const bars = stocks
+    .filter((stock) => stock.available !== 0 && stock.room >= shortest)
+    .map((stock): Bar & { name: string } => ({
+      name: stock.name,
+      stock: stock.index,
+      capacity: Math.floor(stock.room / step),
+      price: stock.priceMinor / moneyGrid,
+      available: stock.available === null || stock.available >= pieces ? Number.POSITIVE_INFINITY : stock.available,
+      bundle: stock.owned ? 1 : (problem.bundle ?? 1),
+    }))
+    .sort((a, b) => a.capacity - b.capacity || a.price - b.price || (a.name < b.name ? -1 : 1));
+  const useful = bars.filter((bar, i) => !bars.some((other, j) => makesWorthless(other, j, bar, i)));
+  if (useful.some((bar) => bar.capacity > MOST_STEPS)) throw new RangeError("the grid is too fine for sticks so long");
+  const weights = wanted.map(([length]) => (length + kerf) / step);
+  const always = Math.max(
+    0,
+    ...useful.filter((bar) => bar.available === Number.POSITIVE_INFINITY).map((b) => b.capacity),
+  );
+  const dearest = Math.max(0, ...useful.map((bar) => bar.price * bar.bundle));
+  return {
+    lengths: wanted.map(([length]) => length),
+    weights,
+    counts: wanted.map(([, count]) => count),
+    bars: useful.map(({ name: _, ...bar }) => bar),
+    moneyGrid,
+    missing: (weights[0] ?? 0) <= always ? Number.POSITIVE_INFINITY : 1 + pieces * dearest,
+  };
+}
+
+/** Room for pieces with one kerf each: the last piece needs none, so the stick is given one. */
+function roomOf(problem: StockProblem, stock: StockLength): number {
+  return stock.length - problem.endTrim + problem.kerf;
+}
+
+/** A stick that is no longer and no cheaper than another that can always be had. Of equals the first stays. */
+function makesWorthless(other: Bar, place: number, bar: Bar, ofBar: number): boolean {
+  if (place === ofBar || other.available < Number.POSITIVE_INFINITY) return false;
+  if (other.capacity < bar.capacity || other.price > bar.price || other.bundle > bar.bundle) return false;
+  const equal = other.capacity === bar.capacity && other.price === bar.price && other.bundle === bar.bundle;
+  return equal && bar.available === Number.POSITIVE_INFINITY ? place < ofBar : true;
+}
+
+/** Money of a plan in units of the normal form, bundles and left-out pieces counted. */
+export function costOf(form: NormalForm, draft: Draft): number {
+  const left = draft.missing.reduce((sum, count) => sum + count, 0);
+  const sticks = sticksOf(form, draft.cuts);
+  const bought = form.bars.reduce((sum, bar, i) => sum + bar.price * wholeBundles(sticks[i] ?? 0, bar.bundle), 0);
+  return bought + (left > 0 ? left * form.missing : 0);
+}
+
+/** Sticks cut of each bar. */
+export function sticksOf(form: NormalForm, cuts: readonly Cut[]): number[] {
+  const sticks = form.bars.map(() => 0);
+  for (const { bar, times } of cuts) sticks[bar] = (sticks[bar] ?? 0) + times;
+  return sticks;
+}
+
+export function wholeBundles(sticks: number, bundle: number): number {
+  return Math.ceil(sticks / bundle) * bundle;
+}
+
+/** Steps that a pattern takes up, kerfs included. */
+export function loadOf(weights: readonly number[], take: readonly number[]): number {
+  return take.reduce((sum, count, i) => sum + count * (weights[i] ?? 0), 0);
+}
+
+/** Adds a pattern's pieces to a list by weight, or takes them away. */
+export function addTake(target: number[], take: readonly number[], times: number): void {
+  for (let item = 0; item < target.length; item++)
+    target[item] = (target[item] as number) + times * (take[item] as number);
+}
+
+export function gcd(a: number, b: number): number {
+  return b === 0 ? a : gcd(b, a % b);
+}

@@ -1,0 +1,77 @@
+/** The cheapest plan out of given fillings by a mixed-integer program, where an engine is plugged in. */
+import { boundUp, type Column, type IntegerProgram, type LinearSolver } from "../../solver.js";
+import type { Bar, Draft, NormalForm, Pattern } from "./normal-form.js";
+import type { Demand } from "./relaxation.js";
+import type { Work } from "./work.js";
+
+/** Microseconds of an iteration and of the start, by columns. Assumptions, measured. */
+const perIteration = (columns: number) => 150 + columns / 10;
+const perStart = (columns: number) => 5_000 + 10 * columns;
+
+/** Just under one unit of money: plans closer than that cost the same. */
+const ONE = 0.999;
+
+export interface WholePlan {
+  readonly draft: Draft | null;
+  /** No plan out of these fillings costs less, in whole units of money; Infinity when there is none. */
+  readonly bound: number;
+}
+
+/**
+ * @param anyPlan - True: the first plan found will do, whatever it costs.
+ */
+export function wholePlan(
+  form: NormalForm,
+  fillings: readonly Pattern[],
+  demand: Demand,
+  anyPlan: boolean,
+  solver: LinearSolver,
+  work: Work,
+): WholePlan {
+  const program = programOf(form, fillings, demand);
+  work.spend(perStart(fillings.length));
+  const iterations = Math.floor(work.left / perIteration(fillings.length));
+  if (iterations < 10) return { draft: null, bound: 0 };
+  const gap = anyPlan ? Number.MAX_SAFE_INTEGER : ONE;
+  const answer = solver.solveInteger(program, { nodes: 1_000_000, iterations, gap });
+  work.spend(answer.iterations * perIteration(fillings.length));
+  const draft = answer.values && draftOf(form, fillings, answer.values);
+  if (answer.status === "infeasible") return { draft, bound: Number.POSITIVE_INFINITY };
+  return { draft, bound: Math.max(0, boundUp(answer.bound, 1)) };
+}
+
+/** Fillings as columns; a row a length of piece, a row a bar; where bars come in bundles, a column for their number. */
+function programOf(form: NormalForm, fillings: readonly Pattern[], demand: Demand): IntegerProgram {
+  const size = form.weights.length;
+  const bundled = form.bars.map((bar) => bar.bundle > 1);
+  const columns = fillings.map(({ bar, take }): Column => {
+    const rows = [...take.flatMap((count, item) => (count > 0 ? [item] : [])), size + bar];
+    const values = [...take.filter((count) => count > 0), 1];
+    return {
+      cost: bundled[bar] ? 0 : (form.bars[bar] as Bar).price,
+      ...upTo(demand.available[bar] as number),
+      rows,
+      values,
+    };
+  });
+  const bundles = form.bars.flatMap(({ price, bundle }, bar): Column[] => {
+    if (bundle === 1) return [];
+    const most = Math.ceil((demand.available[bar] as number) / bundle);
+    return [{ cost: price * bundle, ...upTo(most), rows: [size + bar], values: [-bundle] }];
+  });
+  const rows = [
+    ...demand.counts.map((lower) => ({ lower, upper: Number.POSITIVE_INFINITY })),
+    ...demand.available.map((most, bar) => ({ ...upTo(bundled[bar] ? 0 : most), lower: Number.NEGATIVE_INFINITY })),
+  ];
+  return { columns: [...columns, ...bundles], rows };
+}
+
+const upTo = (upper: number) => ({ lower: 0, upper });
+
+function draftOf(form: NormalForm, fillings: readonly Pattern[], values: readonly number[]): Draft {
+  const cuts = fillings.flatMap((filling, i) => {
+    const times = values[i] as number;
+    return times > 0 ? [{ ...filling, times }] : [];
+  });
+  return { cuts, missing: form.weights.map(() => 0) };
+}
