@@ -8,6 +8,7 @@ import { type Fault, FaultError } from "./faults.js";
 import { heldForm, millable, type Planners, planRoute } from "./plan.js";
 import type { HeldPlans } from "./request/held-plans.js";
 import type { EstimateRequest } from "./request/request.js";
+import { layOwnLines } from "./sheet/own-lines.js";
 import { Sheet } from "./sheet/sheet.js";
 import { layCommon, layTakeoffs, type Takeoffs } from "./takeoffs.js";
 
@@ -86,14 +87,21 @@ function withBestMix(request: EstimateRequest, basis: Basis, plans: RoutePlans, 
 function layEstimate(basis: Basis, plans: RoutePlans): Estimate {
   const { sheet } = basis;
   const takeoffs = layTakeoffs(basis);
-  const common = layCommon(basis, takeoffs, [], []);
+  const own = layOwnLines(sheet, basis.request.lines ?? [], { at: "/lines", currency: basis.catalog.currency });
+  const common = layCommon(basis, takeoffs, own.cells);
   const lay = (plan: RoutePlan): RouteCells => layRoute(basis, plan, common);
   const buy = lay(plans.buy);
   const mill = plans.mill && lay(plans.mill);
   const mix = plans.mix === plans.buy ? buy : plans.mix === plans.mill && mill ? mill : lay(plans.mix);
   const routes = { buy, mill, mix };
   const decision = decide(basis, routes);
-  refuse([...basis.assumed.faults, ...basis.assumed.unknownFaults(), ...sheet.faults, ...sheet.overrideFaults()]);
+  refuse([
+    ...basis.assumed.faults,
+    ...basis.assumed.unknownFaults(),
+    ...own.faults,
+    ...sheet.faults,
+    ...sheet.overrideFaults(),
+  ]);
   const verdict = verdictOf(basis, routes, decision);
   const cautions = cautionsOf(basis, takeoffs, routes);
   const notices = noticesOf(basis, routes, common);

@@ -24,6 +24,8 @@ export type NeedItem =
       /** Lengths; what has none (a washer) leaves it out. */
       readonly diameter?: Cell;
       readonly length?: Cell;
+      /** Both sides of the post that a base takes. */
+      readonly fits?: readonly [Cell, Cell];
       /** Least protection against corrosion, by the catalog's classes. */
       readonly corrosion: string;
     }

@@ -9,6 +9,7 @@ import type { Need } from "./need.js";
 import type { PieceGroup } from "./pieces/piece-group.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
 import { type Cell, greatest, number, type Operand, over, plus, sumOr, times } from "./sheet/expression.js";
+import type { LaidLine } from "./sheet/own-lines.js";
 import { exposureIn } from "./takeoff/corrosion.js";
 import { type CoveringTakeoff, coveredGable, layCovering } from "./takeoff/covering.js";
 import { type FastenersTakeoff, GABLE_RUNS, layFasteners, layGableSupports } from "./takeoff/fasteners.js";
@@ -48,19 +49,15 @@ export function layTakeoffs(basis: Basis): Takeoffs {
 }
 
 /** Prices the shared needs and sums the shared hours. */
-export function layCommon(
-  basis: Basis,
-  takeoffs: Takeoffs,
-  own: CommonCells["own"],
-  ownHours: readonly Cell[],
-): CommonCells {
+export function layCommon(basis: Basis, takeoffs: Takeoffs, own: readonly LaidLine[]): CommonCells {
   const { sheet, pricing, catalog, request } = basis;
   const lines = layShoppingList(pricing, catalog, takeoffs.needs, request.system);
-  const hours = sheet.lay("common.hours.total", sumOr([...takeoffs.stages, ...ownHours], "person-h"), {
+  const counted = (as: LaidLine["counts"]) => own.filter(({ counts }) => counts === as).map(({ cell }) => cell);
+  const hours = sheet.lay("common.hours.total", sumOr([...takeoffs.stages, ...counted("hours")], "person-h"), {
     label: "hours on either route",
     display: "person-h",
   });
-  return { lines, hours, own };
+  return { lines, hours, own: counted("money"), ownHours: counted("hours") };
 }
 
 function layRoofCovering(basis: Basis): CoveringTakeoff | undefined {
@@ -84,12 +81,18 @@ function layRoofCovering(basis: Basis): CoveringTakeoff | undefined {
 function layJoints(basis: Basis): FastenersTakeoff | undefined {
   const { sheet, cutList, assumed, defaults, units } = basis;
   if (!cutList.gable) return undefined;
+  const light = defaults.choice(
+    basis.request.options?.lightFixing,
+    "/options/lightFixing",
+    "screws",
+    "they can be taken out again",
+  );
   const supportsApart = layGableSupports(sheet, cutList.gable, units);
   const exposureOf = (group: PieceGroup): Exposure =>
     exposureIn({ woods: woodsOf(basis, group), treated: isTreated(basis, group) });
   return layFasteners(
     sheet,
-    { groups: cutList.groups, exposureOf, runs: GABLE_RUNS, supportsApart, light: "screws", assumed, defaults },
+    { groups: cutList.groups, exposureOf, runs: GABLE_RUNS, supportsApart, light, assumed, defaults },
     units,
   );
 }

@@ -51,8 +51,9 @@ export interface CommonCells {
   readonly lines: readonly ShoppingLine[];
   /** Person-hours of stages that both routes share. */
   readonly hours: Cell;
-  /** The user's own money cells. */
+  /** The user's own lines of money, and of person-hours. */
   readonly own: readonly Cell[];
+  readonly ownHours: readonly Cell[];
 }
 
 export interface RouteCells {

@@ -2,7 +2,7 @@
 import { FaultError, pointer } from "../faults.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import type { Defaults } from "../request/given.js";
-import type { ExplicitPieces, StructureShape } from "../request/structure.js";
+import { type ExplicitPieces, GABLE_GROUPS, type StructureShape } from "../request/structure.js";
 import { type Cell, sumOr } from "../sheet/expression.js";
 import { plain, type Sheet } from "../sheet/sheet.js";
 import { type GableCells, layGable } from "./gable.js";
@@ -88,7 +88,8 @@ function layOwn(sheet: Sheet, pieces: ExplicitPieces, at: string, defaults: Defa
 }
 
 function refuseSameNames(own: readonly ExplicitPieces[], derived: readonly PieceGroup[], at: string): void {
-  const seen = new Set(derived.map((group) => group.name));
+  // Runs fall into end and middle pieces, but their common name is taken as well.
+  const seen = new Set<string>([...derived.map((group) => group.name), ...(derived.length > 0 ? GABLE_GROUPS : [])]);
   const faults = own.flatMap((pieces, i) => {
     const twice = seen.has(pieces.name);
     seen.add(pieces.name);

@@ -9,8 +9,9 @@ import type { FastenerOffer } from "../../catalog/offers/fastener.js";
 import type { Price } from "../../catalog/offers/price.js";
 import type { ConsumableItem, ServiceItem } from "../../catalog/offers/supplies.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
+import type { Section } from "../../catalog/reading.js";
 import type { Need, NeedItem } from "../need.js";
-import { ZERO } from "../quantity/decimal.js";
+import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { quantity } from "../quantity/quantity.js";
 import { type MeasureSystem, markedSmall } from "../quantity/text.js";
 import { type Cell, over, roundUp, times } from "../sheet/expression.js";
@@ -75,26 +76,29 @@ function layFastener(
   const { sheet } = pricing;
   const value = (cell: Cell | undefined) => cell && sheet.decide(cell);
   const [diameter, length] = [value(item.diameter), value(item.length)];
+  const fits = item.fits?.map((cell) => sheet.decide(cell));
   const rank = (id: string) => corrosionClassIds.indexOf(id as CorrosionClassId);
   const serving = catalog.fasteners.filter(
     (offer) =>
       offer.kind === (item.fastener as FastenerKind) &&
       rank(offer.finish) >= rank(item.corrosion) &&
       (!diameter || !offer.diameter || offer.diameter.value.eq(diameter)) &&
-      (!length || !offer.length || offer.length.value.gte(length)),
+      (!length || !offer.length || offer.length.value.gte(length)) &&
+      (!offer.fits || fitsPost(offer.fits, fits)),
   );
   // A longer bolt than asked for is waste and sticks out: the shortest that serves, then the cheapest.
   const best = [...serving].sort(
     (a, b) =>
       (a.length?.value ?? ZERO).cmp(b.length?.value ?? ZERO) || perPiece(a) - perPiece(b) || (a.name < b.name ? -1 : 1),
   )[0];
-  const size = [item.diameter, item.length]
+  const size = [item.diameter, item.length, ...(item.fits ?? [])]
     .flatMap((cell) => (cell ? [markedSmall({ value: cell.value, unit: cell.unit }, system)] : []))
     .join(" × ");
   const add = `Add ${item.fastener}${size ? ` ${size} or longer` : ""}, ${item.corrosion.replaceAll("-", " ")} or better, to the catalog's fasteners.`;
+  const perPieceBought = best ? cutFrom(best, length) : 1;
   const packs = (best?.packs ?? []).map(({ pieces, price }) => {
-    const holds = quantity(pieces, "");
-    return { label: packLabel(holds), holds, price };
+    const label = packLabel(quantity(pieces, ""));
+    return { label, holds: quantity(pieces * perPieceBought, ""), price };
   });
   const line = lineOf(need, "fasteners");
   return layPackLine(
@@ -104,6 +108,19 @@ function layFastener(
     packs,
     add,
   );
+}
+
+/** Threaded rod is bought long and cut to length; everything else is used as it comes. */
+function cutFrom(offer: FastenerOffer, length: Decimal | undefined): number {
+  if (offer.kind !== "threaded-rod" || !length || !offer.length) return 1;
+  return Math.max(1, offer.length.value.dividedToIntegerBy(length).toNumber());
+}
+
+/** A base takes a post of just its size, either way round. */
+function fitsPost(offered: Section, wanted: readonly Decimal[] | undefined): boolean {
+  const sides = [offered.thickness.value, offered.width.value].sort((a, b) => a.cmp(b));
+  const post = [...(wanted ?? [])].sort((a, b) => a.cmp(b));
+  return post.length === 2 && sides.every((side, i) => side.eq(post[i] as Decimal));
 }
 
 function perPiece(offer: FastenerOffer): number {

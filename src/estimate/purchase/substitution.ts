@@ -42,10 +42,7 @@ export function substitute(
   ];
   const insisted = group.rules.buyAs;
   const candidates = catalog.lumber.filter((offer) => (insisted ? offer.name === insisted : fits(offer, wanted)));
-  const ranked = candidates
-    .map((offer) => ({ offer, rank: rankOf(offer, group, wanted) }))
-    .sort((a, b) => compare(a.rank, b.rank) || (a.offer.name < b.offer.name ? -1 : 1));
-  const best = ranked[0]?.offer;
+  const best = bestOf(candidates, (offer) => rankOf(offer, group, wanted));
   const size = markedSection(lengthOf(wanted[0]), lengthOf(wanted[1]), system);
   if (!best) {
     const what = insisted ? `an offer called ${insisted}` : `a section of ${size} or larger`;
@@ -78,8 +75,17 @@ function rankOf(offer: LumberOffer, group: PieceGroup, wanted: readonly [Decimal
     rules.structural && !offer.gradeMarked ? 1 : 0,
     woodServes ? 0 : 1,
     (offer.surface === "dressed") === (rules.surface === "dressed") || rules.surface === "rough" ? 0 : 1,
-    costPerLength(offer),
   ];
+}
+
+/** Least rank; of equals the cheapest by length, then the first by name. */
+function bestOf(offers: readonly LumberOffer[], rankOf: (offer: LumberOffer) => Rank): LumberOffer | undefined {
+  const ranks = offers.map(rankOf);
+  const least = ranks.reduce<Rank | undefined>((low, rank) => (low && compare(low, rank) <= 0 ? low : rank), undefined);
+  const equals = offers.filter((_, i) => least && compare(ranks[i] as Rank, least) === 0);
+  if (equals.length < 2) return equals[0];
+  const costs = equals.map((offer) => ({ offer, cost: costPerLength(offer) }));
+  return costs.sort((x, y) => x.cost - y.cost || (x.offer.name < y.offer.name ? -1 : 1))[0]?.offer;
 }
 
 /** Cheapest cost of a millimetre over the lengths on offer; no price comes last. A float: it only sorts. */

@@ -66,6 +66,13 @@ export const optionsShape = z
       .enum([...finishKinds, "none"] as const)
       .optional()
       .meta({ description: "Finish for the faces that show; none leaves the wood bare.", examples: ["oil-stain"] }),
+    lightFixing: z
+      .enum(["screws", "nails"])
+      .optional()
+      .meta({
+        description: "What holds purlins, fascia and light splices.",
+        examples: ["screws"],
+      }),
   })
   .meta({ id: "Options", description: "How the estimate is made.", examples: [{ fallDown: "spares" }] });
 

@@ -118,7 +118,10 @@ function layNeeds(sheet: Sheet, lines: readonly ScheduleLine[], { assumed, defau
     const quantity = sheet.lay(name, roundUp(NO_SPARES.has(fastener) ? driven : withSpares), {
       label: NO_SPARES.has(fastener) ? "to buy" : "to buy, spares included",
     });
-    const sized = { ...(diameter && { diameter }), ...(length && { length }) };
+    const sized =
+      fastener === "post-base" && diameter && length
+        ? { fits: [diameter, length] as const }
+        : { ...(diameter && { diameter }), ...(length && { length }) };
     sheet.title(name, label);
     return { name, label, item: { kind: "fastener", fastener, ...sized, corrosion }, quantity };
   });

@@ -36,17 +36,6 @@ export function closedGap(yard: Yard, relaxation: Relaxation, known: Closed, wor
     const below = { cost, paid: paidSticks(form, state.draft) };
     const mix = cheapestMix(form.bars, cuts, excluded, state.bound, below, look);
     proofs.spend(look.used);
-    console.log(
-      "   look",
-      look.used.toFixed(0),
-      "cuts",
-      cuts.length,
-      JSON.stringify(mix),
-      "bound",
-      state.bound,
-      "cost",
-      cost,
-    );
     if (mix === undefined) break;
     if (state.open === 0) state.bound = Math.max(state.bound, mix ? mix.cost : cost);
     if (mix === null) break;
