@@ -53,7 +53,9 @@ function headline(basis: Basis, mill: readonly string[], bought: readonly string
   return `Mill ${listed(mill)}; buy ${listed(bought)}.`;
 }
 
-const listed = (labels: readonly string[]): string => {
+/** Groups in a sentence; the parts of one run stand under its name. */
+const listed = (parts: readonly string[]): string => {
+  const labels = [...new Set(parts.map((label) => label.replace(/ \([^)]*\)$/, "")))];
   const small = labels.map((label) => label.charAt(0).toLowerCase() + label.slice(1));
   return small.length < 2 ? (small[0] ?? "") : `${small.slice(0, -1).join(", ")} and ${small.at(-1)}`;
 };

@@ -386,7 +386,7 @@ function runGroups(
   return kinds.flatMap((kind, i) => {
     const place = kinds.length === 1 ? "" : placeOf(kind, i, kinds);
     const name = place ? `${base}-${place}` : base;
-    const spoken = place ? `${label}, ${place.replace("-", " ")}` : label;
+    const spoken = place ? `${label} (${place.replace("-", " ")})` : label;
     return laid(laying, base, { name, label: spoken, length: length(kind), count: count(kind.pieces * runs) });
   });
 }

@@ -20,7 +20,8 @@ export class TextFault {
 }
 
 // Word processors and telephones bend the marks of feet and inches: ’ and ” are taken too.
-const FEET_AND_INCHES = /^(-?)(\d+)\s*(?:ft|feet|foot|'|′|’)\s*-?\s*([\d.]+(?:[ -]\d+\/\d+)?|\d+\/\d+)\s*(?:in|inch|inches|"|″|”|''|’’)$/;
+const FEET_AND_INCHES =
+  /^(-?)(\d+)\s*(?:ft|feet|foot|'|′|’)\s*-?\s*([\d.]+(?:[ -]\d+\/\d+)?|\d+\/\d+)\s*(?:in|inch|inches|"|″|”|''|’’)$/;
 const MONEY_FIRST = /^(-?)\s*([$€£])\s*([\d.,]+)\s*(?:(?:\/|per )\s*(.+))?$/;
 const NUMBER_THEN_UNIT = /^(-?\d+\/\d+|-?[\d.,]+(?:[ -]\d+\/\d+)?)\s*(.*)$/;
 

@@ -9,7 +9,7 @@
  * Exact by definition: 1 in = 25.4 mm, 1 lb = 0.45359237 kg (international yard and pound agreement, 1959);
  * 1 US gal = 231 in³ (NIST Handbook 44, appendix C); 1 bf = 144 in³ (PS 20, board measure).
  */
-import { type Decimal, decimal } from "./decimal.js";
+import { type Decimal, decimal, ONE } from "./decimal.js";
 
 /** Independent dimensions. Person-hours and elapsed hours differ on purpose; so do work hours and calendar days. */
 const AXES = ["length", "mass", "time", "work", "money", "angle", "calendar", "energy"] as const;
@@ -358,8 +358,8 @@ export function factorBetween(from: Unit, to: Unit): Factor {
 /** Multiplied before divided. */
 export function applyFactor(value: Decimal, factor: Factor): Decimal {
   if (factor.isOne) return value;
-  const product = value.times(factor.num);
-  return factor.den.eq(1) ? product : product.dividedBy(factor.den);
+  const product = factor.num.eq(ONE) ? value : value.times(factor.num);
+  return factor.den.eq(ONE) ? product : product.dividedBy(factor.den);
 }
 
 /** Digits after the point of a currency (ISO 4217), or undefined when the symbol is no currency. */

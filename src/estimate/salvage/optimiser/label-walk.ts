@@ -20,12 +20,26 @@ export interface WalkAsk {
   readonly limit: readonly number[];
   /** Labels kept a face. */
   readonly labels: number;
+  /** Stacks wanted. */
+  readonly stacks: number;
+  /** A stack's rank, with all that could still be added above it, has to reach this to go on. */
+  readonly least: number;
 }
 
-/** The best stack found. */
+/** One stack found. */
 export interface Walked {
   readonly slabs: readonly SlabPattern[];
   readonly made: readonly number[];
+  /** Worth of the pieces at full price, less all cuts. */
+  readonly worth: number;
+  /** Worth less what the pieces made were worth to be left open. */
+  readonly rank: number;
+}
+
+/** The best stacks of one bolt, best rank first, no two of one yield. */
+export interface Walk {
+  readonly stacks: readonly Walked[];
+  /** Labels that went on. */
   readonly labels: number;
 }
 
@@ -41,27 +55,26 @@ interface Label {
 }
 
 /** Faces from which a stack is started. Assumption: the best at the prices of the ranking, the rest are hopeless. */
-const STARTS = 16;
+const STARTS = 1000;
 
 /** Walks one bolt. */
-export function walkStack(ask: WalkAsk): Walked {
+export function walkStack(ask: WalkAsk): Walk {
   const { job, table, open, labels: keep } = ask;
   const kerf = job.problem.shop.millKerf;
   const guide = completions(ask);
   const faces: Label[][] = Array.from({ length: 2 * table.top + kerf + 2 }, () => []);
-  const nothing = job.groups.map(() => 0);
-  let best: Label = { worth: 0, rank: 0, made: nothing, key: "", before: null, slab: null };
+  const root: Label = { worth: 0, rank: 0, made: job.groups.map(() => 0), key: "", before: null, slab: null };
+  const ends: Label[] = [];
   let labels = 0;
   for (const f of starts(ask, guide)) {
     const cost = cutAt(table, kerf, f - kerf);
-    (faces[f + table.top] as Label[]).push({ ...best, worth: -cost, rank: -cost });
+    (faces[f + table.top] as Label[]).push({ ...root, worth: -cost, rank: -cost });
   }
   for (let f = -table.top; f <= table.top; f++) {
     const here = bestLabels(faces[f + table.top] as Label[], keep);
     const rest = guide.above[f + table.top] as number;
     for (const label of here) {
-      const hope = label.rank + rest + guide.allOpen;
-      if (hope <= best.worth + 1e-9) continue;
+      if (label.rank + rest < ask.least) continue;
       labels++;
       const left = open.map((count, j) => count - (label.made[j] as number));
       for (let s = 0; s < job.slabs.length; s++) {
@@ -71,7 +84,7 @@ export function walkStack(ask: WalkAsk): Walked {
         const filling = ask.filling.slab(table, s, f, left);
         if (filling === null) continue;
         const next = extend(ask, label, filling, { y0: f, thickness, strips: filling.strips }, cutAt(table, kerf, end));
-        if (next.worth > best.worth + 1e-9) best = next;
+        ends.push(next);
         if (end + kerf <= table.top) (faces[end + kerf + table.top] as Label[]).push(next);
       }
       const jump = guide.next[f + table.top] as number;
@@ -81,10 +94,14 @@ export function walkStack(ask: WalkAsk): Walked {
       }
     }
   }
+  return { stacks: bestLabels(ends, ask.stacks).map(walked), labels };
+}
+
+function walked(end: Label): Walked {
   const slabs: SlabPattern[] = [];
-  for (let label: Label | null = best; label !== null; label = label.before)
+  for (let label: Label | null = end; label !== null; label = label.before)
     if (label.slab !== null) slabs.unshift(label.slab);
-  return { slabs, made: best.made, labels };
+  return { slabs, made: end.made, worth: end.worth, rank: end.rank };
 }
 
 function extend(ask: WalkAsk, label: Label, filling: Filling, slab: SlabPattern, cut: number): Label {
@@ -125,11 +142,9 @@ interface Guide {
   readonly above: Float64Array;
   /** The best face to go on from after a waste; the face itself when there is none. */
   readonly next: Int32Array;
-  /** Worth of all that is open being open. */
-  readonly allOpen: number;
 }
 
-function completions({ job, table, filling, open, limit }: WalkAsk): Guide {
+function completions({ job, table, filling }: WalkAsk): Guide {
   const { worth } = filling;
   const kerf = job.problem.shop.millKerf;
   const waste = Math.max(1, kerf);
@@ -161,8 +176,7 @@ function completions({ job, table, filling, open, limit }: WalkAsk): Guide {
     fresh[i] = Math.max(started, later);
     from[i] = started > later ? f : (from[i + 1] as number);
   }
-  const allOpen = open.reduce((sum, count, j) => sum + count * (limit[j] as number), 0);
-  return { above, next, allOpen };
+  return { above, next };
 }
 
 /** The most promising faces to start from. */

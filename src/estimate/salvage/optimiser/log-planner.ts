@@ -20,12 +20,43 @@ export interface Effort {
   readonly steps: number;
   /** Partial stacks kept a face; 0 leaves the walk out. */
   readonly labels: number;
-  /** Best paths of bolts that are walked. */
-  readonly paths: number;
+  /** Partial plans of the log kept a place. */
+  readonly plans: number;
+  /** Bolts tried from each partial plan, most promising first. */
+  readonly bolts: number;
 }
 
 /** Bolts of a log that are looked at again and again. */
 const KEPT_ARCS = 24;
+
+/** Prices that rank partial plans, and what the bolts are worth at them. */
+interface Guidance {
+  /** No plan of the log is worth more. */
+  readonly value: number;
+  readonly limit: readonly number[];
+  readonly pricing: LogPricing;
+  readonly arcs: readonly Arc[];
+  readonly values: Float64Array;
+}
+
+/** Bolts of a log so far. */
+interface Partial {
+  readonly bolts: readonly BoltPattern[];
+  readonly made: readonly number[];
+  readonly key: string;
+  /** Worth at the ranking's prices. */
+  readonly rank: number;
+}
+
+interface WalkTask {
+  readonly log: LogTable;
+  readonly open: readonly number[];
+  readonly price: readonly number[];
+  readonly effort: Effort;
+  readonly guidance: Guidance;
+  readonly offer: (bolts: readonly BoltPattern[]) => void;
+  readonly enough: () => number;
+}
 
 /** Plans logs one at a time. Remembers for each log which bolts are worth looking at. */
 export class LogPlanner {
@@ -56,12 +87,7 @@ export class LogPlanner {
       return pattern;
     };
     let limit = price.map(() => 0);
-    let least = {
-      value: Number.POSITIVE_INFINITY,
-      limit,
-      pricing: null as LogPricing | null,
-      paths: [] as (readonly Arc[])[],
-    };
+    let least: Guidance | null = null;
     for (let step = 0; step < effort.steps && !this.budget.out; step++) {
       const pricing = new LogPricing(
         job,
@@ -69,13 +95,13 @@ export class LogPlanner {
       );
       const arcs = this.#arcsOf(log, pricing);
       const values = pricing.arcValues(arcs);
-      const paths = pathsOf(log, arcs, values, effort.paths);
-      const value = (onward(log, arcs, values).after[0] ?? 0) - job.prices.log;
+      const onwards = onward(log, arcs, values);
+      const value = (onwards.after[0] ?? 0) - job.prices.log;
       const upper = limit.reduce((sum, mu, j) => sum + mu * Math.max(0, open[j] as number), value);
       this.budget.spend(pricing.work);
-      const raw = logPattern(job, log.log, pricing.patterns(paths[0] ?? []));
+      const raw = logPattern(job, log.log, pricing.patterns(bestPath(log, onwards).map((i) => arcs[i] as Arc)));
       offer(raw.bolts);
-      if (upper < least.value - 1e-9) least = { value: upper, limit, pricing, paths };
+      if (least === null || upper < least.value - 1e-9) least = { value: upper, limit, pricing, arcs, values };
       if (least.value <= bestWorth + 1e-6 || least.value <= 0) break;
       const over = Array.from(raw.made, (made, j) => made - Math.max(0, open[j] as number));
       const norm = over.reduce((sum, d, j) => sum + (d > 0 || (limit[j] as number) > 0 ? d * d : 0), 0);
@@ -83,32 +109,54 @@ export class LogPlanner {
       const size = Math.min(1, 1.5 / (1 + step / 4)) * ((upper - bestWorth) / norm);
       limit = limit.map((mu, j) => Math.min(price[j] as number, Math.max(0, mu + size * (over[j] as number))));
     }
-    if (effort.labels > 0 && least.pricing !== null && least.value > bestWorth + 1e-6) {
-      const pricing = least.pricing;
-      const filling = new CappedFilling(job, pricing.worth);
-      for (const path of least.paths) offer(this.#walk(path, filling, open, price, least.limit, effort.labels));
+    if (effort.labels > 0 && least !== null && least.value > bestWorth + 1e-6) {
+      this.#walk({ log, open, price, effort, guidance: least, offer, enough: () => bestWorth });
     }
     return best;
   }
 
-  /** Bolts one after another, each for what the ones before have left open. */
-  #walk(
-    path: readonly Arc[],
-    filling: CappedFilling,
-    open: readonly number[],
-    price: readonly number[],
-    limit: readonly number[],
-    labels: number,
-  ): BoltPattern[] {
-    const left = open.map((count) => Math.max(0, count));
-    return path.map((arc) => {
-      const stack = walkStack({ job: this.job, table: arc.table, filling, open: left, price, limit, labels });
-      this.budget.spend(Math.ceil(stack.labels / 40));
-      stack.made.forEach((made, j) => {
-        left[j] = (left[j] as number) - made;
-      });
-      return { z0: arc.z0, z1: arc.z0 + arc.shape.length, slabs: stack.slabs };
-    });
+  /** Partial plans from place to place, from the butt; each bolt for what the ones before have left open. */
+  #walk({ log, open, price, effort, guidance, offer, enough }: WalkTask): void {
+    const { job } = this;
+    const { arcs, values, limit } = guidance;
+    const filling = new CappedFilling(job, guidance.pricing.worth);
+    const { after } = onward(log, arcs, values);
+    const places: Partial[][] = Array.from({ length: log.places }, () => []);
+    (places[0] as Partial[]).push({ bolts: [], made: open.map(() => 0), key: "", rank: -job.prices.log });
+    const allOpen = limit.reduce((sum, mu, j) => sum + mu * Math.max(0, open[j] as number), 0);
+    const tried = new Set<string>();
+    for (let place = 0; place < log.places; place++) {
+      for (const plan of bestPartials(places[place] as Partial[], effort.plans)) {
+        for (const { to } of log.skips.filter((skip) => skip.from === place)) (places[to] as Partial[]).push(plan);
+        const left = open.map((count, j) => Math.max(0, count - (plan.made[j] as number)));
+        const promising = arcs
+          .map((arc, i) => ({ arc, hope: (values[i] as number) + (arc.to >= 0 ? (after[arc.to] as number) : 0) }))
+          .filter(
+            ({ arc, hope }, i) =>
+              arc.from === place && (values[i] as number) > 0 && plan.rank + hope + allOpen > enough() + 1e-6,
+          )
+          .sort((a, b) => b.hope - a.hope)
+          .slice(0, effort.bolts);
+        for (const { arc, hope } of promising) {
+          const name = `${arc.from} ${arc.length} ${plan.key}`;
+          if (this.budget.out || tried.has(name)) continue;
+          tried.add(name);
+          const rest = arc.to >= 0 ? (after[arc.to] as number) : 0;
+          if (plan.rank + hope + allOpen <= enough() + 1e-6) continue;
+          const leastRank = enough() + job.prices.bolt - rest - plan.rank - allOpen;
+          const ask = { job, table: arc.table, filling, open: left, price, limit, labels: effort.labels };
+          const walk = walkStack({ ...ask, stacks: effort.plans, least: leastRank });
+          this.budget.spend(Math.ceil(walk.labels / 40));
+          for (const stack of walk.stacks) {
+            const bolts = [...plan.bolts, { z0: arc.z0, z1: arc.z0 + arc.shape.length, slabs: stack.slabs }];
+            offer(bolts);
+            const made = plan.made.map((count, j) => count + (stack.made[j] as number));
+            const rank = plan.rank + stack.rank - job.prices.bolt;
+            if (arc.to >= 0) (places[arc.to] as Partial[]).push({ bolts, made, key: made.join(" "), rank });
+          }
+        }
+      }
+    }
   }
 
   /** All bolts of a log with few; of one with many, those whose best paths come near the best, at the first prices asked. */
@@ -136,18 +184,11 @@ export class LogPlanner {
   }
 }
 
-/** The best path, and the best ones through other first bolts. */
-function pathsOf(log: LogTable, arcs: readonly Arc[], values: Float64Array, most: number): Arc[][] {
-  const steps = onward(log, arcs, values);
-  const best = bestPath(log, steps);
-  const paths = [best];
-  if (most > 1) {
-    const others = arcs
-      .map((arc, i) => ({ i, worth: (values[i] as number) + (arc.to >= 0 ? (steps.after[arc.to] as number) : 0), arc }))
-      .filter(({ arc, i }) => arc.from === 0 && i !== best[0] && (values[i] as number) > 0)
-      .sort((a, b) => b.worth - a.worth)
-      .slice(0, most - 1);
-    for (const { i, arc } of others) paths.push([i, ...(arc.to >= 0 ? bestPath(log, steps, arc.to) : [])]);
-  }
-  return paths.map((path) => path.map((i) => arcs[i] as Arc));
+/** The best partial plan of each yield, and of these the best few. */
+function bestPartials(plans: Partial[], keep: number): Partial[] {
+  const seen = new Set<string>();
+  return plans
+    .sort((a, b) => b.rank - a.rank || (a.key < b.key ? -1 : 1))
+    .filter(({ key }) => !seen.has(key) && seen.add(key))
+    .slice(0, keep);
 }

@@ -52,7 +52,8 @@ export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
 }
 
 function effortFor(luck: number): Effort {
-  return luck < 0.5 ? { steps: 5, labels: 0, paths: 1 } : { steps: 5, labels: 4, paths: luck < 0.8 ? 1 : 2 };
+  if (luck < 0.3) return { steps: 5, labels: 0, plans: 0, bolts: 0 };
+  return luck < 0.8 ? { steps: 5, labels: 4, plans: 1, bolts: 1 } : { steps: 6, labels: 6, plans: 2, bolts: 3 };
 }
 
 /** Different numbers below `most`, in random order. */

@@ -1,0 +1,51 @@
+/** The estimate in a terminal: the demo, or a file of one's own. With `main.ts` the only file that knows the process. */
+import { readFileSync } from "node:fs";
+import { estimate } from "../estimate/estimate.js";
+import { type Fault, FaultError } from "../estimate/faults.js";
+import { readEstimateRequest } from "../estimate/request/request.js";
+import { demoCatalogs, demoRequest } from "./demos.js";
+import { planners } from "./planners.js";
+import { terminalPage } from "./render/terminal.js";
+
+const USAGE = `Usage:
+  npm run demo                 estimate the demo orchard-shelter
+  npm run estimate -- FILE     estimate a request of your own (JSON, as POST /v1/estimates takes it)`;
+
+/** Runs one command. @returns the exit code: 0 done, 1 the request has faults, 2 the call is wrong. */
+async function run([command, ...rest]: readonly string[]): Promise<number> {
+  if (command === "demo" && rest.length <= 1) return show(demoRequest(rest[0] ?? "orchard-shelter"));
+  if (command === "estimate" && rest.length === 1) return show(readJson(rest[0] as string));
+  process.stderr.write(`${USAGE}\n`);
+  return 2;
+}
+
+/** The JSON of a file; a file that is none ends the program with a plain sentence. */
+function readJson(path: string): unknown {
+  try {
+    return JSON.parse(readFileSync(path, "utf8"));
+  } catch (error) {
+    const why = error instanceof SyntaxError ? `is not JSON: ${error.message}` : "cannot be read";
+    process.stderr.write(`${path} ${why}.\n`);
+    process.exit(2);
+  }
+}
+
+async function show(json: unknown): Promise<number> {
+  const read = readEstimateRequest(json, demoCatalogs());
+  if ("faults" in read) return refuse(read.faults);
+  try {
+    process.stdout.write(terminalPage(estimate(read.value, await planners())));
+    return 0;
+  } catch (error) {
+    if (error instanceof FaultError) return refuse(error.faults);
+    throw error;
+  }
+}
+
+function refuse(faults: readonly Fault[]): number {
+  const lines = faults.map(({ at, wrong, cure }) => `${at || "the request"}: ${wrong} ${cure}`);
+  process.stderr.write(`${lines.join("\n")}\n`);
+  return 1;
+}
+
+process.exitCode = await run(process.argv.slice(2));

@@ -1,0 +1,293 @@
+/** The decision, the hours by stage and the shopping list for a terminal of 100 columns. */
+
+import type { RouteCells } from "../../estimate/compare/route.js";
+import type { Estimate } from "../../estimate/estimate.js";
+import { pieceMarks } from "../../estimate/pieces/cut-list.js";
+import type { ShoppingLine } from "../../estimate/purchase/line.js";
+import { fixed } from "../../estimate/quantity/decimal.js";
+import { inUnit } from "../../estimate/quantity/quantity.js";
+import { marked, markedSection, shownValue } from "../../estimate/quantity/text.js";
+import { minorDigits } from "../../estimate/quantity/unit.js";
+import type { Cell } from "../../estimate/sheet/expression.js";
+
+export const COLUMNS = 100;
+
+/** Renders an estimate as plain lines, none longer than `COLUMNS`. */
+export function terminalPage(estimate: Estimate): string {
+  const title = estimate.basis.request.title ?? "Estimate";
+  const parts = [
+    [
+      title.toUpperCase(),
+      estimate.basis.catalog.note ? `Prices: ${estimate.basis.catalog.name}. ${estimate.basis.catalog.note}` : "",
+    ].filter(Boolean),
+    verdict(estimate),
+    routesTable(estimate),
+    groupsTable(estimate),
+    stagesTable(estimate),
+    logsTable(estimate),
+    roof(estimate),
+    shopping(estimate),
+    cautions(estimate),
+  ];
+  return `${parts
+    .filter((lines) => lines.length > 0)
+    .map((lines) => lines.join("\n"))
+    .join("\n\n")}\n`;
+}
+
+function verdict({ verdict: { headline, reasons, doubt, first } }: Estimate): string[] {
+  return [
+    ...wrap(`VERDICT  ${headline}`, 9),
+    ...reasons.flatMap((reason) => wrap(`  - ${reason}`, 4)),
+    ...wrap(`  Biggest doubt: ${doubt}`, 4),
+    ...wrap(`  First: ${first}`, 4),
+  ];
+}
+
+/** Routes that differ, each once. */
+function routesOf({
+  routes: { buy, mill, mix },
+}: Estimate): { readonly heading: string; readonly route: RouteCells }[] {
+  const all = [
+    { heading: "all bought", route: buy },
+    ...(mill ? [{ heading: "all milled", route: mill }] : []),
+    ...(mix === buy || mix === mill ? [] : [{ heading: "best mix", route: mix }]),
+  ];
+  return all.map((one) => (one.route === mix ? { ...one, heading: `${one.heading} *` } : one));
+}
+
+function routesTable(estimate: Estimate): string[] {
+  const routes = routesOf(estimate);
+  const row = (label: string, cell: (route: RouteCells) => string) =>
+    columns([label, ...routes.map(({ route }) => cell(route))], [34, 16, 16, 16]);
+  const { labor } = estimate.basis;
+  return [
+    columns(["MILL OR BUY (* the verdict)", ...routes.map(({ heading }) => heading)], [34, 16, 16, 16]),
+    row("Cash", (route) => money(route.cash)),
+    row("Person-hours", (route) => hours(route.hours)),
+    row("Hours with the crew", (route) => hours(route.elapsed)),
+    row(`Cash + hours at ${money(labor.valueOfHour)} an hour`, (route) => money(route.total)),
+    row("Lines without a price", (route) => String(route.unpriced)),
+  ];
+}
+
+function groupsTable({ basis, decision, routes }: Estimate): string[] {
+  const { system } = basis.request;
+  const widths = [29, 4, 13, 14, 6, 13, 8, 13];
+  const savings = new Map(decision.groups.map((saving) => [saving.name, saving]));
+  const marks = pieceMarks(basis.sheet, basis.cutList.groups);
+  const rows = basis.groups.map(({ group }) => {
+    const saving = savings.get(group.name);
+    const length = marked({ value: group.length.value, unit: group.length.unit }, system);
+    const section = markedSection(group.thickness, group.width, system);
+    const [first, last] = [marks.get(group.name)?.[0], marks.get(group.name)?.at(-1)];
+    const label = `${group.label} ${first === last ? first : `${first}–${last?.split("-")[1]}`}`;
+    return columns(
+      [
+        label,
+        group.count.value.toFixed(),
+        section,
+        length,
+        routes.mix.plan.milled.has(group.name) ? "mill" : "buy",
+        saving ? money(saving.cashSaved) : "",
+        saving ? hours(saving.extraHours) : "",
+        saving?.payPerHour ? rate(saving.payPerHour) : "",
+      ],
+      widths,
+    );
+  });
+  const shared = decision.shared
+    ? [
+        columns(
+          ["Shared by groups", "", "", "", "", money(decision.shared.cash), hours(decision.shared.hours), ""],
+          widths,
+        ),
+      ]
+    : [];
+  const head = columns(
+    ["PIECES, by group", "n", "finished", "length", "do", "milling saves", "hours", "an hour"],
+    widths,
+  );
+  return [head, ...rows, ...shared];
+}
+
+function stagesTable(estimate: Estimate): string[] {
+  const routes = routesOf(estimate);
+  const widths = [42, 14, 14, 14];
+  const names = new Map(
+    routes.flatMap(({ route }) => route.stages.map((cell) => [stageName(route, cell), cell.label] as const)),
+  );
+  const own = [...names].map(([name, label]) =>
+    columns(
+      [
+        sentence(label),
+        ...routes.map(({ route }) => cellHours(route.stages.find((cell) => stageName(route, cell) === name))),
+      ],
+      widths,
+    ),
+  );
+  const common = [...estimate.takeoffs.stages, ...estimate.common.ownHours].map((cell) =>
+    columns([sentence(cell.label), ...routes.map(() => hours(cell))], widths),
+  );
+  return [
+    columns(["PERSON-HOURS, by stage", ...routes.map(({ heading }) => heading)], widths),
+    ...own,
+    "  on either route:",
+    ...common,
+    columns(["All", ...routes.map(({ route }) => hours(route.hours))], widths),
+  ];
+}
+
+const stageName = (route: RouteCells, cell: Cell): string => cell.name.slice(route.plan.key.length);
+const cellHours = (cell: Cell | undefined): string => (cell && !cell.value.isZero() ? hours(cell) : "–");
+
+function logsTable({ basis, routes }: Estimate): string[] {
+  const sawing = (routes.mix.plan.sawing ? routes.mix : routes.mill)?.plan.sawing;
+  if (!sawing) return [];
+  const widths = [18, 22, 10, 15, 14, 12, 8];
+  const { system } = basis.request;
+  const size = (cell: Cell) => marked({ value: cell.value, unit: cell.unit }, system);
+  const rows = basis.logs.map((log) => {
+    const own = sawing.measures.logs.find((one) => one.log === log.name);
+    return columns(
+      [
+        log.name,
+        log.species,
+        size(log.length),
+        size(log.smallDiameter),
+        bare(log.scale.international),
+        String(own?.boltsSawn ?? 0),
+        String(own?.pieces ?? 0),
+      ],
+      widths,
+    );
+  });
+  return [columns(["LOGS", "species", "sound", "small end", "Int. 1/4, bf", "bolts sawn", "pieces"], widths), ...rows];
+}
+
+function roof({ basis, takeoffs: { covering } }: Estimate): string[] {
+  const rafter = basis.cutList.gable?.rafter;
+  if (!rafter) return [];
+  const { system } = basis.request;
+  const size = (cell: Cell) => marked({ value: cell.value, unit: cell.unit }, system);
+  const lines = [
+    `RAFTERS  edge ${size(rafter.edgeLength)}, stock ${size(rafter.stockLength)}, plumb cut ${bare(rafter.slopeAngle)}° off square, birdsmouth seat ${size(rafter.seat)} × ${size(rafter.notchDepth)} deep, height above plate ${size(rafter.heightAbovePlate)}; one degree off opens ${size(rafter.gapAtOneDegree)}.`,
+  ];
+  if (covering) {
+    const allowed = covering.slope.allowed ? "" : "NOT ALLOWED at this slope: ";
+    lines.push(
+      `ROOF  ${allowed}${bare(covering.area)} ${covering.area.display.symbol} edge to edge, ${covering.panels.panels.value.toFixed()} panels of ${size(covering.panels.length)}, ${bare(covering.weight)} ${covering.weight.display.symbol}. ${covering.slope.reason}`,
+    );
+  }
+  return lines.flatMap((line) => wrap(line, 9));
+}
+
+const DEPARTMENT_ORDER = [
+  "lumber",
+  "coverings",
+  "fasteners",
+  "finishes",
+  "consumables",
+  "equipment",
+  "services",
+] as const;
+
+function shopping(estimate: Estimate): string[] {
+  const { mix } = estimate.routes;
+  const lines = [...estimate.common.lines, ...mix.lines];
+  const widths = [58, 27, 14];
+  const departments = DEPARTMENT_ORDER.flatMap((department) => {
+    const own = lines.filter((line) => line.department === department);
+    return own.length === 0
+      ? []
+      : [
+          `  ${department}`,
+          ...own.map((line) =>
+            columns([`    ${line.label}`, amountWords(line), line.amount ? money(line.amount) : "no price"], widths),
+          ),
+        ];
+  });
+  const taxes = mix.taxes.map((tax) => columns([`  ${sentence(tax.label)}`, "", money(tax)], widths));
+  const own = estimate.common.own.map((cell) => columns([`  ${cell.label}`, "", money(cell)], widths));
+  const unpriced = lines.filter(({ amount }) => !amount).length;
+  return [
+    columns([`SHOPPING LIST, ${mix.plan.label.toLowerCase()}`, "buy", "amount"], widths),
+    ...departments,
+    ...own,
+    ...taxes,
+    columns(
+      [
+        unpriced > 0 ? `  Cash, ${unpriced} line${unpriced > 1 ? "s" : ""} without a price not counted` : "  Cash",
+        "",
+        money(mix.cash),
+      ],
+      widths,
+    ),
+  ];
+}
+
+/** Packs, else the quantity in its unit. */
+function amountWords({ packs, quantity, each }: ShoppingLine): string {
+  const bought = packs?.filter(({ count }) => !count.value.isZero()) ?? [];
+  if (bought.length > 0)
+    return bought
+      .map(({ label, count }) => (label === "box of 1" ? count.value.toFixed() : `${count.value.toFixed()} ${label}`))
+      .join(" + ");
+  const words = bare(quantity) + (quantity.display.symbol ? ` ${quantity.display.symbol}` : "");
+  return each ? `${words} × ${bare(each)} ${each.display.symbol}` : words;
+}
+
+function cautions({ cautions: list, notices }: Estimate): string[] {
+  const taken = notices.filter(({ code }) => code === "default").length;
+  const others = notices.filter(({ code }) => code !== "default" && code !== "unpriced");
+  return [
+    "CAUTIONS",
+    ...list.flatMap(({ text }) => wrap(`  - ${text}`, 4)),
+    "",
+    "NOTICES",
+    ...others.flatMap(({ text }) => wrap(`  - ${text}`, 4)),
+    ...wrap(
+      `  - ${taken} values were not given and were taken by default; the JSON answer lists each under "notices".`,
+      4,
+    ),
+  ];
+}
+
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Value in its display unit, without the unit. */
+const bare = (cell: Cell): string => shownValue(inUnit(cell, cell.display), cell.display).split(" ")[0] as string;
+const hours = (cell: Cell): string => fixed(inUnit(cell, cell.unit.dimension === "time1" ? "h" : "person-h"), 1);
+
+function money(cell: Cell): string {
+  const [currency = ""] = cell.display.symbol.split("/");
+  return `${fixed(cell.value, minorDigits(currency) ?? 2)} ${currency}`;
+}
+
+const rate = (cell: Cell): string => money(cell);
+
+/** The first column to the left, the others to the right; what is too long is cut with an ellipsis. */
+function columns(texts: readonly string[], widths: readonly number[]): string {
+  const cells = texts.map((text, i) => {
+    const width = widths[i] ?? 12;
+    const cut = text.length > width ? `${text.slice(0, width - 1)}…` : text;
+    return i === 0 ? cut.padEnd(width) : cut.padStart(width);
+  });
+  return cells.join("").trimEnd();
+}
+
+/** Breaks at spaces; the first line keeps its own indent, the others get `indent`. */
+function wrap(text: string, indent: number): string[] {
+  const lead = /^ */.exec(text)?.[0] ?? "";
+  const lines: string[] = [];
+  let line = lead;
+  for (const word of text.trim().split(" ")) {
+    const joined = line.trim() === "" ? line + word : `${line} ${word}`;
+    if (joined.length <= COLUMNS) line = joined;
+    else {
+      lines.push(line);
+      line = " ".repeat(indent) + word;
+    }
+  }
+  return [...lines, line];
+}
