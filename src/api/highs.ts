@@ -51,28 +51,37 @@ function withProgram<T>(highs: Highs, rows: readonly Bounds[], use: (program: Li
   const model = guarded(() => highs.createModel(modelData([], rows)));
   try {
     guarded(() => model.options.set({ ...PINNED, simplex_iteration_limit: LP_ITERATIONS }));
-    return use(programOf(highs, model, rows.length));
+    return use(programOf(highs, model, rows));
   } finally {
     dispose(model);
   }
 }
 
-function programOf(highs: Highs, model: Model, rows: number): LinearProgram {
+function programOf(highs: Highs, model: Model, given: readonly Bounds[]): LinearProgram {
+  const rows = [...given];
   let columns = 0;
   return {
     addColumns(added) {
       if (added.length === 0) return;
-      guarded(() => model.addCols(columnData(added, rows)));
+      guarded(() => model.addCols(columnData(added, rows.length)));
       columns += added.length;
     },
-    setRow: (row, { lower, upper }) => void guarded(() => model.changeRowBounds(row, lower, upper)),
+    setRow(row, bounds) {
+      guarded(() => model.changeRowBounds(row, bounds.lower, bounds.upper));
+      rows[row] = bounds;
+    },
     setColumn: (column, { lower, upper }) => void guarded(() => model.changeColBounds(column, lower, upper)),
     setCosts(costs) {
       if (costs.length !== columns) throw new SolverMisuse(`${costs.length} costs for ${columns} columns`);
       if (columns > 0) guarded(() => model.changeColsCost({ kind: "range", from: 0, to: columns - 1 }, costs));
     },
-    solve: () => solveLinear(highs, model),
+    solve: () => (columns > 0 ? solveLinear(highs, model) : emptyLinear(rows)),
   };
+}
+
+/** The engine answers a program without columns with numbers it never set, so it is not asked. */
+function holdsAtZero(rows: readonly Bounds[]): boolean {
+  return rows.every(({ lower, upper }) => lower <= 0 && upper >= 0);
 }
 
 function solveLinear(highs: Highs, model: Model): LinearSolution {
@@ -89,7 +98,17 @@ function solveLinear(highs: Highs, model: Model): LinearSolution {
   }
 }
 
+function emptyLinear(rows: readonly Bounds[]): LinearSolution {
+  const status = holdsAtZero(rows) ? "optimal" : "infeasible";
+  const duals = new Float64Array(status === "optimal" ? rows.length : 0);
+  return { status, objective: status === "optimal" ? 0 : Number.NaN, values: new Float64Array(), duals, iterations: 0 };
+}
+
 function solveInteger(highs: Highs, program: IntegerProgram, limits: IntegerLimits): IntegerSolution {
+  if (program.columns.length === 0) {
+    if (!holdsAtZero(program.rows)) return { ...NOTHING_FOUND, status: "infeasible" };
+    return { ...NOTHING_FOUND, status: "optimal", values: [], objective: 0, bound: 0 };
+  }
   const model = guarded(() =>
     highs.createModel({
       ...modelData(program.columns, program.rows),

@@ -23,7 +23,7 @@ describe("HiGHS behind the solver port", () => {
   });
 
   // Chvátal, Linear Programming (1983), ch. 13: rolls of 100; 97 × 45, 610 × 36, 395 × 31, 211 × 14;
-  // the LP optimum is 452.25 rolls, reached with the patterns 2×45, (0,2,0,2), (0,2,1,0), (0,1,2,0)… added one by one.
+  // the LP optimum is 452.25 rolls, reached with (2,0,0,0), (0,2,0,2), (0,2,0,0) and (0,1,2,0).
   it("re-solves a growing program to the published optimum of a cutting-stock LP", () => {
     const demand = [97, 610, 395, 211];
     const rows = demand.map((lower) => ({ lower, upper: ANY }));
@@ -32,8 +32,8 @@ describe("HiGHS behind the solver port", () => {
       const first = program.solve();
       expect(first.objective).toBeCloseTo(97 / 2 + 610 / 2 + 395 / 3 + 211 / 7, 6);
       expect([...first.duals].map((dual) => dual.toFixed(6))).toEqual(["0.500000", "0.500000", "0.333333", "0.142857"]);
-      program.addColumns([column(1, [1, 3], [2, 2]), column(1, [0, 2], [1, 1]), column(1, [1, 2, 3], [1, 2, 0])]);
-      program.addColumns([column(1, [0, 1, 3], [1, 1, 1]), column(1, [1, 2], [2, 0]), column(1, [0, 3], [2, 0])]);
+      program.addColumns([column(1, [1, 3], [2, 2]), column(1, [0, 2], [1, 1])]);
+      program.addColumns([column(1, [1, 2], [1, 2]), column(1, [0, 1, 3], [1, 1, 1])]);
       return program.solve().objective;
     });
     expect(objective).toBeCloseTo(452.25, 6);
@@ -65,6 +65,22 @@ describe("HiGHS behind the solver port", () => {
     expect(solver.solveInteger(none, LIMITS)).toMatchObject({ status: "infeasible", values: null });
   });
 
+  it("answers for a program without columns, of which the engine knows nothing", () => {
+    const empty = (lower: number) => ({ columns: [], rows: [{ lower, upper: ANY }] });
+    expect(solver.solveInteger(empty(0), LIMITS)).toMatchObject({
+      status: "optimal",
+      values: [],
+      objective: 0,
+      nodes: 0,
+    });
+    expect(solver.solveInteger(empty(1), LIMITS)).toMatchObject({ status: "infeasible", values: null, nodes: 0 });
+    expect(solver.withProgram(empty(0).rows, (program) => program.solve())).toMatchObject({
+      status: "optimal",
+      objective: 0,
+    });
+    expect(solver.withProgram(empty(1).rows, (program) => program.solve().status)).toBe("infeasible");
+  });
+
   it("agrees with enumeration on small whole-number programs", () => {
     for (let seed = 1; seed <= 60; seed++) {
       const program = randomProgram(mulberry32(seed));
@@ -89,9 +105,11 @@ describe("HiGHS behind the solver port", () => {
   });
 
   it("starts from a given plan", () => {
-    const program = { ...hardProgram(), start: hardProgram().columns.map(() => 1) };
-    const { values } = solver.solveInteger(program, { nodes: 0, iterations: 1, gap: 0 });
-    expect(values).not.toBeNull();
+    const limits = { nodes: 1, iterations: 1, gap: 0 };
+    const best = solver.solveInteger(hardProgram(), { ...LIMITS, iterations: 3_000 });
+    const start = best.values ?? [];
+    expect(solver.solveInteger(hardProgram(), limits).objective).toBeGreaterThan(best.objective);
+    expect(solver.solveInteger({ ...hardProgram(), start }, limits).objective).toBeLessThanOrEqual(best.objective);
   });
 
   it("throws a short error for a row that does not exist", () => {
