@@ -2,7 +2,7 @@
  * Judges a stock plan without knowing how it was made. Plans come back in requests, so nothing about one is believed:
  * not its form, not its names, not its numbers.
  */
-import type { StockLength, StockProblem } from "./stock/problem.js";
+import type { StockLength, StockPiece, StockProblem } from "./stock/problem.js";
 
 /** More would bury the reader, and a hostile plan could ask for a million. */
 const MOST_MESSAGES = 20;
@@ -23,7 +23,8 @@ const MOST_TIMES = 1_000_000;
 export function judgeStockPlan(problem: StockProblem, plan: unknown): string[] {
   if (!Array.isArray(plan)) return ["The plan is not a list of sticks."];
   if (plan.length > MOST_ROWS) return [`The plan has ${plan.length} rows; ${MOST_ROWS} are read at most.`];
-  const tally: Tally = { problem, cut: new Map(), used: new Map(), wrong: [] };
+  const pieces = new Map(problem.pieces.map((piece) => [piece.name, piece]));
+  const tally: Tally = { problem, pieces, cut: new Map(), used: new Map(), wrong: [] };
   for (const [index, row] of plan.entries()) {
     if (tally.wrong.length >= MOST_MESSAGES) break;
     judgeRow(tally, `Row ${index + 1}`, row);
@@ -35,6 +36,7 @@ export function judgeStockPlan(problem: StockProblem, plan: unknown): string[] {
 
 interface Tally {
   readonly problem: StockProblem;
+  readonly pieces: ReadonlyMap<unknown, StockPiece>;
   /** Pieces cut, by name. */
   readonly cut: Map<string, number>;
   /** Sticks used, by name. */
@@ -42,7 +44,7 @@ interface Tally {
   readonly wrong: string[];
 }
 
-function judgeRow({ problem, cut, used, wrong }: Tally, at: string, row: unknown): void {
+function judgeRow({ problem, pieces: known, cut, used, wrong }: Tally, at: string, row: unknown): void {
   const { stock, pieces, times } = isRecord(row) ? row : {};
   const stick = problem.stocks.find((each) => each.name === stock);
   if (!stick) return void wrong.push(`${at}: no stock is called ${shown(stock)}.`);
@@ -54,7 +56,7 @@ function judgeRow({ problem, cut, used, wrong }: Tally, at: string, row: unknown
   }
   let length = 0;
   for (const name of pieces) {
-    const piece = problem.pieces.find((each) => each.name === name);
+    const piece = known.get(name);
     if (!piece) return void wrong.push(`${at}: no piece is called ${shown(name)}.`);
     length += piece.length;
     cut.set(piece.name, (cut.get(piece.name) ?? 0) + times);
@@ -68,10 +70,10 @@ function judgeRow({ problem, cut, used, wrong }: Tally, at: string, row: unknown
 }
 
 function judgeCounts({ problem, cut, used, wrong }: Tally): void {
-  for (const { name, available } of problem.stocks) {
-    const sticks = used.get(name) ?? 0;
-    if (available !== null && sticks > available)
-      wrong.push(`${sticks} of ${shown(name)} are used; there are ${available}.`);
+  for (const stock of problem.stocks) {
+    const sticks = used.get(stock.name) ?? 0;
+    if (sticks > supply(problem, stock))
+      wrong.push(`${sticks} of ${shown(stock.name)} are used; there are ${supply(problem, stock)}.`);
   }
   for (const [name, made] of cut) {
     const wanted = problem.pieces.reduce((sum, piece) => (piece.name === name ? sum + piece.count : sum), 0);
@@ -81,7 +83,7 @@ function judgeCounts({ problem, cut, used, wrong }: Tally): void {
 
 /** A piece may be left out only when no stick that could hold it is left. */
 function judgeLeftOut({ problem, cut, used, wrong }: Tally): void {
-  const spare = problem.stocks.filter(({ name, available }) => available === null || (used.get(name) ?? 0) < available);
+  const spare = problem.stocks.filter((stock) => (used.get(stock.name) ?? 0) < supply(problem, stock));
   for (const piece of problem.pieces) {
     const made = cut.get(piece.name) ?? 0;
     const stick = spare.find((each: StockLength) => each.length - problem.endTrim >= piece.length);
@@ -89,6 +91,12 @@ function judgeLeftOut({ problem, cut, used, wrong }: Tally): void {
       wrong.push(`${made} of ${piece.count} ${shown(piece.name)} are cut; ${shown(stick.name)} would hold one more.`);
     }
   }
+}
+
+/** Sticks that can be had: whole bundles of what is sold. */
+function supply({ bundle = 1 }: StockProblem, { available, owned }: StockLength): number {
+  if (available === null) return Number.POSITIVE_INFINITY;
+  return owned ? available : available - (available % bundle);
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {

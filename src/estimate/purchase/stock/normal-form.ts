@@ -27,7 +27,7 @@ export interface NormalForm {
   readonly weights: readonly number[];
   /** Pieces wanted of each weight. */
   readonly counts: readonly number[];
-  /** By capacity, then price, then name; none is worthless beside another. */
+  /** By length, then price, then name; none is worthless beside another. */
   readonly bars: readonly Bar[];
   /** Minor units in one unit of money. */
   readonly moneyGrid: number;
@@ -62,26 +62,28 @@ export const MOST_STEPS = 2_000_000;
 /** @param lengths - How many pieces of each length; those that fit no stick are left away. */
 export function normalForm(problem: StockProblem, lengths: ReadonlyMap<number, number>): NormalForm {
   const { kerf } = problem;
-  const stocks = problem.stocks.map((stock, index) => ({ ...stock, index, room: roomOf(problem, stock) }));
-  const longest = Math.max(0, ...stocks.filter((s) => s.available !== 0).map((s) => s.room));
+  const stocks = problem.stocks.map((stock, index) => ({ ...stock, index, ...supplyOf(problem, stock) }));
+  const longest = Math.max(0, ...stocks.filter((stock) => stock.available > 0).map((stock) => stock.room));
   const wanted = [...lengths]
     .filter(([length, count]) => count > 0 && length + kerf <= longest)
     .sort((a, b) => b[0] - a[0]);
   const step = wanted.map(([length]) => length + kerf).reduce(gcd, 0) || 1;
   const pieces = wanted.reduce((sum, [, count]) => sum + count, 0);
-  const moneyGrid = stocks.map((s) => s.priceMinor).reduce(gcd, 0) || 1;
+  const moneyGrid = stocks.map((stock) => stock.priceMinor).reduce(gcd, 0) || 1;
   const shortest = Math.min(...wanted.map(([length]) => length + kerf));
   const bars = stocks
-    .filter((stock) => stock.available !== 0 && stock.room >= shortest)
-    .map((stock): Bar & { name: string } => ({
-      name: stock.name,
-      stock: stock.index,
-      capacity: Math.floor(stock.room / step),
-      price: stock.priceMinor / moneyGrid,
-      available: stock.available === null || stock.available >= pieces ? Number.POSITIVE_INFINITY : stock.available,
-      bundle: stock.owned ? 1 : (problem.bundle ?? 1),
-    }))
-    .sort((a, b) => a.capacity - b.capacity || a.price - b.price || (a.name < b.name ? -1 : 1));
+    .filter((stock) => stock.available > 0 && stock.room >= shortest)
+    .sort((a, b) => a.room - b.room || a.priceMinor - b.priceMinor || (a.name < b.name ? -1 : 1))
+    .map(
+      ({ index, room, priceMinor, available, bundle }): Bar => ({
+        stock: index,
+        capacity: Math.floor(room / step),
+        price: priceMinor / moneyGrid,
+        // One stick a piece is the most that can be used.
+        available: available >= wholeBundles(pieces, bundle) ? Number.POSITIVE_INFINITY : available,
+        bundle,
+      }),
+    );
   const useful = bars.filter((bar, i) => !bars.some((other, j) => makesWorthless(other, j, bar, i)));
   if (useful.some((bar) => bar.capacity > MOST_STEPS)) throw new RangeError("the grid is too fine for sticks so long");
   const weights = wanted.map(([length]) => (length + kerf) / step);
@@ -94,15 +96,17 @@ export function normalForm(problem: StockProblem, lengths: ReadonlyMap<number, n
     lengths: wanted.map(([length]) => length),
     weights,
     counts: wanted.map(([, count]) => count),
-    bars: useful.map(({ name: _, ...bar }) => bar),
+    bars: useful,
     moneyGrid,
     missing: (weights[0] ?? 0) <= always ? Number.POSITIVE_INFINITY : 1 + pieces * dearest,
   };
 }
 
-/** Room for pieces with one kerf each: the last piece needs none, so the stick is given one. */
-function roomOf(problem: StockProblem, stock: StockLength): number {
-  return stock.length - problem.endTrim + problem.kerf;
+/** Room for pieces with one kerf each (the last needs none, so the stick is given one), and how many can be had. */
+function supplyOf({ endTrim, kerf, bundle: sold = 1 }: StockProblem, { length, available, owned }: StockLength) {
+  const bundle = owned ? 1 : sold;
+  const most = available === null ? Number.POSITIVE_INFINITY : Math.floor(available / bundle) * bundle;
+  return { room: length - endTrim + kerf, available: most, bundle };
 }
 
 /** A stick that is no longer and no cheaper than another that can always be had. Of equals the first stays. */
