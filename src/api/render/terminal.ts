@@ -105,10 +105,12 @@ function groupsTable({ basis, decision, routes }: Estimate): string[] {
       ]
     : [];
   const head = columns(
-    ["PIECES, by group", "n", "finished", "length", "do", "milling saves", "hours", "an hour"],
+    ["PIECES, by group", "n", "finished", "length", "", "saves", "hours", "an hour"],
     widths,
   );
-  return [head, ...rows, ...shared];
+  const note =
+    "  saves, hours: what milling that one group adds to milling all the others from the same logs; what groups share (opening cuts, logs, deliveries) stands in the last line.";
+  return [head, ...rows, ...shared, ...(decision.groups.length > 0 ? wrap(note, 2) : [])];
 }
 
 function stagesTable(estimate: Estimate): string[] {

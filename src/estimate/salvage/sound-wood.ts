@@ -10,7 +10,7 @@ import { type Fault, pointer } from "../faults.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import type { Defaults } from "../request/given.js";
 import type { LogShape } from "../request/logs.js";
-import { type Cell, minus, number, type Operand, over, PI, plus, root, square, times } from "../sheet/expression.js";
+import { type Cell, minus, number, type Operand, over, PI, plus, square, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { type LogScaleCells, layLogScale } from "./log-rules.js";
 import type { WoodCells } from "./wood.js";
@@ -142,8 +142,7 @@ function layEnds(
 ): { small: Cell; large: Cell } {
   const { sheet, wood, assumed, defaults, units } = laying;
   const display = units.small;
-  const inside = (outer: Operand) =>
-    log.bark === "inside" ? outer : over(outer, root(plus(number("1"), wood.barkShare)));
+  const inside = (outer: Operand) => (log.bark === "inside" ? outer : over(outer, wood.overBark));
   const across = (end: "small" | "large"): Operand | undefined => {
     const diameter = end === "small" ? log.smallDiameter : log.largeDiameter;
     const girth = end === "small" ? log.smallGirth : log.largeGirth;
@@ -181,7 +180,7 @@ function sweepOf({ sheet, assumed, defaults, units }: LogLaying, log: LogShape, 
 
 /** From the diameter inside bark back over it, half of the difference. */
 function barkThickness(inside: Operand, wood: WoodCells): Operand {
-  return over(times(inside, minus(root(plus(number("1"), wood.barkShare)), number("1"))), number("2"));
+  return over(times(inside, minus(wood.overBark, number("1"))), number("2"));
 }
 
 function tooShort(sheet: Sheet, name: string, length: Cell, at: string): Fault[] {
