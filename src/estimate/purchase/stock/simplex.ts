@@ -62,11 +62,10 @@ export class Simplex {
     this.columns.push(column);
   }
 
-  /** New right-hand sides; the columns stay, the basis starts over unless it still serves. */
+  /** New right-hand sides. Columns and basis stay: `solve` repairs the basis where it no longer serves. */
   setBounds(bounds: readonly number[]): void {
     this.bounds = [...bounds];
     this.computeLevels();
-    if (this.level.some((value) => value < -EPSILON)) this.reset();
   }
 
   /** The first plan: each `≥` row by its starting column, each `≤` row by its slack. */
@@ -79,6 +78,7 @@ export class Simplex {
   }
 
   solve(): MasterSolution {
+    if (!this.repaired()) this.reset();
     let stalled = 0;
     for (let pivots = 0; !this.work.over; pivots++) {
       const prices = this.prices();
@@ -92,6 +92,42 @@ export class Simplex {
       if (pivots % REFRESH === REFRESH - 1) this.invert();
     }
     return this.solution();
+  }
+
+  /** Dual simplex steps until no basic variable is below zero; false when that takes too many. */
+  private repaired(): boolean {
+    for (let pivots = 0; pivots <= this.size; pivots++) {
+      const leaving = lowest(this.level);
+      if ((this.level[leaving] ?? 0) >= -EPSILON) return true;
+      const entering = this.repairing(this.inverse[leaving] as Float64Array);
+      if (entering === undefined) return false;
+      this.pivot(entering, leaving, this.times(entering));
+      if (pivots % REFRESH === REFRESH - 1) this.invert();
+    }
+    return false;
+  }
+
+  /** The variable that can raise a row of the inverse with the least loss of optimality. */
+  private repairing(row: Float64Array): Basic | undefined {
+    const prices = this.prices();
+    let chosen: Basic | undefined;
+    let least = Number.POSITIVE_INFINITY;
+    const offer = (basic: Basic, reduced: number, along: number): void => {
+      if (along > -1e-7) return;
+      const ratio = Math.max(0, reduced) / -along;
+      if (ratio >= least) return;
+      chosen = basic;
+      least = ratio;
+    };
+    for (let i = 0; i < this.size; i++) {
+      const sense = (this.rows[i] as MasterRow).sense;
+      offer(-1 - i, sense * (prices[i] as number), -sense * (row[i] as number));
+    }
+    this.columns.forEach((column, index) => {
+      offer(index, column.cost - dot(column, prices), dot(column, row));
+    });
+    this.work.spend((this.columns.length * 12) / FLOPS);
+    return chosen;
   }
 
   private solution(): MasterSolution {
@@ -242,6 +278,12 @@ function eliminate(matrix: Float64Array[], inverse: Float64Array[], place: numbe
     addScaled(other, row, -factor);
     addScaled(inverse[i] as Float64Array, own, -factor);
   });
+}
+
+function lowest(values: Float64Array): number {
+  let place = 0;
+  for (let i = 1; i < values.length; i++) if ((values[i] as number) < (values[place] as number)) place = i;
+  return place;
 }
 
 function addScaled(target: Float64Array, source: Float64Array, factor: number): void {
