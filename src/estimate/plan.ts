@@ -62,7 +62,7 @@ function planSawing(
   planners: Planners,
   held: SawingPlan | undefined,
 ) {
-  const groups = chosen.map((one) => milledGroup(basis, one, one.millable as MillableGroup));
+  const groups = chosen.map((one) => milledGroup(basis, one, one.millable as MillableGroup, held !== undefined));
   const problem = sawingProblem(basis.sawing, groups);
   if (held) {
     const wrong = judgeSawingPlan(problem, held);
@@ -73,9 +73,15 @@ function planSawing(
   return { ...measurePlan(problem, plan), proof };
 }
 
-function milledGroup(basis: Basis, { group, substitution }: GroupBasis, { rough, spares }: MillableGroup): MilledGroup {
+/** @param held - The plan is there already: nobody asks for prices. */
+function milledGroup(
+  basis: Basis,
+  { group, substitution }: GroupBasis,
+  { rough, spares }: MillableGroup,
+  held: boolean,
+): MilledGroup {
   const sawn = basis.request.options?.fallDown === "buy" ? undefined : spares;
-  return { group, rough, spares: sawn, buy: roughPrice(basis, substitution, group) };
+  return { group, rough, spares: sawn, buy: held ? UNPRICED : roughPrice(basis, substitution, group) };
 }
 
 /** A guess at what one bought piece costs: the cheapest length's price by the length of the piece. For the optimiser only. */

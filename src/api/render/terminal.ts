@@ -91,7 +91,7 @@ function groupsTable({ basis, decision, routes }: Estimate): string[] {
         routes.mix.plan.milled.has(group.name) ? "mill" : "buy",
         saving ? money(saving.cashSaved) : "",
         saving ? hours(saving.extraHours) : "",
-        saving?.payPerHour ? rate(saving.payPerHour) : "",
+        saving?.extraHours.value.gt(0) ? rate(saving.payPerHour) : "",
       ],
       widths,
     );
@@ -104,10 +104,7 @@ function groupsTable({ basis, decision, routes }: Estimate): string[] {
         ),
       ]
     : [];
-  const head = columns(
-    ["PIECES, by group", "n", "finished", "length", "", "saves", "hours", "an hour"],
-    widths,
-  );
+  const head = columns(["PIECES, by group", "n", "finished", "length", "", "saves", "hours", "an hour"], widths);
   const note =
     "  saves, hours: what milling that one group adds to milling all the others from the same logs; what groups share (opening cuts, logs, deliveries) stands in the last line.";
   return [head, ...rows, ...shared, ...(decision.groups.length > 0 ? wrap(note, 2) : [])];

@@ -4,15 +4,15 @@
  */
 import type { Basis } from "../basis.js";
 import { type Cell, minus, over, sumOr, times } from "../sheet/expression.js";
-import { type GroupSaving, layGroupSavings } from "./group-savings.js";
+import { type GroupSaving, layGroupSavings, layPay } from "./group-savings.js";
 import type { RouteCells } from "./route.js";
 
 /** One route against buying everything. */
 export interface Comparison {
   readonly cashSaved: Cell;
   readonly extraHours: Cell;
-  /** Cash saved for each extra hour: for two routes this is the break-even value of an hour. Absent without extra hours. */
-  readonly payPerHour: Cell | undefined;
+  /** Cash saved for each extra hour: for two routes this is the break-even value of an hour. Zero without extra hours. */
+  readonly payPerHour: Cell;
 }
 
 export interface Decision {
@@ -78,14 +78,7 @@ function compare({ sheet }: Basis, key: string, route: RouteCells, against: Rout
     label: "extra hours",
     display: "person-h",
   });
-  const pays = sheet.decide(extraHours).gt(0);
-  return {
-    cashSaved,
-    extraHours,
-    payPerHour: pays
-      ? sheet.lay(`${key}.payPerHour`, over(cashSaved, extraHours), { label: "cash saved an extra hour" })
-      : undefined,
-  };
+  return { cashSaved, extraHours, payPerHour: layPay(sheet, key, cashSaved, extraHours) };
 }
 
 /** Bought lumber's cost, less what milling saves at the value of an hour, over the wood that milling replaces. */

@@ -7,7 +7,8 @@ import type { Basis, GroupBasis } from "../basis.js";
 import { millingFormulas, sharpeningsOf } from "../effort/milling.js";
 import { dirtyLogs, layExclusive } from "../salvage/cut-cells.js";
 import { exclusiveWork } from "../salvage/exclusive-work.js";
-import { type Cell, minus, number, type Operand, over, plus, sum, sumOr, times } from "../sheet/expression.js";
+import { type Cell, minus, number, type Operand, over, plus, sum, sumOr, times, when } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
 import { milledPieces, type RouteCells } from "./route.js";
 
 /** Cash is without rounding: shares of lines, not lines. */
@@ -17,7 +18,7 @@ export interface GroupSaving {
   /** What buying it would cost, less what milling it uses up. */
   readonly cashSaved: Cell;
   readonly extraHours: Cell;
-  readonly payPerHour: Cell | undefined;
+  readonly payPerHour: Cell;
 }
 
 /** Lays one line a milled group. */
@@ -48,7 +49,7 @@ function layGroupSaving(
   const sharpenings = sheet.lay(`${line}.sharpenings`, sharpeningsOf(cuts, saw, assumed), {
     label: "sharpenings that it takes",
   });
-  const formulas = millingFormulas(cuts, cutting, sharpenings, saw, assumed);
+  const formulas = millingFormulas(sheet, cuts, cutting, sharpenings, saw, assumed);
   const sawingHours = times(sum(Object.values(formulas.stages)), assumed.cell("pace"));
   const pieces = milledPieces(basis, mill.plan, one) ?? number("0");
   const finishing = finishingHours(basis, one, pieces);
@@ -72,10 +73,7 @@ function layGroupSaving(
   const cashSaved = sheet.lay(`${line}.cashSaved`, minus(cost, sumOr(used, basis.pricing.currency)), {
     label: "cash saved",
   });
-  const pays = sheet.decide(extraHours).gt(0);
-  const payPerHour = pays
-    ? sheet.lay(`${line}.payPerHour`, over(cashSaved, extraHours), { label: "cash saved an extra hour" })
-    : undefined;
+  const payPerHour = layPay(sheet, line, cashSaved, extraHours);
   return { name, label, cashSaved, extraHours, payPerHour };
 }
 
@@ -120,4 +118,13 @@ function withTax(basis: Basis, cost: Operand): Operand {
     tax.appliesTo.includes("lumber") ? (basis.sheet.find(`tax.${i + 1}.rate`) ?? []) : [],
   );
   return rates.length === 0 ? cost : times(cost, plus(number("1"), ...rates));
+}
+
+/** Cash for each extra hour. A comparison, not a branch in code: the sheet stays live, and no hours divide nothing. */
+export function layPay(sheet: Sheet, key: string, cashSaved: Cell, extraHours: Cell): Cell {
+  const each = over(cashSaved, extraHours);
+  const none = number(`0 ${each.unit.symbol}`);
+  return sheet.lay(`${key}.payPerHour`, when(extraHours, "above", number("0 person-h"), each, none), {
+    label: "cash saved an extra hour; zero where there are none",
+  });
 }

@@ -68,7 +68,7 @@ function savings({ sheet, labor }: Basis, mix: RouteCells, buy: RouteCells, { mi
   const saves = cashSaved.value.gte(0)
     ? `saves ${sheet.shown(cashSaved)}`
     : `costs ${sheet.shown(cashSaved).replace("-", "")} more`;
-  if (!payPerHour) return [costs, `Milling ${saves} and takes no more hours.`];
+  if (extraHours.value.lte(0)) return [costs, `Milling ${saves} and takes no more hours.`];
   const pay = `${shownMoney(payPerHour)} for each of them, against ${shownMoney(labor.valueOfHour)} that you say an hour is worth`;
   return [costs, `Milling ${saves} for ${hours(sheet, extraHours)} more: ${pay}.`];
 }

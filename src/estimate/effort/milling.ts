@@ -46,6 +46,7 @@ const ONE_PERSON = number("1 people");
 
 /** @param cutting - Engine hours of sawing. @param sharpenings - How often the edge is renewed. */
 export function millingFormulas(
+  sheet: Sheet,
   cuts: CutCells,
   cutting: Operand,
   sharpenings: Operand,
@@ -55,7 +56,7 @@ export function millingFormulas(
   const rate = (name: string): Cell => assumed.cell(name);
   const setUp = plus(times(cuts.bolts, mill.setUp), times(cuts.turns, mill.turn));
   const saw = plus(cutting, times(cuts.millCuts, mill.cutHandling));
-  const walk = over(times(number("2"), rate("carry.distance")), rate("carry.pace"));
+  const { carry } = layHandRates(sheet, assumed);
   const waste = greatest(minus(cuts.logVolume, cuts.pieceVolume), number("0 m3"));
   return {
     stages: {
@@ -69,12 +70,23 @@ export function millingFormulas(
         times(cuts.crosscuts, rate("rate.crosscut")),
       ),
       sharpen: times(sharpenings, mill.sharpen),
-      carry: times(over(cuts.pieceWeight, rate("carry.load")), plus(times(walk, ONE_PERSON), rate("carry.handling"))),
+      carry: times(cuts.pieceWeight, carry),
       stack: times(cuts.pieces, rate("rate.stack")),
       slabs: times(waste, rate("rate.slabs")),
     },
     elapsed: plus(setUp, saw),
     fuel: times(cutting, mill.fuel),
+  };
+}
+
+/** Rates that several assumptions make together, laid once. */
+function layHandRates(sheet: Sheet, assumed: Assumed): { readonly carry: Cell } {
+  const known = sheet.find("work.carry");
+  if (known) return { carry: known };
+  const walk = over(times(number("2"), assumed.cell("carry.distance")), assumed.cell("carry.pace"));
+  const load = plus(times(walk, ONE_PERSON), assumed.cell("carry.handling"));
+  return {
+    carry: sheet.lay("work.carry", over(load, assumed.cell("carry.load")), { label: "carrying, there and back" }),
   };
 }
 
@@ -100,7 +112,7 @@ export function layMilling(
     display: "h",
   });
   const sharpenings = sheet.lay(`${key}.sharpenings`, sharpeningsOf(cuts, mill, assumed), { label: "sharpenings" });
-  const formulas = millingFormulas(cuts, cutting, sharpenings, mill, assumed);
+  const formulas = millingFormulas(sheet, cuts, cutting, sharpenings, mill, assumed);
   const names = Object.keys(MILLING_STAGES) as MillingStage[];
   const stages = names.map((name) => {
     const label = MILLING_STAGES[name];

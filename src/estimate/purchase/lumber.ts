@@ -4,7 +4,6 @@
  * Groups that take the same offer share its stock plan. Lengths are whole steps: 1/64 in, or 0.1 mm.
  */
 import { type LumberOffer, lengthsOf, pieceCost } from "../../catalog/offers/lumber.js";
-import type { PieceGroup } from "../pieces/piece-group.js";
 import type { Decimal } from "../quantity/decimal.js";
 import { decimal } from "../quantity/decimal.js";
 import { type MeasureSystem, marked } from "../quantity/text.js";
@@ -58,25 +57,10 @@ export function stockQuestions(rules: CuttingRules, bought: readonly BoughtPiece
 }
 
 function stockQuestion(rules: CuttingRules, offer: LumberOffer, bought: readonly BoughtPieces[]): StockQuestion {
-  const { sheet, system, minorDigits } = rules;
+  const { sheet, system } = rules;
   const step = STEP_MM[system];
   const up = (cell: Cell): number => sheet.decide(cell).dividedBy(step).toDecimalPlaces(6).ceil().toNumber();
-  const all = lengthsOf(offer).map((length) => ({
-    length,
-    price: pieceCost(offer, length),
-    name: marked(length, system),
-  }));
-  const withPrice = all.filter(({ price }) => price.kind === "priced");
-  const priced = withPrice.length > 0;
-  const stocks = (priced ? withPrice : all).map(({ name, length, price }) => ({
-    name,
-    length: length.value.dividedBy(step).toDecimalPlaces(6).floor().toNumber(),
-    priceMinor:
-      price.kind === "priced"
-        ? price.amount.value.times(decimal(10).pow(minorDigits)).toDecimalPlaces(0).toNumber()
-        : length.value.toDecimalPlaces(0).toNumber(),
-    available: null,
-  }));
+  const { stocks, lengths, priced } = shelfOf(rules, offer);
   const problem: StockProblem = {
     pieces: bought.map(({ substitution: { group }, count }) => ({ name: group.name, length: up(group.length), count })),
     stocks,
@@ -84,7 +68,42 @@ function stockQuestion(rules: CuttingRules, offer: LumberOffer, bought: readonly
     endTrim: up(rules.endTrim),
     ...(offer.bundle > 1 ? { bundle: offer.bundle } : {}),
   };
-  return { offer, problem, lengths: new Map(all.map(({ name, length }) => [name, length.value])), priced };
+  return { offer, problem, lengths, priced };
+}
+
+/** An offer's lengths as the optimiser takes them. */
+type Shelf = Pick<StockQuestion, "lengths" | "priced"> & Pick<StockProblem, "stocks">;
+
+const shelves = new WeakMap<LumberOffer, Map<string, Shelf>>();
+
+/** Lengths with a price, or all of them where none has one; worked out once an offer. */
+function shelfOf({ system, minorDigits }: CuttingRules, offer: LumberOffer): Shelf {
+  const known = shelves.get(offer) ?? new Map<string, Shelf>();
+  shelves.set(offer, known);
+  const found = known.get(system) ?? makeShelf(offer, system, minorDigits);
+  known.set(system, found);
+  return found;
+}
+
+function makeShelf(offer: LumberOffer, system: MeasureSystem, minorDigits: number): Shelf {
+  const all = lengthsOf(offer).map((length) => ({
+    length,
+    price: pieceCost(offer, length),
+    name: marked(length, system),
+  }));
+  const withPrice = all.filter(({ price }) => price.kind === "priced");
+  const priced = withPrice.length > 0;
+  const minor = decimal(10).pow(minorDigits);
+  const stocks = (priced ? withPrice : all).map(({ name, length, price }) => ({
+    name,
+    length: length.value.dividedBy(STEP_MM[system]).toDecimalPlaces(6).floor().toNumber(),
+    // Without any price the plan buys the least length.
+    priceMinor: (price.kind === "priced" ? price.amount.value.times(minor) : length.value)
+      .toDecimalPlaces(0)
+      .toNumber(),
+    available: null,
+  }));
+  return { stocks, lengths: new Map(all.map(({ name, length }) => [name, length.value])), priced };
 }
 
 /** Sticks to pay for, by the name of their length; bundles filled up. */
@@ -107,7 +126,3 @@ export function uncut(problem: StockProblem, plan: readonly StockCut[]): Readonl
   }
   return new Map([...left].filter(([, count]) => count > 0));
 }
-
-/** A group's name and label, for lines about it. */
-export const groupsOf = (bought: readonly BoughtPieces[]): readonly PieceGroup[] =>
-  bought.map(({ substitution }) => substitution.group);

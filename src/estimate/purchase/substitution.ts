@@ -61,8 +61,16 @@ function isNominally(offer: LumberOffer, [thickness, width]: readonly [Decimal, 
   return (t as Decimal).eq(thickness) && (w as Decimal).eq(width);
 }
 
-function sides(section: LumberOffer["section"]): Decimal[] {
-  return [section.thickness.value, section.width.value].sort((a, b) => a.cmp(b));
+const sorted = new WeakMap<LumberOffer["section"], readonly Decimal[]>();
+
+/** Smaller side first; worked out once a section. */
+function sides(section: LumberOffer["section"]): readonly Decimal[] {
+  const known = sorted.get(section);
+  if (known) return known;
+  const { thickness, width } = section;
+  const found = thickness.value.lte(width.value) ? [thickness.value, width.value] : [width.value, thickness.value];
+  sorted.set(section, found);
+  return found;
 }
 
 function rankOf(offer: LumberOffer, group: PieceGroup, wanted: readonly [Decimal, Decimal]): Rank {

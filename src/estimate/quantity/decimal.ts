@@ -6,8 +6,11 @@
  */
 import { Decimal as Base } from "decimal.js";
 
+/** Significant digits. */
+const PRECISION = 40;
+
 export const Decimal = Base.clone({
-  precision: 40,
+  precision: PRECISION,
   rounding: Base.ROUND_HALF_UP,
   maxE: 60,
   minE: -60,
@@ -49,4 +52,35 @@ export function trimmed(value: Decimal, places: number): string {
 
 function noNegativeZero(value: Decimal): Decimal {
   return value.isZero() ? ZERO : value;
+}
+
+/**
+ * Square root, rounded as every other result is; NaN below zero.
+ *
+ * By the whole root of a coefficient with digits enough, a tenth of the time of decimal.js's own: roots were a fifth
+ * of the time of a sheet.
+ */
+export function squareRoot(value: Decimal): Decimal {
+  if (!value.isFinite() || value.isZero() || value.isNegative()) return value.sqrt();
+  const places = value.decimalPlaces();
+  const coefficient = value.toFixed().replace(".", "").replace(/^0+/, "");
+  let shift = Math.max(0, 2 * (PRECISION + 1) - coefficient.length);
+  if ((places + shift) % 2 === 1) shift++;
+  const whole = BigInt(coefficient + "0".repeat(shift));
+  const root = wholeRoot(whole);
+  // A digit more, so that an inexact root is never taken for an exact one or for a tie.
+  const digits = `${root}${root * root === whole ? "0" : "1"}`;
+  return new Decimal(`${digits}e-${(places + shift) / 2 + 1}`).toSignificantDigits(PRECISION);
+}
+
+/** Greatest whole number whose square is not above `of`, by Newton's method from the float's root. */
+function wholeRoot(of: bigint): bigint {
+  let root = BigInt(Math.floor(Math.sqrt(Number(of))));
+  for (let last = 0n; root !== last && root !== last + 1n && root !== last - 1n; ) {
+    last = root;
+    root = (root + of / root) / 2n;
+  }
+  while (root * root > of) root--;
+  while ((root + 1n) * (root + 1n) <= of) root++;
+  return root;
 }

@@ -50,10 +50,17 @@ export function parseQuantity(text: string, like: Unit): Quantity | TextFault {
 
 /** As `parseQuantity`, for texts in our own code and tables; throws on a typing error there. */
 export function exactly(text: string): Quantity {
+  const known = own.get(text);
+  if (known) return known;
   const found = read(text.trim());
   if (found === undefined || found instanceof TextFault) throw new Error(`not a quantity: ${text}`);
+  if (own.size < MOST_OWN) own.set(text, found);
   return found;
 }
+
+/** Texts of our own tables, read once. */
+const own = new Map<string, Quantity>();
+const MOST_OWN = 5000;
 
 /** Reads a quantity of whatever it measures. */
 export function readQuantity(text: string): Quantity | TextFault {

@@ -275,11 +275,16 @@ function parsePart(text: string): [string, number][] | undefined {
 
 /** As `parseUnit`, for units written in our own code; throws on a typing error there. */
 export function unit(text: string): Unit {
-  if (text === "") return NUMBER;
-  const found = parseUnit(text);
+  const known = ours.get(text);
+  if (known) return known;
+  const found = text === "" ? NUMBER : parseUnit(text);
   if (!found) throw new Error(`no such unit: ${text}`);
+  if (ours.size < KEPT) ours.set(text, found);
   return found;
 }
+
+/** Units that our own code names, found without reading their text again. */
+const ours = new Map<string, Unit>();
 
 /** The one unit in which a plain dimension is held; a rate keeps its own. */
 export function held(of: Unit): Unit {

@@ -4,6 +4,8 @@
  * D is the diameter inside bark at the small end in inches, L the length in feet. A log rule is a formula over bare
  * numbers of inches and feet, so diameters and lengths are first divided by one inch and one foot.
  */
+
+import { type Decimal, decimal } from "../quantity/decimal.js";
 import {
   type Cell,
   greatest,
@@ -14,7 +16,6 @@ import {
   PI,
   plus,
   square,
-  sumOr,
   times,
 } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -43,19 +44,32 @@ const feet = (length: Operand) => over(length, number("1 ft"));
  * International 1/4-inch rule: over 4-ft sections from the small end, 0.904762 × (0.22 d² − 0.71 d), d growing
  * 1/2 in a section; of a last section under 4 ft, that fraction (common practice). 0.904762 is 19/21: the kerfs and
  * shrinkage of a 1-in board, (1 + 1/8 + 1/16) ÷ (1 + 1/4 + 1/16).
+ *
+ * The sections are summed by their coefficients: with d = D + i/2, section i is
+ * 0.22 D² + (0.22 i − 0.71) D + 0.055 i² − 0.355 i, and n of them add up to n, Σi and Σi² of these.
  * @param wholeSections - How many full 4-ft sections the log has: a count that code decides.
  * @see Massachusetts General Laws ch. 96 s. 11A; Michigan Compiled Laws 290.401.
  */
 export function internationalQuarter(diameter: Operand, length: Operand, wholeSections: number): Operand {
-  const section = (i: number) => {
-    const d = plus(inches(diameter), number(String(i / 2)));
-    return minus(times(number("0.22"), square(d)), times(number("0.71"), d));
-  };
-  const whole = Array.from({ length: wholeSections }, (_, i) => section(i));
-  const rest = minus(over(feet(length), number("4")), number(String(wholeSections)));
-  const all = plus(sumOr(whole, ""), times(rest, section(wholeSections)));
+  const n = wholeSections;
+  const d = inches(diameter);
+  const squared = square(d);
+  const [first, second] = [(n * (n - 1)) / 2, ((n - 1) * n * (2 * n - 1)) / 6];
+  const whole = sections(d, squared, n, first, second);
+  const rest = minus(over(feet(length), number("4")), number(String(n)));
+  const all = plus(whole, times(rest, sections(d, squared, 1, n, n * n)));
   return boardFeet(over(times(all, number("19")), number("21")));
 }
+
+/** `count` sections whose indices add up to `sum` and their squares to `squares`. */
+function sections(d: Operand, squared: Operand, count: number, sum: number, squares: number): Operand {
+  const of = (each: string, times: number) => decimal(each).times(times);
+  const linear = of("0.22", sum).minus(of("0.71", count));
+  const constant = of("0.055", squares).minus(of("0.355", sum));
+  return plus(times(exact(of("0.22", count)), squared), times(exact(linear), d), exact(constant));
+}
+
+const exact = (value: Decimal): Operand => number(value.toFixed());
 
 /**
  * Scribner rule by formula: (0.79 D² − 2 D − 4) × L ÷ 16.

@@ -36,14 +36,29 @@ export interface SawingBasis {
 const up = (steps: Decimal): number => steps.toDecimalPlaces(9).ceil().toNumber();
 const down = (steps: Decimal): number => steps.toDecimalPlaces(9).floor().toNumber();
 
+/** What does not depend on the groups: the same for every route of an estimate. */
+type Yard = Omit<SawingProblem, "groups">;
+const yards = new WeakMap<SawingBasis, Yard>();
+
 /** Builds the problem; every size read becomes structural. */
 export function sawingProblem(basis: SawingBasis, milled: readonly MilledGroup[]): SawingProblem {
-  const { sheet, gridMm, mill } = basis;
-  const steps = (cell: Cell): Decimal => sheet.decide(cell).dividedBy(gridMm);
+  const steps = stepsOf(basis);
+  const yard = yards.get(basis) ?? yardOf(basis);
+  yards.set(basis, yard);
+  return { ...yard, groups: milled.map((one) => sawGroup(basis, one, steps)) };
+}
+
+const stepsOf =
+  ({ sheet, gridMm }: SawingBasis) =>
+  (cell: Cell): Decimal =>
+    sheet.decide(cell).dividedBy(gridMm);
+
+function yardOf(basis: SawingBasis): Yard {
+  const { gridMm, mill } = basis;
+  const steps = stepsOf(basis);
   return {
     gridMm: gridMm.toFixed(),
     logs: basis.logs.map((log) => sawLog(log, steps)),
-    groups: milled.map((one) => sawGroup(basis, one, steps)),
     shop: {
       millKerf: up(steps(mill.kerf)),
       ripKerf: up(steps(mill.ripKerf)),
@@ -83,7 +98,10 @@ function sawGroup(
     thickness: sides[0],
     width: sides[1],
     length: up(steps(rough.length)),
-    count: sheet.decide(group.count).plus(spares ? sheet.decide(spares) : 0).toNumber(),
+    count: sheet
+      .decide(group.count)
+      .plus(spares ? sheet.decide(spares) : 0)
+      .toNumber(),
     species: rules.species,
     heart: rules.heart,
     wane: down(inUnit(rules.wane, "mm").dividedBy(gridMm)),

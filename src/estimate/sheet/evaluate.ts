@@ -1,6 +1,6 @@
 /** Tree to exact decimal, and a whole sheet again with some cells changed. */
 import { FaultError } from "../faults.js";
-import { Decimal, ZERO } from "../quantity/decimal.js";
+import { Decimal, decimal, ONE, squareRoot, ZERO } from "../quantity/decimal.js";
 import { applyFactor, type Factor } from "../quantity/unit.js";
 import { type Cell, cellsIn, type Expression, type Scaled, type StepTable } from "./expression.js";
 import { shownCell } from "./working.js";
@@ -16,6 +16,8 @@ const MONEY_GUARD = 20;
  * and a spreadsheet likewise takes values for equal whose first digits are. (20 ÷ 3) × 3 is at least 20.
  */
 export const TOLD_APART = { by: 1e-9, share: 1e-12 } as const;
+const APART_BY = decimal(TOLD_APART.by);
+const APART_SHARE = decimal(TOLD_APART.share);
 
 /** The value of a cell that a formula names, in the cell's unit. */
 type ValueIn = (cell: Cell) => Decimal;
@@ -76,15 +78,15 @@ export function evaluate(expression: Expression, valueIn: ValueIn): Decimal {
       return applyFactor(side.times(side), expression.factor);
     }
     case "root":
-      return evaluate(expression.of, valueIn).sqrt();
+      return squareRoot(evaluate(expression.of, valueIn));
     case "roundUp":
       return unscaled(upToWhole(inFactor(expression, valueIn)), expression.factor);
     case "roundMoney":
       return evaluate(expression.of, valueIn).toDecimalPlaces(MONEY_GUARD).toDecimalPlaces(expression.places);
     case "arctangent":
-      return inFactor(expression, valueIn).atan().dividedBy(RADIAN);
+      return remembered("arctangent", inFactor(expression, valueIn));
     case "tangent":
-      return inFactor(expression, valueIn).times(RADIAN).tan();
+      return remembered("tangent", inFactor(expression, valueIn));
     case "when": {
       const order = compared(evaluate(expression.left, valueIn), inFactor(expression.right, valueIn));
       const holds = expression.comparison === "atLeast" ? order >= 0 : order > 0;
@@ -112,22 +114,40 @@ function allScaled(items: readonly Scaled[], valueIn: ValueIn): Decimal[] {
 
 const upToWhole = (value: Decimal): Decimal => value.toDecimalPlaces(ROUND_UP_GUARD).ceil();
 
+const angles = new Map<string, Decimal>();
+const MOST_ANGLES = 500;
+
+/** Degrees of a tangent, or tangent of degrees; each takes as long as a hundred products, and the same ones come again. */
+function remembered(kind: "arctangent" | "tangent", value: Decimal): Decimal {
+  const key = `${kind} ${value.toFixed()}`;
+  const known = angles.get(key);
+  if (known) return known;
+  const found = kind === "arctangent" ? value.atan().dividedBy(RADIAN) : value.times(RADIAN).tan();
+  if (angles.size >= MOST_ANGLES) angles.clear();
+  angles.set(key, found);
+  return found;
+}
+
 /** 1, 0 or −1 as the left value is above the right one, as good as equal to it, or below it. */
 function compared(left: Decimal, right: Decimal): number {
   const off = left.minus(right);
-  const larger = Decimal.max(left.abs(), right.abs());
-  return off.abs().lte(Decimal.max(TOLD_APART.by, larger.times(TOLD_APART.share))) ? 0 : off.cmp(ZERO);
+  const size = off.abs();
+  if (size.lte(APART_BY) || size.lte(left.abs().times(APART_SHARE))) return 0;
+  return size.lte(right.abs().times(APART_SHARE)) ? 0 : off.cmp(ZERO);
 }
 
 /** Divided last: the factor's numerator goes in before the division. */
 function divided(left: Decimal, right: Decimal, factor: Factor): Decimal {
   if (right.isZero()) throw new DivisionByZero();
-  return factor.isOne ? left.dividedBy(right) : left.times(factor.num).dividedBy(right.times(factor.den));
+  return scaledBy(left, factor.num).dividedBy(scaledBy(right, factor.den));
 }
 
 function unscaled(value: Decimal, factor: Factor): Decimal {
-  return factor.isOne ? value : value.times(factor.den).dividedBy(factor.num);
+  const product = scaledBy(value, factor.den);
+  return factor.num.eq(ONE) ? product : product.dividedBy(factor.num);
 }
+
+const scaledBy = (value: Decimal, whole: Decimal): Decimal => (whole.eq(ONE) ? value : value.times(whole));
 
 /** Looks a need up, in whole steps; zero or less needs nothing. */
 export function stepValue(table: StepTable, column: number, need: number): Decimal {
@@ -161,13 +181,22 @@ export function stepRow(table: StepTable, need: number): StepTable["rows"][numbe
  */
 export function evaluateAgain(cells: readonly Cell[], changes: ReadonlyMap<string, Decimal>): Map<Cell, Decimal> {
   const values = new Map<Cell, Decimal>();
+  const moved = new Set<Cell>();
   const valueIn = (cell: Cell): Decimal => values.get(cell) ?? cell.value;
   for (const cell of cells) {
-    const changed = changes.get(cell.name);
-    if (changed !== undefined) values.set(cell, changed);
-    else if (cell.expression && cell.kind !== "override") {
-      values.set(cell, evaluateCell(cell.name, cell.expression, valueIn));
-    } else values.set(cell, cell.value);
+    const value = changes.get(cell.name) ?? againIn(cell, moved, valueIn);
+    if (value !== cell.value) moved.add(cell);
+    values.set(cell, value);
   }
   return values;
+}
+
+/** The value that the cell has already, where nothing has moved that its formula names. */
+function againIn(cell: Cell, moved: ReadonlySet<Cell>, valueIn: ValueIn): Decimal {
+  const { expression } = cell;
+  if (!expression || cell.kind === "override") return cell.value;
+  for (const part of cellsIn(expression)) {
+    if (moved.has(part)) return evaluateCell(cell.name, expression, valueIn);
+  }
+  return cell.value;
 }

@@ -289,21 +289,23 @@ export function partsOf(expression: Expression): readonly Expression[] {
   }
 }
 
-/** Cells that a formula names, each once, in the order they are written. */
+const named = new WeakMap<Expression, readonly Cell[]>();
+
+/** Cells that a formula names, each once, in the order they are written. Worked out once a formula. */
 export function cellsIn(expression: Expression): readonly Cell[] {
+  const known = named.get(expression);
+  if (known) return known;
   const found = new Set<Cell>();
-  const visit = (node: Expression): void => {
-    if (node.kind === "cell") found.add(node.cell);
-    for (const part of partsOf(node)) visit(part);
-  };
-  visit(expression);
-  return [...found];
+  collect(expression, found);
+  const cells = [...found];
+  named.set(expression, cells);
+  return cells;
+}
+
+function collect(node: Expression, found: Set<Cell>): void {
+  if (node.kind === "cell") found.add(node.cell);
+  for (const part of partsOf(node)) collect(part, found);
 }
 
 /** π to forty digits: exact far beyond any figure shown. */
-export const PI: Expression = {
-  kind: "number",
-  unit: NUMBER,
-  value: Decimal.acos(-1),
-  written: NUMBER,
-};
+export const PI: Expression = { kind: "number", unit: NUMBER, value: Decimal.acos(-1), written: NUMBER };

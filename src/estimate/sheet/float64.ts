@@ -5,7 +5,7 @@
 import type { Decimal } from "../quantity/decimal.js";
 import type { Factor } from "../quantity/unit.js";
 import { TOLD_APART } from "./evaluate.js";
-import { type Cell, type Expression, partsOf, type Scaled, type StepTable } from "./expression.js";
+import { type Cell, cellsIn, type Expression, type Scaled, type StepTable } from "./expression.js";
 
 /** One value for all draws, or one a draw. */
 export type Draws = number | Float64Array;
@@ -108,70 +108,69 @@ function arithmetic(kind: Arithmetic, a: number, b: number): number {
   }
 }
 
+/** The draws of a cell that a formula names, in the cell's unit. */
+type DrawsOf = (cell: Cell) => Draws;
+
 /** Values of a formula in its own unit, for all draws at once. */
-export function evaluateFloat(expression: Expression, drawsOf: (cell: Cell) => Draws): Draws {
-  const value = (node: Expression): Draws => evaluateFloat(node, drawsOf);
-  const scaled = ({ of, factor }: Scaled): Draws => scaleBy(value(of), ratio(factor));
-  const fold = (kind: Arithmetic, items: readonly Scaled[]): Draws =>
-    items.map(scaled).reduce((a, b) => pairwise(kind, a, b));
+export function evaluateFloat(expression: Expression, drawsOf: DrawsOf): Draws {
   switch (expression.kind) {
     case "number":
       return expression.value.toNumber();
     case "cell":
       return drawsOf(expression.cell);
     case "plus":
-    case "minus":
-      return pairwise(
-        expression.kind,
-        value(expression.left),
-        scaleBy(value(expression.right), ratio(expression.factor)),
-      );
+    case "minus": {
+      const right = inFactor({ of: expression.right, factor: expression.factor }, drawsOf);
+      return pairwise(expression.kind, evaluateFloat(expression.left, drawsOf), right);
+    }
     case "times":
-    case "over":
-      return scaleBy(
-        pairwise(expression.kind, value(expression.left), value(expression.right)),
-        ratio(expression.factor),
-      );
+    case "over": {
+      const [left, right] = [evaluateFloat(expression.left, drawsOf), evaluateFloat(expression.right, drawsOf)];
+      return scaleBy(pairwise(expression.kind, left, right), ratio(expression.factor));
+    }
     case "sum":
-      return fold("plus", expression.items);
+      return fold("plus", expression.items, drawsOf);
     case "least":
     case "greatest":
-      return fold(expression.kind, expression.items);
+      return fold(expression.kind, expression.items, drawsOf);
     case "square": {
-      const side = value(expression.of);
+      const side = evaluateFloat(expression.of, drawsOf);
       return scaleBy(pairwise("times", side, side), ratio(expression.factor));
     }
     case "root":
-      return each(value(expression.of), Math.sqrt);
-    case "roundUp": {
-      const factor = ratio(expression.factor);
-      return each(value(expression.of), (v) => roundUpFloat(v * factor) / factor);
-    }
+      return each(evaluateFloat(expression.of, drawsOf), Math.sqrt);
+    case "roundUp":
+      return scaleBy(each(inFactor(expression, drawsOf), roundUpFloat), 1 / ratio(expression.factor));
     case "roundMoney": {
       const scale = 10 ** expression.places;
-      return each(value(expression.of), (v) => roundHalfAway(v, scale));
+      return each(evaluateFloat(expression.of, drawsOf), (v) => roundHalfAway(v, scale));
     }
-    case "arctangent": {
-      const factor = ratio(expression.factor);
-      return each(value(expression.of), (v) => Math.atan(v * factor) / DEGREE);
-    }
-    case "tangent": {
-      const factor = ratio(expression.factor);
-      return each(value(expression.of), (v) => Math.tan(v * factor * DEGREE));
-    }
+    case "arctangent":
+      return each(inFactor(expression, drawsOf), (v) => Math.atan(v) / DEGREE);
+    case "tangent":
+      return each(inFactor(expression, drawsOf), (v) => Math.tan(v * DEGREE));
     case "when":
       return choose(
         expression.comparison === "atLeast",
-        value(expression.left),
-        scaled(expression.right),
-        value(expression.yes),
-        scaled(expression.otherwise),
+        evaluateFloat(expression.left, drawsOf),
+        inFactor(expression.right, drawsOf),
+        evaluateFloat(expression.yes, drawsOf),
+        inFactor(expression.otherwise, drawsOf),
       );
     case "steps": {
       const lookUp = stepReader(expression.table, expression.column);
-      return each(scaled(expression.need), (v) => lookUp(roundUpFloat(v)));
+      return each(inFactor(expression.need, drawsOf), (v) => lookUp(roundUpFloat(v)));
     }
   }
+}
+
+/** A part in its neighbours' unit. */
+function inFactor({ of, factor }: Scaled, drawsOf: DrawsOf): Draws {
+  return scaleBy(evaluateFloat(of, drawsOf), ratio(factor));
+}
+
+function fold(kind: Arithmetic, items: readonly Scaled[], drawsOf: DrawsOf): Draws {
+  return items.map((item) => inFactor(item, drawsOf)).reduce((a, b) => pairwise(kind, a, b));
 }
 
 /** A column of a step table as floats, read out once for all draws. */
@@ -223,7 +222,11 @@ export function evaluateDraws(cells: readonly Cell[], sampled: ReadonlyMap<strin
     if (given) {
       draws.set(cell, given);
       moved.add(cell);
-    } else if (cell.expression && cell.kind !== "override" && reaches(cell.expression, moved)) {
+    } else if (
+      cell.expression &&
+      cell.kind !== "override" &&
+      cellsIn(cell.expression).some((part) => moved.has(part))
+    ) {
       draws.set(cell, evaluateFloat(cell.expression, drawsOf));
       moved.add(cell);
     } else draws.set(cell, floatOf(cell.value));
@@ -232,8 +235,3 @@ export function evaluateDraws(cells: readonly Cell[], sampled: ReadonlyMap<strin
 }
 
 const floatOf = (value: Decimal): number => value.toNumber();
-
-function reaches(expression: Expression, moved: ReadonlySet<Cell>): boolean {
-  if (expression.kind === "cell") return moved.has(expression.cell);
-  return partsOf(expression).some((part) => reaches(part, moved));
-}

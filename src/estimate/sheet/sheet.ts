@@ -35,6 +35,8 @@ const NAME = /^[A-Za-z][A-Za-z0-9_-]*(?:\.[A-Za-z0-9_-]+)*$/;
 export class Sheet {
   readonly faults: Fault[] = [];
   private readonly byName = new Map<string, Cell>();
+  /** Cells that code branched on, and all that they were worked out from, as far as it was traced. */
+  private readonly decided = new Set<Cell>();
   private readonly structural = new Set<Cell>();
   private readonly titles = new Map<string, string>();
   private readonly used = new Set<string>();
@@ -113,7 +115,7 @@ export class Sheet {
 
   /** The effective value, for a branch in code. What it was worked out from becomes structural. */
   decide(cell: Cell): Decimal {
-    this.markStructural(cell);
+    this.decided.add(cell);
     return cell.value;
   }
 
@@ -124,6 +126,9 @@ export class Sheet {
 
   /** True when a branch in code depends on the cell, so that changing it needs a new estimate. */
   isStructural(cell: Cell): boolean {
+    // Traced when somebody asks: most estimates never do.
+    for (const root of this.decided) this.markStructural(root);
+    this.decided.clear();
     return this.structural.has(cell);
   }
 
