@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { judgeSawingPlan } from "../../src/estimate/salvage/sawing-judge.js";
+import { priceSawingPlan } from "../../src/estimate/salvage/sawing-price.js";
 import type { SawGroup, SawingProblem } from "../../src/estimate/salvage/sawing-problem.js";
 import { tryEverything } from "./sawing-enumeration.js";
 import { exactSawing } from "./sawing-oracle.js";
@@ -88,18 +90,31 @@ describe("exact optimum of tiny sawing questions", () => {
     expect(tried).toBeGreaterThan(4000);
   });
 
+  it("comes with a plan that the judge passes and that has this price", () => {
+    let pieces = 0;
+    for (let seed = 0; seed < 300; seed += 1) {
+      const problem = randomSawingProblem(seed, { size: "tiny", switches: false });
+      const exact = exactSawing(problem);
+      if (typeof exact === "string") continue;
+      expect(judgeSawingPlan(problem, exact.plan), `seed ${seed}`).toEqual([]);
+      expect(priceSawingPlan(problem, exact.plan).cost.toNumber(), `seed ${seed}`).toBeCloseTo(exact.cost, 9);
+      pieces += exact.plan.logs.reduce((sum, log) => sum + log.pieces.length, 0);
+    }
+    expect(pieces).toBeGreaterThan(400);
+  });
+
   it("needs a circle of 11.79 in for two 3 × 10 with a kerf of 1/4 in", () => {
     // √(10² + 6.25²) = 11.7925 in = 188.68 sixteenths.
     const log = (diameter: number) => twoOf({ thickness: 48, width: 160 }, diameter);
-    expect(exactSawing(log(189))).toMatchObject({ buy: {} });
-    expect(exactSawing(log(188))).toMatchObject({ buy: { g: 1 } });
+    expect(exactSawing(log(189))).toMatchObject({ plan: { buy: {} } });
+    expect(exactSawing(log(188))).toMatchObject({ plan: { buy: { g: 1 } } });
   });
 
   it("needs a circle of √2 times the side for a square", () => {
     // 4 in: 5.657 in = 90.5 sixteenths.
     const log = (diameter: number) => twoOf({ thickness: 64, width: 64 }, diameter);
-    expect(exactSawing(log(91))).toMatchObject({ buy: { g: 1 } });
-    expect(exactSawing(log(90))).toMatchObject({ buy: { g: 2 } });
+    expect(exactSawing(log(91))).toMatchObject({ plan: { buy: { g: 1 } } });
+    expect(exactSawing(log(90))).toMatchObject({ plan: { buy: { g: 2 } } });
   });
 
   // Each change can only open more plans, or make the same ones cheaper.

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { carefulSawyer } from "../../src/estimate/salvage/careful-sawyer.js";
+import { planSawing } from "../../src/estimate/salvage/plan-sawing.js";
 import { judgeSawingPlan } from "../../src/estimate/salvage/sawing-judge.js";
 import { priceSawingPlan } from "../../src/estimate/salvage/sawing-price.js";
 import type { LogPlan, SawingPlan, SawingProblem } from "../../src/estimate/salvage/sawing-problem.js";
@@ -52,6 +53,37 @@ describe("plans of the careful sawyer", () => {
       }
     }
     expect(changes).toBeGreaterThan(2000);
+  });
+});
+
+describe("plans of the optimiser", () => {
+  const planned = (problem: SawingProblem) => planSawing(problem, { work: 2000, seed: 1 });
+
+  it.each<[number, Kind]>([
+    [150, { size: "tiny", switches: true }],
+    [60, { size: "small", switches: true }],
+    [10, { size: "medium", switches: true }],
+  ])("can be sawn as drawn and cost what it says: %i random questions, %o", { timeout: 60_000 }, (seeds, kind) => {
+    for (let seed = 0; seed < seeds; seed += 1) {
+      const problem = randomSawingProblem(seed, kind);
+      const { plan, cost, bound } = planned(problem);
+      expect(judgeSawingPlan(problem, plan), `seed ${seed}`).toEqual([]);
+      expect(priceSawingPlan(problem, plan).cost.toNumber(), `seed ${seed}`).toBeCloseTo(cost, 6);
+      expect(bound, `seed ${seed}`).toBeLessThanOrEqual(cost + 1e-6);
+    }
+  });
+
+  it("have a bound at or below the exact optimum, and cost it or more", { timeout: 60_000 }, () => {
+    for (let seed = 0; seed < 150; seed += 1) {
+      const problem = randomSawingProblem(seed, { size: "tiny", switches: false });
+      const exact = exactSawing(problem);
+      if (typeof exact === "string") continue;
+      const { plan, bound } = planned(problem);
+      expect(judgeSawingPlan(problem, plan), `seed ${seed}`).toEqual([]);
+      expect(bound, `seed ${seed}: bound`).toBeLessThanOrEqual(exact.cost + 1e-6);
+      const cost = priceSawingPlan(problem, plan).cost.toNumber();
+      expect(cost, `seed ${seed}: cost`).toBeGreaterThanOrEqual(exact.cost - 1e-6);
+    }
   });
 });
 

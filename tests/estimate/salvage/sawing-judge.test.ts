@@ -168,6 +168,8 @@ describe("judge of sawing plans", () => {
     ];
     const logs = [writeLog(given, "pine", [{ z0: 2000, z1: 4000, slabs }])];
     expect(judgeSawingPlan(given, { gridMm: "1", logs, buy: { post: 1 } })).toEqual([]);
+    const reversed = logs.map((log) => ({ ...log, pieces: log.pieces.toReversed() }));
+    expect(judgeSawingPlan(given, { gridMm: "1", logs: reversed, buy: { post: 1 } })).toEqual([]);
   });
 
   it("passes a strip trimmed by half a kerf, for the blade may run out at the end", () => {
@@ -346,6 +348,15 @@ describe("judge of sawing plans", () => {
         buy: { post: 1, board: 3 },
       },
       /piece 0 .*there is no part 18/,
+    ],
+    [
+      "a piece of the near end that a trimming cut turned to dust",
+      {},
+      {
+        ...withLog({ cuts: CUTS.with(8, { ...cut(8), lo: 2000, hi: 2003 }), pieces: [{ ...BOARD_PIECE, part: 17 }] }),
+        buy: { post: 1, board: 3 },
+      },
+      /piece 0 .*there is no part 17/,
     ],
     [
       "a section with one side right",
