@@ -1,7 +1,9 @@
 /** The whole job, read top to bottom: lay the basis, plan the routes, lay and compare them. */
 import { type Basis, layBasis } from "./basis.js";
+import { findBestMix } from "./best-mix.js";
 import { type Caution, cautionsOf, type Notice, noticesOf } from "./cautions.js";
 import { type ComparedRoutes, type Decision, decide } from "./compare/decision.js";
+import type { FrontierPoint } from "./compare/mix-search.js";
 import { type CommonCells, layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
 import { type Verdict, verdictOf } from "./compare/verdict.js";
 import { type Fault, FaultError } from "./faults.js";
@@ -22,6 +24,8 @@ export interface Estimate {
   readonly verdict: Verdict;
   readonly cautions: readonly Caution[];
   readonly notices: readonly Notice[];
+  /** Best mixes for every value of an hour, cheapest first; empty where nobody asked. */
+  readonly frontier: readonly FrontierPoint[];
   /** For `heldPlans` of a later request. */
   readonly plans: HeldPlans;
 }
@@ -55,36 +59,17 @@ export function estimate(request: EstimateRequest, planners: Planners): Estimate
     const milled = new Set(held.milled.filter((name) => names.includes(name)));
     return layEstimate(basis, { buy, mill, mix: mixed(milled) });
   }
-  return withBestMix(request, basis, { buy, mill, mix: mill }, mixed);
+  const found = findBestMix(request, planners);
+  const mix = found ? mixed(found.best.milled) : mill;
+  return layEstimate(basis, { buy, mill, mix }, found?.frontier);
 }
 
 function sameSet(a: ReadonlySet<string>, b: ReadonlySet<string>): boolean {
   return a.size === b.size && [...a].every((name) => b.has(name));
 }
 
-/**
- * Mills the groups that save more, at the value of an hour, than their hours are worth; never dearer than all milled or
- * all bought, for those are priced beside it with their own plans.
- */
-function withBestMix(request: EstimateRequest, basis: Basis, plans: RoutePlans, mixed: PlanMilled): Estimate {
-  const again = (mix: RoutePlan) => layEstimate(layBasis(newSheet(request), request), { ...plans, mix });
-  const first = layEstimate(basis, plans);
-  const mill = first.routes.mill ?? first.routes.buy;
-  const hour = basis.labor.valueOfHour.value;
-  const pinned = basis.groups.filter(({ group }) => group.rules.source === "mill").map(({ group }) => group.name);
-  const worth = first.decision.groups.filter(
-    ({ name, cashSaved, extraHours }) => pinned.includes(name) || cashSaved.value.gt(extraHours.value.times(hour)),
-  );
-  const tried = mixed(new Set(worth.map(({ name }) => name)));
-  const second = tried === plans.mill ? first : again(tried);
-  const allowed = [second.routes.mix, mill, ...(pinned.length > 0 ? [] : [second.routes.buy])];
-  const best = allowed.reduce((least, route) => (route.total.value.lt(least.total.value) ? route : least));
-  if (best === second.routes.mix) return second;
-  return best === mill ? first : again(best.plan);
-}
-
 /** Lays takeoffs, routes and comparison on a basis, and collects what is wrong with the whole. */
-function layEstimate(basis: Basis, plans: RoutePlans): Estimate {
+function layEstimate(basis: Basis, plans: RoutePlans, frontier: readonly FrontierPoint[] = []): Estimate {
   const { sheet } = basis;
   const takeoffs = layTakeoffs(basis);
   const own = layOwnLines(sheet, basis.request.lines ?? [], { at: "/lines", currency: basis.catalog.currency });
@@ -107,7 +92,7 @@ function layEstimate(basis: Basis, plans: RoutePlans): Estimate {
   const notices = noticesOf(basis, routes, common);
   const all = [...new Set([plans.buy, ...(plans.mill ? [plans.mill] : []), plans.mix])];
   const held = heldForm(all, plans.mix.milled);
-  return { basis, takeoffs, common, routes, decision, verdict, cautions, notices, plans: held };
+  return { basis, takeoffs, common, routes, decision, verdict, cautions, notices, frontier, plans: held };
 }
 
 function refuse(faults: readonly Fault[]): void {

@@ -11,7 +11,8 @@ import { planFromFillings } from "./stock/fillings-plan.js";
 import { leftoversGathered, namedPlan, shortPieces, sticksPaid } from "./stock/finish.js";
 import { greedyPlan } from "./stock/greedy.js";
 import { improved } from "./stock/improve.js";
-import { costOf, type Draft, type NormalForm, normalForm } from "./stock/normal-form.js";
+import { cellsOf, workOf } from "./stock/knapsack.js";
+import { costOf, type Draft, lengthBound, type NormalForm, normalForm } from "./stock/normal-form.js";
 import type { StockOutcome, StockProblem } from "./stock/problem.js";
 import { type Demand, Relaxation, sharpened } from "./stock/relaxation.js";
 import { seeded, Work } from "./stock/work.js";
@@ -27,6 +28,13 @@ const SEED = 1;
 
 /** Tries of improvement after the first dive. Assumption, measured. */
 const TRIES = 40;
+
+/** Work for mixes before an engine is asked: below it an engine costs more than it gains. Assumption, measured. */
+const MIXES = 150_000;
+
+/** Largest relaxation: its inverse is as many squared, its array as many bytes. Assumptions. */
+const MOST_LENGTHS = 400;
+const MOST_CELLS = 60_000_000;
 
 /**
  * The cheapest plan found, with a bound that no plan for the same pieces beats.
@@ -69,7 +77,7 @@ function planned(form: NormalForm, solver: LinearSolver | undefined, work: Work,
   const random = seeded(SEED);
   let draft = greedyPlan(form, demand, form.weights, work);
   if (known) draft = cheaper(form, known, draft);
-  if (work.over) return { draft, bound: 0 };
+  if (tooLarge(form, work)) return { draft, bound: lengthBound(form) };
   const relaxation = new Relaxation(form, work);
   const { prices, bound } = relaxation.solve(demand);
   draft = cheaper(form, draft, divedPlan(relaxation, demand, work));
@@ -77,7 +85,7 @@ function planned(form: NormalForm, solver: LinearSolver | undefined, work: Work,
   const place = { form, demand, prices, knapsack: relaxation.knapsack, bound };
   draft = improved(place, draft, work, random, TRIES);
   const pool = relaxation.choices.filter((choice) => choice.bar >= 0);
-  const share = work.share(work.left * 0.1);
+  const share = work.share(Math.max(MIXES, work.left * 0.1));
   const yard = { form, prices: sharpened(form, prices, demand), pool, random, solver };
   let best: Solved = closedGap(yard, relaxation, { draft, bound }, share);
   work.spend(share.used);
@@ -87,6 +95,12 @@ function planned(form: NormalForm, solver: LinearSolver | undefined, work: Work,
   }
   if (!work.over) best = closedGap(yard, relaxation, best, work);
   return { ...best, draft: leftoversGathered(form, best.draft, demand) };
+}
+
+/** Too many lengths, too fine a grid or too little work for the relaxation: it must fill its array some ten times. */
+function tooLarge({ weights, counts, bars }: NormalForm, work: Work): boolean {
+  const cells = cellsOf(weights, counts, Math.max(...bars.map((bar) => bar.capacity)));
+  return weights.length > MOST_LENGTHS || cells > MOST_CELLS || 10 * workOf(cells) > work.left;
 }
 
 function outcome(problem: StockProblem, form: NormalForm, draft: Draft, bound: number, work: Work): StockOutcome {

@@ -2,7 +2,15 @@
 import { z } from "zod";
 import { finishKinds } from "../../catalog/finishes.js";
 import { type PriceCatalog, priceCatalogSchema, typedCatalog } from "../../catalog/price-catalog.js";
-import { CURRENCIES, lineField, measuredValue, nameField, readShape } from "../../catalog/reading.js";
+import {
+  CURRENCIES,
+  lineField,
+  measuredValue,
+  moneyField,
+  nameField,
+  quantityField,
+  readShape,
+} from "../../catalog/reading.js";
 import { isRecord } from "../../catalog/shape-faults.js";
 import { type Fault, nearest } from "../faults.js";
 import type { MeasureSystem } from "../quantity/text.js";
@@ -66,6 +74,22 @@ export const optionsShape = z
       .enum([...finishKinds, "none"] as const)
       .optional()
       .meta({ description: "Finish for the faces that show; none leaves the wood bare.", examples: ["oil-stain"] }),
+    mostCash: moneyField("", {
+      describe: "Cash that the best mix should stay within, if it can.",
+      example: "4000",
+    }).optional(),
+    mostHours: quantityField("person-h", {
+      describe: "Person-hours that the best mix should stay within, if it can.",
+      example: "150 person-h",
+      most: "100000 person-h",
+    }).optional(),
+    frontier: z
+      .boolean()
+      .optional()
+      .meta({
+        description: "Also searches the frontier of cash against hours: the best mixes for every value of an hour.",
+        examples: [true],
+      }),
     lightFixing: z
       .enum(["screws", "nails"])
       .optional()

@@ -9,6 +9,15 @@ import type { Work } from "./work.js";
 /** Cells of the array filled in about a microsecond. Assumption, measured. */
 const CELLS = 1_000;
 
+/** Cells that one filling of the array takes: what it costs in work and in bytes. */
+export function cellsOf(weights: readonly number[], counts: readonly number[], capacity: number): number {
+  const copies = weights.map((weight, item) => Math.min(counts[item] as number, Math.floor(capacity / weight)));
+  return copies.reduce((sum, most) => sum + Math.ceil(Math.log2(most + 1)), 0) * capacity;
+}
+
+/** Work of one filling with so many cells. */
+export const workOf = (cells: number): number => cells / CELLS;
+
 export class Knapsack {
   private readonly best: Float64Array;
   /** For each bundle of equal pieces, the capacities at which it was taken. */

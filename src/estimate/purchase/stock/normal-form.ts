@@ -125,6 +125,20 @@ export function costOf(form: NormalForm, draft: Draft): number {
   return bought + (left > 0 ? left * form.missing : 0);
 }
 
+/** What the sheer length of the pieces costs at the best price per step: a bound, for jobs too large for a better one. */
+export function lengthBound({ weights, counts, bars }: NormalForm): number {
+  let left = loadOf(weights, counts);
+  let cost = 0;
+  for (const { price, capacity, available } of bars.toSorted((a, b) => a.price / a.capacity - b.price / b.capacity)) {
+    const sticks = Math.min(available, left / capacity);
+    cost += sticks * price;
+    left -= sticks * capacity;
+    if (left <= 0) break;
+  }
+  // A billionth off forgives the floats; costs are whole.
+  return Math.ceil(cost * (1 - 1e-9));
+}
+
 /** Sticks cut of each bar. */
 export function sticksOf(form: NormalForm, cuts: readonly Cut[]): number[] {
   const sticks = form.bars.map(() => 0);

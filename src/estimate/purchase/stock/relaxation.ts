@@ -37,6 +37,8 @@ export class Relaxation {
   private readonly scarce: readonly number[];
   private readonly scale: number;
   private readonly known = new Set<string>();
+  /** What a piece costs by its starting choice: no price of it may be more. */
+  private readonly dearest: readonly number[];
 
   constructor(
     readonly form: NormalForm,
@@ -46,10 +48,8 @@ export class Relaxation {
     this.knapsack = new Knapsack(weights, Math.max(...bars.map((bar) => bar.capacity)), work);
     this.scarce = bars.flatMap((bar, i) => (bar.available < Number.POSITIVE_INFINITY ? [i] : []));
     const start = weights.map((_, item) => startingChoice(form, item));
-    const worth = start.reduce(
-      (sum, choice, item) => sum + (this.costOf(choice) * (counts[item] ?? 0)) / (choice.take[item] ?? 1),
-      0,
-    );
+    this.dearest = start.map((choice, item) => this.costOf(choice) / (choice.take[item] as number));
+    const worth = this.dearest.reduce((sum, price, item) => sum + price * (counts[item] as number), 0);
     // Values are added up below 2^51, so that they stay exact.
     this.scale = 2 ** Math.floor(Math.log2(2 ** 50 / Math.max(1, worth)));
     const rows = [
@@ -130,12 +130,14 @@ export class Relaxation {
   }
 
   private wholePrices(prices: Float64Array): Prices {
-    const { weights, bars, missing } = this.form;
-    const most = missing * this.scale;
-    const piece = weights.map((_, item) => Math.min(most, Math.max(0, Math.floor((prices[item] ?? 0) * this.scale))));
+    const { weights, bars } = this.form;
+    // Dearest prices alone add up to 2^50 at most; a simplex method cut short could ask for more, or for nonsense.
+    const piece = this.dearest.map((most, item) =>
+      Math.floor(Math.min(most, Math.max(0, prices[item] || 0)) * this.scale),
+    );
     const rent = bars.map(() => 0);
     this.scarce.forEach((bar, k) => {
-      rent[bar] = Math.max(0, Math.ceil(-(prices[weights.length + k] ?? 0) * this.scale));
+      rent[bar] = Math.max(0, Math.ceil(-(prices[weights.length + k] || 0) * this.scale));
     });
     return { scale: this.scale, piece, rent };
   }

@@ -110,7 +110,7 @@ class Search {
   /** A state met before at no more cost has nothing new to give. */
   private isKnown(left: readonly number[], available: readonly number[], cost: number): boolean {
     const scarce = available.filter((count) => count < Number.POSITIVE_INFINITY);
-    const key = String.fromCharCode(...left, ...scarce);
+    const key = stateKey([...left, ...scarce]);
     const known = this.seen.get(key);
     if (known !== undefined && known <= cost) return true;
     if (known !== undefined || this.seen.size < MOST_STATES) this.seen.set(key, cost);
@@ -169,6 +169,11 @@ class Search {
     };
     fill(first, bar.capacity, 0);
   }
+}
+
+/** One character a count where that is exact. */
+function stateKey(counts: readonly number[]): string {
+  return counts.every((count) => count < 0xffff) ? String.fromCharCode(...counts) : counts.join();
 }
 
 /** Equal patterns put together, in order of first appearance. */

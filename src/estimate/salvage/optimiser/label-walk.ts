@@ -11,11 +11,10 @@ import type { Job, SlabKind } from "./job.js";
 export interface WalkAsk {
   readonly job: Job;
   readonly table: BoltTable;
-  readonly filling: CappedFilling;
+  /** At the prices of the ranking; then perhaps at full prices. */
+  readonly fillings: readonly CappedFilling[];
   /** Pieces open, by group. */
   readonly open: readonly number[];
-  /** Worth of a piece that is open. */
-  readonly price: readonly number[];
   /** What a piece's being open is worth: price less this is what it counts in the ranking. */
   readonly limit: readonly number[];
   /** Labels kept a face. */
@@ -55,7 +54,7 @@ interface Label {
 }
 
 /** Faces from which a stack is started. Assumption: the best at the prices of the ranking, the rest are hopeless. */
-const STARTS = 1000;
+const STARTS = 48;
 
 /** Walks one bolt. */
 export function walkStack(ask: WalkAsk): Walk {
@@ -81,11 +80,20 @@ export function walkStack(ask: WalkAsk): Walk {
         const { thickness } = job.slabs[s] as SlabKind;
         const end = f + thickness;
         if (end > table.top) break;
-        const filling = ask.filling.slab(table, s, f, left);
-        if (filling === null) continue;
-        const next = extend(ask, label, filling, { y0: f, thickness, strips: filling.strips }, cutAt(table, kerf, end));
-        ends.push(next);
-        if (end + kerf <= table.top) (faces[end + kerf + table.top] as Label[]).push(next);
+        for (const [i, fillings] of ask.fillings.entries()) {
+          const filling = fillings.slab(table, s, f, left);
+          if (filling === null) continue;
+          const worths = worthOf(ask, filling, i > 0);
+          const next = extend(
+            label,
+            filling,
+            { y0: f, thickness, strips: filling.strips },
+            worths,
+            cutAt(table, kerf, end),
+          );
+          ends.push(next);
+          if (end + kerf <= table.top) (faces[end + kerf + table.top] as Label[]).push(next);
+        }
       }
       const jump = guide.next[f + table.top] as number;
       if (jump > f) {
@@ -104,17 +112,22 @@ function walked(end: Label): Walked {
   return { slabs, made: end.made, worth: end.worth, rank: end.rank };
 }
 
-function extend(ask: WalkAsk, label: Label, filling: Filling, slab: SlabPattern, cut: number): Label {
+/** A filling's worth at full prices and at the ranking's. */
+function worthOf(ask: WalkAsk, { worth, made }: Filling, full: boolean): { worth: number; rank: number } {
+  const spared = made.reduce((sum, count, j) => sum + count * (ask.limit[j] as number), 0);
+  return full ? { worth, rank: worth - spared } : { worth: worth + spared, rank: worth };
+}
+
+function extend(
+  label: Label,
+  filling: Filling,
+  slab: SlabPattern,
+  gain: { worth: number; rank: number },
+  cut: number,
+): Label {
   const made = label.made.map((count, j) => count + (filling.made[j] as number));
-  const spared = filling.made.reduce((sum, count, j) => sum + count * (ask.limit[j] as number), 0);
-  return {
-    worth: label.worth + filling.worth + spared - cut,
-    rank: label.rank + filling.worth - cut,
-    made,
-    key: made.join(" "),
-    before: label,
-    slab,
-  };
+  const [worth, rank] = [label.worth + gain.worth - cut, label.rank + gain.rank - cut];
+  return { worth, rank, made, key: made.join(" "), before: label, slab };
 }
 
 /** The best label of each yield, and of these the best few. */
@@ -144,8 +157,8 @@ interface Guide {
   readonly next: Int32Array;
 }
 
-function completions({ job, table, filling }: WalkAsk): Guide {
-  const { worth } = filling;
+function completions({ job, table, fillings }: WalkAsk): Guide {
+  const { worth } = fillings[0] as CappedFilling;
   const kerf = job.problem.shop.millKerf;
   const waste = Math.max(1, kerf);
   const { top } = table;

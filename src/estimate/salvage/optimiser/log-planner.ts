@@ -6,7 +6,7 @@
  * face (labels, as in resource-constrained shortest paths: Handler & Zang 1980), ranked by the same prices.
  */
 import type { BoltPattern } from "../sawing-pattern.js";
-import { type Arc, bestPath, type LogTable, onward, toward } from "./bucking.js";
+import { type Arc, bestPath, type LogTable, type Onward, onward, toward } from "./bucking.js";
 import { CappedFilling } from "./capped-filling.js";
 import type { Budget } from "./column-generation.js";
 import type { Job } from "./job.js";
@@ -24,6 +24,8 @@ export interface Effort {
   readonly plans: number;
   /** Bolts tried from each partial plan, most promising first. */
   readonly bolts: number;
+  /** The walk ranks partial plans with so much of what the limits are worth; once a share. 0 ranks them as they stand. */
+  readonly shares: readonly number[];
 }
 
 /** Bolts of a log that are looked at again and again. */
@@ -37,6 +39,7 @@ interface Guidance {
   readonly pricing: LogPricing;
   readonly arcs: readonly Arc[];
   readonly values: Float64Array;
+  readonly onwards: Onward;
 }
 
 /** Bolts of a log so far. */
@@ -54,6 +57,8 @@ interface WalkTask {
   readonly price: readonly number[];
   readonly effort: Effort;
   readonly guidance: Guidance;
+  /** At full prices. */
+  readonly full: LogPricing;
   readonly offer: (bolts: readonly BoltPattern[]) => void;
   readonly enough: () => number;
 }
@@ -88,39 +93,60 @@ export class LogPlanner {
     };
     let limit = price.map(() => 0);
     let least: Guidance | null = null;
+    let full: Guidance | null = null;
     for (let step = 0; step < effort.steps && !this.budget.out; step++) {
-      const pricing = new LogPricing(
-        job,
-        price.map((p, j) => ((open[j] as number) > 0 ? Math.max(0, p - (limit[j] as number)) : 0)),
-      );
-      const arcs = this.#arcsOf(log, pricing);
-      const values = pricing.arcValues(arcs);
-      const onwards = onward(log, arcs, values);
-      const value = (onwards.after[0] ?? 0) - job.prices.log;
-      const upper = limit.reduce((sum, mu, j) => sum + mu * Math.max(0, open[j] as number), value);
-      this.budget.spend(pricing.work);
+      const guidance = this.#guidance(log, open, price, limit);
+      full ??= guidance;
+      const { value: upper, pricing, arcs, onwards } = guidance;
       const raw = logPattern(job, log.log, pricing.patterns(bestPath(log, onwards).map((i) => arcs[i] as Arc)));
       offer(raw.bolts);
-      if (least === null || upper < least.value - 1e-9) least = { value: upper, limit, pricing, arcs, values };
-      if (least.value <= bestWorth + 1e-6 || least.value <= 0) break;
+      if (least === null || upper < least.value - 1e-9) least = guidance;
+      if (least.value <= bestWorth + 1e-6 || least.value <= 0) return best;
       const over = Array.from(raw.made, (made, j) => made - Math.max(0, open[j] as number));
       const norm = over.reduce((sum, d, j) => sum + (d > 0 || (limit[j] as number) > 0 ? d * d : 0), 0);
       if (norm === 0) break;
       const size = Math.min(1, 1.5 / (1 + step / 4)) * ((upper - bestWorth) / norm);
       limit = limit.map((mu, j) => Math.min(price[j] as number, Math.max(0, mu + size * (over[j] as number))));
     }
-    if (effort.labels > 0 && least !== null && least.value > bestWorth + 1e-6) {
-      this.#walk({ log, open, price, effort, guidance: least, offer, enough: () => bestWorth });
+    if (effort.labels === 0 || least === null || full === null) return best;
+    const { limit: most, value } = least;
+    for (const share of effort.shares) {
+      if (value <= bestWorth + 1e-6 || this.budget.out) break;
+      const shared = () =>
+        this.#guidance(
+          log,
+          open,
+          price,
+          most.map((mu) => mu * share),
+        );
+      const guidance = share === 1 ? least : share === 0 ? full : shared();
+      this.#walk({ log, open, effort, guidance, full: full.pricing, offer, enough: () => bestWorth });
     }
     return best;
   }
 
-  /** Partial plans from place to place, from the butt; each bolt for what the ones before have left open. */
-  #walk({ log, open, price, effort, guidance, offer, enough }: WalkTask): void {
+  /** Bolts and their worth when a piece counts its price less the worth of its limit. */
+  #guidance(log: LogTable, open: readonly number[], price: readonly number[], limit: readonly number[]): Guidance {
     const { job } = this;
-    const { arcs, values, limit } = guidance;
-    const filling = new CappedFilling(job, guidance.pricing.worth);
-    const { after } = onward(log, arcs, values);
+    const counts = price.map((p, j) => ((open[j] as number) > 0 ? Math.max(0, p - (limit[j] as number)) : 0));
+    const pricing = new LogPricing(job, counts);
+    const arcs = this.#arcsOf(log, pricing);
+    const values = pricing.arcValues(arcs);
+    const onwards = onward(log, arcs, values);
+    const unlimited = (onwards.after[0] ?? 0) - job.prices.log;
+    const value = limit.reduce((sum, mu, j) => sum + mu * Math.max(0, open[j] as number), unlimited);
+    this.budget.spend(pricing.work);
+    return { value, limit, pricing, arcs, values, onwards };
+  }
+
+  /** Partial plans from place to place, from the butt; each bolt for what the ones before have left open. */
+  #walk({ log, open, effort, guidance, full, offer, enough }: WalkTask): void {
+    const { job } = this;
+    const { arcs, values, limit, onwards } = guidance;
+    const ranked = new CappedFilling(job, guidance.pricing.worth);
+    // A slab may be worth sawing though nothing at the ranking's prices: it is tried at full prices as well.
+    const fillings = full === guidance.pricing ? [ranked] : [ranked, new CappedFilling(job, full.worth)];
+    const { after } = onwards;
     const places: Partial[][] = Array.from({ length: log.places }, () => []);
     (places[0] as Partial[]).push({ bolts: [], made: open.map(() => 0), key: "", rank: -job.prices.log });
     const allOpen = limit.reduce((sum, mu, j) => sum + mu * Math.max(0, open[j] as number), 0);
@@ -131,10 +157,7 @@ export class LogPlanner {
         const left = open.map((count, j) => Math.max(0, count - (plan.made[j] as number)));
         const promising = arcs
           .map((arc, i) => ({ arc, hope: (values[i] as number) + (arc.to >= 0 ? (after[arc.to] as number) : 0) }))
-          .filter(
-            ({ arc, hope }, i) =>
-              arc.from === place && (values[i] as number) > 0 && plan.rank + hope + allOpen > enough() + 1e-6,
-          )
+          .filter(({ arc, hope }) => arc.from === place && plan.rank + hope + allOpen > enough() + 1e-6)
           .sort((a, b) => b.hope - a.hope)
           .slice(0, effort.bolts);
         for (const { arc, hope } of promising) {
@@ -144,7 +167,7 @@ export class LogPlanner {
           const rest = arc.to >= 0 ? (after[arc.to] as number) : 0;
           if (plan.rank + hope + allOpen <= enough() + 1e-6) continue;
           const leastRank = enough() + job.prices.bolt - rest - plan.rank - allOpen;
-          const ask = { job, table: arc.table, filling, open: left, price, limit, labels: effort.labels };
+          const ask = { job, table: arc.table, fillings, open: left, limit, labels: effort.labels };
           const walk = walkStack({ ...ask, stacks: effort.plans, least: leastRank });
           this.budget.spend(Math.ceil(walk.labels / 40));
           for (const stack of walk.stacks) {

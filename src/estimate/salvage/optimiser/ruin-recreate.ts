@@ -41,7 +41,7 @@ export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
       if (table === undefined) continue;
       const last = i === dropped.length - 1;
       const price = last ? [...job.buy] : job.buy.map((p) => p * Math.min(HIGHEST_FACTOR, chance() * 1.6));
-      trial.set(log, planner.plan(table, trial.open(), price, effortFor(chance())));
+      trial.set(log, planner.plan(table, trial.open(), price, effortFor(chance)));
     }
     budget.spend(1);
     if (trial.cost < now.cost + WARMTH * now.cost * (1 - search.used()) * chance() ** 3) now = trial;
@@ -51,9 +51,13 @@ export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
   return best;
 }
 
-function effortFor(luck: number): Effort {
-  if (luck < 0.3) return { steps: 5, labels: 0, plans: 0, bolts: 0 };
-  return luck < 0.8 ? { steps: 5, labels: 4, plans: 1, bolts: 1 } : { steps: 6, labels: 6, plans: 2, bolts: 3 };
+/** Mostly quick looks, sometimes thorough ones; how far the limits count in the ranking is left to chance. */
+function effortFor(chance: () => number): Effort {
+  const luck = chance();
+  const shares = [[1, 1, 0, 0.5][Math.floor(chance() * 4)] as number];
+  if (luck < 0.3) return { steps: 5, labels: 0, plans: 0, bolts: 0, shares };
+  if (luck < 0.8) return { steps: 5, labels: 4, plans: 1, bolts: 1, shares };
+  return { steps: 6, labels: 6, plans: 2, bolts: 3, shares };
 }
 
 /** Different numbers below `most`, in random order. */

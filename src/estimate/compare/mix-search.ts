@@ -1,0 +1,178 @@
+/**
+ * Which groups to mill and which to buy. Joint costs (set-ups, logs, deliveries, stock boards, packs, hire with minimum
+ * days) make groups depend on one another, so every mix that is tried is planned and priced as a whole route.
+ *
+ * A local search over sets of groups, bounded by the number of mixes priced: single groups and whole families of groups
+ * (the parts of one run) change sides while that helps. Deterministic: ties by the order of the groups.
+ */
+
+/** Cash and person-hours of one priced mix; floats, for comparing only. */
+export interface MixPoint {
+  readonly milled: ReadonlySet<string>;
+  readonly cash: number;
+  readonly hours: number;
+}
+
+/** Limits that the user sets; a mix within them is preferred to any mix beyond them. */
+export interface MixLimits {
+  readonly cash?: number;
+  readonly hours?: number;
+}
+
+export interface MixQuestion {
+  /** Groups that may change sides, in order. */
+  readonly free: readonly string[];
+  /** Groups that are milled in every mix. */
+  readonly pinned: readonly string[];
+  readonly limits: MixLimits;
+  /** Most mixes to price, those given at the start included. */
+  readonly budget: number;
+  /** Plans and prices a mix. */
+  price(milled: ReadonlySet<string>): MixPoint;
+}
+
+/** Parts of one run share the name up to this ending. */
+const PART = /-(?:end|middle|last|whole)(?:-\d+)?$/;
+
+export class MixSearch {
+  private readonly known = new Map<string, MixPoint>();
+
+  constructor(private readonly question: MixQuestion) {}
+
+  /** All mixes priced, in the order they were tried. */
+  get tried(): readonly MixPoint[] {
+    return [...this.known.values()];
+  }
+
+  /** True when no further mix may be priced. */
+  get spent(): boolean {
+    return this.known.size >= this.question.budget;
+  }
+
+  /** A mix that is priced already, such as all milled. */
+  add(point: MixPoint): void {
+    this.known.set(keyOf(point.milled), point);
+  }
+
+  /** The best mix found at a value of an hour, starting from the best known one. */
+  best(wage: number): MixPoint {
+    let best = this.bestKnown(wage);
+    for (let improved = true; improved && !this.spent; ) {
+      improved = false;
+      for (const move of this.moves()) {
+        const found = this.try(flipped(best.milled, move));
+        if (found && this.better(found, best, wage)) {
+          best = found;
+          improved = true;
+        }
+      }
+    }
+    return this.bestKnown(wage);
+  }
+
+  private bestKnown(wage: number): MixPoint {
+    return this.tried.reduce((best, point) => (this.better(point, best, wage) ? point : best));
+  }
+
+  private try(milled: ReadonlySet<string>): MixPoint | undefined {
+    const key = keyOf(milled);
+    const known = this.known.get(key);
+    if (known || this.spent) return known;
+    const point = this.question.price(milled);
+    this.known.set(key, point);
+    return point;
+  }
+
+  /** Families first: they make the larger steps. */
+  private moves(): readonly (readonly string[])[] {
+    const { free } = this.question;
+    const families = new Map<string, string[]>();
+    for (const name of free) {
+      const family = name.replace(PART, "");
+      families.set(family, [...(families.get(family) ?? []), name]);
+    }
+    const several = [...families.values()].filter((names) => names.length > 1);
+    return [...several, ...free.map((name) => [name])];
+  }
+
+  private better(a: MixPoint, b: MixPoint, wage: number): boolean {
+    const beyond = this.beyond(a) - this.beyond(b);
+    if (Math.abs(beyond) > EQUAL) return beyond < 0;
+    return a.cash + wage * a.hours < b.cash + wage * b.hours - EQUAL;
+  }
+
+  /** How far a mix is past the limits, in shares of them. */
+  private beyond({ cash, hours }: MixPoint): number {
+    const { limits } = this.question;
+    const past = (value: number, limit: number | undefined) =>
+      limit === undefined ? 0 : Math.max(0, value / Math.max(limit, EQUAL) - 1);
+    return past(cash, limits.cash) + past(hours, limits.hours);
+  }
+}
+
+/** Below a thousandth of a cent or of an hour, two mixes cost the same. */
+const EQUAL = 1e-5;
+
+const keyOf = (milled: ReadonlySet<string>): string => [...milled].sort().join(" ");
+
+/** The whole move to one side: to the mill when any of it is bought. */
+function flipped(milled: ReadonlySet<string>, move: readonly string[]): ReadonlySet<string> {
+  const toMill = move.some((name) => !milled.has(name));
+  const next = new Set(milled);
+  for (const name of move) {
+    if (toMill) next.add(name);
+    else next.delete(name);
+  }
+  return next;
+}
+
+/** One stretch of the frontier. */
+export interface FrontierPoint {
+  readonly point: MixPoint;
+  /** Value of an hour from which on, upwards, this mix is the best of those found; the last one's is 0. */
+  readonly fromWage: number;
+}
+
+/**
+ * Supported points of cash against hours among priced mixes: the lower envelope of cash + wage × hours, from the
+ * most hours (best at a wage of nothing) to the fewest.
+ * @see Aneja and Nair, "Bicriteria transportation problem", Management Science 25 (1979).
+ */
+export function supported(points: readonly MixPoint[]): FrontierPoint[] {
+  const sorted = [...points].sort((a, b) => a.cash - b.cash || a.hours - b.hours);
+  const hull: MixPoint[] = [];
+  for (const point of sorted) {
+    if (hull.length > 0 && point.hours >= (hull.at(-1) as MixPoint).hours - EQUAL) continue;
+    while (
+      hull.length > 1 &&
+      tieWage(hull.at(-2) as MixPoint, hull.at(-1) as MixPoint) >= tieWage(hull.at(-1) as MixPoint, point)
+    )
+      hull.pop();
+    hull.push(point);
+  }
+  return hull.map((point, i) => ({ point, fromWage: i === 0 ? 0 : tieWage(hull[i - 1] as MixPoint, point) }));
+}
+
+/** Value of an hour at which two mixes cost the same: cash between them over hours between them. */
+export function tieWage(cheaper: MixPoint, quicker: MixPoint): number {
+  return (quicker.cash - cheaper.cash) / (cheaper.hours - quicker.hours);
+}
+
+/**
+ * Searches at both ends and at the ties between neighbours until nothing new comes up or the budget is spent.
+ * @returns the envelope, cheapest first.
+ */
+export function searchFrontier(search: MixSearch): FrontierPoint[] {
+  search.best(0);
+  search.best(HIGHEST_WAGE);
+  const asked = new Set<string>();
+  for (;;) {
+    const next = supported(search.tried).find(({ fromWage }, i) => i > 0 && !asked.has(fromWage.toFixed(6)));
+    if (!next || search.spent) return supported(search.tried);
+    asked.add(next.fromWage.toFixed(6));
+    search.best(next.fromWage);
+  }
+}
+
+/** Far above any value of an hour: only hours count. */
+const HIGHEST_WAGE = 1e6;
