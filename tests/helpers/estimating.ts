@@ -1,0 +1,46 @@
+/** Requests read at the door and estimated with quick planners that need no engine. */
+import { readFileSync } from "node:fs";
+import { type Estimate, estimate } from "../../src/estimate/estimate.js";
+import type { Fault } from "../../src/estimate/faults.js";
+import type { Planners } from "../../src/estimate/plan.js";
+import { planStock } from "../../src/estimate/purchase/stock-plan.js";
+import { type EstimateRequest, readEstimateRequest } from "../../src/estimate/request/request.js";
+import { carefulSawyer } from "../../src/estimate/salvage/careful-sawyer.js";
+
+/** Work that a test gives the stock planner: enough for a good plan, little enough for many requests. */
+const STOCK_WORK = 20_000;
+
+/** The careful sawyer's rule, and stock plans without the linear engine. */
+export const quickPlanners: Planners = {
+  sawing: (problem) => ({ plan: carefulSawyer(problem), proof: { covers: "a rule, no search" } }),
+  stock: (problem) => planStock(problem, { work: STOCK_WORK }),
+};
+
+const demoFile = (name: string): unknown =>
+  JSON.parse(readFileSync(new URL(`../../demo-data/${name}.json`, import.meta.url), "utf8"));
+
+const DEMO_CATALOGS = new Map([
+  ["orchard-yard", demoFile("orchard-yard")],
+  ["ferry-yard", demoFile("ferry-yard")],
+]);
+
+/** The body of a demo request, as it lies on disk. */
+export const demoBody = (name: string): Record<string, unknown> => demoFile(name) as Record<string, unknown>;
+
+/** The JSON of a price catalog that the service ships. */
+export const demoCatalog = (name: string): Record<string, unknown> =>
+  structuredClone(DEMO_CATALOGS.get(name)) as Record<string, unknown>;
+
+/** A request that has passed the door. @throws Error with the faults where it has not. */
+export function request(body: unknown): EstimateRequest {
+  const read = readEstimateRequest(body, DEMO_CATALOGS);
+  if ("faults" in read) throw new Error(faultLines(read.faults));
+  return read.value;
+}
+
+/** The whole estimate of a request's JSON. */
+export const estimated = (body: unknown, planners: Planners = quickPlanners): Estimate =>
+  estimate(request(body), planners);
+
+export const faultLines = (faults: readonly Fault[]): string =>
+  faults.map(({ code, at, wrong }) => `${code} at ${at}: ${wrong}`).join("\n");
