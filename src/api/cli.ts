@@ -3,19 +3,26 @@ import { readFileSync } from "node:fs";
 import { estimate } from "../estimate/estimate.js";
 import { type Fault, FaultError } from "../estimate/faults.js";
 import { readEstimateRequest } from "../estimate/request/request.js";
-import { demoCatalogs, demoRequest } from "./demos.js";
+import { demoCatalogs, demoNames, demoRequest } from "./demos.js";
 import { planners } from "./planners.js";
 import { terminalPage } from "./render/terminal.js";
 
 const USAGE = `Usage:
-  npm run demo                 estimate the demo orchard-shelter
+  npm run demo [NAME]          estimate a demo, orchard-shelter where none is named
   npm run estimate -- FILE     estimate a request of your own (JSON, as POST /v1/estimates takes it)`;
 
 /** Runs one command. @returns the exit code: 0 done, 1 the request has faults, 2 the call is wrong. */
-async function run([command, ...rest]: readonly string[]): Promise<number> {
-  if (command === "demo" && rest.length <= 1) return show(demoRequest(rest[0] ?? "orchard-shelter"));
+function run([command, ...rest]: readonly string[]): number {
+  if (command === "demo" && rest.length <= 1) return showDemo(rest[0] ?? "orchard-shelter");
   if (command === "estimate" && rest.length === 1) return show(readJson(rest[0] as string));
   process.stderr.write(`${USAGE}\n`);
+  return 2;
+}
+
+function showDemo(name: string): number {
+  const found = demoRequest(name);
+  if (found !== undefined) return show(found);
+  process.stderr.write(`No demo is called ${name}. There are ${demoNames().join(", ")}.\n`);
   return 2;
 }
 
@@ -30,11 +37,11 @@ function readJson(path: string): unknown {
   }
 }
 
-async function show(json: unknown): Promise<number> {
+function show(json: unknown): number {
   const read = readEstimateRequest(json, demoCatalogs());
   if ("faults" in read) return refuse(read.faults);
   try {
-    process.stdout.write(terminalPage(estimate(read.value, await planners())));
+    process.stdout.write(terminalPage(estimate(read.value, planners())));
     return 0;
   } catch (error) {
     if (error instanceof FaultError) return refuse(error.faults);
@@ -48,4 +55,4 @@ function refuse(faults: readonly Fault[]): number {
   return 1;
 }
 
-process.exitCode = await run(process.argv.slice(2));
+process.exitCode = run(process.argv.slice(2));

@@ -53,7 +53,7 @@ function layGroupSaving(
   const sawingHours = times(sum(Object.values(formulas.stages)), assumed.cell("pace"));
   const pieces = milledPieces(basis, mill.plan, one) ?? number("0");
   const finishing = finishingHours(basis, one, pieces);
-  const share = buyingShare(basis, one, buy);
+  const share = buyingShare(basis, one, buy, pieces);
   const extraHours = sheet.lay(
     `${line}.extraHours`,
     minus(plus(sawingHours, finishing), times(share.sticks, assumed.cell("buy.sort"), assumed.cell("pace"))),
@@ -92,11 +92,12 @@ function usedUp({ sheet, pricing }: Basis, item: string, amount: Operand): Opera
   return price && times(amount, price, pricing.level);
 }
 
-/** By length, of the lines that buy its offer when everything is bought. */
+/** What the pieces that are milled would cost, by length, of the lines that buy their offer when everything is bought. */
 function buyingShare(
   basis: Basis,
   { group, substitution }: GroupBasis,
   buy: RouteCells,
+  pieces: Operand,
 ): { readonly cost: Operand; readonly sticks: Operand } {
   const nothing = { cost: number(`0 ${basis.pricing.currency}`), sticks: number("0") };
   if (!("offer" in substitution)) return nothing;
@@ -106,7 +107,7 @@ function buyingShare(
   const priced = lines.flatMap(({ amount }) => amount ?? []);
   if (priced.length === 0) return nothing;
   const all = sum(sharing(basis, substitution.offer).map((other) => other.group.totalLength));
-  const share = over(group.totalLength, all);
+  const share = over(times(pieces, group.length), all);
   return { cost: times(sum(priced), share), sticks: times(sum(lines.map(({ quantity }) => quantity)), share) };
 }
 

@@ -50,15 +50,18 @@ function headline(basis: Basis, mill: readonly string[], bought: readonly string
       ? "Buy everything: no logs were named."
       : "Buy everything: milling does not pay here.";
   if (bought.length === 0) return "Mill everything from your logs.";
-  return `Mill ${listed(mill)}; buy ${listed(bought)}.`;
+  return `Mill ${listed(mill, bought)}; buy ${listed(bought, mill)}.`;
 }
 
-/** Groups in a sentence; the parts of one run stand under its name. */
-const listed = (parts: readonly string[]): string => {
-  const labels = [...new Set(parts.map((label) => label.replace(/ \([^)]*\)$/, "")))];
-  const small = labels.map((label) => label.charAt(0).toLowerCase() + label.slice(1));
+const RUN_PART = / \([^)]*\)$/;
+
+/** Groups in a sentence; the parts of one run stand under its name, unless some of them are on the other side. */
+function listed(parts: readonly string[], others: readonly string[]): string {
+  const split = new Set(others.map((label) => label.replace(RUN_PART, "")));
+  const names = parts.map((label) => (split.has(label.replace(RUN_PART, "")) ? label : label.replace(RUN_PART, "")));
+  const small = [...new Set(names)].map((label) => label.charAt(0).toLowerCase() + label.slice(1));
   return small.length < 2 ? (small[0] ?? "") : `${small.slice(0, -1).join(", ")} and ${small.at(-1)}`;
-};
+}
 
 /** Saves so much cash for so many extra hours; where there are no extra hours, that alone decides. */
 function savings({ sheet, labor }: Basis, mix: RouteCells, buy: RouteCells, { mix: against }: Decision): string[] {
