@@ -2,8 +2,8 @@
  * Which groups to mill and which to buy. Joint costs (set-ups, logs, deliveries, stock boards, packs, hire with minimum
  * days) make groups depend on one another, so every mix that is tried is planned and priced as a whole route.
  *
- * A local search over sets of groups, bounded by the number of mixes priced: single groups and whole families of groups
- * (the parts of one run) change sides while that helps. Deterministic: ties by the order of the groups.
+ * A local search over sets of groups, bounded by the number of mixes priced: groups, the parts of one run together, change
+ * sides while that helps. Deterministic: ties by the order of the groups.
  */
 
 /** Cash and person-hours of one priced mix; floats, for comparing only. */
@@ -83,16 +83,14 @@ export class MixSearch {
     return point;
   }
 
-  /** Families first: they make the larger steps. */
+  /** The parts of one run change sides together: nobody mills half a fascia. */
   private moves(): readonly (readonly string[])[] {
-    const { free } = this.question;
     const families = new Map<string, string[]>();
-    for (const name of free) {
+    for (const name of this.question.free) {
       const family = name.replace(PART, "");
       families.set(family, [...(families.get(family) ?? []), name]);
     }
-    const several = [...families.values()].filter((names) => names.length > 1);
-    return [...several, ...free.map((name) => [name])];
+    return [...families.values()];
   }
 
   private better(a: MixPoint, b: MixPoint, wage: number): boolean {
