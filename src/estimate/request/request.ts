@@ -1,7 +1,7 @@
 /** The whole request: structure, logs, catalog, shop, labor, assumptions, overrides, lines, held plans, options. */
 import { z } from "zod";
 import { finishKinds } from "../../catalog/finishes.js";
-import { type PriceCatalog, priceCatalogSchema, typedCatalog } from "../../catalog/price-catalog.js";
+import { type PriceCatalog, parsePriceCatalog, priceCatalogSchema, typedCatalog } from "../../catalog/price-catalog.js";
 import {
   CURRENCIES,
   lineField,
@@ -169,37 +169,49 @@ export type RequestReading = { readonly value: EstimateRequest } | { readonly fa
  * @param demoCatalogs - Price catalogs that a request may name, as JSON.
  */
 export function readEstimateRequest(json: unknown, demoCatalogs: ReadonlyMap<string, unknown>): RequestReading {
-  const resolved = withDemoCatalog(json, demoCatalogs);
-  if ("faults" in resolved) return resolved;
-  const input = resolved.value;
-  const currency = currencyOf(input);
-  const shape = readShape(estimateRequest, input, { currency });
+  const demo = demoCatalogOf(json, demoCatalogs);
+  if ("faults" in demo) return demo;
+  const shape = readShape(estimateRequest, json, { currency: demo.catalog?.currency ?? currencyOf(json) });
   if ("faults" in shape) return shape;
   const request = shape.value;
-  const given = request.catalog && !("demo" in request.catalog) ? request.catalog : { name: "no prices", currency };
-  const read = typedCatalog(given, "/catalog");
+  const read = demo.catalog ? { catalog: demo.catalog } : typedCatalog(givenCatalog(request, json), "/catalog");
   const faults = [...("faults" in read ? read.faults : []), ...logFaults(request.logs ?? [], "/logs")];
   if ("faults" in read || faults.length > 0) return { faults };
   return { value: { ...request, catalog: read.catalog, system: request.options?.measure ?? systemOf(request) } };
 }
 
-/** Puts the named demo catalog in the place of its name. */
-function withDemoCatalog(
+/** The catalog as it stands in the request, or one without any price. */
+function givenCatalog(request: EstimateShape, json: unknown): z.infer<typeof priceCatalogSchema> {
+  const { catalog } = request;
+  return catalog && !("demo" in catalog) ? catalog : { name: "no prices", currency: currencyOf(json) };
+}
+
+const typedDemos = new WeakMap<object, PriceCatalog>();
+
+/** The demo catalog that a request names, read once; undefined where it names none. */
+function demoCatalogOf(
   json: unknown,
   demoCatalogs: ReadonlyMap<string, unknown>,
-): { readonly value: unknown } | { readonly faults: readonly Fault[] } {
-  if (!isRecord(json) || !isRecord(json.catalog) || typeof json.catalog.demo !== "string") return { value: json };
+): { readonly catalog: PriceCatalog | undefined } | { readonly faults: readonly Fault[] } {
+  if (!isRecord(json) || !isRecord(json.catalog) || typeof json.catalog.demo !== "string")
+    return { catalog: undefined };
   const name = json.catalog.demo;
   const found = demoCatalogs.get(name);
-  if (found && Object.keys(json.catalog).length === 1) return { value: { ...json, catalog: found } };
-  if (found) return { value: json };
+  if (isRecord(found)) return { catalog: typedDemo(name, found) };
   const near = nearest(name, demoCatalogs.keys());
   const cure = near ? `Did you mean ${near}?` : `Name one of ${[...demoCatalogs.keys()].join(", ")}.`;
-  return {
-    faults: [
-      { code: "unknown-name", at: "/catalog/demo", wrong: `No demo catalog is called ${name.slice(0, 60)}.`, cure },
-    ],
-  };
+  const wrong = `No demo catalog is called ${name.slice(0, 60)}.`;
+  return { faults: [{ code: "unknown-name", at: "/catalog/demo", wrong, cure }] };
+}
+
+/** @throws Error when a catalog that ships with the service has faults: a bug. */
+function typedDemo(name: string, json: object): PriceCatalog {
+  const known = typedDemos.get(json);
+  if (known) return known;
+  const read = parsePriceCatalog(json);
+  if ("faults" in read) throw new Error(`the demo catalog ${name} has faults`);
+  typedDemos.set(json, read.catalog);
+  return read.catalog;
 }
 
 function currencyOf(input: unknown): (typeof CURRENCIES)[number] {
