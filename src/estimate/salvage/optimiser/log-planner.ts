@@ -54,7 +54,6 @@ interface Partial {
 interface WalkTask {
   readonly log: LogTable;
   readonly open: readonly number[];
-  readonly price: readonly number[];
   readonly effort: Effort;
   readonly guidance: Guidance;
   /** At full prices. */
