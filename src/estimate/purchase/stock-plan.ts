@@ -5,14 +5,14 @@
  * until the plan is proven or the work is spent. Nothing is random but what a fixed seed gives, nothing is timed.
  */
 import type { LinearSolver } from "../solver.js";
-import { cheaper, closedGap } from "./stock/close-gap.js";
+import { closedGap } from "./stock/close-gap.js";
 import { divedPlan, piecesOf } from "./stock/dive.js";
 import { planFromFillings } from "./stock/fillings-plan.js";
 import { leftoversGathered, namedPlan, shortPieces, sticksPaid } from "./stock/finish.js";
 import { greedyPlan } from "./stock/greedy.js";
 import { improved } from "./stock/improve.js";
 import { cellsOf, workOf } from "./stock/knapsack.js";
-import { costOf, type Draft, lengthBound, type NormalForm, normalForm } from "./stock/normal-form.js";
+import { cheaper, costOf, type Draft, lengthBound, type NormalForm, normalForm } from "./stock/normal-form.js";
 import type { StockOutcome, StockProblem } from "./stock/problem.js";
 import { type Demand, Relaxation, sharpened } from "./stock/relaxation.js";
 import { seeded, Work } from "./stock/work.js";
@@ -91,7 +91,7 @@ function planned(form: NormalForm, solver: LinearSolver | undefined, work: Work,
   work.spend(share.used);
   if (solver && piecesOf(best.draft.missing) === 0) {
     relaxation.knapsack.fill(prices.piece, form.counts);
-    best = planFromFillings(form, demand, prices, relaxation.knapsack, best, solver, work);
+    best = planFromFillings(place, best, solver, work);
   }
   if (!work.over) best = closedGap(yard, relaxation, best, work);
   return { ...best, draft: leftoversGathered(form, best.draft, demand) };

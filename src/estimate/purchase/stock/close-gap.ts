@@ -4,7 +4,7 @@
  */
 import { piecesOf } from "./dive.js";
 import { cheapestMix, type MixCut } from "./mix.js";
-import { costOf, type Draft, type NormalForm, sticksOf, wholeBundles } from "./normal-form.js";
+import { cheaper, costOf, type Draft, type NormalForm, paidSticks } from "./normal-form.js";
 import { packMix, type Yard } from "./packing.js";
 import type { Prices, Relaxation } from "./relaxation.js";
 import type { Work } from "./work.js";
@@ -47,18 +47,6 @@ export function closedGap(yard: Yard, relaxation: Relaxation, known: Closed, wor
   }
   if (proofs !== work) work.spend(proofs.used);
   return state;
-}
-
-/** Of equal cost the one with fewer sticks. */
-export function cheaper(form: NormalForm, a: Draft, b: Draft): Draft {
-  const difference = costOf(form, b) - costOf(form, a) || paidSticks(form, b) - paidSticks(form, a);
-  return difference < 0 ? b : a;
-}
-
-/** Sticks paid for, whole bundles. */
-export function paidSticks(form: NormalForm, draft: Draft): number {
-  const sticks = sticksOf(form, draft.cuts);
-  return form.bars.reduce((sum, bar, i) => sum + wholeBundles(sticks[i] as number, bar.bundle), 0);
 }
 
 function byLength(form: NormalForm, prices: Prices): Prices {

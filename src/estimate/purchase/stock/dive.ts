@@ -5,9 +5,9 @@
  * branch and price", INFORMS Journal on Computing 31 (2019).
  */
 import { greedyPlan, tidied } from "./greedy.js";
-import { addTake, type Cut, costOf, type Draft, type NormalForm } from "./normal-form.js";
+import { addTake, type Cut, costOf, type Draft, gathered, type NormalForm } from "./normal-form.js";
 import type { Demand, Relaxation } from "./relaxation.js";
-import { gathered, searchCheaper } from "./search.js";
+import { searchCheaper } from "./search.js";
 import type { Work } from "./work.js";
 
 /** Pieces left at which the rest is searched exactly, and the work that may take. Assumptions. */

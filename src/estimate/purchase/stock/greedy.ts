@@ -1,8 +1,7 @@
 /** First plans, quickly: fill the sticks one after another. */
 import type { Bar, Cut, Draft, NormalForm } from "./normal-form.js";
-import { addTake, loadOf } from "./normal-form.js";
+import { addTake, gathered, loadOf } from "./normal-form.js";
 import type { Demand } from "./relaxation.js";
-import { gathered } from "./search.js";
 import type { Work } from "./work.js";
 
 /**

@@ -107,8 +107,8 @@ class MixSearch {
       const left = needs.map((need, k) => need - usable * (this.cuts[k]?.holds[index] as number));
       this.sticks[index] = usable;
       this.visit(place + 1, cost + paid * (this.prices[place] as number), left);
-      // More of this bar only costs more once nothing is needed, or once there are no more.
-      if (usable < paid || left.every((need) => need <= 0)) break;
+      // Once nothing is needed, more only costs more; but what is excluded may do with a stick more.
+      if (usable < paid || (this.excluded.size === 0 && left.every((need) => need <= 0))) break;
     }
     this.sticks[index] = 0;
   }

@@ -79,8 +79,7 @@ export function normalForm(problem: StockProblem, lengths: ReadonlyMap<number, n
         stock: index,
         capacity: Math.floor(room / step),
         price: priceMinor / moneyGrid,
-        // One stick a piece is the most that can be used.
-        available: available >= wholeBundles(pieces, bundle) ? Number.POSITIVE_INFINITY : available,
+        available: usableOf(available, wholeBundles(pieces, bundle), priceMinor),
         bundle,
       }),
     );
@@ -107,6 +106,15 @@ function supplyOf({ endTrim, kerf, bundle: sold = 1 }: StockProblem, { length, a
   const bundle = owned ? 1 : sold;
   const most = available === null ? Number.POSITIVE_INFINITY : Math.floor(available / bundle) * bundle;
   return { room: length - endTrim + kerf, available: most, bundle };
+}
+
+/**
+ * One stick a piece is the most that can be used, so more is as good as any number. What is free is always counted: a search
+ * that stops where the money ends would not stop there.
+ */
+function usableOf(available: number, most: number, price: number): number {
+  if (price === 0) return Math.min(available, most);
+  return available >= most ? Number.POSITIVE_INFINITY : available;
 }
 
 /** A stick that is no longer and no cheaper than another that can always be had. Of equals the first stays. */
@@ -148,6 +156,29 @@ export function sticksOf(form: NormalForm, cuts: readonly Cut[]): number[] {
 
 export function wholeBundles(sticks: number, bundle: number): number {
   return Math.ceil(sticks / bundle) * bundle;
+}
+
+/** Equal patterns put together, in order of first appearance. */
+export function gathered(patterns: readonly Pattern[]): Cut[] {
+  const cuts = new Map<string, Cut>();
+  for (const { bar, take } of patterns) {
+    const key = `${bar}:${take.join()}`;
+    const known = cuts.get(key);
+    cuts.set(key, { bar, take, times: (known?.times ?? 0) + 1 });
+  }
+  return [...cuts.values()];
+}
+
+/** Of equal cost the one with fewer sticks. */
+export function cheaper(form: NormalForm, a: Draft, b: Draft): Draft {
+  const difference = costOf(form, b) - costOf(form, a) || paidSticks(form, b) - paidSticks(form, a);
+  return difference < 0 ? b : a;
+}
+
+/** Sticks paid for, whole bundles. */
+export function paidSticks(form: NormalForm, draft: Draft): number {
+  const sticks = sticksOf(form, draft.cuts);
+  return form.bars.reduce((sum, bar, i) => sum + wholeBundles(sticks[i] as number, bar.bundle), 0);
 }
 
 /** Steps that a pattern takes up, kerfs included. */

@@ -4,7 +4,7 @@ import { completed, divedPlan, piecesOf } from "./dive.js";
 import { worthwhileFillings } from "./fillings.js";
 import { improved } from "./improve.js";
 import type { Mix, MixCut } from "./mix.js";
-import { costOf, type Draft, type NormalForm, type Pattern } from "./normal-form.js";
+import type { Draft, NormalForm, Pattern } from "./normal-form.js";
 import { type Demand, type Prices, Relaxation, worthOf } from "./relaxation.js";
 import { searchCheaper } from "./search.js";
 import { wholePlan } from "./whole-program.js";
@@ -59,6 +59,7 @@ function tooSmall({ form, pool }: Yard, demand: Demand, work: Work): MixCut | nu
 }
 
 function packed(yard: Yard, mix: Mix, demand: Demand, work: Work): Packing {
+  const { random } = yard;
   const bars = yard.form.bars.map((bar, i) => ({ ...bar, available: mix.sticks[i] as number }));
   const form = { ...yard.form, bars, missing: mix.cost + 1 };
   const relaxation = relaxed(form, yard.pool, work);
@@ -67,15 +68,15 @@ function packed(yard: Yard, mix: Mix, demand: Demand, work: Work): Packing {
   if (bound > mix.cost) return { kind: "impossible", cut: null };
   let engine = yard.solver !== undefined;
   for (let dive = 0; dive <= DIVES && !work.over; dive++) {
-    const draft = divedPlan(relaxation, demand, work, dive > 0 ? yard.random : undefined);
+    const draft = divedPlan(relaxation, demand, work, dive > 0 ? random : undefined);
     remember(yard.pool, relaxation);
     relaxation.knapsack.fill(prices.piece, demand.counts);
     const place = { form, demand, prices, knapsack: relaxation.knapsack, bound: mix.cost };
-    const better = improved(place, draft, work, yard.random, TRIES);
+    const better = improved(place, draft, work, random, TRIES);
     if (piecesOf(better.missing) === 0) return { kind: "packed", draft: better };
     if (!engine) continue;
     engine = false;
-    const whole = packedByEngine(yard, mix, demand, work);
+    const whole = packedByEngine(yard, form, mix, demand, work);
     if (whole) return whole;
   }
   return searched(form, prices, relaxation, mix, demand, work);
@@ -97,24 +98,23 @@ function searched(
   return done ? { kind: "impossible", cut: null } : { kind: "unknown" };
 }
 
-/** All fillings that a plan of this cost may use, where they are few enough to be complete; else those met so far. */
-function packedByEngine(yard: Yard, mix: Mix, demand: Demand, work: Work): Packing | null {
-  const { form, prices, pool, solver } = yard;
+/** All fillings that a plan within the mix may use, where they are few enough to be complete; else those met so far. */
+function packedByEngine(yard: Yard, form: NormalForm, mix: Mix, demand: Demand, work: Work): Packing | null {
+  const { prices, pool, solver } = yard;
   if (!solver) return null;
-  const whole: Demand = { counts: form.counts, available: form.bars.map((bar) => bar.available) };
   const { knapsack } = relaxed(form, [], work);
-  knapsack.fill(prices.piece, form.counts);
-  const slack = mix.cost * prices.scale - worthOf(prices, whole);
-  const all = worthwhileFillings(form, prices, knapsack, slack, MOST_FILLINGS, work);
-  const fillings = (all ?? pool).filter(({ bar }) => (demand.available[bar] as number) > 0);
+  knapsack.fill(prices.piece, demand.counts);
+  const slack = mix.cost * prices.scale - worthOf(prices, demand);
+  const all = worthwhileFillings({ form, prices, knapsack, counts: demand.counts, slack }, MOST_FILLINGS, work);
+  const fillings = all ?? pool.filter(({ bar }) => (demand.available[bar] as number) > 0);
   const share = work.share(work.left / 2);
   const { draft, bound } = wholePlan(form, fillings, demand, true, solver, share);
   work.spend(share.used);
   if (draft) {
     const tidy = completed(form, demand, draft.cuts, work);
-    if (piecesOf(tidy.missing) === 0 && costOf(form, tidy) <= mix.cost) return { kind: "packed", draft: tidy };
+    if (piecesOf(tidy.missing) === 0) return { kind: "packed", draft: tidy };
   }
-  return bound > mix.cost && all ? { kind: "impossible", cut: null } : null;
+  return all && bound === Number.POSITIVE_INFINITY ? { kind: "impossible", cut: null } : null;
 }
 
 function relaxed(form: NormalForm, pool: readonly Pattern[], work: Work): Relaxation {

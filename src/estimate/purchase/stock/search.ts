@@ -4,9 +4,9 @@
  * The longest piece left is always served next, so plans that differ only in the order of their sticks are met once. A branch
  * ends when its cost plus the prices of what is left (a bound, see `relaxation.ts`) cannot beat the plan known.
  */
-import { nextShorter } from "./fillings.js";
+import { eachFilling, type Filling } from "./fillings.js";
 import type { Knapsack } from "./knapsack.js";
-import { addTake, type Bar, type Cut, type Draft, type NormalForm, type Pattern } from "./normal-form.js";
+import { addTake, type Draft, gathered, type NormalForm } from "./normal-form.js";
 import type { Demand, Prices } from "./relaxation.js";
 import type { Work } from "./work.js";
 
@@ -18,9 +18,6 @@ export interface SearchResult {
   /** Nothing under `cost` exists. False when work ran out. */
   readonly done: boolean;
 }
-
-/** Steps of the enumeration in about a microsecond. Assumption, measured. */
-const STEPS = 10;
 
 /** States remembered; assumption: some tens of megabytes. */
 const MOST_STATES = 200_000;
@@ -42,12 +39,8 @@ export function searchCheaper(
   return { draft: search.best, cost: search.below, done: !work.over };
 }
 
-interface Option {
-  /** −1: the longest piece is left out. */
-  readonly bar: number;
-  readonly take: readonly number[];
-  /** Price less worth, in 1/scale of a unit of money; ≥ 0. */
-  readonly waste: number;
+/** Bar −1: the longest piece is left out. */
+interface Option extends Filling {
   readonly price: number;
 }
 
@@ -57,8 +50,6 @@ class Search {
   private readonly path: Option[] = [];
   /** Prices of the whole demand less the rents of its scarce bars, in 1/scale of a unit of money. */
   private worth = 0;
-  /** For a bar that never lacks, the capacity of the next shorter such bar: a load that fits there is not put here. */
-  private readonly shorter: readonly number[];
 
   constructor(
     private readonly form: NormalForm,
@@ -66,9 +57,7 @@ class Search {
     private readonly knapsack: Knapsack,
     private readonly work: Work,
     public below: number,
-  ) {
-    this.shorter = form.bars.map((_, index) => nextShorter(form.bars, index));
-  }
+  ) {}
 
   run(demand: Demand): void {
     const { piece, rent } = this.prices;
@@ -125,64 +114,24 @@ class Search {
     this.best = { cuts: gathered(this.path.filter((option) => option.bar >= 0)), missing };
   }
 
-  /** All fillings for the longest piece left that leave no room for another piece and fit the slack, least waste first. */
+  /** All fillings with the longest piece left that fit the slack, least waste first. */
   private options(first: number, left: readonly number[], available: readonly number[], slack: number): Option[] {
+    const { form, prices, knapsack } = this;
     const options: Option[] = [];
-    this.form.bars.forEach((bar, index) => {
-      if ((available[index] as number) > 0) this.fillings(bar, index, first, left, slack, options);
+    form.bars.forEach(({ price }, index) => {
+      if ((available[index] as number) <= 0) return;
+      eachFilling({ form, prices, knapsack, counts: left, first, slack }, index, this.work, (filling) => {
+        return options.push({ ...filling, price }) > 0;
+      });
     });
-    const { missing, weights } = this.form;
-    const waste = missing * this.prices.scale - (this.prices.piece[first] as number);
-    if (waste <= slack)
-      options.push({ bar: -1, take: weights.map((_, i) => (i === first ? 1 : 0)), waste, price: missing });
+    const waste = form.missing * prices.scale - (prices.piece[first] as number);
+    const take = form.weights.map((_, item) => (item === first ? 1 : 0));
+    if (waste <= slack) options.push({ bar: -1, take, waste, price: form.missing });
     return options.sort((a, b) => a.waste - b.waste);
-  }
-
-  private fillings(
-    bar: Bar,
-    index: number,
-    first: number,
-    left: readonly number[],
-    slack: number,
-    options: Option[],
-  ): void {
-    const { weights } = this.form;
-    const { piece, rent, scale } = this.prices;
-    const worth = bar.price * scale + (rent[index] as number);
-    const take = weights.map(() => 0);
-    const fill = (item: number, room: number, value: number): void => {
-      this.work.spend(1 / STEPS);
-      if (value + this.knapsack.value(room) < worth - slack || this.work.over) return;
-      if (item === weights.length) {
-        const tight = left.every((count, k) => count === take[k] || (weights[k] as number) > room);
-        if (!tight || bar.capacity - room <= (this.shorter[index] as number)) return;
-        options.push({ bar: index, take: take.slice(), waste: worth - value, price: bar.price });
-        return;
-      }
-      const weight = weights[item] as number;
-      const most = Math.min(left[item] as number, Math.floor(room / weight));
-      for (let count = most; count >= (item === first ? 1 : 0); count--) {
-        take[item] = count;
-        fill(item + 1, room - count * weight, value + count * (piece[item] as number));
-      }
-      take[item] = 0;
-    };
-    fill(first, bar.capacity, 0);
   }
 }
 
 /** One character a count where that is exact. */
 function stateKey(counts: readonly number[]): string {
   return counts.every((count) => count < 0xffff) ? String.fromCharCode(...counts) : counts.join();
-}
-
-/** Equal patterns put together, in order of first appearance. */
-export function gathered(patterns: readonly Pattern[]): Cut[] {
-  const cuts = new Map<string, Cut>();
-  for (const { bar, take } of patterns) {
-    const key = `${bar}:${take.join()}`;
-    const known = cuts.get(key);
-    cuts.set(key, { bar, take, times: (known?.times ?? 0) + 1 });
-  }
-  return [...cuts.values()];
 }
