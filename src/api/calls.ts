@@ -1,10 +1,15 @@
 /** The table of calls: one row a call. The document, the page at /docs and the routes are all made from it. */
 import { z } from "zod";
+import { estimateRequest } from "../estimate/request/request.js";
 import { type AnyCall, call, json } from "./call.js";
+import { demoList, demoNames, demoRequest } from "./demos.js";
 import { DOCS_STYLE } from "./docs-style.js";
+import { estimating } from "./estimating.js";
 import { docsPage } from "./pages.js";
 import { Refusal } from "./problem.js";
+import { AssumptionListSchema, assumptionExample, assumptionList } from "./render/json/assumptions.js";
 import { CoveringListSchema, coveringList } from "./render/json/coverings.js";
+import { DemoListSchema } from "./render/json/demos.js";
 import { SpeciesListSchema, speciesList } from "./render/json/species.js";
 
 const HealthSchema = z
@@ -71,6 +76,25 @@ const operations: readonly AnyCall[] = [
 const data: readonly AnyCall[] = [
   call({
     method: "get",
+    path: "/v1/assumptions",
+    id: "getAssumptions",
+    tag: "Data",
+    summary: "The assumptions",
+    description:
+      "Every named number that a request may replace: low, likely and high, its source, and how to measure one's own.",
+    freshness: "data",
+    run: assumptionList,
+    faces: {
+      "application/json": json({
+        description: "All assumptions, and those of each kind of mill.",
+        schema: AssumptionListSchema,
+        example: assumptionExample(),
+        render: (list) => list,
+      }),
+    },
+  }),
+  call({
+    method: "get",
     path: "/v1/species",
     id: "getSpecies",
     tag: "Data",
@@ -103,6 +127,51 @@ const data: readonly AnyCall[] = [
         schema: CoveringListSchema,
         example: { ...coveringList(), coverings: coveringList().coverings.slice(0, 1) },
         render: (list) => list,
+      }),
+    },
+  }),
+];
+
+const demos: readonly AnyCall[] = [
+  call({
+    method: "get",
+    path: "/v1/demos",
+    id: "getDemos",
+    tag: "Data",
+    summary: "The demos",
+    description: "Demo projects that can be posted as they are, and demo price catalogs. All prices are invented.",
+    freshness: "data",
+    run: demoList,
+    faces: {
+      "application/json": json({
+        description: "All demos.",
+        schema: DemoListSchema,
+        example: demoList(),
+        render: (list) => list,
+      }),
+    },
+  }),
+  call({
+    method: "get",
+    path: "/v1/demos/{name}",
+    id: "getDemo",
+    tag: "Data",
+    summary: "A demo",
+    description: "The request of a demo project, ready to be posted to /v1/estimates. All prices are invented.",
+    parameters: { name: { description: "Name of the demo.", example: "market-stall" } },
+    freshness: "data",
+    run: ({ path }) => {
+      const name = path.name as string;
+      const found = demoRequest(name);
+      if (found !== undefined) return found as z.output<typeof estimateRequest>;
+      throw new Refusal("not-found", `No demo is called ${name.slice(0, 60)}.`, { choices: demoNames() });
+    },
+    faces: {
+      "application/json": json({
+        description: "A request.",
+        schema: estimateRequest,
+        example: demoRequest("market-stall") as z.output<typeof estimateRequest>,
+        render: (request) => request,
       }),
     },
   }),
@@ -153,4 +222,4 @@ const pages: readonly AnyCall[] = [
 ];
 
 /** Every call of the service, in the order in which they are shown. */
-export const calls: readonly AnyCall[] = [...data, ...operations, ...pages];
+export const calls: readonly AnyCall[] = [...estimating, ...data, ...demos, ...operations, ...pages];

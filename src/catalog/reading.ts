@@ -79,7 +79,7 @@ export function moneyField(per: string, asked: Asked) {
 
 /** A field for a price: as `moneyField`, but null or absent means "unpriced", which is never zero. */
 export function priceField(per: string, asked: Asked) {
-  return moneyField(per, asked).nullable().optional();
+  return moneyField(per, asked).nullable().optional().meta({ description: asked.describe });
 }
 
 /** A field for a section: thickness × width, as one text or as two quantities. */

@@ -21,10 +21,12 @@ export interface Notice {
   readonly at?: string;
 }
 
-/** Cautions that apply, the gravest first. */
-export function cautionsOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRoutes): Caution[] {
+/**
+ * Cautions that apply, the gravest first.
+ * @param mills - Whether a route mills anything.
+ */
+export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Caution[] {
   const { sheet, cutList, groups } = basis;
-  const mills = routes.mill !== undefined;
   const structural = groups.filter(({ group }) => group.rules.structural);
   const heavy = takeoffs.weights.heavyLifts.map(({ group, people }) => `${group} (${sheet.shown(people)} people)`);
   const notch = cutList.gable && notchTooDeep(basis);
@@ -136,11 +138,15 @@ const CAUTIONS = {
   "power-lines": ["Keep people, ladders and long pieces 10 ft from overhead lines.", "29 CFR 1926.416 (from memory)"],
 } as const;
 
-/** Defaults taken, substitutions, what is not milled and why, what has no price. */
-export function noticesOf(basis: Basis, routes: ComparedRoutes, common: CommonCells): Notice[] {
-  const defaults = basis.defaults.taken.map(
+/** What was taken where the request is silent. */
+export function defaultNotices({ defaults }: Basis): Notice[] {
+  return defaults.taken.map(
     ({ at, value, why }): Notice => ({ code: "default", text: `Taken: ${value} (${why}).`, at }),
   );
+}
+
+/** Defaults taken, substitutions, what is not milled and why, what has no price. */
+export function noticesOf(basis: Basis, routes: ComparedRoutes, common: CommonCells): Notice[] {
   const substitutions = basis.groups.flatMap(({ group, substitution }): Notice[] =>
     "offer" in substitution && substitution.differences.length > 0
       ? [
@@ -168,7 +174,7 @@ export function noticesOf(basis: Basis, routes: ComparedRoutes, common: CommonCe
     ...refused,
     ...shortOf(routes),
     ...substitutions,
-    ...defaults,
+    ...defaultNotices(basis),
   ];
 }
 

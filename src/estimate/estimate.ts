@@ -88,7 +88,7 @@ function layEstimate(basis: Basis, plans: RoutePlans, frontier: readonly Frontie
     ...sheet.overrideFaults(),
   ]);
   const verdict = verdictOf(basis, routes, decision);
-  const cautions = cautionsOf(basis, takeoffs, routes);
+  const cautions = cautionsOf(basis, takeoffs, mill !== undefined);
   const notices = noticesOf(basis, routes, common);
   const all = [...new Set([plans.buy, ...(plans.mill ? [plans.mill] : []), plans.mix])];
   const held = heldForm(all, plans.mix.milled);

@@ -15,9 +15,12 @@ export type ClosureKind = (typeof CLOSURES)[number];
 
 const panelSale = z
   .discriminatedUnion("by", [
-    z.strictObject({ by: z.literal("piece"), lengths: pricedLengths }),
     z.strictObject({
-      by: z.literal("cut-length"),
+      by: z.literal("piece").meta({ description: "By the panel, in set lengths." }),
+      lengths: pricedLengths,
+    }),
+    z.strictObject({
+      by: z.literal("cut-length").meta({ description: "By length, cut to order." }),
       price: priceField("ft", { describe: "Price of a foot or metre of panel, cut to order.", example: "4.85" }),
       shortest: longField("Shortest panel that is cut.", "3 ft"),
       longest: longField("Longest panel that is cut.", "40 ft"),
@@ -35,20 +38,20 @@ const roll = {
 const coveringSale = z
   .discriminatedUnion("form", [
     z.strictObject({
-      form: z.literal("panels"),
+      form: z.literal("panels").meta({ description: "Panels from eave to ridge." }),
       coverWidth: quantityField("in", { describe: "Width that one panel covers.", example: "36 in", most: "120 in" }),
       sold: panelSale,
     }),
     z.strictObject({
-      form: z.literal("courses"),
+      form: z.literal("courses").meta({ description: "Courses that lap one another." }),
       covers: quantityField("ft2", { describe: "Roof area that one bundle covers.", example: "33.3 ft2" }),
       exposure: quantityField("in", { describe: "Exposure at which it covers that.", example: "5 in", most: "24 in" }),
       pieces: countField("Strips or shingles in a bundle, where they are counted.", 26).optional(),
       price: priceField("", { describe: "Price of a bundle.", example: "38.50" }),
     }),
-    z.strictObject({ form: z.literal("rolls"), ...roll }),
+    z.strictObject({ form: z.literal("rolls").meta({ description: "Rolls." }), ...roll }),
     z.strictObject({
-      form: z.literal("boards"),
+      form: z.literal("boards").meta({ description: "Boards." }),
       lumber: nameField("Name of the lumber entry whose boards are laid.", "pine-1x6"),
     }),
   ])

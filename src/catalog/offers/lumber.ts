@@ -55,14 +55,17 @@ const lengthsOnOffer = z
 
 const lumberSale = z
   .discriminatedUnion("by", [
-    z.strictObject({ by: z.literal("piece"), lengths: pricedLengths }),
     z.strictObject({
-      by: z.literal("length"),
+      by: z.literal("piece").meta({ description: "By the piece, in set lengths." }),
+      lengths: pricedLengths,
+    }),
+    z.strictObject({
+      by: z.literal("length").meta({ description: "By its length." }),
       price: priceField("ft", { describe: "Price of a foot or metre of length.", example: "1.85" }),
       lengths: lengthsOnOffer,
     }),
     z.strictObject({
-      by: z.literal("volume"),
+      by: z.literal("volume").meta({ description: "By its volume." }),
       price: priceField("bf", { describe: "Price of a board foot, or of a cubic metre.", example: "2.40" }),
       measure: z.enum(["nominal", "actual"]).meta({
         description: "Whether volume is counted from the nominal or the actual section.",

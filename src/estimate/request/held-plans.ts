@@ -22,12 +22,12 @@ const piece = z
   .strictObject({
     group: name.meta({ description: "Piece group." }),
     part: z.int().min(0).max(100_000).meta({ description: "The part that it is." }),
-    x0: step,
-    x1: step,
-    y0: step,
-    y1: step,
-    z0: step,
-    z1: step,
+    x0: step.meta({ description: "Left face, grid steps." }),
+    x1: step.meta({ description: "Right face, grid steps." }),
+    y0: step.meta({ description: "Lower face, grid steps." }),
+    y1: step.meta({ description: "Upper face, grid steps." }),
+    z0: step.meta({ description: "End nearer the small end, grid steps." }),
+    z1: step.meta({ description: "End nearer the large end, grid steps." }),
   })
   .meta({ id: "SawnPiece", description: "A piece as a box in grid steps about its bolt's sawing axis." });
 

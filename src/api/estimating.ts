@@ -1,0 +1,120 @@
+/** The calls that estimate: a request in, its takeoffs or the whole estimate out. */
+import { z } from "zod";
+import { layBasis } from "../estimate/basis.js";
+import { cautionsOf, defaultNotices } from "../estimate/cautions.js";
+import { type Estimate, estimate } from "../estimate/estimate.js";
+import { FaultError } from "../estimate/faults.js";
+import { type EstimateRequest, estimateRequest, readEstimateRequest } from "../estimate/request/request.js";
+import { Sheet } from "../estimate/sheet/sheet.js";
+import { layTakeoffs } from "../estimate/takeoffs.js";
+import { type AnyCall, body, call, json, type Read } from "./call.js";
+import { demoCatalogs } from "./demos.js";
+import { ESTIMATE_EXAMPLE, REQUEST_EXAMPLES, TAKEOFFS_EXAMPLE } from "./examples.js";
+import { planners } from "./planners.js";
+import { digestOf, provenance } from "./provenance.js";
+import { EstimateSchema, INCLUDES, type Include, shownEstimate } from "./render/json/estimate.js";
+import {
+  shownTakeoffs,
+  TAKEOFF_INCLUDES,
+  type TakenOff,
+  type TakeoffInclude,
+  TakeoffsSchema,
+} from "./render/json/takeoffs.js";
+
+/** A request and the digest of the JSON that it was read from. */
+interface Asked {
+  readonly request: EstimateRequest;
+  readonly digest: string;
+}
+
+/** An estimate with that digest. */
+interface Made {
+  readonly made: Estimate;
+  readonly digest: string;
+}
+
+/** Takeoffs with that digest. */
+interface Taken {
+  readonly taken: TakenOff;
+  readonly digest: string;
+}
+
+interface Including<Name> {
+  readonly include: readonly Name[];
+}
+
+function readAsked(json: unknown): Read<Asked> {
+  const read = readEstimateRequest(json, demoCatalogs());
+  return "faults" in read ? read : { value: { request: read.value, digest: digestOf(json) } };
+}
+
+const form = body({ schema: estimateRequest, examples: REQUEST_EXAMPLES, read: readAsked });
+
+const including = <Names extends readonly [string, ...string[]]>(names: Names, describe: string) =>
+  z.strictObject({ include: z.array(z.enum(names)).default([]).describe(describe) });
+
+/** Takes off what routes share, on a sheet of its own. */
+function takeOff(request: EstimateRequest): TakenOff {
+  const sheet = new Sheet(new Map(Object.entries(request.overrides ?? {})));
+  const basis = layBasis(sheet, request);
+  const takeoffs = layTakeoffs(basis);
+  const { assumed } = basis;
+  const faults = [...assumed.faults, ...assumed.unknownFaults(), ...sheet.faults, ...sheet.overrideFaults()];
+  if (faults.length > 0) throw new FaultError(faults);
+  return { basis, takeoffs, cautions: cautionsOf(basis, takeoffs, false), notices: defaultNotices(basis) };
+}
+
+/** What estimates. */
+export const estimating: readonly AnyCall[] = [
+  call({
+    method: "post",
+    path: "/v1/estimates",
+    id: "makeEstimate",
+    tag: "Estimating",
+    summary: "Mill or buy: the whole estimate",
+    description: [
+      "Works out pieces, sawing plans, hours, shopping lists and prices for milling, for buying and for the best mix.",
+      "Line amounts are rounded once, to the currency's minor unit; totals are sums of rounded lines. A line without a",
+      "price is null, never zero. What comes out goes in: a cell's value and unit as an override under its name, and",
+      "heldPlans as they are.",
+    ].join(" "),
+    query: including(
+      INCLUDES,
+      "sheet: every cell; workings: formulas, sources and ranges of the cells shown; plans: the plans, to be held.",
+    ),
+    request: form,
+    run: ({ body: { request, digest } }): Made => ({ made: estimate(request, planners()), digest }),
+    faces: {
+      "application/json": json({
+        description: "The estimate.",
+        schema: EstimateSchema,
+        example: ESTIMATE_EXAMPLE,
+        render: ({ made, digest }: Made, { include }: Including<Include>) =>
+          shownEstimate(made, provenance(digest), include),
+      }),
+    },
+  }),
+  call({
+    method: "post",
+    path: "/v1/takeoffs",
+    id: "makeTakeoffs",
+    tag: "Estimating",
+    summary: "What a structure takes",
+    description: [
+      "Pieces, geometry, covering, fasteners, finish and weights; only the structure is needed, and no prices.",
+      "Overrides may name the cells of these alone; lines of your own and held plans are not looked at.",
+    ].join(" "),
+    query: including(TAKEOFF_INCLUDES, "sheet: every cell; workings: formulas, sources and ranges of the cells shown."),
+    request: form,
+    run: ({ body: { request, digest } }): Taken => ({ taken: takeOff(request), digest }),
+    faces: {
+      "application/json": json({
+        description: "The takeoffs.",
+        schema: TakeoffsSchema,
+        example: TAKEOFFS_EXAMPLE,
+        render: ({ taken, digest }: Taken, { include }: Including<TakeoffInclude>) =>
+          shownTakeoffs(taken, provenance(digest), include),
+      }),
+    },
+  }),
+];

@@ -1,0 +1,134 @@
+/** Mill or buy, as JSON. */
+import { z } from "zod";
+import type { Comparison } from "../../../estimate/compare/decision.js";
+import type { GroupSaving } from "../../../estimate/compare/group-savings.js";
+import type { RouteCells } from "../../../estimate/compare/route.js";
+import type { Estimate } from "../../../estimate/estimate.js";
+import { distinctRoutes } from "../routes.js";
+import { FigureSchema, figure, figureOrNull } from "./figures.js";
+
+const words = (describe: string) => z.array(z.string()).describe(describe);
+
+const VerdictSchema = z
+  .strictObject({
+    headline: z.string().describe("What to mill and what to buy."),
+    reasons: words("Why: cash, hours, whether the logs hold it, when it is dry."),
+    doubt: z.string().describe("What could turn it round."),
+    first: z.string().describe("What to do before the first cut."),
+    mill: words("Groups to mill, in words."),
+    buy: words("Groups to buy, in words."),
+  })
+  .meta({ id: "Verdict", description: "The decision in words." });
+
+const ROUTE_KEYS = ["milled", "mixed", "bought"] as const;
+/** Which route. */
+export const routeField = (describe = "Name of the route.") => z.enum(ROUTE_KEYS).describe(describe);
+export type RouteKey = (typeof ROUTE_KEYS)[number];
+
+/** A plan's key, as answers name it; anything else is a bug. */
+export function routeKey({ plan }: Pick<RouteCells, "plan">): RouteKey {
+  const key = ROUTE_KEYS.find((known) => known === plan.key);
+  if (!key) throw new Error(`no route is called ${plan.key}`);
+  return key;
+}
+
+const RouteSchema = z
+  .strictObject({
+    route: routeField(),
+    label: z.string().describe("In words."),
+    mills: words("Names of the groups that it mills."),
+    cash: FigureSchema.describe("Everything that is paid, tax included."),
+    hours: FigureSchema.describe("Person-hours in all."),
+    elapsed: FigureSchema.describe("Hours with the crew."),
+    total: FigureSchema.describe("Cash, and hours at the value of an hour."),
+    unpriced: z.int().describe("Lines that have no price yet; their cost is not in the cash."),
+  })
+  .meta({ id: "RouteTotals", description: "What one route comes to." });
+
+const ComparisonSchema = z
+  .strictObject({
+    cashSaved: FigureSchema.describe("Cash saved against buying everything; negative where it costs more."),
+    extraHours: FigureSchema.describe("Person-hours more than buying everything takes."),
+    payPerHour: FigureSchema.describe("Cash saved an extra hour; zero where there are no extra hours."),
+  })
+  .meta({ id: "RouteComparison", description: "A route against buying everything." });
+
+const GroupSavingSchema = z
+  .strictObject({
+    group: z.string().describe("Name of the piece group."),
+    label: z.string().describe("In words."),
+    milled: z.boolean().describe("Whether the best mix mills it."),
+    cashSaved: FigureSchema.describe("What milling it adds, all other groups milled as well."),
+    extraHours: FigureSchema.describe("Person-hours that milling it adds."),
+    payPerHour: FigureSchema.describe("Cash saved an extra hour; zero where there are no extra hours."),
+  })
+  .meta({ id: "GroupSaving", description: "What milling one group is worth." });
+
+const SharedSchema = z
+  .strictObject({
+    cash: FigureSchema.describe("Cash that no single group accounts for: set-up, packs, delivery."),
+    hours: FigureSchema.describe("Hours that no single group accounts for."),
+  })
+  .meta({ id: "SharedSaving", description: "What groups share." });
+
+export const DecisionSchema = z
+  .strictObject({
+    verdict: VerdictSchema.describe("First on every screen."),
+    best: routeField("The route with the least total."),
+    routes: z.array(RouteSchema).describe("Every route that was worked out, each once."),
+    mill: ComparisonSchema.nullable().describe("Milling wherever the logs serve; null where nothing can be milled."),
+    mix: ComparisonSchema.nullable().describe("The best mix; null where it is to buy everything."),
+    groups: z.array(GroupSavingSchema).describe("Group by group: leave one out of the sawing plan."),
+    shared: SharedSchema.nullable().describe("With the groups it makes up the saving of milling everything."),
+    breakEvenPrice: FigureSchema.nullable().describe(
+      "Price of bought lumber at which milling and buying cost the same, by actual volume.",
+    ),
+  })
+  .meta({ id: "Decision", description: "Mill or buy." });
+
+/** The decision of an estimate. */
+export function shownDecision({ routes, decision, verdict }: Estimate): z.output<typeof DecisionSchema> {
+  const { mill, mix, groups, shared, breakEvenPrice } = decision;
+  return {
+    verdict: {
+      headline: verdict.headline,
+      reasons: [...verdict.reasons],
+      doubt: verdict.doubt,
+      first: verdict.first,
+      mill: [...verdict.mill],
+      buy: [...verdict.buy],
+    },
+    best: routeKey(routes.mix),
+    routes: distinctRoutes(routes).map(shownRoute),
+    mill: mill ? shownComparison(mill) : null,
+    mix: mix ? shownComparison(mix) : null,
+    groups: groups.map((group) => shownSaving(group, routes.mix.plan.milled.has(group.name))),
+    shared: shared ? { cash: figure(shared.cash), hours: figure(shared.hours) } : null,
+    breakEvenPrice: figureOrNull(breakEvenPrice),
+  };
+}
+
+function shownRoute(route: RouteCells): z.output<typeof RouteSchema> {
+  return {
+    route: routeKey(route),
+    label: route.plan.label,
+    mills: [...route.plan.milled],
+    cash: figure(route.cash),
+    hours: figure(route.hours),
+    elapsed: figure(route.elapsed),
+    total: figure(route.total),
+    unpriced: route.unpriced,
+  };
+}
+
+function shownComparison({ cashSaved, extraHours, payPerHour }: Comparison): z.output<typeof ComparisonSchema> {
+  return {
+    cashSaved: figure(cashSaved),
+    extraHours: figure(extraHours),
+    payPerHour: figure(payPerHour),
+  };
+}
+
+function shownSaving(saving: GroupSaving, milled: boolean): z.output<typeof GroupSavingSchema> {
+  return { group: saving.name, label: saving.label, milled, ...shownComparison(saving) };
+}

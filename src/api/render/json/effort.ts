@@ -1,0 +1,68 @@
+/** Hours by stage as JSON. Person-hours and hours with the crew are two figures. */
+import { z } from "zod";
+import type { RouteCells } from "../../../estimate/compare/route.js";
+import type { Estimate } from "../../../estimate/estimate.js";
+import type { Cell } from "../../../estimate/sheet/expression.js";
+import { routeField, routeKey } from "./decision.js";
+import { FigureSchema, figure, LabeledSchema, labeled } from "./figures.js";
+
+const StageSchema = z
+  .strictObject({
+    stage: z.string().describe("Name of the stage."),
+    label: z.string().describe("In words."),
+    hours: FigureSchema.describe("Person-hours."),
+  })
+  .meta({ id: "Stage", description: "A block of work." });
+
+const stages = (describe: string) => z.array(StageSchema).describe(describe);
+
+const RouteSchema = z
+  .strictObject({
+    route: routeField(),
+    stages: stages("Stages of this route alone, in the order of the work."),
+    hours: FigureSchema.describe("Person-hours in all, those of `common` and your own lines included."),
+    elapsed: FigureSchema.describe("Hours with the crew, all stages."),
+    millHours: FigureSchema.nullable().describe("Of them at the mill; null where nothing is milled."),
+  })
+  .meta({ id: "RouteEffort", description: "Hours of one route." });
+
+export const EffortSchema = z
+  .strictObject({
+    valueOfHour: FigureSchema.describe("What an hour of one's own work is worth."),
+    crew: FigureSchema.describe("People at work together."),
+    hoursPerWeek: FigureSchema.describe("Hours a week that the crew works on this."),
+    hoursPerDay: FigureSchema.describe("Hours of a working day."),
+    common: stages("Stages that every route has, once."),
+    own: z.array(LabeledSchema).describe("Lines of your own that are hours."),
+    commonHours: FigureSchema.describe("Person-hours of the common stages and of your own lines."),
+    routes: z.array(RouteSchema).describe("Routes, each once."),
+  })
+  .meta({ id: "Effort", description: "Hours by stage." });
+
+/** Common stages once, then each route's own. */
+export function shownEffort(
+  { basis: { labor }, takeoffs, common }: Estimate,
+  routes: readonly RouteCells[],
+): z.output<typeof EffortSchema> {
+  return {
+    valueOfHour: figure(labor.valueOfHour),
+    crew: figure(labor.crew),
+    hoursPerWeek: figure(labor.hoursPerWeek),
+    hoursPerDay: figure(labor.hoursPerDay),
+    common: takeoffs.stages.map(shownStage),
+    own: common.ownHours.map(labeled),
+    commonHours: figure(common.hours),
+    routes: routes.map((route) => ({
+      route: routeKey(route),
+      stages: route.stages.map(shownStage),
+      hours: figure(route.hours),
+      elapsed: figure(route.elapsed),
+      millHours: route.milling ? figure(route.milling.millHours) : null,
+    })),
+  };
+}
+
+/** A stage is named by the last part of its cell's name. */
+function shownStage(cell: Cell): z.output<typeof StageSchema> {
+  return { stage: cell.name.split(".").at(-1) as string, label: cell.label, hours: figure(cell) };
+}

@@ -1,0 +1,60 @@
+/** Faces and finish as JSON. */
+import { z } from "zod";
+import { FINISHES } from "../../../catalog/finishes.js";
+import type { FinishTakeoff } from "../../../estimate/takeoff/finish.js";
+import { FigureSchema, figure, figureOrNull } from "./figures.js";
+
+const FacesSchema = z
+  .strictObject({
+    rough: FigureSchema.describe("As sawn; drinks more."),
+    smooth: FigureSchema.describe("Planed."),
+  })
+  .meta({ id: "FacesByTexture", description: "Faces by texture." });
+
+const UpkeepSchema = z
+  .strictObject({
+    recoatYears: FigureSchema.describe("Years from one coating to the next."),
+    yearlyVolume: FigureSchema.describe("Finish a year."),
+    yearlyArea: FigureSchema.describe("Faces a year."),
+  })
+  .meta({ id: "FinishUpkeep", description: "Re-coating, spread over the years." });
+
+const LineSchema = z
+  .strictObject({
+    group: z.string().describe("Piece group."),
+    texture: z.enum(["rough", "smooth"]).describe("Texture of its faces."),
+    area: FigureSchema.describe("Faces of all its pieces that show."),
+  })
+  .meta({ id: "FinishLine", description: "Faces of one piece group." });
+
+export const FinishSchema = z
+  .strictObject({
+    kind: z.string().describe("Kind of finish; none leaves the wood bare."),
+    name: z.string().nullable().describe("In words; null without a finish."),
+    area: FacesSchema.describe("Faces that show."),
+    brushed: FacesSchema.describe("Faces times coats."),
+    volume: FigureSchema.nullable().describe("Finish with waste; null without a finish."),
+    upkeep: UpkeepSchema.nullable().describe("Null without a finish."),
+    lines: z.array(LineSchema).describe("Group by group."),
+  })
+  .meta({ id: "FinishTakeoff", description: "Faces, coats and finish." });
+
+/** Faces and finish of all pieces. */
+export function shownFinish(finish: FinishTakeoff): z.output<typeof FinishSchema> {
+  const { kind, area, brushed, volume, upkeep, lines } = finish;
+  return {
+    kind,
+    name: kind === "none" ? null : FINISHES[kind].name,
+    area: { rough: figure(area.rough), smooth: figure(area.smooth) },
+    brushed: { rough: figure(brushed.rough), smooth: figure(brushed.smooth) },
+    volume: figureOrNull(volume),
+    upkeep: upkeep
+      ? {
+          recoatYears: figure(upkeep.recoatYears),
+          yearlyVolume: figure(upkeep.yearlyVolume),
+          yearlyArea: figure(upkeep.yearlyArea),
+        }
+      : null,
+    lines: lines.map(({ group, texture, area }) => ({ group, texture, area: figure(area) })),
+  };
+}

@@ -1,0 +1,62 @@
+/** The schedule of connections as JSON. */
+import { z } from "zod";
+import { FASTENERS } from "../../../catalog/fasteners.js";
+import type { MeasureSystem } from "../../../estimate/quantity/text.js";
+import type { FastenersTakeoff, ScheduleItem, ScheduleLine } from "../../../estimate/takeoff/fasteners.js";
+import { FigureSchema, figure, LengthSchema, smallFigure } from "./figures.js";
+
+const ItemSchema = z
+  .strictObject({
+    fastener: z.string().describe("Kind of fastener."),
+    label: z.string().describe("In words."),
+    count: FigureSchema.describe("As driven, all connections of the line together."),
+    diameter: LengthSchema.nullable().describe("Diameter, or one side of the post that a base takes; null if none."),
+    length: LengthSchema.nullable().describe("Length, or the other side of the post; null if none."),
+    corrosion: z.string().describe("Least protection against corrosion."),
+  })
+  .meta({ id: "ScheduleItem", description: "Fasteners of one sort." });
+
+const LineSchema = z
+  .strictObject({
+    name: z.string().describe("Name of the connection."),
+    label: z.string().describe("In words."),
+    kind: z.string().describe("Kind of connection."),
+    groups: z.array(z.string()).describe("Piece groups that are held."),
+    sites: FigureSchema.describe("Connections."),
+    items: z.array(ItemSchema).describe("Their hardware."),
+  })
+  .meta({ id: "ScheduleLine", description: "Equal connections with their hardware." });
+
+export const JointsSchema = z
+  .strictObject({ lines: z.array(LineSchema).describe("Connections, in the order of the pieces.") })
+  .meta({ id: "FastenerSchedule", description: "What holds the pieces together. No statement that it is enough." });
+
+/** Null where the structure is a list of pieces, which says nothing of how they meet. */
+export function shownJoints(
+  fasteners: FastenersTakeoff | undefined,
+  system: MeasureSystem,
+): z.output<typeof JointsSchema> | null {
+  return fasteners ? { lines: fasteners.lines.map((line) => shownLine(line, system)) } : null;
+}
+
+function shownLine(line: ScheduleLine, system: MeasureSystem): z.output<typeof LineSchema> {
+  const { name, label, kind, groups, sites, items } = line;
+  return {
+    ...{ name, label, kind },
+    groups: [...groups],
+    sites: figure(sites),
+    items: items.map((item) => shownItem(item, system)),
+  };
+}
+
+function shownItem(item: ScheduleItem, system: MeasureSystem): z.output<typeof ItemSchema> {
+  const { fastener, count, diameter, length, corrosion } = item;
+  return {
+    fastener,
+    label: FASTENERS[fastener].name,
+    count: figure(count),
+    diameter: diameter ? smallFigure(diameter, system) : null,
+    length: length ? smallFigure(length, system) : null,
+    corrosion,
+  };
+}

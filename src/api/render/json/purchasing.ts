@@ -1,0 +1,164 @@
+/** What to buy, as JSON: lines by department, taxes, totals, and how bought sticks are cut. */
+import { z } from "zod";
+import { DEPARTMENTS } from "../../../catalog/offers/price.js";
+import type { Basis } from "../../../estimate/basis.js";
+import type { RouteCells } from "../../../estimate/compare/route.js";
+import type { Estimate } from "../../../estimate/estimate.js";
+import { explainStock } from "../../../estimate/purchase/explain-stock.js";
+import type { ShoppingLine } from "../../../estimate/purchase/line.js";
+import { stepsInMm } from "../../../estimate/purchase/lumber.js";
+import { type MeasureSystem, marked } from "../../../estimate/quantity/text.js";
+import { unit } from "../../../estimate/quantity/unit.js";
+import { cutsFields } from "./cut-pieces.js";
+import { routeField, routeKey } from "./decision.js";
+import {
+  decimalField,
+  FigureSchema,
+  figure,
+  figureOrNull,
+  LabeledSchema,
+  LengthSchema,
+  labeled,
+  lengthFigure,
+} from "./figures.js";
+import type { MarkBook } from "./marks.js";
+
+const PackSchema = z
+  .strictObject({
+    label: z.string().describe("What one pack is."),
+    count: FigureSchema.describe("How many of it."),
+  })
+  .meta({ id: "PackCount", description: "Packs of one size." });
+
+const LineSchema = z
+  .strictObject({
+    name: z.string().describe("What the names of its cells begin with."),
+    label: z.string().describe("What to ask for."),
+    quantity: FigureSchema.describe("How much is wanted: pieces, lengths, volumes; packs are below."),
+    each: LengthSchema.nullable().describe("Length of each piece, where they are cut to order."),
+    packs: z.array(PackSchema).describe("The packs that cost least; empty where it is not sold in packs."),
+    price: FigureSchema.nullable().describe("Price of one; null where there is none, or where packs have prices."),
+    amount: FigureSchema.nullable().describe("What it costs, before tax; null where no price is known."),
+    add: z.string().nullable().describe("What to add to the catalog; null on priced lines."),
+  })
+  .meta({ id: "ShoppingLine", description: "One line of a shopping list. No price is null, never zero." });
+
+const DepartmentSchema = z
+  .strictObject({
+    department: z.enum(DEPARTMENTS).describe("Where it is found."),
+    lines: z.array(LineSchema).describe("Its lines."),
+  })
+  .meta({ id: "ShoppingDepartment", description: "Lines of one department." });
+
+const CutSchema = z
+  .strictObject({
+    stock: z.string().describe("Length that is bought."),
+    times: z.int().describe("Sticks cut alike."),
+    ...cutsFields,
+    offcut: z.string().describe("What is left of each stick."),
+  })
+  .meta({ id: "StickCuts", description: "How sticks are cut." });
+
+const StockSchema = z
+  .strictObject({
+    offer: z.string().describe("Name of the lumber offer."),
+    label: z.string().describe("In words."),
+    covers: z.string().describe("How good the plan is known to be."),
+    gap: decimalField("A share.")
+      .nullable()
+      .describe("How far it may be from the least, as a share of its cost; null where that is not known."),
+    cuts: z.array(CutSchema).describe("Sticks, those cut alike together."),
+  })
+  .meta({ id: "StockPlan", description: "How the sticks of one offer are cut." });
+
+const RouteSchema = z
+  .strictObject({
+    route: routeField(),
+    departments: z.array(DepartmentSchema).describe("Its own lines; those of `shared` come on top."),
+    taxes: z.array(LabeledSchema).describe("On its own and the shared lines."),
+    logValue: FigureSchema.nullable().describe("What the logs that it saws would have fetched."),
+    lumber: FigureSchema.describe("Bought lumber, before tax."),
+    cash: FigureSchema.describe("Own and shared lines, taxes, the logs' value and the money lines of your own."),
+    unpriced: z.int().describe("Lines without a price, shared ones included; their cost is not in the cash."),
+    stock: z.array(StockSchema).describe("How bought sticks are cut."),
+  })
+  .meta({ id: "RoutePurchasing", description: "What one route buys." });
+
+export const PurchasingSchema = z
+  .strictObject({
+    shared: z.array(DepartmentSchema).describe("Lines that every route has."),
+    own: z.array(LabeledSchema).describe("Money lines of your own, on every route."),
+    routes: z.array(RouteSchema).describe("Routes, each once."),
+  })
+  .meta({ id: "Purchasing", description: "The shopping lists." });
+
+/** Shopping lists and stock plans. */
+export function shownPurchasing(
+  { basis, common }: Estimate,
+  routes: readonly RouteCells[],
+  marksOf: (route: RouteCells) => MarkBook,
+): z.output<typeof PurchasingSchema> {
+  return {
+    shared: byDepartment(common.lines, basis.request.system),
+    own: common.own.map(labeled),
+    routes: routes.map((route) => shownRoute(basis, route, marksOf(route))),
+  };
+}
+
+function byDepartment(lines: readonly ShoppingLine[], system: MeasureSystem): z.output<typeof DepartmentSchema>[] {
+  return DEPARTMENTS.map((department) => ({
+    department,
+    lines: lines.filter((line) => line.department === department).map((line) => shownLine(line, system)),
+  })).filter((department) => department.lines.length > 0);
+}
+
+function shownLine(line: ShoppingLine, system: MeasureSystem): z.output<typeof LineSchema> {
+  const packs = (line.packs ?? []).filter(({ count }) => !count.value.isZero());
+  return {
+    name: line.name,
+    label: line.label,
+    quantity: figure(line.quantity),
+    each: line.each ? lengthFigure(line.each, system) : null,
+    packs: packs.map(({ label, count }) => ({ label, count: figure(count) })),
+    price: figureOrNull(line.price),
+    amount: figureOrNull(line.amount),
+    add: line.amount ? null : (line.add ?? null),
+  };
+}
+
+function shownRoute(basis: Basis, route: RouteCells, marks: MarkBook): z.output<typeof RouteSchema> {
+  const { sheet, request } = basis;
+  return {
+    route: routeKey(route),
+    departments: byDepartment(route.lines, request.system),
+    taxes: route.taxes.map(labeled),
+    logValue: figureOrNull(sheet.find(`${route.plan.key}.logValue`)),
+    lumber: figure(route.lumber),
+    cash: figure(route.cash),
+    unpriced: route.unpriced,
+    stock: route.plan.stock.map((stock) => shownStock(stock, request.system, marks)),
+  };
+}
+
+function shownStock(
+  { question, plan, proof }: RouteCells["plan"]["stock"][number],
+  system: MeasureSystem,
+  marks: MarkBook,
+): z.output<typeof StockSchema> {
+  const long = (steps: number) => marked({ value: stepsInMm(system, steps), unit: unit("mm") }, system);
+  return {
+    offer: question.offer.name,
+    label: question.offer.label,
+    covers: proof.covers,
+    gap: proof.gap ? proof.gap.toFixed() : null,
+    cuts: explainStock(question.problem, plan).map(({ stock, times, pieces, offcut }) => ({
+      stock,
+      times,
+      pieces: pieces.map(({ group, length, count }) => ({ group, length: long(length), count })),
+      marks: Array.from({ length: times }, () =>
+        pieces.flatMap(({ group, count }) => Array.from({ length: count }, () => marks.next(group))),
+      ),
+      offcut: long(offcut),
+    })),
+  };
+}

@@ -1,0 +1,70 @@
+/** Takeoffs as JSON: what a structure takes, prices and routes apart. */
+import { z } from "zod";
+import type { Basis } from "../../../estimate/basis.js";
+import type { Caution, Notice } from "../../../estimate/cautions.js";
+import type { Takeoffs } from "../../../estimate/takeoffs.js";
+import { AboutSchema, about, type Provenance } from "./about.js";
+import { CautionsSchema, NoticesSchema, shownCautions, shownNotices } from "./advice.js";
+import { CutListSchema, shownCutList } from "./cut-list.js";
+import { FigureSchema, figure } from "./figures.js";
+import { FinishSchema, shownFinish } from "./finish.js";
+import { GeometrySchema, shownGeometry } from "./geometry.js";
+import { JointsSchema, shownJoints } from "./joints.js";
+import { RoofCoveringSchema, shownRoof } from "./roof.js";
+import { SheetSchema, shownSheet } from "./sheet.js";
+
+/** What was taken off. */
+export interface TakenOff {
+  readonly basis: Basis;
+  readonly takeoffs: Takeoffs;
+  readonly cautions: readonly Caution[];
+  readonly notices: readonly Notice[];
+}
+
+/** What may be asked for beside the lean answer. */
+export const TAKEOFF_INCLUDES = ["sheet", "workings"] as const;
+export type TakeoffInclude = (typeof TAKEOFF_INCLUDES)[number];
+
+const NeedSchema = z
+  .strictObject({
+    name: z.string().describe("Name of the need."),
+    label: z.string().describe("In words."),
+    quantity: FigureSchema.describe("How much, waste and spares included; lumber is in the cut list."),
+  })
+  .meta({ id: "Need", description: "Something to be had, whoever sells it." });
+
+export const TakeoffsSchema = z
+  .strictObject({
+    about: AboutSchema.describe("Which request was answered, and by what."),
+    cutList: CutListSchema.describe("All pieces, with their weights."),
+    geometry: GeometrySchema.nullable().describe("What to set out; null where the structure is a list of pieces."),
+    coverings: z.array(RoofCoveringSchema).describe("The roof covering; empty where nothing is covered."),
+    fasteners: JointsSchema.nullable().describe("Connections; null where the structure is a list of pieces."),
+    finish: FinishSchema.describe("Faces and finish."),
+    needs: z.array(NeedSchema).describe("What has to be had beside the lumber."),
+    cautions: CautionsSchema,
+    notices: NoticesSchema,
+    sheet: SheetSchema.describe("The cells behind all figures."),
+  })
+  .meta({ id: "Takeoffs", description: "What a structure takes. It never says that it is strong enough." });
+
+/** Takeoffs with what was asked for beside them. */
+export function shownTakeoffs(
+  { basis, takeoffs, cautions, notices }: TakenOff,
+  provenance: Provenance,
+  include: readonly TakeoffInclude[],
+): z.output<typeof TakeoffsSchema> {
+  const { system } = basis.request;
+  return {
+    about: about(basis, provenance),
+    cutList: shownCutList(basis, takeoffs.weights, undefined),
+    geometry: shownGeometry(basis),
+    coverings: shownRoof(takeoffs.covering, system),
+    fasteners: shownJoints(takeoffs.fasteners, system),
+    finish: shownFinish(takeoffs.finish),
+    needs: takeoffs.needs.map(({ name, label, quantity }) => ({ name, label, quantity: figure(quantity) })),
+    cautions: shownCautions(cautions),
+    notices: shownNotices(notices),
+    sheet: shownSheet(basis.sheet, { whole: include.includes("sheet"), workings: include.includes("workings") }),
+  };
+}
