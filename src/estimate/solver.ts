@@ -57,6 +57,7 @@ export interface IntegerProgram {
   readonly start?: readonly number[];
 }
 
+/** Where a search stops, in counted work. */
 export interface IntegerLimits {
   /** Branch-and-bound nodes. */
   readonly nodes: number;
@@ -66,6 +67,7 @@ export interface IntegerLimits {
   readonly gap: number;
 }
 
+/** The best plan found and what is proven of it. */
 export interface IntegerSolution {
   readonly status: SolveStatus;
   /** Whole numbers that satisfy every row and bound exactly (checked again after rounding), or null if none was found. */

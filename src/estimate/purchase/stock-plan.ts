@@ -17,6 +17,7 @@ import type { StockOutcome, StockProblem } from "./stock/problem.js";
 import { type Demand, Relaxation, sharpened } from "./stock/relaxation.js";
 import { seeded, Work } from "./stock/work.js";
 
+/** What the planner may use. */
 export interface StockOptions {
   /** Helps where a mix of sticks is hard to fill; not needed for the bound. */
   readonly solver?: LinearSolver;

@@ -9,6 +9,7 @@ import { packMix, type Yard } from "./packing.js";
 import type { Prices, Relaxation } from "./relaxation.js";
 import type { Work } from "./work.js";
 
+/** A plan and what is proven of its cost. */
 export interface Closed {
   readonly draft: Draft;
   /** In units of money. */
@@ -22,6 +23,10 @@ const MOST_OPEN = 8;
 /** Part of the work spent on fewer sticks once the cost is proven. Assumption. */
 const FOR_STICKS = 0.1;
 
+/**
+ * @param relaxation - Of the whole job; only its knapsack is used.
+ * @param known - A plan that leaves nothing out; one that does is handed back as it is.
+ */
 export function closedGap(yard: Yard, relaxation: Relaxation, known: Closed, work: Work): Closed {
   const { form } = yard;
   const state = { ...known, open: 0 };

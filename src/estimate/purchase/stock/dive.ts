@@ -86,6 +86,7 @@ export function completed(form: NormalForm, demand: Demand, cuts: readonly Cut[]
   return { cuts: gathered(patterns), missing: rest.missing };
 }
 
+/** Pieces in a list by weight. */
 export function piecesOf(counts: readonly number[]): number {
   return counts.reduce((sum, count) => sum + count, 0);
 }

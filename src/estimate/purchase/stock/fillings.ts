@@ -7,11 +7,13 @@ import type { Work } from "./work.js";
 /** Steps of the enumeration in about a microsecond. Assumption, measured. */
 const STEPS = 10;
 
+/** A filled bar and what it wastes. */
 export interface Filling extends Pattern {
   /** Price and rent of the bar less the worth of its pieces, in 1/scale of a unit of money; ≥ 0. */
   readonly waste: number;
 }
 
+/** Which fillings are asked for. */
 export interface FillingQuest {
   readonly form: NormalForm;
   readonly prices: Prices;

@@ -13,6 +13,7 @@ import type { Work } from "./work.js";
 const TRY = 1_500;
 const PIECES = 16;
 
+/** A job with its prices: what a search for a cheaper plan needs. */
 export interface Neighbourhood {
   readonly form: NormalForm;
   readonly demand: Demand;

@@ -18,6 +18,7 @@ export function cellsOf(weights: readonly number[], counts: readonly number[], c
 /** Work of one filling with so many cells. */
 export const workOf = (cells: number): number => cells / CELLS;
 
+/** Filled by `fill`, then read by `value` and `pattern` for any capacity. */
 export class Knapsack {
   private readonly best: Float64Array;
   /** For each bundle of equal pieces, the capacities at which it was taken. */

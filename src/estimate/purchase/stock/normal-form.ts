@@ -20,6 +20,7 @@ export interface Bar {
   readonly bundle: number;
 }
 
+/** The boiled-down problem. Lists by weight have the order of `weights`. */
 export interface NormalForm {
   /** Lengths of the pieces as the problem gives them, longest first; each list below that is by weight has this order. */
   readonly lengths: readonly number[];
@@ -46,6 +47,7 @@ export interface Pattern {
   readonly take: readonly number[];
 }
 
+/** Bars cut alike, and how many. */
 export interface Cut extends Pattern {
   readonly times: number;
 }
@@ -154,6 +156,7 @@ export function sticksOf(form: NormalForm, cuts: readonly Cut[]): number[] {
   return sticks;
 }
 
+/** Sticks to pay for when so many are used. */
 export function wholeBundles(sticks: number, bundle: number): number {
   return Math.ceil(sticks / bundle) * bundle;
 }
@@ -192,6 +195,7 @@ export function addTake(target: number[], take: readonly number[], times: number
     target[item] = (target[item] as number) + times * (take[item] as number);
 }
 
+/** Greatest common divisor of two whole numbers of 0 or more. */
 export function gcd(a: number, b: number): number {
   return b === 0 ? a : gcd(b, a % b);
 }

@@ -10,6 +10,7 @@ import { searchCheaper } from "./search.js";
 import { wholePlan } from "./whole-program.js";
 import type { Work } from "./work.js";
 
+/** What became of a mix. */
 export type Packing =
   | { readonly kind: "packed"; readonly draft: Draft }
   /** With a cut that this mix and others like it break, or without one: this mix alone is proven too small. */
@@ -36,6 +37,7 @@ const DIVES = 4;
 const TRIES = 25;
 const EXACT = 60_000;
 
+/** Tries to fill a mix with all pieces. What it spends depends on the mix; it stops when work is over. */
 export function packMix(yard: Yard, mix: Mix, work: Work): Packing {
   const demand = { counts: yard.form.counts, available: mix.sticks };
   const cut = tooSmall(yard, demand, work);

@@ -22,6 +22,7 @@ export interface StockLength {
   readonly owned?: boolean;
 }
 
+/** A stock problem. Names within a list differ. */
 export interface StockProblem {
   readonly pieces: readonly StockPiece[];
   readonly stocks: readonly StockLength[];
@@ -49,6 +50,7 @@ export interface ShortPiece {
   readonly why: "too-long" | "stock-lacks";
 }
 
+/** A plan, what it costs and what is proven of it. */
 export interface StockOutcome {
   readonly plan: readonly StockCut[];
   /** Sticks to pay for, by stock: those cut, rounded up to whole bundles. Only stocks that are used. */

@@ -30,6 +30,7 @@ export interface Demand {
 /** A column: a filled bar, or one piece left out (bar −1). */
 export type Choice = Pattern;
 
+/** Keeps its columns from one demand to the next; a demand may not be more than the form's. */
 export class Relaxation {
   readonly choices: Choice[] = [];
   readonly knapsack: Knapsack;

@@ -10,6 +10,7 @@ import { addTake, type Draft, gathered, type NormalForm } from "./normal-form.js
 import type { Demand, Prices } from "./relaxation.js";
 import type { Work } from "./work.js";
 
+/** What the search came to. */
 export interface SearchResult {
   /** Cheapest plan under `below`, or null. */
   readonly draft: Draft | null;

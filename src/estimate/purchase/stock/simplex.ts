@@ -7,18 +7,21 @@
  */
 import type { Work } from "./work.js";
 
+/** A variable of 0 or more: its cost, and where it stands in the rows. */
 export interface MasterColumn {
   readonly cost: number;
   readonly rows: readonly number[];
   readonly values: readonly number[];
 }
 
+/** A row: Σ ≥ bound or Σ ≤ bound. */
 export interface MasterRow {
   /** 1: at least; −1: at most. */
   readonly sense: 1 | -1;
   readonly bound: number;
 }
 
+/** An optimum, or the best basis when work ran out. */
 export interface MasterSolution {
   readonly objective: number;
   /** One a column, in the order added. */
@@ -37,6 +40,7 @@ const FLOPS = 600;
 /** Basic variable: a column, or the slack of a row as −1 − row. */
 type Basic = number;
 
+/** Keeps its basis from one solve to the next. */
 export class Simplex {
   private readonly columns: MasterColumn[] = [];
   private readonly size: number;

@@ -11,6 +11,7 @@ const perStart = (columns: number) => 5_000 + 10 * columns;
 /** Just under one unit of money: plans closer than that cost the same. */
 const ONE = 0.999;
 
+/** The engine's answer, checked row by row. */
 export interface WholePlan {
   readonly draft: Draft | null;
   /** No plan out of these fillings costs less, in whole units of money; Infinity when there is none. */
