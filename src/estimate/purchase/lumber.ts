@@ -109,16 +109,12 @@ function makeShelf(offer: LumberOffer, system: MeasureSystem, minorDigits: numbe
   return { stocks, lengths: new Map(all.map(({ name, length }) => [name, length.value])), priced };
 }
 
-/** Sticks to pay for, by the name of their length; bundles filled up. */
+/** Sticks to pay for, by the name of their length; each length is bought in whole bundles. */
 export function sticksOf(problem: StockProblem, plan: readonly StockCut[]): ReadonlyMap<string, number> {
+  const bundle = problem.bundle ?? 1;
   const sticks = new Map<string, number>();
   for (const { stock, times } of plan) sticks.set(stock, (sticks.get(stock) ?? 0) + times);
-  const total = [...sticks.values()].reduce((sum, count) => sum + count, 0);
-  const bundle = problem.bundle ?? 1;
-  const missing = (bundle - (total % bundle)) % bundle;
-  const first = [...sticks.keys()][0];
-  if (missing > 0 && first !== undefined) sticks.set(first, (sticks.get(first) ?? 0) + missing);
-  return sticks;
+  return new Map([...sticks].map(([stock, count]) => [stock, Math.ceil(count / bundle) * bundle]));
 }
 
 /** Pieces of each group that a plan does not cut. */
