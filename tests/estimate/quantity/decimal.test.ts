@@ -1,5 +1,6 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { Decimal, decimal, fixed, parseDecimal, trimmed } from "../../../src/estimate/quantity/decimal.js";
+import { Decimal, decimal, fixed, parseDecimal, squareRoot, trimmed } from "../../../src/estimate/quantity/decimal.js";
 
 describe("decimal", () => {
   it("rounds half away from zero, as a spreadsheet does", () => {
@@ -76,5 +77,24 @@ describe("decimal", () => {
     expect(() => decimal("NaN")).toThrow("not a finite decimal");
     expect(() => decimal("1e61")).toThrow("not a finite decimal");
     expect(new Decimal("1e-61").isZero()).toBe(true);
+  });
+
+  it("takes exact roots exactly, and others to the last digit of decimal.js's own root", () => {
+    const roots = ["225", "2.25", "0.000004", "1e40"].map((of) => squareRoot(decimal(of)).toString());
+    expect(roots).toEqual(["15", "1.5", "0.002", "100000000000000000000"]);
+    // OEIS A002193: 1.4142135623730950488016887242096980785696….
+    expect(squareRoot(decimal(2)).toString()).toBe("1.41421356237309504880168872420969807857");
+    expect(squareRoot(decimal(-1)).isNaN()).toBe(true);
+    expect(squareRoot(decimal(0)).isZero()).toBe(true);
+    const digits = fc.tuple(fc.bigInt({ min: 1n, max: 10n ** 45n }), fc.integer({ min: -25, max: 10 }));
+    fc.assert(
+      fc.property(digits, ([n, power]) => {
+        const of = new Decimal(`${n}e${power}`);
+        expect(squareRoot(of).toFixed()).toBe(of.sqrt().toFixed());
+        const short = new Decimal(`${n % 10n ** 19n}e${power}`);
+        expect(squareRoot(short.times(short)).eq(short)).toBe(true);
+      }),
+      { numRuns: 2000 },
+    );
   });
 });
