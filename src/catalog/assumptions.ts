@@ -66,21 +66,60 @@ const GROUPS: readonly Group[] = [
   },
   {
     source: "own-choice",
-    measure: "Time three logs from where they lie to where they are sawn.",
+    part: "the way back included",
+    measure: "Pace out the way, time five logs of known weight: minutes to rig, then distance over minutes.",
     rows: [
-      ["rate.getOut", "get a log out to the mill, a log", "0.3 person-h", "0.75 person-h", "2 person-h"],
+      ["getOut.distance", "from where a log lies to the mill", "50 ft", "150 ft", "500 ft"],
+      ["getOut.hand.rig", "lever a log free, by hand", "10 person-min", "20 person-min", "40 person-min"],
+      ["getOut.hand.pace", "rolling a log by hand", "4 ft/min", "10 ft/min", "20 ft/min"],
+      ["getOut.hand.load", "log that is rolled by hand at that pace", "300 lb", "500 lb", "800 lb"],
+      ["getOut.cart.rig", "lift a log's end on an arch or cart", "8 person-min", "15 person-min", "30 person-min"],
+      ["getOut.cart.pace", "pulling a log on an arch or cart", "30 ft/min", "60 ft/min", "120 ft/min"],
+      ["getOut.cart.load", "log that is pulled on it at that pace", "400 lb", "600 lb", "1000 lb"],
+      ["getOut.winch.rig", "choke a log and rig the winch", "12 person-min", "25 person-min", "60 person-min"],
+      ["getOut.winch.pace", "winching a log", "8 ft/min", "15 ft/min", "40 ft/min"],
+      ["getOut.winch.load", "log that is winched at that pace", "800 lb", "1500 lb", "3000 lb"],
+      ["getOut.tractor.rig", "choke a log behind a tractor", "5 person-min", "10 person-min", "20 person-min"],
+      ["getOut.tractor.pace", "dragging a log with a tractor", "80 ft/min", "150 ft/min", "300 ft/min"],
+      ["getOut.tractor.load", "log that is dragged at that pace", "1000 lb", "2000 lb", "4000 lb"],
+    ],
+  },
+  {
+    source: "own-choice",
+    measure: "Time three logs from their arrival at the mill to ready for it.",
+    rows: [
       ["rate.prepareLog", "scrape bark, clear rot and stones, a log", "0.15 person-h", "0.3 person-h", "0.75 person-h"],
+      ["rate.prepareDirty", "the same, more for a dirty log", "0.05 person-h", "0.15 person-h", "0.5 person-h"],
     ],
   },
   {
     source: "common-practice",
     measure: "Time ten cuts without the sawing itself.",
-    rows: [["rate.cutHandling", "lift off a slab and reset, a cut by the mill", "0.5 min", "1.5 min", "4 min"]],
+    rows: [["rate.cutHandling", "clear the mill and reset it, a cut", "0.5 min", "1.5 min", "4 min"]],
+  },
+  {
+    source: "own-choice",
+    measure: "Time the slabs of one log off the mill, over the log's weight.",
+    rows: [
+      [
+        "saw.lift",
+        "lift off what is sawn, by weight",
+        "0.002 person-min/lb",
+        "0.005 person-min/lb",
+        "0.015 person-min/lb",
+      ],
+    ],
+  },
+  {
+    source: "own-choice",
+    part: "cutting takes effort as the wood is dense; the published rates are for softwood",
+    measure: "Saw one cut in each wood; divide the minutes for a square foot.",
+    rows: [["saw.softwood", "density, dry, up to which the rates hold", "28 lb/ft3", "32 lb/ft3", "36 lb/ft3"]],
   },
   {
     source: "common-practice",
     part: "table-saw hand feed, 1 to 2 in stock",
-    measure: "Time one long rip cut.",
+    measure: "Time one long rip cut; time ten cuts, handling included.",
     rows: [
       ["rate.ripFeed", "feed of a rip cut", "6 ft/min", "12 ft/min", "25 ft/min"],
       ["rate.ripHandling", "handling of a rip cut", "0.3 person-min", "0.7 person-min", "1.5 person-min"],
@@ -88,15 +127,43 @@ const GROUPS: readonly Group[] = [
     ],
   },
   {
+    source: "own-choice",
+    part: "7 1/4 in hand-held circular saw",
+    measure: "Time three end cuts through a timber that must be turned.",
+    rows: [
+      ["cut.depth", "depth of cut of the circular saw", "2.25 in", "2.5 in", "3.5 in"],
+      [
+        "cut.turn",
+        "turn the piece, square round and meet the kerf",
+        "0.3 person-min",
+        "0.75 person-min",
+        "2 person-min",
+      ],
+    ],
+  },
+  {
     source: "common-practice",
-    part: "mills of the yard: first straight cut of a bolt, turning, sharpening",
-    measure: "Time three bolts before the first board comes off.",
+    part: "touch-up and wear of chains and bands",
+    measure: "Count files, chains and bands over a season; time three sharpenings.",
     rows: [
       ["saw.dirtDulling", "cutting edges dull sooner in dirty bark, times", "1.3", "2", "3"],
+      ["saw.bladesLost", "chains or bands lost to metal, a salvaged log", "0", "0.03", "0.15"],
       ["sharpen.chain", "file and joint a chain on the saw, each time", "0.2 person-h", "0.3 person-h", "0.5 person-h"],
+      ["sharpen.change", "swap a chain for a sharpened one", "3 person-min", "6 person-min", "10 person-min"],
       ["sharpen.band", "change a band, each time", "0.1 person-h", "0.2 person-h", "0.4 person-h"],
+      ["sharpen.perFile", "sharpenings by one file", "3", "6", "10"],
+      ["saw.twoStroke", "two-stroke oil in the fuel of a chainsaw", "2 %", "2 %", "2.5 %"],
+    ],
+  },
+  {
+    source: "common-practice",
+    part: "wear in the shop",
+    measure: "Count discs and knives over one job; read the meter before and after a day of dressing.",
+    rows: [
       ["sand.perDisc", "sanded before a disc is worn", "15 ft2", "25 ft2", "40 ft2"],
       ["dress.perKnives", "planed before knives are sharpened", "1500 ft2", "3000 ft2", "6000 ft2"],
+      ["dress.knifeLife", "sharpenings before knives are worn out", "5", "8", "12"],
+      ["shop.power", "drawn by machines and dust extraction, mean of an hour at them", "0.5 kW", "1 kW", "2 kW"],
     ],
   },
   {
@@ -107,25 +174,50 @@ const GROUPS: readonly Group[] = [
   },
   {
     source: "own-choice",
-    measure: "Pace it out and time five walks.",
+    measure: "Pace it out and time five walks, there and back; time ten loads up and down.",
     rows: [
       ["carry.distance", "from the mill to the stack", "50 ft", "100 ft", "300 ft"],
-      ["carry.pace", "walking pace, loaded one way", "100 ft/min", "150 ft/min", "200 ft/min"],
+      ["carry.pace", "walking pace, mean of loaded and empty", "100 ft/min", "150 ft/min", "200 ft/min"],
       ["carry.handling", "pick up and put down, a load", "0.5 person-min", "1 person-min", "2 person-min"],
-      ["rate.stack", "stack on stickers, a piece", "0.5 person-min", "1 person-min", "2 person-min"],
+      ["cart.load", "load of a cart", "150 lb", "250 lb", "400 lb"],
+      ["cart.pace", "pushing a cart, mean of loaded and empty", "80 ft/min", "120 ft/min", "180 ft/min"],
+      ["cart.handling", "load and unload a cart", "2 person-min", "4 person-min", "8 person-min"],
+      ["winch.load", "load of a sled behind a winch", "400 lb", "800 lb", "1500 lb"],
+      ["winch.pace", "winching a sled, mean of loaded and empty", "15 ft/min", "30 ft/min", "60 ft/min"],
+      ["winch.handling", "load, rig and unload a sled", "8 person-min", "15 person-min", "30 person-min"],
+      ["tractor.load", "load of a trailer or forks", "600 lb", "1200 lb", "2500 lb"],
+      ["tractor.pace", "driving in the yard, mean of loaded and empty", "150 ft/min", "250 ft/min", "400 ft/min"],
+      ["tractor.handling", "load and unload a trailer", "8 person-min", "15 person-min", "30 person-min"],
+    ],
+  },
+  {
+    source: "own-choice",
+    measure: "Time twenty pieces and their stickers onto the stack; time one barrow of slabs and its feet.",
+    rows: [
+      ["rate.stack", "stack, a piece", "0.5 person-min", "1 person-min", "2 person-min"],
+      ["rate.sticker", "rip a sticker from a slab and lay it", "0.2 person-min", "0.5 person-min", "1 person-min"],
+      ["stack.stickersApart", "between stickers", "12 in", "20 in", "24 in"],
+      ["stack.width", "width of the stack", "3 ft", "4 ft", "5 ft"],
       ["rate.slabs", "clear slabs and sawdust away", "0.5 person-min/ft3", "1 person-min/ft3", "3 person-min/ft3"],
     ],
   },
   {
+    source: "fpl-air-drying",
+    part: "2 in stock takes two to four times as long",
+    measure: "Weigh a sample board weekly, until it loses no more.",
+    rows: [["drying.twoInch", "drying of 2 in stock, times that of 1 in", "2", "3", "4"]],
+  },
+  {
     source: "common-practice",
-    part: "hand feed of jointer, table saw and portable planer",
+    part: "hand feed of jointer, table saw and planer",
     measure: "Time ten pieces through the machine, waiting included.",
     rows: [
       ["dress.jointFeed", "feed at the jointer", "8 ft/min", "12 ft/min", "20 ft/min"],
       ["dress.jointPasses", "jointer passes, face and edge together", "2", "4", "6"],
       ["dress.ripFeed", "feed when ripping to width", "6 ft/min", "12 ft/min", "25 ft/min"],
       ["dress.planeFeed", "feed at the planer", "16 ft/min", "22 ft/min", "26 ft/min"],
-      ["dress.planePasses", "planer passes, all faces together", "3", "5", "8"],
+      ["dress.edgePasses", "planer passes on edges", "1", "2", "3"],
+      ["dress.cutDepth", "planed off in a pass", "1/32 in", "3/32 in", "1/8 in"],
       [
         "dress.handling",
         "set-up and handling at all machines, a piece",
@@ -138,11 +230,17 @@ const GROUPS: readonly Group[] = [
   {
     source: "own-choice",
     measure: "Time one timber by hand: its faces in square feet over the hours.",
+    rows: [["dress.handRate", "dressing by hand-held tools", "8 ft2/person-h", "15 ft2/person-h", "30 ft2/person-h"]],
+  },
+  {
+    source: "own-choice",
+    measure: "Measure the room in line with the machine, half of it behind; take twice the shorter half.",
     rows: [
-      ["dress.handRate", "dressing by hand-held tools", "8 ft2/person-h", "15 ft2/person-h", "30 ft2/person-h"],
       ["dress.heaviest", "heaviest piece that goes over the machines", "60 lb", "100 lb", "150 lb"],
       ["dress.widest", "widest piece that the planer takes", "12 in", "12.5 in", "13 in"],
       ["dress.thickest", "thickest piece that the planer takes", "6 in", "6 in", "8 in"],
+      ["dress.longest", "longest piece that the shop has room to feed", "12 ft", "20 ft", "30 ft"],
+      ["dress.deepestRip", "deepest rip of the table saw", "2 in", "3.125 in", "3.5 in"],
     ],
   },
   {
@@ -150,14 +248,16 @@ const GROUPS: readonly Group[] = [
     part: "5 or 6 in orbital, flat faces, one grit",
     measure: "Sand one board and measure it.",
     rows: [
-      [
-        "rate.sand",
-        "sanding and easing edges of dressed faces",
-        "25 ft2/person-h",
-        "45 ft2/person-h",
-        "80 ft2/person-h",
-      ],
+      ["rate.sand", "sanding dressed faces", "25 ft2/person-h", "45 ft2/person-h", "80 ft2/person-h"],
       ["sand.boughtShare", "sanding that bought dressed lumber needs, of the same", "20 %", "40 %", "70 %"],
+    ],
+  },
+  {
+    source: "own-choice",
+    measure: "Ease the edges of three pieces; for bought lumber, dress three pieces that came rough.",
+    rows: [
+      ["rate.ease", "easing edges by router or block plane", "200 ft/person-h", "450 ft/person-h", "900 ft/person-h"],
+      ["dress.boughtShare", "dressing that lumber bought rough needs, of the same", "30 %", "60 %", "100 %"],
     ],
   },
   {
@@ -183,6 +283,11 @@ const GROUPS: readonly Group[] = [
   },
   {
     source: "own-choice",
+    measure: "Brush the second coat of the same ten pieces.",
+    rows: [["finish.laterCoat", "time of a later coat, of the first", "60 %", "80 %", "100 %"]],
+  },
+  {
+    source: "own-choice",
     measure: "Time three joints of the kind, layout included.",
     rows: [
       ["joint.post-top", "cut a post top for its beam", "0.4 person-h", "0.75 person-h", "1.5 person-h"],
@@ -190,7 +295,7 @@ const GROUPS: readonly Group[] = [
       ["joint.lap", "cut both ends of a tie", "0.4 person-h", "0.8 person-h", "1.6 person-h"],
       ["joint.birdsmouth", "plumb cuts and birdsmouth of one rafter", "0.15 person-h", "0.25 person-h", "0.5 person-h"],
       ["joint.ridge-cut", "plumb cuts of one rafter", "0.1 person-h", "0.15 person-h", "0.3 person-h"],
-      ["joint.brace", "both ends of a brace", "0.3 person-h", "0.6 person-h", "1.2 person-h"],
+      ["joint.brace", "both ends of a brace", "0.25 person-h", "0.5 person-h", "1 person-h"],
       ["joint.crossing", "cut one purlin or board to length", "0.03 person-h", "0.05 person-h", "0.1 person-h"],
       ["joint.face", "cut one fascia or facing piece to fit", "0.1 person-h", "0.2 person-h", "0.4 person-h"],
       ["joint.none", "cut one piece to length", "0.03 person-h", "0.05 person-h", "0.1 person-h"],
@@ -198,9 +303,19 @@ const GROUPS: readonly Group[] = [
         "rate.trialAssemble",
         "fit and mark on the ground, a jointed piece",
         "0.1 person-h",
-        "0.25 person-h",
-        "0.5 person-h",
+        "0.2 person-h",
+        "0.4 person-h",
       ],
+      ["rate.dismantle", "take apart again, a jointed piece", "0.03 person-h", "0.08 person-h", "0.2 person-h"],
+    ],
+  },
+  {
+    source: "own-choice",
+    measure: "Time the braces of one post, up and down; pace out the way from the shop to the site.",
+    rows: [
+      ["rate.brace", "temporary braces of a post, up and down again", "0.15 person-h", "0.3 person-h", "0.6 person-h"],
+      ["move.distance", "from the shop to where it stands", "30 ft", "80 ft", "300 ft"],
+      ["rate.cleanUp", "clean up the site, by the wood used", "1 person-h/mbf", "2.5 person-h/mbf", "6 person-h/mbf"],
     ],
   },
   {
@@ -214,6 +329,7 @@ const GROUPS: readonly Group[] = [
   {
     source: "common-practice",
     part: "light rafters; board roof sheathing",
+    measure: "Hours times the people, over the board feet fixed.",
     rows: [
       ["raise.rafters", "set ridge and rafters", "20 person-h/mbf", "30 person-h/mbf", "45 person-h/mbf"],
       ["raise.purlins", "lay purlins or boards", "12 person-h/mbf", "18 person-h/mbf", "26 person-h/mbf"],
@@ -223,6 +339,7 @@ const GROUPS: readonly Group[] = [
   {
     source: "common-practice",
     part: "ribbed steel panels",
+    measure: "Hours times the people for one slope, over its squares of 100 ft².",
     rows: [
       [
         "rate.roof-ribbed-steel",
@@ -271,10 +388,18 @@ const GROUPS: readonly Group[] = [
   },
   {
     source: "own-choice",
+    measure: "Time one side of trim over its length; one trip to the yard; thirty boards onto the stack.",
     rows: [
       ["rate.trim", "fit fascia and metal trim", "0.02 person-h/ft", "0.04 person-h/ft", "0.08 person-h/ft"],
-      ["buy.fetch", "fetch a load of lumber, or receive a delivery", "1 person-h", "2 person-h", "4 person-h"],
+      ["buy.receive", "order a delivery and receive it", "0.5 person-h", "1.5 person-h", "3 person-h"],
+      ["buy.fetch", "fetch a load of lumber", "1 person-h", "2 person-h", "4 person-h"],
+      ["buy.trailer", "load that one fetches", "600 lb", "1200 lb", "2500 lb"],
       ["buy.sort", "sort and stack bought lumber, a stock length", "0.5 person-min", "1 person-min", "2 person-min"],
+    ],
+  },
+  {
+    source: "own-choice",
+    rows: [
       ["buy.endTrim", "cut off a stock length to square it, both ends together", "0 in", "0 in", "1 in"],
       ["buy.wastage", "bought stock lengths set aside for crook and splits", "3 %", "7 %", "15 %"],
       ["finish.waste", "finish lost in brush and can", "5 %", "8 %", "15 %"],

@@ -4,8 +4,10 @@
  */
 import type { PriceCatalog } from "../catalog/price-catalog.js";
 import { toQuantity } from "../catalog/reading.js";
-import { laySanding } from "./effort/building.js";
-import { type DressingCells, layDressing } from "./effort/dressing.js";
+import { laySanding, layTurning, type SandingCells } from "./effort/building.js";
+import { type DressingCells, layDressing, layPlaner, type RawPiece } from "./effort/dressing.js";
+import { layHardness } from "./effort/hardness.js";
+import { layGetOut } from "./effort/hauling.js";
 import { type Fault, FaultError, pointer } from "./faults.js";
 import { type CutList, layCutList } from "./pieces/cut-list.js";
 import type { PieceGroup } from "./pieces/piece-group.js";
@@ -32,7 +34,7 @@ export interface MillableGroup {
   readonly rough: RoughCells;
   readonly spares: Cell;
   readonly dressing: DressingCells;
-  readonly sand: Cell;
+  readonly sanding: SandingCells;
 }
 
 /** One group with both of its ways. */
@@ -43,12 +45,20 @@ export interface GroupBasis {
   readonly notMilled?: string;
   /** Weight of one piece as it is built in, where a wood is known. */
   readonly weightEach: Cell | undefined;
+  /** Person-time to turn one for each crosscut that is deeper than the saw. */
+  readonly turn: Cell;
+  /** As it comes to the machines; absent where it stays rough, or no wood is known. */
+  readonly raw: RawPiece | undefined;
+  /** Dressing of one as milled, where it is sold rough and wanted dressed. */
+  readonly soldRough: Cell | undefined;
   readonly substitution: Substitution | NothingSold;
 }
 
 export interface LaborCells {
   readonly valueOfHour: Cell;
   readonly crew: Cell;
+  /** People who come in addition on the days of raising. */
+  readonly helpers: Cell;
   readonly hoursPerWeek: Cell;
   readonly hoursPerDay: Cell;
 }
@@ -64,6 +74,10 @@ export interface Basis {
   readonly groups: readonly GroupBasis[];
   readonly woods: ReadonlyMap<string, WoodCells>;
   readonly logs: readonly SoundLog[];
+  /** Person-time to get each log to the mill, by its name. */
+  readonly getOut: ReadonlyMap<string, Cell>;
+  /** How much slower each wood works than softwood, by its name. */
+  readonly hardness: ReadonlyMap<string, Cell>;
   readonly mill: MillCells;
   readonly labor: LaborCells;
   readonly sawing: SawingBasis;
@@ -97,8 +111,11 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
     minorDigits: digits,
     level: assumed.cell("priceLevel"),
   };
+  const hardness = layHardness(sheet, assumed, woods);
+  const getOut = layGetOut(sheet, assumed, mill.getOut, logs);
+  layPlaner(assumed, request.shop?.planer);
   const groups = cutList.groups.map((group) =>
-    layGroupBasis(group, { sheet, request, catalog, units, assumed, woods, moisture }),
+    layGroupBasis(group, { sheet, request, catalog, units, assumed, woods, hardness, moisture }),
   );
   return {
     sheet,
@@ -111,6 +128,8 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
     groups,
     woods,
     logs,
+    getOut,
+    hardness,
     mill,
     labor,
     pricing,
@@ -120,7 +139,8 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
       logs,
       mill,
       wage: labor.valueOfHour,
-      logHours: [assumed.cell("rate.getOut"), assumed.cell("rate.prepareLog")],
+      getOut: [...getOut.values()],
+      prepare: assumed.cell("rate.prepareLog"),
       ripHandling: assumed.cell("rate.ripHandling"),
       ripFeed: assumed.cell("rate.ripFeed"),
       crosscut: assumed.cell("rate.crosscut"),
@@ -153,6 +173,7 @@ function layLabor(sheet: Sheet, request: EstimateRequest, defaults: Defaults): L
         "an assumption; say what an hour is worth to you",
       );
   const crew = defaults.choice(labor?.crew, "/labor/crew", 2, "nobody should mill or raise alone");
+  const helpers = defaults.choice(labor?.helpers, "/labor/helpers", 2, "timbers are raised by four or more");
   const rated = (name: "hoursPerWeek" | "hoursPerDay", label: string, otherwise: string) =>
     sheet.input(`labor.${name}`, defaults.quantity(labor?.[name], `/labor/${name}`, each(otherwise), "an assumption"), {
       label,
@@ -160,6 +181,7 @@ function layLabor(sheet: Sheet, request: EstimateRequest, defaults: Defaults): L
   return {
     valueOfHour: sheet.input("labor.valueOfHour", value, { label: "value of an hour of one's own" }),
     crew: sheet.input("labor.crew", exactly(`${crew} people`), { label: "crew" }),
+    helpers: sheet.input("labor.helpers", exactly(`${helpers} people`), { label: "helpers on the days of raising" }),
     hoursPerWeek: rated("hoursPerWeek", "hours a week", "12 h/week"),
     hoursPerDay: rated("hoursPerDay", "hours a day", "6 h/day"),
   };
@@ -178,7 +200,7 @@ function layWoods(
     ...(request.logs ?? []).map((log) => log.species),
     ...cutList.groups.flatMap((group) => group.rules.species),
   ];
-  const at = { value: moisture.value, unit: moisture.unit };
+  const at = { value: sheet.decide(moisture), unit: moisture.unit };
   return new Map([...new Set(ids)].map((id) => [id, layWood(sheet, id, at, defaults, units)]));
 }
 
@@ -195,6 +217,7 @@ function layLogs(
     someSweep: assumed.cell("logs.someSweep"),
     badSweep: assumed.cell("logs.badSweep"),
   };
+  refuseManyLogs(request);
   const faults: Fault[] = [];
   const logs: SoundLog[] = [];
   for (const [i, log] of (request.logs ?? []).entries()) {
@@ -207,10 +230,6 @@ function layLogs(
       else faults.push(...(found as readonly Fault[]));
     }
   }
-  if (logs.length > MOST_LOGS) {
-    const wrong = `There are ${logs.length} logs; the limit is ${MOST_LOGS}.`;
-    faults.push({ code: "too-large", at: "/logs", wrong, cure: "Leave out logs that are too small or too far." });
-  }
   if (faults.length > 0) throw new FaultError(faults);
   return logs;
 }
@@ -218,12 +237,23 @@ function layLogs(
 /** As many as the sawing model was measured with. */
 const MOST_LOGS = 200;
 
-interface GroupLaying extends Pick<Basis, "sheet" | "request" | "catalog" | "units" | "assumed" | "woods"> {
+/** Asked before any is laid: the counts of a short request may come to thousands. */
+function refuseManyLogs({ logs = [] }: EstimateRequest): void {
+  const count = logs.reduce((sum, log) => sum + (log.count ?? 1), 0);
+  if (count <= MOST_LOGS) return;
+  const wrong = `There are ${count} logs; the limit is ${MOST_LOGS}.`;
+  const cure = "Leave out logs that are too small or too far.";
+  throw new FaultError([{ code: "too-large", at: "/logs", wrong, cure }]);
+}
+
+interface GroupLaying
+  extends Pick<Basis, "sheet" | "request" | "catalog" | "units" | "assumed" | "woods" | "hardness"> {
   readonly moisture: Cell;
 }
 
 function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasis {
   const { sheet, request, catalog, units, assumed, woods, moisture } = laying;
+  const planer = request.shop?.planer;
   const substitution = substitute(sheet, group, catalog, request.system);
   const served = [...new Set((request.logs ?? []).map((log) => log.species))].filter(
     (id) => group.rules.species.length === 0 || group.rules.species.includes(id),
@@ -242,9 +272,16 @@ function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasis {
             display: units.mass,
           },
         );
+  const turn = layTurning(sheet, group, weightEach, assumed);
+  const dressed = group.rules.surface === "dressed";
+  const comesRough = dressed && "offer" in substitution && substitution.offer.surface === "rough";
   const reason = whyNotMilled(group, request, cells.length > 0);
+  const common = { group, weightEach, turn, substitution };
   if (reason !== undefined || !weightEach) {
-    return { group, millable: undefined, notMilled: reason ?? "no wood is known for it", weightEach, substitution };
+    const raw = dressed && weightEach ? rawPiece(group, group, weightEach, laying) : undefined;
+    const dressing = raw && comesRough ? layDressing(sheet, group, raw, planer, assumed, units) : undefined;
+    const notMilled = reason ?? "no wood is known for it";
+    return { ...common, millable: undefined, notMilled, raw, soldRough: dressing?.each };
   }
   const allowances = {
     thickness: assumed.cell("allowance.thickness"),
@@ -265,9 +302,25 @@ function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasis {
   const spares = sheet.lay(`rough.${group.name}.spares`, roundUp(greatest(rejects, number("0"))), {
     label: "rejects expected",
   });
-  const dressing = layDressing(sheet, group, rough, weightEach, assumed, units);
-  const sand = laySanding(sheet, group, assumed);
-  return { group, millable: { rough, spares, dressing, sand }, weightEach, substitution };
+  const raw = rawPiece(group, rough, weightEach, laying);
+  const dressing = layDressing(sheet, group, raw, planer, assumed, units);
+  const sanding = laySanding(sheet, group, assumed);
+  const soldRough = comesRough ? dressing.each : undefined;
+  const millable = { rough, spares, dressing, sanding };
+  return { ...common, millable, raw: dressed ? raw : undefined, soldRough };
+}
+
+/** As it comes to the machines, in the hardest of the woods that serve. @param size - Rough where it is milled. */
+function rawPiece(
+  group: PieceGroup,
+  { thickness, width, length }: Pick<RoughCells, "thickness" | "width" | "length">,
+  weight: Cell,
+  { request, hardness }: GroupLaying,
+): RawPiece {
+  const { species } = group.rules;
+  const woods = species.length > 0 ? species : (request.logs ?? []).map((log) => log.species);
+  const factors = [...new Set(woods)].flatMap((id) => hardness.get(id) ?? []);
+  return { thickness, width, length, weight, hardness: factors.length > 0 ? greatest(...factors) : number("1") };
 }
 
 function whyNotMilled(group: PieceGroup, request: EstimateRequest, woodServes: boolean): string | undefined {

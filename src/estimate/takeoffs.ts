@@ -8,7 +8,18 @@ import { type BuildingCells, layBuilding } from "./effort/building.js";
 import type { Need } from "./need.js";
 import type { PieceGroup } from "./pieces/piece-group.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
-import { type Cell, greatest, number, type Operand, over, plus, sumOr, times } from "./sheet/expression.js";
+import {
+  type Cell,
+  greatest,
+  least,
+  minus,
+  number,
+  type Operand,
+  over,
+  plus,
+  sumOr,
+  times,
+} from "./sheet/expression.js";
 import type { LaidLine } from "./sheet/own-lines.js";
 import { exposureIn } from "./takeoff/corrosion.js";
 import { type CoveringTakeoff, coveredGable, layCovering } from "./takeoff/covering.js";
@@ -36,14 +47,24 @@ export function layTakeoffs(basis: Basis): Takeoffs {
   const finish = layFinishing(basis);
   const weights = layAllWeights(basis);
   sheet.title("common", "Work on either route");
-  const building = layBuilding(sheet, cutList.groups, basis.assumed);
+  const building = layBuilding(sheet, {
+    groups: cutList.groups,
+    turns: new Map(basis.groups.map(({ group, turn }) => [group.name, turn])),
+    lifted: new Map(weights.lines.map((line) => [line.group, line.lifted])),
+    means: basis.mill.carry,
+    assumed: basis.assumed,
+  });
   const needs = [...(covering?.needs ?? []), ...(fasteners?.needs ?? []), ...finish.needs];
   const stages = [
     building.join,
     building.trialAssemble,
+    building.dismantle,
     ...layFinishHours(basis, finish),
+    building.move,
+    building.brace,
     building.raise,
     ...layRoofHours(basis, covering),
+    building.cleanUp,
   ];
   return { covering, fasteners, finish, weights, building, needs, stages };
 }
@@ -57,7 +78,9 @@ export function layCommon(basis: Basis, takeoffs: Takeoffs, own: readonly LaidLi
     label: "hours on either route",
     display: "person-h",
   });
-  return { lines, hours, own: counted("money"), ownHours: counted("hours") };
+  const ownHours = counted("hours");
+  const { building, stages } = takeoffs;
+  return { lines, hours, stages, raising: [building.brace, building.raise], own: counted("money"), ownHours };
 }
 
 function layRoofCovering(basis: Basis): CoveringTakeoff | undefined {
@@ -140,14 +163,18 @@ function layAllWeights(basis: Basis): WeightTakeoff {
   return layWeights(sheet, { groups: cutList.groups, densitiesOf, assumed }, units);
 }
 
-function layFinishHours({ sheet, assumed }: Basis, finish: FinishTakeoff): Cell[] {
-  const { rough, smooth } = finish.brushed;
-  const brushing = plus(over(rough, assumed.cell("rate.finishRough")), over(smooth, assumed.cell("rate.finishSmooth")));
+function layFinishHours({ sheet, assumed }: Basis, { area, brushed, kind }: FinishTakeoff): Cell[] {
+  if (kind === "none") return [];
+  const rate = { rough: assumed.cell("rate.finishRough"), smooth: assumed.cell("rate.finishSmooth") };
+  const brushing = (rough: Operand, smooth: Operand) => plus(over(rough, rate.rough), over(smooth, rate.smooth));
+  const hours = (name: string, label: string, formula: Operand) =>
+    sheet.lay(`common.hours.${name}`, times(formula, assumed.cell("pace")), { label, display: "person-h" });
+  // No coats at all are no first coat either.
+  const first = { rough: least(area.rough, brushed.rough), smooth: least(area.smooth, brushed.smooth) };
+  const later = brushing(minus(brushed.rough, first.rough), minus(brushed.smooth, first.smooth));
   return [
-    sheet.lay("common.hours.finish", times(brushing, assumed.cell("pace")), {
-      label: "brush on the finish",
-      display: "person-h",
-    }),
+    hours("finishFirst", "brush on the first coat", brushing(first.rough, first.smooth)),
+    hours("finishLater", "brush on later coats", times(later, assumed.cell("finish.laterCoat"))),
   ];
 }
 

@@ -19,6 +19,7 @@ export const CONSUMABLES = {
   "two-stroke-oil": item("two-stroke oil", "gal"),
   "end-sealer": item("end sealer for logs and fresh sawn ends", "gal"),
   chain: item("ripping chain"),
+  files: item("file for chains"),
   "chain-sharpening": item("sharpening of a chain"),
   band: item("band blade"),
   "band-sharpening": item("sharpening of a band"),

@@ -4,8 +4,16 @@
  */
 import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import type { Basis, GroupBasis } from "../basis.js";
-import { millingFormulas, sharpeningsOf } from "../effort/milling.js";
-import { dirtyLogs, layExclusive } from "../salvage/cut-cells.js";
+import { cuttingToLength } from "../effort/buying.js";
+import {
+  cuttingOf,
+  layYardCarrying,
+  type MillingFormulas,
+  millingFormulas,
+  sharpeningsOf,
+  stickersOf,
+} from "../effort/milling.js";
+import { type CutCells, dirtyLogs, layExclusive } from "../salvage/cut-cells.js";
 import { exclusiveWork } from "../salvage/exclusive-work.js";
 import { type Cell, minus, number, type Operand, over, plus, sum, sumOr, times, when } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -34,29 +42,27 @@ export function layGroupSavings(basis: Basis, mill: RouteCells, buy: RouteCells)
   });
 }
 
-function layGroupSaving(
-  basis: Basis,
-  one: GroupBasis,
-  cuts: ReturnType<typeof layExclusive>,
-  mill: RouteCells,
-  buy: RouteCells,
-): GroupSaving {
+function layGroupSaving(basis: Basis, one: GroupBasis, cuts: CutCells, mill: RouteCells, buy: RouteCells): GroupSaving {
   const { sheet, assumed, mill: saw } = basis;
   const { name, label } = one.group;
   const line = `decision.group.${name}`;
   sheet.title(line, label);
-  const cutting = over(cuts.millArea, saw.rate);
   const sharpenings = sheet.lay(`${line}.sharpenings`, sharpeningsOf(cuts, saw, assumed), {
     label: "sharpenings that it takes",
   });
-  const formulas = millingFormulas(sheet, cuts, cutting, sharpenings, saw, assumed);
-  const sawingHours = times(sum(Object.values(formulas.stages)), assumed.cell("pace"));
   const pieces = milledPieces(basis, mill.plan, one) ?? number("0");
+  const formulas = groupMilling(basis, one, cuts, sharpenings, pieces);
+  const pace = assumed.cell("pace");
+  const sawingHours = times(sum(Object.values(formulas.stages)), pace);
   const finishing = finishingHours(basis, one, pieces);
   const share = buyingShare(basis, one, buy, pieces);
   const extraHours = sheet.lay(
     `${line}.extraHours`,
-    minus(plus(sawingHours, finishing), times(share.sticks, assumed.cell("buy.sort"), assumed.cell("pace"))),
+    minus(
+      plus(sawingHours, finishing),
+      times(share.sticks, assumed.cell("buy.sort"), pace),
+      cuttingToLength([{ pieces, turn: one.turn }], assumed),
+    ),
     {
       label: "extra hours",
       display: "person-h",
@@ -65,7 +71,7 @@ function layGroupSaving(
   const used = [
     usedUp(basis, "fuel", formulas.fuel),
     usedUp(basis, "bar-oil", saw.barOil ? times(formulas.fuel, saw.barOil) : number("0 L")),
-    usedUp(basis, saw.blade === "chain" ? "chain" : "band", over(sharpenings, saw.bladeLife)),
+    usedUp(basis, saw.blade === "chain" ? "chain" : "band", formulas.blades),
   ].flatMap((cost) => cost ?? []);
   const cost = sheet.lay(`${line}.buyCost`, withTax(basis, share.cost), {
     label: "bought, its share of the stock lengths",
@@ -77,13 +83,37 @@ function layGroupSaving(
   return { name, label, cashSaved, extraHours, payPerHour };
 }
 
-/** Dressing of its milled pieces, and the sanding that bought ones would not need. */
+/** Its own cuts, loads and stickers; loads and stickers are not rounded up, for groups share them. */
+function groupMilling(
+  { sheet, assumed, mill }: Basis,
+  { group, millable }: GroupBasis,
+  cuts: CutCells,
+  sharpenings: Cell,
+  pieces: Operand,
+): MillingFormulas {
+  const carrying = layYardCarrying(sheet, assumed, mill);
+  const { width, length } = millable?.rough ?? group;
+  const stickered = group.rules.seasoning === "dried" ? times(pieces, width, length) : number("0 m2");
+  const amounts = {
+    cutting: cuttingOf(cuts, mill),
+    sharpenings,
+    loads: over(cuts.pieceWeight, carrying.load),
+    stickers: stickersOf(stickered, assumed),
+  };
+  return millingFormulas(cuts, amounts, { mill, assumed, carrying });
+}
+
+/** Dressing and easing of its milled pieces, and the dressing and sanding that bought ones would not need. */
 function finishingHours({ assumed }: Basis, one: GroupBasis, pieces: Operand): Operand {
-  const { millable, group } = one;
+  const { millable, group, soldRough } = one;
   if (!millable || group.rules.surface === "rough") return number("0 person-h");
   const milledShare = over(pieces, group.count);
   const lighter = minus(number("1"), assumed.cell("sand.boughtShare"));
-  return plus(times(pieces, millable.dressing.each), times(millable.sand, milledShare, lighter));
+  const dressing = soldRough
+    ? times(millable.dressing.each, minus(number("1"), assumed.cell("dress.boughtShare")))
+    : millable.dressing.each;
+  const { sand, ease } = millable.sanding;
+  return plus(times(pieces, dressing), times(plus(times(sand, lighter), ease), milledShare));
 }
 
 /** Cost of something that is used up, where it has a price. */

@@ -1,14 +1,45 @@
-/** Work that both routes share: joints, trial assembly, raising. Per group, so that a removed group takes its work along. */
+/**
+ * Work that both routes share, from cutting joints to cleaning up. Per group where it is a group's, so that a removed
+ * group takes its work along.
+ */
 import type { PieceGroup } from "../pieces/piece-group.js";
 import type { Assumed } from "../request/assumed.js";
+import type { CarryMeans } from "../request/shop.js";
 import type { Role } from "../request/structure.js";
-import { type Cell, number, over, sumOr, times } from "../sheet/expression.js";
+import {
+  type Cell,
+  least,
+  minus,
+  number,
+  type Operand,
+  over,
+  plus,
+  roundUp,
+  sumOr,
+  times,
+} from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
+import { layCarrying } from "./hauling.js";
 
 export interface BuildingCells {
   readonly join: Cell;
   readonly trialAssemble: Cell;
+  readonly dismantle: Cell;
+  readonly move: Cell;
+  readonly brace: Cell;
   readonly raise: Cell;
+  readonly cleanUp: Cell;
+}
+
+/** What building needs beside the groups. */
+export interface BuildingInput {
+  readonly groups: readonly PieceGroup[];
+  /** Person-time by group to turn a piece for each crosscut that is deeper than the saw. */
+  readonly turns: ReadonlyMap<string, Cell>;
+  /** Weight of one piece of a group as it is raised. */
+  readonly lifted: ReadonlyMap<string, Cell>;
+  readonly means: CarryMeans;
+  readonly assumed: Assumed;
 }
 
 const RAISE: Readonly<Record<Role, string>> = {
@@ -27,8 +58,23 @@ const RAISE: Readonly<Record<Role, string>> = {
 /** Pieces whose joints are tried and marked on the ground before raising. */
 const TRIED: ReadonlySet<Role> = new Set(["post", "beam", "tie", "brace"]);
 
+/**
+ * Lays the turning of one piece at each crosscut: a saw that is less deep than the piece cuts it from two faces, or from
+ * three and finishes by hand. Nothing where one cut goes through.
+ */
+export function layTurning(sheet: Sheet, group: PieceGroup, weight: Cell | undefined, assumed: Assumed): Cell {
+  const faces = roundUp(over(least(group.thickness, group.width), assumed.cell("cut.depth")));
+  const lifters = weight ? roundUp(over(weight, assumed.cell("carry.load"))) : number("1");
+  return sheet.lay(
+    `work.${group.name}.turn`,
+    times(minus(faces, number("1")), lifters, assumed.cell("cut.turn"), assumed.cell("pace")),
+    { label: "turn one for each deep crosscut", display: "person-min" },
+  );
+}
+
 /** Lays hours by stage over all groups. Fascia is fitted with the trim. */
-export function layBuilding(sheet: Sheet, groups: readonly PieceGroup[], assumed: Assumed): BuildingCells {
+export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
+  const { groups, turns, assumed } = input;
   const pace = assumed.cell("pace");
   const each = (
     name: string,
@@ -36,44 +82,82 @@ export function layBuilding(sheet: Sheet, groups: readonly PieceGroup[], assumed
     of: readonly PieceGroup[],
     formula: (group: PieceGroup) => ReturnType<typeof times>,
   ) => of.map((group) => sheet.lay(`work.${group.name}.${name}`, formula(group), { label, display: "person-h" }));
-  const total = (name: string, label: string, cells: readonly Cell[]) =>
-    sheet.lay(`common.hours.${name}`, sumOr(cells, "person-h"), { label, display: "person-h" });
+  const hours = (name: string, label: string, formula: Operand) =>
+    sheet.lay(`common.hours.${name}`, formula, { label, display: "person-h" });
+  const total = (name: string, label: string, cells: readonly Cell[]) => hours(name, label, sumOr(cells, "person-h"));
   for (const group of groups) sheet.title(`work.${group.name}`, group.label);
   const raised = groups.filter((group) => group.role !== "fascia");
+  const tried = groups.filter((group) => TRIED.has(group.role));
+  const counted = (of: readonly PieceGroup[]) =>
+    sumOr(
+      of.map((group) => group.count),
+      "",
+    );
+  const posts = counted(groups.filter((group) => group.role === "post"));
+  const jointOf = (group: PieceGroup) => {
+    const ends = times(number("2"), turns.get(group.name) ?? number("0 person-h"));
+    return times(group.count, plus(times(assumed.cell(`joint.${group.rules.joint}`), pace), ends));
+  };
   return {
-    join: total(
-      "join",
-      "cut joints",
-      each("join", "cut its joints", groups, (group) =>
-        times(group.count, assumed.cell(`joint.${group.rules.joint}`), pace),
-      ),
-    ),
+    join: total("join", "cut joints", each("join", "cut its joints", groups, jointOf)),
     trialAssemble: total(
       "trialAssemble",
       "trial-assemble and mark",
-      each(
-        "try",
-        "fit and mark on the ground",
-        groups.filter((g) => TRIED.has(g.role)),
-        (group) => times(group.count, assumed.cell("rate.trialAssemble"), pace),
+      each("try", "fit and mark on the ground", tried, (group) =>
+        times(group.count, assumed.cell("rate.trialAssemble"), pace),
       ),
     ),
+    dismantle: hours("dismantle", "take apart again", times(counted(tried), assumed.cell("rate.dismantle"), pace)),
+    move: hours("move", "move to the site", times(movingOf(sheet, input), pace)),
+    brace: hours("brace", "brace while raising", times(posts, assumed.cell("rate.brace"), pace)),
     raise: total(
       "raise",
       "raise the frame",
       each("raise", "raise", raised, (group) => times(group.volume, assumed.cell(RAISE[group.role]), pace)),
     ),
+    cleanUp: hours(
+      "cleanUp",
+      "clean up",
+      times(
+        sumOr(
+          groups.map((group) => group.volume),
+          "m3",
+        ),
+        assumed.cell("rate.cleanUp"),
+        pace,
+      ),
+    ),
   };
 }
 
-/** Sanding of one group as milled; nothing for what stays rough. */
-export function laySanding(sheet: Sheet, group: PieceGroup, assumed: Assumed): Cell {
-  const formula =
-    group.rules.surface === "dressed"
-      ? times(over(group.surface, assumed.cell("rate.sand")), assumed.cell("pace"))
-      : number("0 person-h");
-  return sheet.lay(`work.${group.name}.sand`, formula, {
-    label: "sand and ease edges, as milled",
-    display: "person-h",
+/** Loads of all pieces from the shop to where they are raised. */
+function movingOf(sheet: Sheet, { groups, lifted, means, assumed }: BuildingInput): Operand {
+  const { load, each } = layCarrying(sheet, assumed, means, "work.move", assumed.cell("move.distance"));
+  const weights = groups.flatMap((group) => {
+    const one = lifted.get(group.name);
+    return one ? [times(group.count, one)] : [];
   });
+  return times(roundUp(over(sumOr(weights, "kg"), load)), each);
 }
+
+/** Sanding of one group as milled, and the easing of its edges; nothing for what stays rough. */
+export interface SandingCells {
+  readonly sand: Cell;
+  readonly ease: Operand;
+}
+
+/** Lays the sanding of one group. Bought lumber comes with its edges eased. */
+export function laySanding(sheet: Sheet, group: PieceGroup, assumed: Assumed): SandingCells {
+  const nothing = number("0 person-h");
+  const dressed = group.rules.surface === "dressed";
+  const sand = dressed ? times(over(group.surface, assumed.cell("rate.sand")), assumed.cell("pace")) : nothing;
+  const ease = dressed ? times(easing(group.totalLength, assumed), assumed.cell("pace")) : nothing;
+  return {
+    sand: sheet.lay(`work.${group.name}.sand`, sand, { label: "sand, as milled", display: "person-h" }),
+    ease,
+  };
+}
+
+/** Four long edges. @param length - Of all pieces. */
+export const easing = (length: Operand, assumed: Assumed): Operand =>
+  over(times(number("4"), length), assumed.cell("rate.ease"));

@@ -1,11 +1,27 @@
 /**
  * Dressing one piece of a group: straightened, ripped to width, jointed and planed by machine, or by hand-held tools
- * where it is too heavy, too wide or too thick for the machines.
+ * where it is too heavy, too long, too wide or too thick for the machines.
+ *
+ * Planing goes piece by piece, or several pieces to a pass: left in one slab until planed and ripped after, which saves
+ * passes over the faces and costs one more over the sawn edges. Whichever is less.
  */
+import { type MachineKind, machineOf } from "../../catalog/machines.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import type { Assumed } from "../request/assumed.js";
-import type { RoughCells } from "../salvage/rough-size.js";
-import { type Cell, number, type Operand, over, plus, roundUp, times, when } from "../sheet/expression.js";
+import type { ShopShape } from "../request/shop.js";
+import {
+  type Cell,
+  greatest,
+  least,
+  minus,
+  number,
+  type Operand,
+  over,
+  plus,
+  roundUp,
+  times,
+  when,
+} from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 
 export interface DressingCells {
@@ -15,14 +31,38 @@ export interface DressingCells {
   readonly surfaceEach: Cell;
 }
 
+/** The piece as it comes to the machines. */
+export interface RawPiece {
+  readonly thickness: Cell;
+  readonly width: Cell;
+  readonly length: Cell;
+  readonly weight: Cell;
+  /** How much slower its wood works than softwood, times. */
+  readonly hardness: Operand;
+}
+
+/** The planer at hand. */
+export type Planer = NonNullable<ShopShape["planer"]>;
+
+const ONE = number("1");
 const ONE_PERSON = number("1 people");
 
-/** @param weight - Of one piece as it is dressed. */
+/** Limits and feed of another planer than the one that the assumptions are for. Ask before the first piece is dressed. */
+export function layPlaner(assumed: Assumed, planer: Planer | undefined): void {
+  if (planer !== "stationary-planer") return;
+  const { feed, widest = "20 in", deepest = "8 in", heaviest, from, name } = machineOf(planer satisfies MachineKind);
+  assumed.spread("dress.planeFeed", `feed of the ${name}`, feed, from);
+  assumed.spread("dress.widest", `widest piece for the ${name}`, [widest, widest, widest], from);
+  assumed.spread("dress.thickest", `thickest piece for the ${name}`, [deepest, deepest, deepest], from);
+  assumed.spread("dress.heaviest", `heaviest piece for the ${name}`, [heaviest, heaviest, heaviest], from);
+}
+
+/** Lays the dressing of one piece. */
 export function layDressing(
   sheet: Sheet,
   group: PieceGroup,
-  rough: RoughCells,
-  weight: Cell,
+  raw: RawPiece,
+  planer: Planer | undefined,
   assumed: Assumed,
   units: { readonly area: string },
 ): DressingCells {
@@ -32,23 +72,81 @@ export function layDressing(
     display: units.area,
   });
   const formula =
-    group.rules.surface === "dressed" ? dressingOf(rough, weight, surfaceEach, assumed) : number("0 person-h");
+    group.rules.surface === "dressed"
+      ? times(dressingOf(group, raw, surfaceEach, planer, assumed), assumed.cell("pace"))
+      : number("0 person-h");
   const each = sheet.lay(`${line}.dressEach`, formula, { label: "dress one piece", display: "person-min" });
   return { each, surfaceEach };
 }
 
-function dressingOf(rough: RoughCells, weight: Cell, surface: Cell, assumed: Assumed): Operand {
+function dressingOf(
+  group: PieceGroup,
+  raw: RawPiece,
+  surface: Cell,
+  planer: Planer | undefined,
+  assumed: Assumed,
+): Operand {
+  const hand = times(over(surface, assumed.cell("dress.handRate")), raw.hardness);
+  if (planer === "none") return hand;
+  const machine = byMachine(group, raw, assumed);
+  // What no machine takes is never the quicker for it.
+  const slow = greatest(hand, machine);
+  return limitsOf(raw, assumed).reduce<Operand>(
+    (otherwise, { is, most }) => when(is, "above", most, slow, otherwise),
+    machine,
+  );
+}
+
+/** One limit of the machines: past it a piece is dressed by hand. */
+export interface MachineLimit {
+  readonly is: Operand;
+  readonly most: Operand;
+  /** Why the piece does not go through, in words. */
+  readonly because: string;
+}
+
+/** What a piece may be at most to be dressed by machine. */
+export function limitsOf(raw: RawPiece, assumed: Assumed): MachineLimit[] {
+  const a = (name: string) => assumed.cell(name);
+  return [
+    { is: raw.weight, most: a("dress.heaviest"), because: "too heavy to feed" },
+    { is: raw.length, most: a("dress.longest"), because: "too long for the room at the machines" },
+    { is: raw.width, most: a("dress.widest"), because: "too wide for the planer" },
+    { is: raw.thickness, most: a("dress.thickest"), because: "too thick for the planer" },
+    {
+      is: raw.thickness,
+      most: times(number("2"), a("dress.deepestRip")),
+      because: "too thick to rip, even from both faces",
+    },
+  ];
+}
+
+function byMachine(group: PieceGroup, raw: RawPiece, assumed: Assumed): Operand {
   const a = (name: string) => assumed.cell(name);
   // People who lift it, for every handling; one is enough up to the load that one carries.
-  const lifters = roundUp(over(weight, a("carry.load")));
+  const lifters = roundUp(over(raw.weight, a("carry.load")));
+  const { piece, slab } = planingOf(group, raw, assumed);
   const perLength = plus(
     over(a("dress.jointPasses"), a("dress.jointFeed")),
-    over(number("1"), a("dress.ripFeed")),
-    over(a("dress.planePasses"), a("dress.planeFeed")),
+    over(roundUp(over(raw.thickness, a("dress.deepestRip"))), a("dress.ripFeed")),
+    over(plus(least(piece, slab), a("dress.edgePasses")), a("dress.planeFeed")),
   );
-  const machine = plus(times(rough.length, perLength, ONE_PERSON), times(a("dress.handling"), lifters));
-  const hand = over(surface, a("dress.handRate"));
-  const byWidth = when(rough.width, "above", a("dress.widest"), hand, machine);
-  const byThickness = when(rough.thickness, "above", a("dress.thickest"), hand, byWidth);
-  return times(when(weight, "above", a("dress.heaviest"), hand, byThickness), a("pace"));
+  return plus(times(raw.length, perLength, raw.hardness, ONE_PERSON), times(a("dress.handling"), lifters));
 }
+
+/** Passes over the faces that fall on one piece: one at a time, and several in one slab. */
+export function planingOf(
+  group: PieceGroup,
+  raw: RawPiece,
+  assumed: Assumed,
+): { readonly piece: Operand; readonly slab: Operand; readonly abreast: Operand } {
+  const off = over(minus(raw.thickness, group.thickness), assumed.cell("dress.cutDepth"));
+  const piece = greatest(roundUp(off), ONE);
+  const abreast = wholeTimes(over(assumed.cell("dress.widest"), raw.width));
+  const light = when(times(abreast, raw.weight), "above", assumed.cell("dress.heaviest"), ONE, abreast);
+  const side = greatest(light, ONE);
+  return { piece, slab: plus(over(piece, side), ONE), abreast: side };
+}
+
+/** Down to the whole number below. */
+const wholeTimes = (ratio: Operand): Operand => minus(number("0"), roundUp(minus(number("0"), ratio)));

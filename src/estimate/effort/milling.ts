@@ -3,10 +3,22 @@
  * the mill runs in hours, people at it make person-hours of them.
  */
 import type { Assumed } from "../request/assumed.js";
-import type { CutCells } from "../salvage/cut-cells.js";
+import type { CutCells, FaceCells } from "../salvage/cut-cells.js";
 import type { MillCells } from "../salvage/mill.js";
-import { type Cell, greatest, minus, number, type Operand, over, plus, times } from "../sheet/expression.js";
+import {
+  type Cell,
+  greatest,
+  minus,
+  number,
+  type Operand,
+  over,
+  plus,
+  roundUp,
+  sumOr,
+  times,
+} from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
+import { type Carrying, layCarrying } from "./hauling.js";
 
 /** Stages of milling, in the order of the work. */
 export const MILLING_STAGES = {
@@ -29,8 +41,19 @@ export interface MillingCells {
   readonly sharpenings: Cell;
   readonly fuel: Cell;
   readonly barOil: Cell | undefined;
+  /** Oil in the fuel of a chainsaw. */
+  readonly twoStroke: Cell | undefined;
   /** Chains, bands or sets of teeth worn out, in parts of one. */
   readonly blades: Cell;
+  /** Loads from the mill to the stack. */
+  readonly loads: Cell;
+}
+
+/** What a plan's work follows from, beside its cuts. */
+export interface MillingRates {
+  readonly mill: MillCells;
+  readonly assumed: Assumed;
+  readonly carrying: Carrying;
 }
 
 /** Formulas that a plan's cuts lead to; laid one by one for a route, added up for a group. */
@@ -40,28 +63,57 @@ export interface MillingFormulas {
   /** Elapsed, pace not yet applied. */
   readonly elapsed: Operand;
   readonly fuel: Operand;
+  readonly blades: Operand;
+}
+
+/** Amounts that a route lays as cells, and a group takes as they come. */
+export interface MillingAmounts {
+  /** Engine hours of sawing. */
+  readonly cutting: Operand;
+  /** How often the edge is renewed. */
+  readonly sharpenings: Operand;
+  readonly loads: Operand;
+  readonly stickers: Operand;
 }
 
 const ONE_PERSON = number("1 people");
 
-/** @param cutting - Engine hours of sawing. @param sharpenings - How often the edge is renewed. */
-export function millingFormulas(
-  sheet: Sheet,
-  cuts: CutCells,
-  cutting: Operand,
-  sharpenings: Operand,
-  mill: MillCells,
-  assumed: Assumed,
-): MillingFormulas {
+/** The means of carrying sawn pieces, as everybody finds it. */
+export function layYardCarrying(sheet: Sheet, assumed: Assumed, mill: MillCells): Carrying {
+  return layCarrying(sheet, assumed, mill.carry, "work.carry", assumed.cell("carry.distance"));
+}
+
+/** Engine hours: by the face; where the mill is fed, by the slower of face and feed, and the way back. */
+export function cuttingOf(cuts: CutCells, mill: MillCells): Operand {
+  return sumOr(
+    cuts.faces.map((faces) => sawingOf(faces, mill)),
+    "h",
+  );
+}
+
+function sawingOf({ hardness, area, narrow, wide }: FaceCells, { rate, feed, back }: MillCells): Operand {
+  if (!feed || !back) return times(over(area, rate), hardness);
+  const slower = (of: FaceCells["wide"]) => greatest(over(of.area, rate), over(of.length, feed));
+  return plus(times(plus(slower(narrow), slower(wide)), hardness), over(plus(narrow.length, wide.length), back));
+}
+
+/** Stickers a foot or two apart in every layer. @param area - Wide faces of the pieces that are stacked on them. */
+export function stickersOf(area: Operand, assumed: Assumed): Operand {
+  return over(area, times(assumed.cell("stack.stickersApart"), assumed.cell("stack.width")));
+}
+
+/** Work of a plan, or of one group's share of it. */
+export function millingFormulas(cuts: CutCells, amounts: MillingAmounts, rates: MillingRates): MillingFormulas {
+  const { mill, assumed, carrying } = rates;
   const rate = (name: string): Cell => assumed.cell(name);
   const setUp = plus(times(cuts.bolts, mill.setUp), times(cuts.turns, mill.turn));
-  const saw = plus(cutting, times(cuts.millCuts, mill.cutHandling));
-  const { carry } = layHandRates(sheet, assumed);
+  const lift = over(times(cuts.logWeight, rate("saw.lift")), mill.crew);
+  const saw = plus(amounts.cutting, times(cuts.millCuts, mill.cutHandling), lift);
   const waste = greatest(minus(cuts.logVolume, cuts.pieceVolume), number("0 m3"));
   return {
     stages: {
-      getOut: times(cuts.logsUsed, rate("rate.getOut")),
-      prepare: times(cuts.logsUsed, rate("rate.prepareLog")),
+      getOut: cuts.getOut,
+      prepare: plus(times(cuts.logsUsed, rate("rate.prepareLog")), times(cuts.dirtyLogs, rate("rate.prepareDirty"))),
       setUp: times(setUp, mill.crew),
       saw: times(saw, mill.crew),
       edge: plus(
@@ -69,70 +121,65 @@ export function millingFormulas(
         times(over(cuts.ripLength, rate("rate.ripFeed")), ONE_PERSON),
         times(cuts.crosscuts, rate("rate.crosscut")),
       ),
-      sharpen: times(sharpenings, mill.sharpen),
-      carry: times(cuts.pieceWeight, carry),
-      stack: times(cuts.pieces, rate("rate.stack")),
+      sharpen: times(amounts.sharpenings, mill.sharpen),
+      carry: times(amounts.loads, carrying.each),
+      stack: plus(times(cuts.pieces, rate("rate.stack")), times(amounts.stickers, rate("rate.sticker"))),
       slabs: times(waste, rate("rate.slabs")),
     },
     elapsed: plus(setUp, saw),
-    fuel: times(cutting, mill.fuel),
+    fuel: times(amounts.cutting, mill.fuel),
+    blades: plus(over(amounts.sharpenings, mill.bladeLife), times(cuts.logsUsed, rate("saw.bladesLost"))),
   };
 }
 
-/** Rates that several assumptions make together, laid once. */
-function layHandRates(sheet: Sheet, assumed: Assumed): { readonly carry: Cell } {
-  const known = sheet.find("work.carry");
-  if (known) return { carry: known };
-  const walk = over(times(number("2"), assumed.cell("carry.distance")), assumed.cell("carry.pace"));
-  const load = plus(times(walk, ONE_PERSON), assumed.cell("carry.handling"));
-  return {
-    carry: sheet.lay("work.carry", over(load, assumed.cell("carry.load")), { label: "carrying, there and back" }),
-  };
-}
-
-/** A chain dulls by the face it cuts, sooner in dirty bark; a band by the lumber it makes. */
+/** A chain dulls by the face it cuts, sooner in dirty bark; a band by the lumber it makes; both sooner in hard wood. */
 export function sharpeningsOf(cuts: CutCells, mill: MillCells, assumed: Assumed): Operand {
-  if (mill.sharpenEvery.unit.dimension !== "length2") return over(cuts.pieceVolume, mill.sharpenEvery);
+  if (mill.sharpenEvery.unit.dimension !== "length2") return over(cuts.hardVolume, mill.sharpenEvery);
   const more = minus(assumed.cell("saw.dirtDulling"), number("1"));
-  return over(plus(cuts.millArea, times(cuts.dirtyArea, more)), mill.sharpenEvery);
+  const dulling = cuts.faces.map(({ hardness, area, dirtyArea }) =>
+    times(plus(area, times(dirtyArea, more)), hardness),
+  );
+  return over(sumOr(dulling, "m2"), mill.sharpenEvery);
 }
 
-/** Lays hours and consumption of a route under `key`. All hand work is multiplied by one pace. */
+/**
+ * Lays hours and consumption of a route under `key`. All hand work is multiplied by one pace.
+ * @param stickered - Wide faces of the pieces that are stacked on stickers.
+ */
 export function layMilling(
   sheet: Sheet,
   key: string,
   cuts: CutCells,
+  stickered: Operand,
   mill: MillCells,
   assumed: Assumed,
   units: { readonly liquid: string },
 ): MillingCells {
   const pace = assumed.cell("pace");
-  const cutting = sheet.lay(`${key}.cutting`, over(cuts.millArea, mill.rate), {
-    label: "engine hours of sawing",
-    display: "h",
+  const rates = { mill, assumed, carrying: layYardCarrying(sheet, assumed, mill) };
+  const lay = (name: string, label: string, formula: Operand, display = "") =>
+    sheet.lay(`${key}.${name}`, formula, { label, display });
+  const amounts = {
+    cutting: lay("cutting", "engine hours of sawing", cuttingOf(cuts, mill), "h"),
+    sharpenings: lay("sharpenings", "sharpenings", sharpeningsOf(cuts, mill, assumed)),
+    loads: lay("loads", "loads from mill to stack", roundUp(over(cuts.pieceWeight, rates.carrying.load))),
+    stickers: lay("stickers", "stickers", roundUp(stickersOf(stickered, assumed))),
+  };
+  const formulas = millingFormulas(cuts, amounts, rates);
+  const stages = (Object.keys(MILLING_STAGES) as MillingStage[]).map((name) => {
+    const hours = lay(`hours.${name}`, MILLING_STAGES[name], times(formulas.stages[name], pace), "person-h");
+    return [name, hours] as const;
   });
-  const sharpenings = sheet.lay(`${key}.sharpenings`, sharpeningsOf(cuts, mill, assumed), { label: "sharpenings" });
-  const formulas = millingFormulas(sheet, cuts, cutting, sharpenings, mill, assumed);
-  const names = Object.keys(MILLING_STAGES) as MillingStage[];
-  const stages = names.map((name) => {
-    const label = MILLING_STAGES[name];
-    return [
-      name,
-      sheet.lay(`${key}.hours.${name}`, times(formulas.stages[name], pace), { label, display: "person-h" }),
-    ] as const;
-  });
-  const fuel = sheet.lay(`${key}.fuel`, formulas.fuel, { label: "fuel", display: units.liquid });
-  const millHours = sheet.lay(`${key}.millHours`, times(formulas.elapsed, pace), {
-    label: "mill hours, elapsed",
-    display: "h",
-  });
+  const fuel = lay("fuel", "fuel", formulas.fuel, units.liquid);
+  const oil = mill.blade === "chain" ? times(fuel, assumed.cell("saw.twoStroke")) : undefined;
   return {
     stages: Object.fromEntries(stages) as MillingCells["stages"],
-    millHours,
-    sharpenings,
+    millHours: lay("millHours", "mill hours, elapsed", times(formulas.elapsed, pace), "h"),
+    sharpenings: amounts.sharpenings,
     fuel,
-    barOil:
-      mill.barOil && sheet.lay(`${key}.barOil`, times(fuel, mill.barOil), { label: "bar oil", display: units.liquid }),
-    blades: sheet.lay(`${key}.blades`, over(sharpenings, mill.bladeLife), { label: `${mill.blade}s worn out` }),
+    barOil: mill.barOil && lay("barOil", "bar oil", times(fuel, mill.barOil), units.liquid),
+    twoStroke: oil && lay("twoStroke", "two-stroke oil", oil, units.liquid),
+    blades: lay("blades", `${mill.blade}s worn out or lost`, formulas.blades),
+    loads: amounts.loads,
   };
 }

@@ -4,6 +4,13 @@ import { millKinds } from "../../catalog/mills.js";
 import { EQUIPMENT, type EquipmentItem } from "../../catalog/offers/supplies.js";
 import { moneyField, quantityField } from "../../catalog/reading.js";
 
+/** Means of moving wood about the yard. */
+const MEANS = ["hand", "cart", "winch", "tractor"] as const;
+/** How pieces are carried. */
+export type CarryMeans = (typeof MEANS)[number];
+/** How logs are got out. */
+export type LogMeans = (typeof MEANS)[number];
+
 export const shopShape = z
   .strictObject({
     mill: z
@@ -24,6 +31,40 @@ export const shopShape = z
       most: "24 in",
     }).optional(),
     ripKerf: quantityField("in", { describe: "Kerf of the rip saw.", example: "1/8 in", most: "1 in" }).optional(),
+    getOut: z
+      .enum(MEANS)
+      .optional()
+      .meta({
+        description: "How logs are got to the mill: rolled by hand, on a cart or arch, winched, by tractor.",
+        examples: ["winch"],
+      }),
+    carry: z
+      .enum(MEANS)
+      .optional()
+      .meta({ description: "How sawn pieces are carried to the stack and later to the site.", examples: ["hand"] }),
+    planer: z
+      .enum(["portable-planer", "stationary-planer", "none"])
+      .optional()
+      .meta({
+        description:
+          "Planer at hand: sets what goes through it and how fast. none: pieces are dressed by hand-held tools.",
+        examples: ["portable-planer"],
+      }),
+    sharpening: z
+      .enum(["self", "service"])
+      .optional()
+      .meta({
+        description:
+          "Who sharpens chain or band: yourself, in hours and files, or a service, for money. Chains are filed by yourself and bands sent away where nothing is said.",
+        examples: ["self"],
+      }),
+    lumber: z
+      .enum(["delivered", "fetched"])
+      .optional()
+      .meta({
+        description: "Whether bought lumber is delivered, for money, or fetched with a trailer of your own, in hours.",
+        examples: ["delivered"],
+      }),
     equipment: z
       .array(
         z
@@ -63,6 +104,12 @@ export const laborShape = z
       .max(20)
       .optional()
       .meta({ description: "People at work together.", examples: [2] }),
+    helpers: z
+      .int()
+      .min(0)
+      .max(20)
+      .optional()
+      .meta({ description: "People who come in addition on the days of raising.", examples: [2] }),
     hoursPerWeek: quantityField("h/week", {
       describe: "Hours a week that the crew works on this.",
       example: "12 h/week",

@@ -3,30 +3,50 @@ import type { Decimal } from "../quantity/decimal.js";
 import { decimal } from "../quantity/decimal.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import { quantity } from "../quantity/quantity.js";
-import { number, type Operand, type PlanProof, sumOr, times } from "../sheet/expression.js";
+import { type Cell, number, type Operand, type PlanProof, plus, sumOr, times } from "../sheet/expression.js";
 import { plain, type Sheet } from "../sheet/sheet.js";
 import { measureCuts, type PlanMeasures } from "./cut-measures.js";
 import type { ExclusiveWork } from "./exclusive-work.js";
+import { addFaces, type MillFaces, NO_FACES } from "./mill-faces.js";
 import type { SawingPlan, SawingProblem } from "./sawing-problem.js";
 import type { SoundLog } from "./sound-wood.js";
 import type { WoodCells } from "./wood.js";
 
+/** Faces sawn in one wood. */
+export interface FaceCells {
+  /** How much slower it saws than softwood, times. */
+  readonly hardness: Cell;
+  readonly area: Operand;
+  /** The part of that face that goes through dirty bark. */
+  readonly dirtyArea: Operand;
+  /** Cuts up to a foot wide, and wider ones; only where the mill is fed at a speed. */
+  readonly narrow: { readonly area: Operand; readonly length: Operand };
+  readonly wide: { readonly area: Operand; readonly length: Operand };
+}
+
 /** What a plan's cuts amount to. */
 export interface CutCells {
   readonly logsUsed: Operand;
+  /** How many of them are dirty. */
+  readonly dirtyLogs: Operand;
+  /** Person-time to get them to the mill. */
+  readonly getOut: Operand;
+  /** Green weight of the logs used. */
+  readonly logWeight: Operand;
   readonly bolts: Operand;
   /** Slabs laid on the mill again to be sawn across. */
   readonly turns: Operand;
   readonly millCuts: Operand;
-  readonly millArea: Operand;
-  /** The part of that face that goes through dirty bark. */
-  readonly dirtyArea: Operand;
+  /** Faces sawn by the mill, by species. */
+  readonly faces: readonly FaceCells[];
   readonly ripCuts: Operand;
   readonly ripLength: Operand;
   readonly crosscuts: Operand;
   /** Pieces sawn, spares included, and their rough wood. */
   readonly pieces: Operand;
   readonly pieceVolume: Operand;
+  /** The same, hard wood counted for more by as much as it is harder. */
+  readonly hardVolume: Operand;
   /** Green weight of the pieces, and wood of the logs used. */
   readonly pieceWeight: Operand;
   readonly logVolume: Operand;
@@ -49,6 +69,10 @@ export interface CutLaying {
   readonly logs: readonly SoundLog[];
   readonly woods: ReadonlyMap<string, WoodCells>;
   readonly units: DisplayUnits;
+  /** Person-time to get each log to the mill, and how hard each wood is to saw, by name. */
+  readonly getOut: ReadonlyMap<string, Cell>;
+  readonly hardness: ReadonlyMap<string, Cell>;
+  readonly mill: { readonly feed: Cell | undefined };
 }
 
 /** Lays a whole plan's measures under `key`. */
@@ -63,7 +87,7 @@ export function layCuts(
     ...measures,
     bolts: measures.boltsSawn,
     logs: measures.logs.filter((log) => log.boltsSawn > 0).map(({ log }) => log),
-    dirtyArea: measures.logs.reduce((sum, log) => sum + (dirty.has(log.log) ? log.millArea : 0), 0),
+    faces: facesBySpecies(measures, laying.logs, dirty),
     volumes: volumeBySpecies(plan, laying.logs),
   };
   return layWork(laying, `${key}.cuts`, work, problem.gridMm, proof);
@@ -83,30 +107,41 @@ export function layExclusive(
 export const dirtyLogs = (logs: readonly SoundLog[]): ReadonlySet<string> =>
   new Set(logs.filter((log) => log.dirty).map((log) => log.name));
 
+type LayMeasure = (name: string, label: string, steps: number, each: Decimal, unit: string, display: string) => Operand;
+
 /** What is nothing gets no cell of its own: a plan without cants has no line for them. */
 function layWork(laying: CutLaying, key: string, work: ExclusiveWork, gridMm: string, proof: PlanProof): CutCells {
   const { sheet, logs, woods, units } = laying;
   const grid = decimal(gridMm);
-  const lay = (name: string, label: string, steps: number, each: Decimal, unit: string, display: string): Operand =>
+  const lay: LayMeasure = (name, label, steps, each, unit, display) =>
     steps === 0
       ? number(`0 ${unit}`.trim())
       : sheet.planned(`${key}.${name}`, quantity(each.times(steps), unit), proof, { label, display });
   const count = (name: string, label: string, value: number): Operand =>
     value === 0 ? number("0") : sheet.planned(`${key}.${name}`, plain(value), proof, { label });
-  const square = grid.pow(2);
   const cube = grid.pow(3);
   const used = new Set(work.logs);
+  const usedLogs = logs.filter(({ name }) => used.has(name));
   const volumes = [...work.volumes].map(([species, cubes]) => ({
     cell: lay(`volume-${species}`, `rough wood sawn, ${species}`, cubes, cube, "mm3", units.lumber),
     density: (woods.get(species) as WoodCells).greenDensity,
+    hardness: laying.hardness.get(species) as Cell,
   }));
   return {
     logsUsed: count("logs", "logs used", work.logs.length),
+    dirtyLogs: count("dirtyLogs", "of them dirty", usedLogs.filter((log) => log.dirty).length),
+    getOut: sumOr(
+      usedLogs.map(({ name }) => laying.getOut.get(name) as Cell),
+      "person-h",
+    ),
+    logWeight: sumOr(
+      usedLogs.map((log) => log.weight),
+      "kg",
+    ),
     bolts: count("bolts", "bolts sawn", work.bolts),
     turns: count("turns", "cants laid on the mill again", work.cants),
     millCuts: count("millCuts", "cuts by the mill", work.millCuts),
-    millArea: lay("millArea", "cut face, mill", work.millArea, square, "mm2", units.area),
-    dirtyArea: lay("dirtyArea", "of it in dirty logs", work.dirtyArea, square, "mm2", units.area),
+    faces: [...work.faces].map(([species, faces]) => layFaces(laying, lay, species, faces, grid)),
     ripCuts: count("ripCuts", "rip cuts", work.ripCuts),
     ripLength: lay("ripLength", "length ripped", work.ripLength, grid, "mm", units.long),
     crosscuts: count("crosscuts", "crosscuts", work.crosscuts),
@@ -115,15 +150,67 @@ function layWork(laying: CutLaying, key: string, work: ExclusiveWork, gridMm: st
       volumes.map(({ cell }) => cell),
       "m3",
     ),
+    hardVolume: sumOr(
+      volumes.map(({ cell, hardness }) => times(cell, hardness)),
+      "m3",
+    ),
     pieceWeight: sumOr(
       volumes.map(({ cell, density }) => times(cell, density)),
       "kg",
     ),
     logVolume: sumOr(
-      logs.filter(({ name }) => used.has(name)).map((log) => log.scale.smalian),
+      usedLogs.map((log) => log.scale.smalian),
       "m3",
     ),
   };
+}
+
+/** A chain saws by the area alone, and needs no lengths. */
+function layFaces(
+  { hardness, mill, units }: CutLaying,
+  lay: LayMeasure,
+  species: string,
+  faces: MillFaces,
+  grid: Decimal,
+): FaceCells {
+  const area = (name: string, label: string, squares: number) =>
+    lay(`${name}-${species}`, `${label}, ${species}`, squares, grid.pow(2), "mm2", units.area);
+  const length = (name: string, label: string, steps: number) =>
+    lay(`${name}-${species}`, `${label}, ${species}`, steps, grid, "mm", units.long);
+  const known = {
+    hardness: hardness.get(species) as Cell,
+    dirtyArea: area("dirtyArea", "cut face, mill, in dirty logs", faces.dirtyArea),
+  };
+  if (!mill.feed) {
+    const none = { area: number("0 mm2"), length: number("0 mm") };
+    return { ...known, area: area("millArea", "cut face, mill", faces.area), narrow: none, wide: none };
+  }
+  const narrow = {
+    area: area("narrowArea", "face of cuts up to 12 in wide", faces.area - faces.wideArea),
+    length: length("narrowLength", "length of cuts up to 12 in wide", faces.length - faces.wideLength),
+  };
+  const wide = {
+    area: area("wideArea", "face of cuts over 12 in wide", faces.wideArea),
+    length: length("wideLength", "length of cuts over 12 in wide", faces.wideLength),
+  };
+  return { ...known, area: plus(narrow.area, wide.area), narrow, wide };
+}
+
+/** Faces of a whole plan, in the order of the species' names. */
+function facesBySpecies(
+  measures: PlanMeasures,
+  logs: readonly SoundLog[],
+  dirty: ReadonlySet<string>,
+): ReadonlyMap<string, MillFaces> {
+  const species = new Map(logs.map((log) => [log.name, log.species]));
+  const found = new Map<string, MillFaces>();
+  for (const { log, faces } of measures.logs) {
+    if (faces.length === 0) continue;
+    const wood = species.get(log) ?? "";
+    const own = dirty.has(log) ? { ...faces, dirtyArea: faces.area } : faces;
+    found.set(wood, addFaces(found.get(wood) ?? NO_FACES, own));
+  }
+  return new Map([...found].sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
 /** Grid cubes of sawn pieces by the species of their log, in the order of the names. */

@@ -3,6 +3,7 @@
  * and what they cost. The estimate's decimals are made of these numbers.
  */
 import { type MetCut, walkCuts } from "./cut-walk.js";
+import { addFaces, faceOf, type MillFaces, NO_FACES } from "./mill-faces.js";
 import type { SawGroup, SawingPlan, SawingProblem, SawLog, SawnPiece, SawRates } from "./sawing-problem.js";
 
 /**
@@ -35,6 +36,8 @@ export interface BoltMeasures extends CutWork {
 export interface LogMeasures extends CutWork {
   readonly log: string;
   readonly bolts: readonly BoltMeasures[];
+  /** Its cuts by the mill, as they tell on the pace; dirt apart. */
+  readonly faces: MillFaces;
 }
 
 /** Pieces of one group. */
@@ -86,7 +89,7 @@ export function measureCuts(problem: SawingProblem, plan: SawingPlan): PlanMeasu
   const logs = plan.logs.map((logPlan): LogMeasures => {
     const log = byName.get(logPlan.log);
     if (log === undefined) throw new Error(`The plan names a log that is not there: ${logPlan.log}.`);
-    return measureLog(log, logPlan);
+    return measureLog(log, logPlan, problem.gridMm);
   });
   const pieces = plan.logs.flatMap((logPlan) => logPlan.pieces);
   return {
@@ -97,7 +100,7 @@ export function measureCuts(problem: SawingProblem, plan: SawingPlan): PlanMeasu
   };
 }
 
-function measureLog(log: SawLog, plan: SawingPlan["logs"][number]): LogMeasures {
+function measureLog(log: SawLog, plan: SawingPlan["logs"][number], gridMm: string): LogMeasures {
   const walk = walkCuts(log, plan);
   const bolts = walk.bolts.map(([z0, z1], bolt): BoltMeasures => {
     const cuts = walk.cuts.filter(({ cut, part }) => cut.tool !== "buck" && part.bolt === bolt);
@@ -105,7 +108,9 @@ function measureLog(log: SawLog, plan: SawingPlan["logs"][number]): LogMeasures 
     return { z0, z1, ...boltWork(cuts, pieces) };
   });
   const bucks = walk.cuts.filter(({ cut }) => cut.tool === "buck").length;
-  return { log: log.name, bolts, ...sumWork(bolts), bucks };
+  const milled = walk.cuts.filter(({ cut }) => cut.tool === "mill");
+  const faces = milled.reduce((sum, cut) => addFaces(sum, faceOf(cut, gridMm, false)), NO_FACES);
+  return { log: log.name, bolts, faces, ...sumWork(bolts), bucks };
 }
 
 function boltWork(cuts: readonly MetCut[], pieces: readonly SawnPiece[]): CutWork {

@@ -3,6 +3,7 @@
  * Leave the group out of the same plan, and exactly these fall away.
  */
 import { type MetCut, walkCuts } from "./cut-walk.js";
+import { addFaces, faceOf, type MillFaces, NO_FACES } from "./mill-faces.js";
 import type { LogPlan, SawingPlan, SawingProblem, SawLog } from "./sawing-problem.js";
 
 /** Work in whole grid steps, squares and cubes. */
@@ -12,9 +13,8 @@ export interface ExclusiveWork {
   readonly bolts: number;
   readonly cants: number;
   readonly millCuts: number;
-  readonly millArea: number;
-  /** The part of that face in dirty logs. */
-  readonly dirtyArea: number;
+  /** By the species of the log. */
+  readonly faces: ReadonlyMap<string, MillFaces>;
   readonly ripCuts: number;
   readonly ripLength: number;
   readonly crosscuts: number;
@@ -25,6 +25,7 @@ export interface ExclusiveWork {
 
 type Tally = { -readonly [K in keyof ExclusiveWork]: ExclusiveWork[K] extends number ? number : ExclusiveWork[K] } & {
   logs: string[];
+  faces: Map<string, MillFaces>;
   volumes: Map<string, number>;
 };
 
@@ -41,7 +42,10 @@ export function exclusiveWork(
 ): ReadonlyMap<string, ExclusiveWork> {
   const tallies = new Map(problem.groups.map(({ name }) => [name, emptyTally()]));
   const logs = new Map(problem.logs.map((log) => [log.name, log]));
-  for (const logPlan of plan.logs) tallyLog(tallies, logs.get(logPlan.log) as SawLog, logPlan, dirty.has(logPlan.log));
+  for (const logPlan of plan.logs) {
+    const face = (met: MetCut) => faceOf(met, problem.gridMm, dirty.has(logPlan.log));
+    tallyLog(tallies, logs.get(logPlan.log) as SawLog, logPlan, face);
+  }
   return tallies;
 }
 
@@ -51,8 +55,7 @@ function emptyTally(): Tally {
     bolts: 0,
     cants: 0,
     millCuts: 0,
-    millArea: 0,
-    dirtyArea: 0,
+    faces: new Map(),
     ripCuts: 0,
     ripLength: 0,
     crosscuts: 0,
@@ -61,7 +64,12 @@ function emptyTally(): Tally {
   };
 }
 
-function tallyLog(tallies: ReadonlyMap<string, Tally>, log: SawLog, plan: LogPlan, dirty: boolean): void {
+function tallyLog(
+  tallies: ReadonlyMap<string, Tally>,
+  log: SawLog,
+  plan: LogPlan,
+  face: (met: MetCut) => MillFaces,
+): void {
   const { owners, ofCut } = ownersOf(plan);
   const { cuts } = walkCuts(log, plan);
   const bolts = new Map<number, Owner>();
@@ -69,7 +77,7 @@ function tallyLog(tallies: ReadonlyMap<string, Tally>, log: SawLog, plan: LogPla
     const owner = ofCut[index];
     // The first cut that meets a bolt is through the whole of it.
     if (met.cut.tool !== "buck" && !bolts.has(met.part.bolt)) bolts.set(met.part.bolt, owner);
-    if (typeof owner === "string") tallyCut(tallies.get(owner) as Tally, met, dirty);
+    if (typeof owner === "string") tallyCut(tallies.get(owner) as Tally, met, log.species, face);
   });
   for (const owner of bolts.values()) if (typeof owner === "string") (tallies.get(owner) as Tally).bolts++;
   const whole = owners.get(0);
@@ -83,11 +91,11 @@ function tallyLog(tallies: ReadonlyMap<string, Tally>, log: SawLog, plan: LogPla
   }
 }
 
-function tallyCut(tally: Tally, { cut, area, length, flat }: MetCut, dirty: boolean): void {
+function tallyCut(tally: Tally, met: MetCut, species: string, face: (met: MetCut) => MillFaces): void {
+  const { cut, length, flat } = met;
   if (cut.tool === "mill") {
     tally.millCuts++;
-    tally.millArea += Math.round(area);
-    if (dirty) tally.dirtyArea += Math.round(area);
+    tally.faces.set(species, addFaces(tally.faces.get(species) ?? NO_FACES, face(met)));
     if (flat && cut.axis === "x") tally.cants = Math.max(tally.cants, 1);
   } else if (cut.tool === "rip") {
     tally.ripCuts++;

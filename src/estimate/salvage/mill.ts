@@ -5,7 +5,7 @@ import type { DisplayUnits } from "../quantity/display.js";
 import { exactly } from "../quantity/text.js";
 import type { Assumed } from "../request/assumed.js";
 import type { Defaults } from "../request/given.js";
-import type { ShopShape } from "../request/shop.js";
+import type { CarryMeans, LogMeans, ShopShape } from "../request/shop.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 
@@ -24,6 +24,9 @@ export interface MillCells {
   readonly pith: Cell;
   /** Cut face sawn in an hour of sawing. */
   readonly rate: Cell;
+  /** Fastest feed and return along the log; absent on a chain mill, which goes by the face alone. */
+  readonly feed: Cell | undefined;
+  readonly back: Cell | undefined;
   readonly setUp: Cell;
   readonly turn: Cell;
   readonly cutHandling: Cell;
@@ -35,6 +38,11 @@ export interface MillCells {
   readonly sharpenEvery: Cell;
   readonly bladeLife: Cell;
   readonly sharpen: Cell;
+  /** Whether the user files, or pays for it and only changes chain or band. */
+  readonly sharpening: "self" | "service";
+  /** How sawn pieces are carried, and how logs come to the mill. */
+  readonly carry: CarryMeans;
+  readonly getOut: LogMeans;
 }
 
 /** Heart centre kept out of, or boxed in, pieces that have a heart rule. Assumption of the sawing model. */
@@ -54,6 +62,8 @@ export function layMill(
   const kind = defaults.choice(shop?.mill, "/shop/mill", "chainsaw-mill", "the commonest mill in a yard");
   const mill = millOf(kind);
   const { from } = mill;
+  // A chain is filed on the saw, in hours; a band goes to the sharpener, for money.
+  const sharpening = shop?.sharpening ?? (mill.blade === "chain" ? "self" : "service");
   const { small, long } = units;
   sheet.title("mill", `Mill: ${mill.name}`);
   const limit = (
@@ -90,6 +100,11 @@ export function layMill(
     }),
     pith: limit("pith", "heart centre", undefined, "/overrides/mill.pith", PITH, small),
     rate: assumed.spread("mill.rate", "cut face sawn, while sawing", mill.pace.rate, from),
+    feed:
+      mill.pace.by === "feed"
+        ? assumed.spread("mill.feed", "fastest feed, while sawing", mill.pace.feed, from)
+        : undefined,
+    back: mill.pace.by === "feed" ? assumed.spread("mill.back", "return after a cut", mill.pace.back, from) : undefined,
     setUp: assumed.spread("mill.setUp", "first straight cut of a bolt", mill.setUp, from),
     turn: assumed.spread("mill.turn", "turning a bolt or laying a cant again", mill.turn, from),
     cutHandling: assumed.cell("rate.cutHandling"),
@@ -98,6 +113,15 @@ export function layMill(
     barOil: mill.barOil && assumed.spread("mill.barOil", "bar oil, share of the fuel", mill.barOil, from),
     sharpenEvery: assumed.spread("mill.sharpenEvery", "sawn between sharpenings", mill.sharpenEvery, from),
     bladeLife: assumed.spread("mill.bladeLife", "sharpenings before it is worn out", mill.bladeLife, from),
-    sharpen: assumed.cell(mill.blade === "chain" ? "sharpen.chain" : "sharpen.band"),
+    sharpening,
+    carry: defaults.choice(shop?.carry, "/shop/carry", "hand", "everybody has two"),
+    getOut: defaults.choice(shop?.getOut, "/shop/getOut", "winch", "what most yards can borrow"),
+    sharpen: assumed.cell(sharpeningRate(mill.blade, sharpening)),
   };
+}
+
+/** Hours of a sharpening: at the file, or to change what comes back sharp. */
+function sharpeningRate(blade: MillCells["blade"], sharpening: MillCells["sharpening"]): string {
+  if (blade !== "chain") return "sharpen.band";
+  return sharpening === "self" ? "sharpen.chain" : "sharpen.change";
 }

@@ -26,8 +26,9 @@ export interface SawingBasis {
   readonly logs: readonly SoundLog[];
   readonly mill: MillCells;
   readonly wage: Cell;
-  /** Hours for each log used: to get it out and prepare it. */
-  readonly logHours: readonly Cell[];
+  /** Hours to get each of the logs to the mill, and to prepare any. */
+  readonly getOut: readonly Cell[];
+  readonly prepare: Cell;
   readonly ripHandling: Cell;
   readonly ripFeed: Cell;
   readonly crosscut: Cell;
@@ -114,9 +115,10 @@ function sawRates(basis: SawingBasis): SawingProblem["rates"] {
   const { sheet, mill } = basis;
   // Read without `decide`: a plan made at other rates is still a valid plan, only perhaps no longer the best one.
   const per = (cell: Cell, unit: string): number => sheet.in(cell, unit).toNumber();
+  const gettingOut = basis.getOut.reduce((sum, cell) => sum + per(cell, "person-h"), 0);
   return {
     wage: basis.wage.value.toNumber(),
-    logHours: basis.logHours.reduce((sum, cell) => sum + per(cell, "person-h"), 0),
+    logHours: gettingOut / Math.max(1, basis.getOut.length) + per(basis.prepare, "person-h"),
     logCash: 0,
     boltHours: per(mill.setUp, "h") * per(mill.crew, "people"),
     millCutHours: per(mill.cutHandling, "h") * per(mill.crew, "people"),

@@ -1,0 +1,71 @@
+/** Fuel, oil, wear, discs and current, each priced in its own unit; and the delivery of what is bought. */
+import { consumablePrice, servicePrice } from "../../catalog/look-up.js";
+import type { Basis } from "../basis.js";
+import type { MillingCells } from "../effort/milling.js";
+import { layLine, type ShoppingLine } from "../purchase/line.js";
+import { type Cell, number, type Operand, over, plus, times } from "../sheet/expression.js";
+import { plain } from "../sheet/sheet.js";
+import type { FinishingCells } from "./finishing.js";
+
+type Item = Parameters<typeof consumablePrice>[1];
+
+/** Lays a route's lines of what is used up. */
+export function layConsumables(
+  basis: Basis,
+  key: string,
+  milling: MillingCells | undefined,
+  finishing: FinishingCells,
+): ShoppingLine[] {
+  const { sheet, assumed } = basis;
+  const line = (item: Item, label: string, used: Cell): ShoppingLine => layUsed(basis, key, item, label, used);
+  const used = (item: Item, label: string, words: string, amount: Operand, display = ""): ShoppingLine =>
+    line(item, label, sheet.lay(`${key}.use.${item}.quantity`, amount, { label: words, display }));
+  const atMachines = over(plus(finishing.dress, finishing.sand), number("1 people"));
+  return [
+    used("sanding-discs", "Sanding discs", "discs worn", over(finishing.sanded, assumed.cell("sand.perDisc"))),
+    used("electricity", "Electricity", "drawn in the shop", times(atMachines, assumed.cell("shop.power")), "kWh"),
+    ...(milling ? [...layMillWear(basis, milling, line, used), ...layKnives(basis, finishing, used)] : []),
+    ...(finishing.buysLumber && basis.request.shop?.lumber !== "fetched" ? [layDelivery(basis, key)] : []),
+  ];
+}
+
+function layUsed(basis: Basis, key: string, item: Item, label: string, used: Cell): ShoppingLine {
+  const { pricing, catalog } = basis;
+  const line = { name: `${key}.use.${item}`, department: "consumables", label } as const;
+  return layLine(pricing, line, used, consumablePrice(catalog, item), item);
+}
+
+type LayLine = (item: Item, label: string, used: Cell) => ShoppingLine;
+type LayUse = (item: Item, label: string, words: string, amount: Operand, display?: string) => ShoppingLine;
+
+/** A chain is filed on the saw, in hours and files; what a service sharpens costs money. */
+function layMillWear({ mill, assumed }: Basis, milling: MillingCells, line: LayLine, use: LayUse): ShoppingLine[] {
+  const chain = mill.blade === "chain";
+  const sharpened = chain ? "chain-sharpening" : "band-sharpening";
+  return [
+    line("fuel", "Fuel", milling.fuel),
+    ...(milling.twoStroke ? [line("two-stroke-oil", "Two-stroke oil", milling.twoStroke)] : []),
+    ...(milling.barOil ? [line("bar-oil", "Bar oil", milling.barOil)] : []),
+    line(chain ? "chain" : "band", chain ? "Ripping chain, wear" : "Band, wear", milling.blades),
+    mill.sharpening === "service"
+      ? line(sharpened, `Sharpening of ${chain ? "chains" : "bands"}`, milling.sharpenings)
+      : use("files", "Files", "files worn", over(milling.sharpenings, assumed.cell("sharpen.perFile"))),
+  ];
+}
+
+/** Sharpened so often, and then replaced. */
+function layKnives({ assumed, request }: Basis, { planed }: FinishingCells, use: LayUse): ShoppingLine[] {
+  if (request.shop?.planer === "none") return [];
+  const sharpenings = over(planed, assumed.cell("dress.perKnives"));
+  return [
+    use("planer-knife-sharpening", "Sharpening of planer knives", "sharpenings", sharpenings),
+    use("planer-knives", "Planer knives, wear", "sets worn", over(sharpenings, assumed.cell("dress.knifeLife"))),
+  ];
+}
+
+function layDelivery({ sheet, pricing, catalog }: Basis, key: string): ShoppingLine {
+  const once =
+    sheet.find("delivery.loads") ?? sheet.input("delivery.loads", plain(1), { label: "deliveries of lumber" });
+  const line = { name: `${key}.use.delivery`, department: "services", label: "Delivery of lumber" } as const;
+  return layLine(pricing, line, once, servicePrice(catalog, "delivery"), "delivery");
+}

@@ -1,0 +1,66 @@
+/** The work of buying: fetch or receive, sort, cut to length, dress what comes rough and is wanted dressed. */
+import type { PieceGroup } from "../pieces/piece-group.js";
+import type { Assumed } from "../request/assumed.js";
+import type { ShopShape } from "../request/shop.js";
+import { type Cell, number, type Operand, over, plus, roundUp, sumOr, times } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
+
+/** Pieces of one group that are bought. */
+export interface BoughtWork {
+  readonly group: PieceGroup;
+  readonly pieces: Operand;
+  /** Turning at a deep crosscut. */
+  readonly turn: Cell;
+  /** Of one piece; absent where no wood is known. */
+  readonly weight: Cell | undefined;
+  /** Dressing of one as milled, where it is sold rough and wanted dressed. */
+  readonly dressing: Cell | undefined;
+}
+
+/** Hours by stage, in the order of the work. */
+export interface BuyingCells {
+  readonly fetch: Cell;
+  readonly sort: Cell;
+  readonly cut: Cell;
+  /** Absent where everything comes as it is wanted. */
+  readonly dress: Operand | undefined;
+}
+
+/** Lays the stages of buying under a route's key. @param sticks - Stock lengths bought. */
+export function layBuying(
+  sheet: Sheet,
+  key: string,
+  bought: readonly BoughtWork[],
+  sticks: Operand,
+  lumber: ShopShape["lumber"],
+  assumed: Assumed,
+): BuyingCells {
+  const pace = assumed.cell("pace");
+  const hours = (name: string, label: string, formula: Operand) =>
+    sheet.lay(`${key}.hours.${name}`, formula, { label, display: "person-h" });
+  const trips = lumber === "fetched" ? times(tripsOf(bought, assumed), assumed.cell("buy.fetch")) : undefined;
+  const rough = bought.flatMap(({ pieces, dressing }) => (dressing ? [times(pieces, dressing)] : []));
+  return {
+    fetch: trips
+      ? hours("fetch", "fetch lumber", times(trips, pace))
+      : hours("fetch", "receive lumber", times(assumed.cell("buy.receive"), pace)),
+    sort: hours("sort", "sort and stack lumber", times(sticks, assumed.cell("buy.sort"), pace)),
+    cut: hours("cut", "cut lumber to length", cuttingToLength(bought, assumed)),
+    dress: rough.length > 0 ? times(sumOr(rough, "person-h"), assumed.cell("dress.boughtShare")) : undefined,
+  };
+}
+
+/** One crosscut a piece, and the turning where it is deeper than the saw. */
+export function cuttingToLength(bought: readonly Pick<BoughtWork, "pieces" | "turn">[], assumed: Assumed): Operand {
+  const crosscut = times(assumed.cell("rate.crosscut"), assumed.cell("pace"));
+  return sumOr(
+    bought.map(({ pieces, turn }) => times(pieces, plus(crosscut, turn))),
+    "person-h",
+  );
+}
+
+/** Trailer loads by weight; pieces of unknown wood add nothing. */
+function tripsOf(bought: readonly BoughtWork[], assumed: Assumed): Operand {
+  const weights = bought.flatMap(({ pieces, weight }) => (weight ? [times(pieces, weight)] : []));
+  return weights.length === 0 ? number("1") : roundUp(over(sumOr(weights, "kg"), assumed.cell("buy.trailer")));
+}
