@@ -3,9 +3,10 @@
  * adds by itself.
  */
 import type { Basis } from "../basis.js";
-import { type Cell, minus, over, sumOr, times } from "../sheet/expression.js";
+import { taxRatesOn } from "../purchase/line.js";
+import { type Cell, minus, number, over, plus, sumOr, times } from "../sheet/expression.js";
 import { type GroupSaving, layGroupSavings, layPay } from "./group-savings.js";
-import type { RouteCells } from "./route.js";
+import { milledPieces, type RouteCells } from "./route.js";
 
 /** One route against buying everything. */
 export interface Comparison {
@@ -81,10 +82,16 @@ function compare({ sheet }: Basis, key: string, route: RouteCells, against: Rout
   return { cashSaved, extraHours, payPerHour: layPay(sheet, key, cashSaved, extraHours) };
 }
 
-/** Bought lumber's cost, less what milling saves at the value of an hour, over the wood that milling replaces. */
+/**
+ * Bought lumber's cost, less what milling saves at the value of an hour, over the wood that milling replaces. A dearer
+ * board bears its tax as well, so that only 1 ÷ (1 + rate) of the saving can be taken off its price.
+ */
 function layBreakEven(basis: Basis, mill: RouteCells, buy: RouteCells, against: Comparison): Cell | undefined {
   const { sheet, labor, units } = basis;
-  const milled = basis.groups.filter(({ group }) => mill.plan.milled.has(group.name)).map(({ group }) => group.volume);
+  const milled = basis.groups.flatMap((one) => {
+    const pieces = milledPieces(basis, mill.plan, one);
+    return pieces ? [times(over(one.group.volume, one.group.count), pieces)] : [];
+  });
   const wood = sheet.lay("decision.wood", sumOr(milled, "m3"), {
     label: "wood milled in the place of bought, actual",
     display: units.lumber,
@@ -92,8 +99,10 @@ function layBreakEven(basis: Basis, mill: RouteCells, buy: RouteCells, against: 
   if (sheet.decide(wood).lte(0) || buy.lines.every(({ department, amount }) => department !== "lumber" || !amount))
     return undefined;
   const saved = minus(against.cashSaved, times(against.extraHours, labor.valueOfHour));
+  const rates = taxRatesOn(basis.pricing, basis.catalog.taxes, "lumber");
+  const untaxed = rates.length === 0 ? saved : over(saved, plus(number("1"), ...rates));
   const replaced = minus(buy.lumber, mill.lumber);
-  return sheet.lay("decision.breakEvenPrice", over(minus(replaced, saved), wood), {
+  return sheet.lay("decision.breakEvenPrice", over(minus(replaced, untaxed), wood), {
     label: "price of bought wood at which both cost the same, actual volume",
     display: `${basis.pricing.currency}/${units.lumber}`,
   });

@@ -72,6 +72,11 @@ export function amountsOf(pricing: Pricing, lines: readonly ShoppingLine[]): Ope
   );
 }
 
+/** Rates already laid of the taxes on a department. */
+export function taxRatesOn({ sheet }: Pricing, taxes: readonly Tax[], department: Department): Cell[] {
+  return taxes.flatMap((tax, i) => (tax.appliesTo.includes(department) ? (sheet.find(`tax.${i + 1}.rate`) ?? []) : []));
+}
+
 /** Lays each tax once, on the taxable sum of all lines; an empty sum bears no tax line. */
 export function layTaxes(pricing: Pricing, key: string, taxes: readonly Tax[], lines: readonly ShoppingLine[]): Cell[] {
   const { sheet } = pricing;
