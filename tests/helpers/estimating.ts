@@ -1,11 +1,15 @@
 /** Requests read at the door and estimated with quick planners that need no engine. */
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { type Estimate, estimate } from "../../src/estimate/estimate.js";
 import type { Fault } from "../../src/estimate/faults.js";
+import { layCutList } from "../../src/estimate/pieces/cut-list.js";
 import type { Planners } from "../../src/estimate/plan.js";
 import { planStock } from "../../src/estimate/purchase/stock-plan.js";
+import { displayUnits } from "../../src/estimate/quantity/display.js";
+import { Defaults } from "../../src/estimate/request/given.js";
 import { type EstimateRequest, readEstimateRequest } from "../../src/estimate/request/request.js";
 import { carefulSawyer } from "../../src/estimate/salvage/careful-sawyer.js";
+import { Sheet } from "../../src/estimate/sheet/sheet.js";
 
 /** Work that a test gives the stock planner: enough for a good plan, little enough for many requests. */
 const STOCK_WORK = 20_000;
@@ -15,6 +19,12 @@ export const quickPlanners: Planners = {
   sawing: (problem) => ({ plan: carefulSawyer(problem), proof: { covers: "a rule, no search" } }),
   stock: (problem) => planStock(problem, { work: STOCK_WORK }),
 };
+
+/** Requests that the service ships: every file of demo data that is no yard. */
+export const DEMOS: readonly string[] = readdirSync(new URL("../../demo-data/", import.meta.url))
+  .filter((file) => file.endsWith(".json") && !file.includes("yard"))
+  .map((file) => file.replace(".json", ""))
+  .sort();
 
 const demoFile = (name: string): unknown =>
   JSON.parse(readFileSync(new URL(`../../demo-data/${name}.json`, import.meta.url), "utf8"));
@@ -41,6 +51,13 @@ export function request(body: unknown): EstimateRequest {
 /** The whole estimate of a request's JSON. */
 export const estimated = (body: unknown, planners: Planners = quickPlanners): Estimate =>
   estimate(request(body), planners);
+
+/** Names of the piece groups that a request comes to. */
+export function groupNames(body: unknown): string[] {
+  const { structure, system } = request(body);
+  const { groups } = layCutList(new Sheet(), structure, new Defaults(system), displayUnits(system));
+  return groups.map(({ name }) => name);
+}
 
 export const faultLines = (faults: readonly Fault[]): string =>
   faults.map(({ code, at, wrong }) => `${code} at ${at}: ${wrong}`).join("\n");

@@ -5,7 +5,7 @@
  * or in round millimetres as a metric project would have them.
  */
 import fc from "fast-check";
-import { demoCatalog } from "./estimating.js";
+import { demoCatalog, groupNames } from "./estimating.js";
 
 /** `exact-mm` keeps the inch-pound answer; `metric` rounds to whole millimetres and has a metric answer and yard. */
 export type Writing = "inches" | "exact-mm" | "metric";
@@ -62,26 +62,9 @@ export interface RequestDraw {
   readonly options: { readonly fallDown: string; readonly finish: string; readonly lightFixing: string };
   readonly ungraded: "yes" | "no" | "unknown";
   readonly ownLines: boolean;
-  /** Groups that the mix mills; with these the search for the best mix is spared. */
-  readonly milled: readonly string[];
+  /** Which groups the mix mills, counted round; with that said, the search for the best mix is spared. */
+  readonly milled: readonly boolean[];
 }
-
-/** Names under which a gable's groups come up, runs in parts included. */
-const GABLE_NAMES = [
-  "posts",
-  "beams-end",
-  "beams-middle",
-  "gable-beams",
-  "ties",
-  "ridge",
-  "rafters",
-  "fly-rafters",
-  "braces",
-  "purlins-end",
-  "purlins",
-  "eave-fascia",
-  "rake-fascia",
-];
 
 /** Half inches, so that a text never has many digits. */
 const inches = (least: number, most: number) => fc.integer({ min: least * 2, max: most * 2 }).map((n) => n / 2);
@@ -148,7 +131,7 @@ export const requestDraw: fc.Arbitrary<RequestDraw> = fc.record({
   }),
   ungraded: fc.constantFrom("yes", "yes", "unknown", "no"),
   ownLines: fc.boolean(),
-  milled: fc.subarray([...GABLE_NAMES, "lot-1", "lot-2", "lot-3", "lot-4"]),
+  milled: fc.array(fc.boolean(), { minLength: 3, maxLength: 7 }),
 });
 
 /** The draw as the JSON of a request. */
@@ -156,7 +139,7 @@ export function written(draw: RequestDraw, writing: Writing): Body {
   const pen = penOf(writing);
   const catalog = partOf(demoCatalog(writing === "metric" ? "ferry-yard" : "orchard-yard"), draw.kept);
   const sign = catalog.currency === "EUR" ? "€" : "$";
-  return {
+  const body = {
     structure: structureOf(draw.structure, pen),
     logs: draw.logs.map((log, i) => logOf(log, i, pen, sign)),
     catalog,
@@ -165,8 +148,9 @@ export function written(draw: RequestDraw, writing: Writing): Body {
     site: { ungradedAccepted: draw.ungraded },
     options: { ...draw.options, measure: writing === "metric" ? "metric" : "inch-pound" },
     lines: draw.ownLines ? ownLines(String(catalog.currency)) : [],
-    heldPlans: { milled: draw.milled },
   };
+  const milled = groupNames(body).filter((_, i) => draw.milled[i % draw.milled.length]);
+  return { ...body, heldPlans: { milled } };
 }
 
 interface Pen {
