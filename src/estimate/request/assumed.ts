@@ -8,6 +8,7 @@ import type { Quantity } from "../quantity/quantity.js";
 import { exactly, TextFault } from "../quantity/text.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Range, Sheet } from "../sheet/sheet.js";
+import { type CalibrationShape, calibrated } from "./calibration.js";
 
 /** What the request gives for an assumption. */
 export type AssumptionText =
@@ -17,11 +18,15 @@ export type AssumptionText =
 export class Assumed {
   readonly faults: Fault[] = [];
   private readonly used = new Set<string>();
+  private readonly timed = new Map<string, { readonly calibration: CalibrationShape; readonly at: string }>();
 
   constructor(
     private readonly sheet: Sheet,
     private readonly given: Readonly<Record<string, AssumptionText>> = {},
-  ) {}
+    timed: readonly CalibrationShape[] = [],
+  ) {
+    for (const [i, calibration] of timed.entries()) this.time(calibration, pointer("/calibration", i));
+  }
 
   /** The cell of a catalog assumption. @throws Error on a name that the catalog has not: a bug. */
   cell(name: string): Cell {
@@ -39,7 +44,7 @@ export class Assumed {
     if (known) return known;
     const range = { low: exactly(low), likely: exactly(likely), high: exactly(high) };
     const told = this.told(name, range);
-    const source = told ? "as given in the request" : citation(from);
+    const source = told ? (this.timed.has(name) ? "jobs timed by you" : "as given in the request") : citation(from);
     return this.sheet.assumption(name, told ?? range, {
       label,
       source,
@@ -50,21 +55,45 @@ export class Assumed {
   /** Given names that no assumption has. Ask when everything is laid. */
   unknownFaults(): Fault[] {
     const names = [...ASSUMPTIONS.map((row) => row.name), ...this.used];
-    return Object.keys(this.given)
-      .filter((name) => !this.used.has(name) && !assumptionOf(name))
-      .map((name) => {
+    const given = [
+      ...Object.keys(this.given).map((name) => ({ name, at: pointer("/assumptions", name) })),
+      ...[...this.timed].map(([name, { at }]) => ({ name, at: pointer(at, "rate") })),
+    ];
+    return given
+      .filter(({ name }) => !this.used.has(name) && !assumptionOf(name))
+      .map(({ name, at }) => {
         const near = nearest(name, names);
         const cure = near ? `Did you mean ${near}?` : "GET /v1/assumptions lists all names.";
         return {
           code: "unknown-name",
-          at: pointer("/assumptions", name),
+          at,
           wrong: `No assumption is called ${name.slice(0, 80)}.`,
           cure,
         };
       });
   }
 
+  /** Keeps a calibration until its rate is laid. */
+  private time(calibration: CalibrationShape, at: string): void {
+    const { rate } = calibration;
+    if (!this.timed.has(rate) && !Object.hasOwn(this.given, rate)) {
+      this.timed.set(rate, { calibration, at });
+      return;
+    }
+    const wrong = `${rate.slice(0, 80)} is given twice.`;
+    const cure = "Put all its jobs in one calibration, and leave it out of the assumptions.";
+    this.faults.push({ code: "duplicate-name", at: pointer(at, "rate"), wrong, cure });
+  }
+
   private told(name: string, like: Range): Range | undefined {
+    const timed = this.timed.get(name);
+    if (timed) {
+      this.used.add(name);
+      const found = calibrated(timed.calibration, like, timed.at);
+      if ("range" in found) return found.range;
+      this.faults.push(...found.faults);
+      return undefined;
+    }
     const text = Object.hasOwn(this.given, name) ? this.given[name] : undefined;
     this.used.add(name);
     if (text === undefined) return undefined;

@@ -14,6 +14,7 @@ import {
 import { isRecord } from "../../catalog/shape-faults.js";
 import { type Fault, nearest } from "../faults.js";
 import type { MeasureSystem } from "../quantity/text.js";
+import { calibrationShape } from "./calibration.js";
 import { heldPlans } from "./held-plans.js";
 import { logFaults, logShape } from "./logs.js";
 import { laborShape, shopShape } from "./shop.js";
@@ -144,6 +145,11 @@ export const estimateRequest = z
       .record(cellName, assumptionValue)
       .optional()
       .meta({ description: "Assumptions replaced, by name; see GET /v1/assumptions." }),
+    calibration: z
+      .array(calibrationShape)
+      .max(100)
+      .optional()
+      .meta({ description: "Rates that you timed, in the place of assumptions." }),
     overrides: z
       .record(cellName, quantityText)
       .optional()
