@@ -9,11 +9,33 @@ import type { BoltTable } from "./bolt-table.js";
 import type { Job, SlabKind } from "./job.js";
 import type { Run, SlabUse, SlabWorth } from "./slab-worth.js";
 
-/** A slab's strips; `worth` at the prices of the search, rip cuts and crosscuts paid. */
+/** A slab's strips. */
 export interface Filling {
+  /** Worth at full prices, rip cuts and crosscuts paid. */
   readonly worth: number;
-  readonly made: readonly number[];
+  /** Worth less what the pieces were worth to be left open. */
+  readonly rank: number;
+  /** Groups that come out of it, and how many of each. */
+  readonly groups: readonly number[];
+  readonly counts: readonly number[];
   readonly strips: readonly StripPattern[];
+}
+
+/** A slab's place in a bolt, ready to be filled for any open counts. */
+export interface Place {
+  readonly uses: readonly PreparedUse[];
+}
+
+/** A use of a slab with what has been found for it, by the counts open of the groups that it can make. */
+interface PreparedUse {
+  readonly use: SlabUse;
+  readonly kind: SlabKind;
+  readonly s: number;
+  readonly length: number;
+  /** Groups that it can make, and the most of each. */
+  readonly groups: readonly number[];
+  readonly most: readonly number[];
+  readonly found: Map<number, Filling | null>;
 }
 
 interface Strip {
@@ -21,106 +43,161 @@ interface Strip {
   readonly pieces: readonly number[];
 }
 
+/** Strips of a run, and their worth with a rip cut each. */
+interface Row {
+  readonly worth: number;
+  readonly strips: readonly { readonly k: number; readonly pieces: readonly number[] }[];
+}
+
 /** Most strips tried for one run. Assumption: far more than a slab has sensible ways. */
-const MOST_TRIES = 400;
+const MOST_TRIES = 300;
 
 /** Fillings at one set of prices, remembered by slab and by what is open of the groups that come out of it. */
 export class CappedFilling {
-  readonly #slabs = new Map<string, Filling | null>();
+  readonly #uses = new Map<string, PreparedUse>();
   readonly #strips = new Map<string, Strip>();
 
+  /**
+   * @param limit - What being open is worth, by group.
+   * @param full - Whether `worth` is at full prices; else at prices less `limit`.
+   */
   constructor(
     readonly job: Job,
     readonly worth: SlabWorth,
+    readonly limit: readonly number[],
+    readonly full: boolean,
   ) {}
 
-  /** The best strips for the slab of kind `s` at y0; null when none is worth its cuts. */
-  slab(table: BoltTable, s: number, y0: number, open: ArrayLike<number>): Filling | null {
+  /** The place of a slab of kind `s` at y0; null where the slab would be worth nothing even without a limit. */
+  place(table: BoltTable, s: number, y0: number): Place | null {
     const kind = this.job.slabs[s] as SlabKind;
+    const end = y0 + kind.thickness;
+    if (this.#unlimited(table, s, y0, end) <= 0) return null;
+    return { uses: this.worth.uses(table, s, y0).map((use) => this.#prepare(table.length, s, kind, use)) };
+  }
+
+  #unlimited(table: BoltTable, s: number, y0: number, end: number): number {
+    if (y0 >= 0) return this.worth.outside(table, s, y0, end);
+    return end > 0 ? this.worth.over(table, s, -y0, end) : this.worth.outside(table, s, -end, -y0);
+  }
+
+  #prepare(length: number, s: number, kind: SlabKind, use: SlabUse): PreparedUse {
+    let key = `${length};${s}`;
+    for (const { lo, hi, mask } of use.runs) key += `;${lo},${hi},${mask}`;
+    if (use.boxed !== null) key += `b${use.boxed.strip},${use.boxed.x0},${use.boxed.mask}`;
+    const known = this.#uses.get(key);
+    if (known !== undefined) return known;
+    const most = kind.groups.map((j) => this.#mostOf(length, kind, use, this.job.groups[j] as SawGroup));
+    const made: PreparedUse = { use, kind, s, length, groups: kind.groups, most, found: new Map() };
+    this.#uses.set(key, made);
+    return made;
+  }
+
+  #mostOf(length: number, kind: SlabKind, use: SlabUse, group: SawGroup): number {
+    const { crossKerf } = this.job.problem.shop;
+    const width = group.thickness === kind.thickness ? group.width : group.thickness;
+    const beside = use.runs.reduce(
+      (sum, { lo, hi }) => sum + Math.floor((hi - lo + kind.kerf) / (width + kind.kerf)),
+      0,
+    );
+    const along = Math.floor(((this.job.lengths[length] as number) + crossKerf) / (group.length + crossKerf));
+    return (beside + (use.boxed === null ? 0 : 1)) * along;
+  }
+
+  /** The best strips for a slab; null when none is worth its cuts. */
+  best(place: Place, open: readonly number[], made: readonly number[]): Filling | null {
     let best: Filling | null = null;
-    for (const use of this.worth.uses(table, s, y0)) {
-      const filling = this.#use(table, s, kind, use, open);
-      if (filling !== null && (best === null || filling.worth > best.worth)) best = filling;
+    for (const prepared of place.uses) {
+      const filling = this.#filling(prepared, open, made);
+      if (filling === null) continue;
+      if (best === null || (this.full ? filling.worth > best.worth : filling.rank > best.rank)) best = filling;
     }
     return best;
   }
 
-  #use(table: BoltTable, s: number, kind: SlabKind, use: SlabUse, open: ArrayLike<number>): Filling | null {
-    const runs = use.runs.map(({ lo, hi, mask }) => `${hi - lo} ${lo} ${mask}`).join(",");
-    const boxed = use.boxed === null ? "" : `${use.boxed.strip} ${use.boxed.x0} ${use.boxed.mask}`;
-    const key = `${table.length};${s};${runs};${boxed};${kind.groups.map((j) => open[j]).join(" ")}`;
-    const known = this.#slabs.get(key);
+  #filling(prepared: PreparedUse, open: readonly number[], made: readonly number[]): Filling | null {
+    const { groups, most, found } = prepared;
+    let key = 0;
+    for (let g = 0; g < groups.length; g++) {
+      const j = groups[g] as number;
+      const left = (open[j] as number) - (made[j] as number);
+      const cap = most[g] as number;
+      key = key * (cap + 1) + Math.min(left, cap);
+    }
+    // Beyond exact whole numbers two keys might meet: such a slab is filled anew each time.
+    if (key > Number.MAX_SAFE_INTEGER) return this.#fill(prepared, open, made);
+    const known = found.get(key);
     if (known !== undefined) return known;
-    const made = this.#fill(table.length, s, kind, use, open);
-    this.#slabs.set(key, made);
-    return made;
+    const filling = this.#fill(prepared, open, made);
+    found.set(key, filling);
+    return filling;
   }
 
-  #fill(i: number, s: number, kind: SlabKind, use: SlabUse, open: ArrayLike<number>): Filling | null {
-    const left = Array.from(open);
-    const made = new Array<number>(left.length).fill(0);
+  #fill(
+    { use, kind, s, length, groups }: PreparedUse,
+    open: readonly number[],
+    made: readonly number[],
+  ): Filling | null {
+    const left = open.map((count, j) => count - (made[j] as number));
     const strips: StripPattern[] = [];
-    const rip = this.worth.values.rip(i, s);
+    const rip = this.worth.values.rip(length, s);
     let worth = 0;
     const lay = (x0: number, k: number, pieces: readonly number[]) => {
-      for (const j of pieces) {
-        left[j] = (left[j] as number) - 1;
-        made[j] = (made[j] as number) + 1;
-      }
+      for (const j of pieces) left[j] = (left[j] as number) - 1;
       const width = kind.strips[k]?.width as number;
       strips.push({ x0, width, pieces: pieces.map((j) => this.job.groups[j] as SawGroup) });
     };
     if (use.boxed !== null) {
       const { strip: k, x0, mask } = use.boxed;
-      const strip = this.#strip(i, mask, kind.strips[k]?.section as number, left);
+      const strip = this.#strip(length, mask, kind.strips[k]?.section as number, left);
       if (strip.pieces.length === 0) return null;
       worth += strip.worth - 2 * rip;
       lay(x0, k, strip.pieces);
     }
     for (const run of use.runs) {
-      const chosen = this.#run(i, s, kind, run, left);
-      const gain = chosen.worth - (use.boxed === null ? rip : 0);
-      if (chosen.strips.length === 0 || gain <= 0) continue;
+      const row = this.#row(length, s, kind, run, left);
+      const gain = row.worth - (use.boxed === null ? rip : 0);
+      if (row.strips.length === 0 || gain <= 0) continue;
       worth += gain;
-      const whole = chosen.strips.reduce(
-        (sum, { k }) => sum + (kind.strips[k]?.width as number) + kind.kerf,
-        -kind.kerf,
-      );
+      const whole = row.strips.reduce((sum, { k }) => sum + (kind.strips[k]?.width as number) + kind.kerf, -kind.kerf);
       // Left of a boxed strip, and left of the axis, up against the inner edge: the bark side is the waste.
-      let x = run.hi < 0 || (use.boxed !== null && run.hi < use.boxed.x0) ? run.hi - whole : run.lo;
-      for (const { k, pieces } of chosen.strips) {
+      const inward = run.hi < 0 || (use.boxed !== null && run.hi < use.boxed.x0);
+      let x = inward ? run.hi - whole : run.lo;
+      for (const { k, pieces } of row.strips) {
         lay(x, k, pieces);
         x += (kind.strips[k]?.width as number) + kind.kerf;
       }
     }
     if (worth <= 0 || strips.length === 0) return null;
-    return { worth, made, strips: strips.sort((a, b) => a.x0 - b.x0) };
+    const counts = groups.map((j) => (open[j] as number) - (made[j] as number) - (left[j] as number));
+    const spared = groups.reduce((sum, j, g) => sum + (counts[g] as number) * (this.limit[j] as number), 0);
+    strips.sort((a, b) => a.x0 - b.x0);
+    const worths = this.full ? { worth, rank: worth - spared } : { worth: worth + spared, rank: worth };
+    return { ...worths, groups, counts, strips };
   }
 
-  /** Best strips of a run, each with its own rip cut paid. */
-  #run(i: number, s: number, kind: SlabKind, run: Run, open: readonly number[]) {
+  /** Best strips of a run. */
+  #row(i: number, s: number, kind: SlabKind, run: Run, open: readonly number[]): Row {
     const { values } = this.worth;
     const limit = values.run(i, run.mask, s);
     const rip = values.rip(i, s);
     const left = [...open];
     const chosen: { k: number; pieces: readonly number[] }[] = [];
-    let best: { worth: number; strips: { k: number; pieces: readonly number[] }[] } = { worth: 0, strips: [] };
+    let best: Row = { worth: 0, strips: [] };
     let tries = 0;
     const extend = (room: number, from: number, worth: number): void => {
       if (worth > best.worth + 1e-9) best = { worth, strips: [...chosen] };
-      for (let k = from; k < kind.strips.length && tries < MOST_TRIES; k++) {
+      if (room <= 0) return;
+      const most = worth + (limit[kind.pointOf[room] as number] as number);
+      for (let k = from; k < kind.strips.length && tries < MOST_TRIES && most > best.worth + 1e-9; k++) {
         const { width, section } = kind.strips[k] as SlabKind["strips"][number];
-        const rest = room - width - kind.kerf;
-        if (rest < -kind.kerf) continue;
-        if (worth + (limit[kind.pointOf[room] as number] as number) <= best.worth + 1e-9) return;
+        if (width > room) continue;
         const strip = this.#strip(i, run.mask, section, left);
         if (strip.pieces.length === 0) continue;
         tries++;
         for (const j of strip.pieces) left[j] = (left[j] as number) - 1;
         chosen.push({ k, pieces: strip.pieces });
-        if (rest > 0) extend(rest, k, worth + strip.worth - rip);
-        else if (worth + strip.worth - rip > best.worth + 1e-9)
-          best = { worth: worth + strip.worth - rip, strips: [...chosen] };
+        extend(room - width - kind.kerf, k, worth + strip.worth - rip);
         chosen.pop();
         for (const j of strip.pieces) left[j] = (left[j] as number) + 1;
       }
@@ -131,21 +208,20 @@ export class CappedFilling {
 
   /** Best pieces of a section over a length, no more than are open. */
   #strip(i: number, mask: number, section: number, open: readonly number[]): Strip {
-    const groups =
-      this.job.sections[section]?.groups.filter((j) => this.job.masks[mask]?.[j] && (open[j] as number) > 0) ?? [];
-    const long = this.job.lengths[i] as number;
-    const most = groups.map((j) =>
-      Math.min(open[j] as number, Math.ceil(long / (this.job.groups[j] as SawGroup).length)),
-    );
-    const key = `${i};${groups.join(" ")};${most.join(" ")}`;
+    const { job } = this;
+    const long = job.lengths[i] as number;
+    let key = `${i} ${mask} ${section}`;
+    const all = job.sections[section]?.groups ?? [];
+    for (const j of all) key += ` ${Math.min(open[j] as number, Math.ceil(long / (job.groups[j] as SawGroup).length))}`;
     const known = this.#strips.get(key);
     if (known !== undefined) return known;
-    const made = this.#search(long, groups, most);
+    const groups = all.filter((j) => job.masks[mask]?.[j] && (open[j] as number) > 0);
+    const made = this.#search(long, groups, open);
     this.#strips.set(key, made);
     return made;
   }
 
-  #search(long: number, groups: readonly number[], most: readonly number[]): Strip {
+  #search(long: number, groups: readonly number[], open: readonly number[]): Strip {
     const { crossKerf } = this.job.problem.shop;
     const gain = (j: number) => (this.worth.values.price[j] as number) - this.job.prices.crosscut;
     let best: Strip = { worth: 0, pieces: [] };
@@ -157,7 +233,7 @@ export class CappedFilling {
       const length = (this.job.groups[j] as SawGroup).length;
       extend(room, g + 1, worth);
       let n = 0;
-      for (let rest = room - length; rest >= 0 && n < (most[g] as number); rest -= length + crossKerf) {
+      for (let rest = room - length; rest >= 0 && n < (open[j] as number); rest -= length + crossKerf) {
         n++;
         chosen.push(j);
         extend(rest - crossKerf, g + 1, worth + n * gain(j));

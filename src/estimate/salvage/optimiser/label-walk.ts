@@ -15,10 +15,10 @@ export interface WalkAsk {
   readonly fillings: readonly CappedFilling[];
   /** Pieces open, by group. */
   readonly open: readonly number[];
-  /** What a piece's being open is worth: price less this is what it counts in the ranking. */
-  readonly limit: readonly number[];
   /** Labels kept a face. */
   readonly labels: number;
+  /** Faces that a stack is started from, the most promising ones. */
+  readonly starts: number;
   /** Stacks wanted. */
   readonly stacks: number;
   /** A stack's rank, with all that could still be added above it, has to reach this to go on. */
@@ -35,11 +35,11 @@ export interface Walked {
   readonly rank: number;
 }
 
-/** The best stacks of one bolt, best rank first, no two of one yield. */
+/** The best stacks of one bolt, best rank first, no two of one yield; last the one worth most as it stands. */
 export interface Walk {
   readonly stacks: readonly Walked[];
-  /** Labels that went on. */
-  readonly labels: number;
+  /** Steps taken: about as many as fillings looked up. */
+  readonly work: number;
 }
 
 interface Label {
@@ -48,61 +48,92 @@ interface Label {
   /** Worth less what the pieces made were worth to be left open. */
   readonly rank: number;
   readonly made: readonly number[];
-  readonly key: string;
+  /** Stands for `made`: equal for equal yields. Different yields meet so rarely that losing one does no harm. */
+  readonly mark: number;
   readonly before: Label | null;
   readonly slab: SlabPattern | null;
 }
 
-/** Faces from which a stack is started. Assumption: the best at the prices of the ranking, the rest are hopeless. */
-const STARTS = 48;
+/** A few labels, the best rank first, no two of one yield. */
+class Best {
+  readonly labels: Label[] = [];
+
+  constructor(readonly keep: number) {}
+
+  /** Whether a label of this yield and rank would stay. */
+  takes(mark: number, rank: number): boolean {
+    const same = this.labels.find((label) => label.mark === mark);
+    if (same !== undefined) return rank > same.rank;
+    return this.labels.length < this.keep || rank > (this.labels.at(-1) as Label).rank;
+  }
+
+  add(label: Label): void {
+    const same = this.labels.findIndex(({ mark }) => mark === label.mark);
+    if (same >= 0) this.labels.splice(same, 1);
+    let at = this.labels.length;
+    while (at > 0 && (this.labels[at - 1] as Label).rank < label.rank) at--;
+    this.labels.splice(at, 0, label);
+    if (this.labels.length > this.keep) this.labels.pop();
+  }
+}
 
 /** Walks one bolt. */
 export function walkStack(ask: WalkAsk): Walk {
-  const { job, table, open, labels: keep } = ask;
+  const { job, table } = ask;
   const kerf = job.problem.shop.millKerf;
   const guide = completions(ask);
-  const faces: Label[][] = Array.from({ length: 2 * table.top + kerf + 2 }, () => []);
-  const root: Label = { worth: 0, rank: 0, made: job.groups.map(() => 0), key: "", before: null, slab: null };
-  const ends: Label[] = [];
-  let labels = 0;
-  for (const f of starts(ask, guide)) {
-    const cost = cutAt(table, kerf, f - kerf);
-    (faces[f + table.top] as Label[]).push({ ...root, worth: -cost, rank: -cost });
-  }
+  const faces: (Best | undefined)[] = new Array(2 * table.top + kerf + 2).fill(undefined);
+  const face = (f: number): Best => {
+    const known = faces[f + table.top];
+    if (known !== undefined) return known;
+    const made = new Best(ask.labels);
+    faces[f + table.top] = made;
+    return made;
+  };
+  const root: Label = { worth: 0, rank: 0, made: job.groups.map(() => 0), mark: 0, before: null, slab: null };
+  const ends = new Best(ask.stacks);
+  let richest = root;
+  let work = 2 * table.top * job.slabs.length;
+  const move = (label: Label, to: number, cost: number) => {
+    if (!face(to).takes(label.mark, label.rank - cost)) return;
+    face(to).add({ ...label, worth: label.worth - cost, rank: label.rank - cost });
+  };
+  for (const f of starts(ask, guide)) move(root, f, cutAt(table, kerf, f - kerf));
   for (let f = -table.top; f <= table.top; f++) {
-    const here = bestLabels(faces[f + table.top] as Label[], keep);
+    const here = faces[f + table.top]?.labels;
+    if (here === undefined) continue;
     const rest = guide.above[f + table.top] as number;
-    for (const label of here) {
-      if (label.rank + rest < ask.least) continue;
-      labels++;
-      const left = open.map((count, j) => count - (label.made[j] as number));
-      for (let s = 0; s < job.slabs.length; s++) {
-        const { thickness } = job.slabs[s] as SlabKind;
-        const end = f + thickness;
-        if (end > table.top) break;
-        for (const [i, fillings] of ask.fillings.entries()) {
-          const filling = fillings.slab(table, s, f, left);
+    const going = here.filter((label) => label.rank + rest >= ask.least);
+    if (going.length === 0) continue;
+    for (const [s, { thickness }] of job.slabs.entries()) {
+      const end = f + thickness;
+      if (end > table.top) break;
+      const cut = cutAt(table, kerf, end);
+      const onward = end + kerf <= table.top ? face(end + kerf) : null;
+      for (const fillings of ask.fillings) {
+        const place = fillings.place(table, s, f);
+        if (place === null) continue;
+        for (const label of going) {
+          work += 4;
+          const filling = fillings.best(place, ask.open, label.made);
           if (filling === null) continue;
-          const worths = worthOf(ask, filling, i > 0);
-          const next = extend(
-            label,
-            filling,
-            { y0: f, thickness, strips: filling.strips },
-            worths,
-            cutAt(table, kerf, end),
-          );
-          ends.push(next);
-          if (end + kerf <= table.top) (faces[end + kerf + table.top] as Label[]).push(next);
+          const rank = label.rank + filling.rank - cut;
+          const worth = label.worth + filling.worth - cut;
+          const mark = label.mark + marked(filling);
+          const [goes, ends1, rich] = [onward?.takes(mark, rank), ends.takes(mark, rank), worth > richest.worth];
+          if (!goes && !ends1 && !rich) continue;
+          const next = extend(label, filling, { y0: f, thickness, strips: filling.strips }, { worth, rank, mark });
+          if (goes) onward?.add(next);
+          if (ends1) ends.add(next);
+          if (rich) richest = next;
         }
       }
-      const jump = guide.next[f + table.top] as number;
-      if (jump > f) {
-        const cost = cutAt(table, kerf, jump - kerf);
-        (faces[jump + table.top] as Label[]).push({ ...label, worth: label.worth - cost, rank: label.rank - cost });
-      }
     }
+    const jump = guide.next[f + table.top] as number;
+    if (jump > f) for (const label of going) move(label, jump, cutAt(table, kerf, jump - kerf));
   }
-  return { stacks: bestLabels(ends, ask.stacks).map(walked), labels };
+  const stacks = ends.labels.includes(richest) || richest === root ? ends.labels : [...ends.labels, richest];
+  return { stacks: stacks.map(walked), work };
 }
 
 function walked(end: Label): Walked {
@@ -112,37 +143,26 @@ function walked(end: Label): Walked {
   return { slabs, made: end.made, worth: end.worth, rank: end.rank };
 }
 
-/** A filling's worth at full prices and at the ranking's. */
-function worthOf(ask: WalkAsk, { worth, made }: Filling, full: boolean): { worth: number; rank: number } {
-  const spared = made.reduce((sum, count, j) => sum + count * (ask.limit[j] as number), 0);
-  return full ? { worth, rank: worth - spared } : { worth: worth + spared, rank: worth };
+/** A number for a filling's yield, such that the numbers of a stack's slabs add up to the number of its yield. */
+function marked({ groups, counts }: Filling): number {
+  let mark = 0;
+  for (let g = 0; g < groups.length; g++) {
+    // Scattered by a multiplier of Knuth's (The Art of Computer Programming, vol. 3, 6.4): 2^32 over the golden ratio.
+    mark += (counts[g] as number) * (Math.imul((groups[g] as number) + 1, 2654435761) >>> 0);
+  }
+  return mark;
 }
 
 function extend(
   label: Label,
-  filling: Filling,
+  { groups, counts }: Filling,
   slab: SlabPattern,
-  gain: { worth: number; rank: number },
-  cut: number,
+  sums: { worth: number; rank: number; mark: number },
 ): Label {
-  const made = label.made.map((count, j) => count + (filling.made[j] as number));
-  const [worth, rank] = [label.worth + gain.worth - cut, label.rank + gain.rank - cut];
-  return { worth, rank, made, key: made.join(" "), before: label, slab };
-}
-
-/** The best label of each yield, and of these the best few. */
-function bestLabels(labels: Label[], keep: number): Label[] {
-  if (labels.length <= 1) return labels;
-  const sorted = labels.sort((a, b) => b.rank - a.rank || b.worth - a.worth || (a.key < b.key ? -1 : 1));
-  const seen = new Set<string>();
-  const kept: Label[] = [];
-  for (const label of sorted) {
-    if (seen.has(label.key)) continue;
-    seen.add(label.key);
-    kept.push(label);
-    if (kept.length === keep) break;
-  }
-  return kept;
+  const made = [...label.made];
+  for (let g = 0; g < groups.length; g++)
+    made[groups[g] as number] = (made[groups[g] as number] as number) + (counts[g] as number);
+  return { ...sums, made, before: label, slab };
 }
 
 /** Money for the cut whose kerf begins at height y, of either sign. */
@@ -193,13 +213,13 @@ function completions({ job, table, fillings }: WalkAsk): Guide {
 }
 
 /** The most promising faces to start from. */
-function starts({ job, table }: WalkAsk, guide: Guide): number[] {
+function starts({ job, table, starts: most }: WalkAsk, guide: Guide): number[] {
   const kerf = job.problem.shop.millKerf;
   const faces = Array.from({ length: 2 * table.top + 1 }, (_, i) => i - table.top);
   const promise = (f: number) => (guide.above[f + table.top] as number) - cutAt(table, kerf, f - kerf);
   return faces
     .map((f) => ({ f, worth: promise(f) }))
     .sort((a, b) => b.worth - a.worth || a.f - b.f)
-    .slice(0, STARTS)
+    .slice(0, most)
     .map(({ f }) => f);
 }

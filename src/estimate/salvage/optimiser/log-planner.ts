@@ -26,10 +26,16 @@ export interface Effort {
   readonly bolts: number;
   /** The walk ranks partial plans with so much of what the limits are worth; once a share. 0 ranks them as they stand. */
   readonly shares: readonly number[];
+  /** Faces that a stack is started from. */
+  readonly starts: number;
+  /** Whether all bolts are looked over again at the prices asked. */
+  readonly fresh: boolean;
 }
 
 /** Bolts of a log that are looked at again and again. */
 const KEPT_ARCS = 24;
+/** So many of them change when a log is looked over again. */
+const FRESH_ARCS = 10;
 
 /** Prices that rank partial plans, and what the bolts are worth at them. */
 interface Guidance {
@@ -62,9 +68,14 @@ interface WalkTask {
   readonly enough: () => number;
 }
 
+/** Steps of a walk that take about as long as one stack of the dynamic program. Measured. */
+const STEPS_A_STACK = 60;
+
 /** Plans logs one at a time. Remembers for each log which bolts are worth looking at. */
 export class LogPlanner {
   readonly #arcs = new Map<LogTable, readonly Arc[]>();
+  /** The same bolts, latest look first. */
+  readonly #looks = new Map<LogTable, readonly Arc[]>();
 
   constructor(
     readonly job: Job,
@@ -79,17 +90,29 @@ export class LogPlanner {
     );
   }
 
-  /** The best pattern found; leaves the log lying where nothing is worth the work. */
-  plan(log: LogTable, open: readonly number[], price: readonly number[], effort: Effort): LogPattern {
+  /**
+   * The best pattern found; leaves the log lying where nothing is worth the work.
+   *
+   * @param atLeast - A pattern worth no more than this is of no use, and the search ends where none can be.
+   */
+  plan(log: LogTable, open: readonly number[], price: readonly number[], effort: Effort, atLeast = 0): LogPattern {
     const { job } = this;
     let best = leftLying(job);
-    let bestWorth = 0;
+    let bestWorth = Math.max(0, atLeast);
     const offer = (bolts: readonly BoltPattern[]) => {
       const pattern = trimmed(job, log.log, logPattern(job, log.log, bolts), open);
       const worth = this.worth(pattern, open, price);
       if (worth > bestWorth + 1e-9) [best, bestWorth] = [pattern, worth];
       return pattern;
     };
+    if (effort.fresh) {
+      const pricing = new LogPricing(
+        job,
+        price.map((p, j) => ((open[j] as number) > 0 ? p : 0)),
+      );
+      this.#lookOver(log, pricing);
+      this.budget.spend(pricing.work);
+    }
     let limit = price.map(() => 0);
     let least: Guidance | null = null;
     let full: Guidance | null = null;
@@ -100,7 +123,7 @@ export class LogPlanner {
       const raw = logPattern(job, log.log, pricing.patterns(bestPath(log, onwards).map((i) => arcs[i] as Arc)));
       offer(raw.bolts);
       if (least === null || upper < least.value - 1e-9) least = guidance;
-      if (least.value <= bestWorth + 1e-6 || least.value <= 0) return best;
+      if (least.value <= bestWorth + 1e-6) return best;
       const over = Array.from(raw.made, (made, j) => made - Math.max(0, open[j] as number));
       const norm = over.reduce((sum, d, j) => sum + (d > 0 || (limit[j] as number) > 0 ? d * d : 0), 0);
       if (norm === 0) break;
@@ -142,9 +165,9 @@ export class LogPlanner {
   #walk({ log, open, effort, guidance, full, offer, enough }: WalkTask): void {
     const { job } = this;
     const { arcs, values, limit, onwards } = guidance;
-    const ranked = new CappedFilling(job, guidance.pricing.worth);
+    const ranked = new CappedFilling(job, guidance.pricing.worth, limit, full === guidance.pricing);
     // A slab may be worth sawing though nothing at the ranking's prices: it is tried at full prices as well.
-    const fillings = full === guidance.pricing ? [ranked] : [ranked, new CappedFilling(job, full.worth)];
+    const fillings = full === guidance.pricing ? [ranked] : [ranked, new CappedFilling(job, full.worth, limit, true)];
     const { after } = onwards;
     const places: Partial[][] = Array.from({ length: log.places }, () => []);
     (places[0] as Partial[]).push({ bolts: [], made: open.map(() => 0), key: "", rank: -job.prices.log });
@@ -166,9 +189,9 @@ export class LogPlanner {
           const rest = arc.to >= 0 ? (after[arc.to] as number) : 0;
           if (plan.rank + hope + allOpen <= enough() + 1e-6) continue;
           const leastRank = enough() + job.prices.bolt - rest - plan.rank - allOpen;
-          const ask = { job, table: arc.table, fillings, open: left, limit, labels: effort.labels };
+          const ask = { job, table: arc.table, fillings, open: left, labels: effort.labels, starts: effort.starts };
           const walk = walkStack({ ...ask, stacks: effort.plans, least: leastRank });
-          this.budget.spend(Math.ceil(walk.labels / 40));
+          this.budget.spend(Math.ceil(walk.work / STEPS_A_STACK));
           for (const stack of walk.stacks) {
             const bolts = [...plan.bolts, { z0: arc.z0, z1: arc.z0 + arc.shape.length, slabs: stack.slabs }];
             offer(bolts);
@@ -181,10 +204,13 @@ export class LogPlanner {
     }
   }
 
-  /** All bolts of a log with few; of one with many, those whose best paths come near the best, at the first prices asked. */
+  /** All bolts of a log with few; of one with many, those that came near a best path when last looked over. */
   #arcsOf(log: LogTable, pricing: LogPricing): readonly Arc[] {
-    const known = this.#arcs.get(log);
-    if (known !== undefined) return known;
+    return this.#arcs.get(log) ?? this.#lookOver(log, pricing);
+  }
+
+  /** Looks over all bolts of a log at some prices, and keeps the best beside the best of earlier looks. */
+  #lookOver(log: LogTable, pricing: LogPricing): readonly Arc[] {
     if (log.arcs.length <= KEPT_ARCS) {
       this.#arcs.set(log, log.arcs);
       return log.arcs;
@@ -196,11 +222,12 @@ export class LogPlanner {
       arc,
       worth: (before[arc.from] as number) + (values[i] as number) + (arc.to >= 0 ? (after[arc.to] as number) : 0),
     }));
-    const kept = through
-      .sort((a, b) => b.worth - a.worth)
-      .slice(0, KEPT_ARCS)
-      .map(({ arc }) => arc);
-    kept.sort((a, b) => a.from - b.from || a.length - b.length);
+    through.sort((a, b) => b.worth - a.worth);
+    const old = this.#looks.get(log) ?? [];
+    const fresh = through.slice(0, old.length === 0 ? KEPT_ARCS : FRESH_ARCS).map(({ arc }) => arc);
+    const looks = [...new Set([...fresh, ...old])].slice(0, KEPT_ARCS);
+    this.#looks.set(log, looks);
+    const kept = [...looks].sort((a, b) => a.from - b.from || a.length - b.length);
     this.#arcs.set(log, kept);
     return kept;
   }

@@ -5,12 +5,13 @@
  */
 import type { Budget, Yard } from "./column-generation.js";
 import type { Effort, LogPlanner } from "./log-planner.js";
+import { leftLying } from "./pattern-cost.js";
 import type { WholePlan } from "./whole-plan.js";
 
 /** Highest factor of a lowered price; above 1 a group may be overrated for once. Small noise gets stuck. */
 const HIGHEST_FACTOR = 1.3;
 /** Share of the cost by which a plan may be worse and still be taken, at the start; falls to 0 with the budget. */
-const WARMTH = 0.004;
+const WARMTH = 0.02;
 
 /** What the search runs on. */
 export interface Search {
@@ -35,16 +36,17 @@ export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
   while (!budget.out && best.cost > search.bound + 1e-6 * Math.abs(search.bound)) {
     const trial = now.copy();
     const dropped = draw(logs, Math.min(logs, 1 + Math.floor(chance() * 3)), chance);
-    for (const log of dropped) trial.set(log, { bolts: [], made: new Int32Array(job.groups.length), cost: 0 });
+    for (const log of dropped) trial.set(log, leftLying(job));
+    const most = now.cost + WARMTH * now.cost * (1 - search.used()) * chance() ** 3;
     for (const [i, log] of dropped.entries()) {
       const table = tableOf.get(log);
       if (table === undefined) continue;
       const last = i === dropped.length - 1;
-      const price = last ? [...job.buy] : job.buy.map((p) => p * Math.min(HIGHEST_FACTOR, chance() * 1.6));
-      trial.set(log, planner.plan(table, trial.open(), price, effortFor(chance)));
+      const price = last ? job.buy : job.buy.map((p) => p * Math.min(HIGHEST_FACTOR, chance() * 1.6));
+      trial.set(log, planner.plan(table, trial.open(), price, effortFor(chance), last ? trial.cost - most : 0));
     }
     budget.spend(1);
-    if (trial.cost < now.cost + WARMTH * now.cost * (1 - search.used()) * chance() ** 3) now = trial;
+    if (trial.cost < most) now = trial;
     if (trial.cost < best.cost - 1e-9) best = trial.copy();
     if (now.cost > best.cost * (1 + WARMTH)) now = best.copy();
   }
@@ -55,9 +57,10 @@ export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
 function effortFor(chance: () => number): Effort {
   const luck = chance();
   const shares = [[1, 1, 0, 0.5][Math.floor(chance() * 4)] as number];
-  if (luck < 0.3) return { steps: 5, labels: 0, plans: 0, bolts: 0, shares };
-  if (luck < 0.8) return { steps: 5, labels: 4, plans: 1, bolts: 1, shares };
-  return { steps: 6, labels: 6, plans: 2, bolts: 3, shares };
+  const fresh = chance() < 0.15;
+  if (luck < 0.2) return { steps: 5, labels: 0, plans: 0, bolts: 0, shares, starts: 0, fresh };
+  if (luck < 0.8) return { steps: 4, labels: 4, plans: 1, bolts: 1, shares, starts: 12, fresh };
+  return { steps: 6, labels: 6, plans: 2, bolts: 3, shares, starts: 40, fresh };
 }
 
 /** Different numbers below `most`, in random order. */
