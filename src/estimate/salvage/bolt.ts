@@ -114,6 +114,14 @@ export function pithHalf(bolt: Bolt, y0: number, y1: number): number {
   return clearOf(bolt.pithRadius, nearestToAxis(y0, y1));
 }
 
+/**
+ * Half of what strips keep clear of about a hole: a hole narrower than a kerf is as wide as one and a step, for the cut
+ * beside one strip must not bite into the other.
+ */
+export function sawableHole({ millKerf, ripKerf }: SawShop, half: number): number {
+  return half === 0 ? 0 : Math.max(half, Math.floor(Math.max(millKerf, ripKerf) / 2) + 1);
+}
+
 /** Whether the slab [y0, y1] holds the whole pith between its faces, so that a boxed piece may be cut from it. */
 export function holdsPith(bolt: Bolt, y0: number, y1: number): boolean {
   return bolt.rotRadius === 0 && -y0 >= bolt.pithRadius && y1 >= bolt.pithRadius;

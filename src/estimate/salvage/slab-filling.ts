@@ -2,7 +2,7 @@
  * Fills one slab by rule: widest strips first from one wany edge, longest pieces first in each strip, never more than
  * is still wanted. The work of a careful sawyer, not of a search.
  */
-import { type Bolt, holdsPith, pithHalf, ripTool, rotHalf, usableHalf, waneOf } from "./bolt.js";
+import { type Bolt, holdsPith, pithHalf, ripTool, rotHalf, sawableHole, usableHalf, waneOf } from "./bolt.js";
 import type { SlabPattern, StripPattern } from "./sawing-pattern.js";
 import type { SawGroup, SawShop } from "./sawing-problem.js";
 
@@ -127,7 +127,8 @@ function aroundBoxed(bolt: Bolt, shop: SawShop, wants: readonly Want[], first: W
 function overWidth(bolt: Bolt, shop: SawShop, wants: readonly Want[], first: Want, space: SlabSpace): StripPattern[] {
   const { y0, thickness, half, width } = space;
   const pith = pithHalf(bolt, y0, y0 + thickness);
-  const keep = Math.max(rotHalf(bolt, y0, y0 + thickness), first.group.heart === "free" ? pith : 0);
+  const hole = Math.max(rotHalf(bolt, y0, y0 + thickness), first.group.heart === "free" ? pith : 0);
+  const keep = sawableHole(shop, hole);
   const free = pith <= keep;
   const runs: Run[] =
     keep > 0

@@ -134,11 +134,12 @@ export class LogPricing {
   /** The slabs of the best stack of each bolt, with their strips and pieces. */
   patterns(arcs: readonly Arc[]): BoltPattern[] {
     return arcs.map(({ table, z0, shape }) => {
-      const slabs = this.#program.slabs(table).map(({ kind, y0 }) => {
+      const slabs = this.#program.slabs(table).flatMap(({ kind, y0 }) => {
         const use = this.worth.use(table, kind, y0);
-        if (use === null) throw new Error("a slab of worth has no use");
+        // Worth is reckoned a cut too kindly beside a narrow hole: such a slab may be waste after all.
+        if (use === null) return [];
         const { thickness } = this.job.slabs[kind] as SlabKind;
-        return { y0, thickness, strips: this.worth.strips(table, kind, use) };
+        return [{ y0, thickness, strips: this.worth.strips(table, kind, use) }];
       });
       return { z0, z1: z0 + shape.length, slabs };
     });

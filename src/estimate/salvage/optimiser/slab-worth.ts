@@ -6,10 +6,11 @@
  * it holds the whole pith, a strip that boxes it in, with a run on either side. All strips of a slab keep to one wane.
  */
 
+import { sawableHole } from "../bolt.js";
 import type { StripPattern } from "../sawing-pattern.js";
 import type { SawGroup } from "../sawing-problem.js";
 import type { BoltTable } from "./bolt-table.js";
-import type { Job, SlabKind, SpeciesRules, WaneRow } from "./job.js";
+import { type Job, ripPrice, type SlabKind, type SpeciesRules, type WaneRow } from "./job.js";
 import type { StripValues } from "./strip-values.js";
 
 /** A run of strips [lo, hi] of a slab that keeps to a mask. */
@@ -90,6 +91,16 @@ export class SlabWorth {
     return best;
   }
 
+  /**
+   * Both sides of a hole. Where it is no wider than a kerf, strips just one kerf apart would share the cut between them:
+   * that cut is not charged twice, so that no plan is worth more than is reckoned here.
+   */
+  #beside(i: number, mask: number, s: number, half: number, hole: number): number {
+    const sides = 2 * this.values.slab(i, mask, s, half - hole);
+    const { kerf, thickness } = this.job.slabs[s] as SlabKind;
+    return sides > 0 && 2 * hole <= kerf ? sides + ripPrice(this.job, thickness, this.job.lengths[i] as number) : sides;
+  }
+
   #meeting(table: BoltTable, s: number, near: number, outer: number, boxes: boolean): number {
     const { values } = this;
     const rot = table.rot[near] as number;
@@ -100,9 +111,9 @@ export class SlabWorth {
       const half = (table.half[row.wane] as Uint16Array)[outer] as number;
       if (half <= rot) continue;
       let value =
-        rot > 0 ? 2 * values.slab(i, row.touching, s, half - rot) : (values.wide(i, row.touching, s)[half] as number);
+        rot > 0 ? this.#beside(i, row.touching, s, half, rot) : (values.wide(i, row.touching, s)[half] as number);
       if (row.clear !== row.touching && half > clear) {
-        value = Math.max(value, 2 * values.slab(i, row.clear, s, half - clear));
+        value = Math.max(value, this.#beside(i, row.clear, s, half, clear));
       }
       if (boxes && row.boxing !== row.touching) value = Math.max(value, this.#boxedValue(table, s, row, half));
       if (value > best) best = value;
@@ -170,8 +181,10 @@ export class SlabWorth {
       const half = (table.half[row.wane] as Uint16Array)[outer] as number;
       if (half <= rot) return [];
       const clear = Math.max(rot, pith);
-      const found: SlabUse[] = [beside(half, rot, clear > rot ? row.touching : row.clear)];
-      if (clear > rot && row.clear !== row.touching && half > clear) found.push(beside(half, clear, row.clear));
+      const { shop } = this.job.problem;
+      const [atRot, atClear] = [sawableHole(shop, rot), sawableHole(shop, clear)];
+      const found: SlabUse[] = half > atRot ? [beside(half, atRot, clear > rot ? row.touching : row.clear)] : [];
+      if (clear > rot && row.clear !== row.touching && half > atClear) found.push(beside(half, atClear, row.clear));
       if (near === 0 && Math.min(-y0, y1) >= table.box && row.boxing !== row.touching) {
         const boxed = this.#bestBoxed(table, s, row, half);
         if (boxed !== null) found.push(this.#around(s, row, half, boxed));
