@@ -1,0 +1,107 @@
+import { describe, expect, it } from "vitest";
+import { demoBody, estimated } from "../../helpers/estimating.js";
+
+/** Hours that a list of pieces takes on either route, by stage. */
+function commonHours(pieces: readonly object[], more: object = {}) {
+  const { sheet } = estimated({ structure: { kind: "pieces", pieces }, ...more }).basis;
+  return (stage: string) => {
+    const cell = sheet.find(`common.hours.${stage}`);
+    return cell ? sheet.in(cell, "person-h").toNumber() : Number.NaN;
+  };
+}
+
+describe("building, against printed outputs", () => {
+  it("sets 100 joists 2 × 10 × 20 ft with four people in about the textbook's 20 hours", () => {
+    // Construction-estimating textbook, ch. 12: five joists, 167 board feet an hour. Amateurs are no faster, nor half as fast.
+    const raise = commonHours([{ name: "joists", role: "rafter", count: 100, section: "2 x 10 in", length: "20 ft" }]);
+    expect(raise("raise") / 4).toBeGreaterThanOrEqual(20);
+    expect(raise("raise") / 4).toBeLessThan(40);
+  });
+
+  it("makes and sets six posts 4 × 4 × 12 ft in about the day of two people of a labor sheet", () => {
+    const of = commonHours([{ name: "posts", role: "post", count: 6, section: "4 x 4 in", length: "12 ft" }]);
+    const all = of("join") + of("trialAssemble") + of("dismantle") + of("brace") + of("raise");
+    expect(all).toBeGreaterThan(16 / 2);
+    expect(all).toBeLessThan(16 * 1.5);
+  });
+
+  it("lays steel sheets about as fast as two people 20 sheets of 32 in × 8 ft a day (labor sheet)", () => {
+    const { basis, takeoffs } = estimated(demoBody("orchard-shelter"));
+    const squares = takeoffs.covering ? basis.sheet.in(takeoffs.covering.area, "square").toNumber() : Number.NaN;
+    const cell = basis.sheet.find("common.hours.roof");
+    const hours = cell ? basis.sheet.in(cell, "person-h").toNumber() : Number.NaN;
+    const printed = 16 / ((20 * (32 / 12) * 8) / 100); // 3.75 h a square of wide sheets, laid with hand tools
+    expect(hours / squares).toBeGreaterThan(printed / 2);
+    expect(hours / squares).toBeLessThan(printed);
+  });
+
+  it("cuts and raises heavy timber in the 40 to 150 person-hours a thousand board feet of common practice", () => {
+    const { basis, takeoffs } = estimated(demoBody("orchard-shelter"));
+    const { sheet, cutList } = basis;
+    const timber = cutList.groups.filter(({ role }) => ["post", "beam", "tie", "brace"].includes(role));
+    const sum = (suffix: string) =>
+      timber.reduce((total, { name }) => {
+        const cell = sheet.find(`work.${name}.${suffix}`);
+        return total + (cell ? sheet.in(cell, "person-h").toNumber() : 0);
+      }, 0);
+    const thousands = timber.reduce((total, { volume }) => total + sheet.in(volume, "mbf").toNumber(), 0);
+    const rate = (sum("join") + sum("try") + sum("raise")) / thousands;
+    expect(rate).toBeGreaterThan(40);
+    expect(rate).toBeLessThan(150);
+    expect(takeoffs.stages.length).toBeGreaterThan(5);
+  });
+});
+
+describe("dressing by hand, against a labor sheet", () => {
+  /** Person-hours for one 2 × 4 × 18 ft without any machine, in softwood. */
+  function byHand(): number {
+    const { sheet } = estimated({
+      structure: {
+        kind: "pieces",
+        pieces: [{ name: "lot", count: 10, section: "2 x 4 in", length: "18 ft", species: ["eastern-white-pine"] }],
+      },
+      logs: [{ name: "log", species: "eastern-white-pine", length: "20 ft", smallDiameter: "14 in" }],
+      shop: { mill: "manual-band-mill", planer: "none" },
+    }).basis;
+    const cell = sheet.find("work.lot.dressEach");
+    return cell ? sheet.in(cell, "person-h").toNumber() : Number.NaN;
+  }
+
+  it("is slower than planing alone, ten 2 × 4 × 18 ft a day, and faster than four a day with straightening", () => {
+    expect(byHand()).toBeGreaterThan(8 / 10);
+    expect(byHand()).toBeLessThan(8 / 4);
+  });
+});
+
+describe("what building takes", () => {
+  const posts = { name: "posts", role: "post", count: 8, section: "6 x 6 in", length: "8 ft" };
+
+  it("goes with a group that is left out", () => {
+    const gable = { kind: "gable", span: "16 ft", length: "24 ft", eaveHeight: "8 ft" };
+    const hours = (structure: object) => {
+      const found = estimated({ structure });
+      return found.common.hours.value.toNumber();
+    };
+    expect(hours({ ...gable, groups: { braces: { remove: true } } })).toBeLessThan(hours(gable) - 10);
+  });
+
+  it("is the same on every route, so that it cancels in the comparison", () => {
+    const { sheet } = estimated({ ...demoBody("orchard-shelter"), heldPlans: { milled: ["posts"] } }).basis;
+    const shared = sheet.find("common.hours.total")?.value;
+    for (const key of ["bought", "milled", "mixed"]) {
+      const [all, own] = [sheet.find(`${key}.hours.total`)?.value, sheet.find(`${key}.hours.own`)?.value];
+      expect(own && shared && all?.minus(own).minus(shared).abs().lt("1e-25")).toBe(true);
+    }
+  });
+
+  it("is tried on the ground and taken apart again only where pieces are jointed", () => {
+    const boards = commonHours([{ name: "boards", role: "board", count: 20, section: "1 x 8 in", length: "8 ft" }]);
+    expect(boards("trialAssemble")).toBe(0);
+    expect(commonHours([posts])("trialAssemble")).toBeGreaterThan(0);
+  });
+
+  it("needs no brush without a finish", () => {
+    expect(commonHours([posts], { options: { finish: "none" } })("finishFirst")).toBeNaN(); // not even a stage
+    expect(commonHours([posts])("finishFirst")).toBeGreaterThan(0);
+  });
+});

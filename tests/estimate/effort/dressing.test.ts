@@ -1,0 +1,110 @@
+import { describe, expect, it } from "vitest";
+import { layDressing, layPlaner, type Planer, type RawPiece } from "../../../src/estimate/effort/dressing.js";
+import { dressingChoice } from "../../../src/estimate/effort/dressing-choice.js";
+import { exactly } from "../../../src/estimate/quantity/text.js";
+import type { StructureShape } from "../../../src/estimate/request/structure.js";
+import { number } from "../../../src/estimate/sheet/expression.js";
+import { laidPieces } from "../takeoff/shelter.js";
+
+interface Raw {
+  readonly finished?: string;
+  readonly length?: string;
+  readonly thickness?: string;
+  readonly width?: string;
+  readonly weight?: string;
+  readonly hardness?: string;
+  readonly planer?: Planer;
+  readonly surface?: "dressed" | "rough";
+}
+
+/** A 10 ft board, 1 × 4 finished, of 30 lb, 1 3/8 × 4 1/2 in rough. */
+function dressed(raw: Raw = {}) {
+  const length = raw.length ?? "10 ft";
+  const piece = {
+    name: "board",
+    count: 4,
+    section: raw.finished ?? "1 x 4 in",
+    length,
+    surface: raw.surface ?? "dressed",
+  };
+  const { sheet, groups, assumed, units } = laidPieces({
+    kind: "pieces",
+    pieces: [piece],
+  } as unknown as StructureShape);
+  const [group] = groups;
+  if (!group) throw new Error("no group");
+  layPlaner(assumed, raw.planer);
+  const input = (name: string, text: string) => sheet.input(`raw.${name}`, exactly(text));
+  const rough: RawPiece = {
+    thickness: input("thickness", raw.thickness ?? "1 3/8 in"),
+    width: input("width", raw.width ?? "4 1/2 in"),
+    length: input("length", length),
+    weight: input("weight", raw.weight ?? "30 lb"),
+    hardness: number(raw.hardness ?? "1"),
+  };
+  const { each } = layDressing(sheet, group, rough, raw.planer, assumed, units);
+  const choice = dressingChoice(group, rough, raw.planer, assumed);
+  return { minutes: sheet.in(each, "person-min").toDecimalPlaces(4).toNumber(), choice };
+}
+
+describe("dressing one piece", () => {
+  // Joint 4 passes at 12 ft a minute: 10 × 4 ÷ 12 = 3.3333 min. Rip once at 12: 0.8333. Faces: 3/8 in off in passes of
+  // 3/32 in are 4; two abreast (12 1/2 ÷ 4 1/2) make 4 ÷ 2 + 1 = 3. Edges 2 more: 10 × 5 ÷ 22 = 2.2727. Handling 4.
+  it("is jointed, ripped and planed slab first where that takes fewer passes", () => {
+    const { minutes, choice } = dressed();
+    expect(minutes).toBeCloseTo(3.3333 + 0.8333 + 2.2727 + 4, 3);
+    expect(choice).toMatchObject({ by: "machine", order: "slab-first", rip: "one-face" });
+  });
+
+  it("is planed piece by piece where only one fits: 4 passes, and 2 on the edges", () => {
+    const { minutes, choice } = dressed({ finished: "1 x 6 in", width: "6 1/2 in" });
+    expect(minutes).toBeCloseTo(3.3333 + 0.8333 + (10 * 6) / 22 + 4, 3);
+    expect(choice).toMatchObject({ by: "machine", order: "piece-by-piece" });
+  });
+
+  it("is ripped from both faces past the saw's depth of 3 1/8 in", () => {
+    const { minutes, choice } = dressed({ finished: "3 1/4 x 6 in", thickness: "3 1/2 in", width: "6 1/2 in" });
+    // 1/4 in off in 3 passes; two rips at 10 ÷ 12 min.
+    expect(minutes).toBeCloseTo(3.3333 + 2 * 0.8333 + (10 * 5) / 22 + 4, 3);
+    expect(choice.rip).toBe("both-faces");
+  });
+
+  it("takes two people to handle past 51 lb", () => {
+    expect(
+      dressed({ finished: "1 x 6 in", width: "6 1/2 in", weight: "52 lb" }).minutes -
+        dressed({ finished: "1 x 6 in", width: "6 1/2 in" }).minutes,
+    ).toBeCloseTo(4, 6);
+  });
+
+  it.each([
+    [{ weight: "101 lb" }, "too heavy to feed"],
+    [{ width: "13 in" }, "too wide for the planer"],
+    [{ length: "21 ft" }, "too long for the room at the machines"],
+    [{ finished: "6 x 6 in", thickness: "6 1/16 in" }, "too thick for the planer"],
+  ] as const)("goes to hand tools, and says why: %o", (raw, because) => {
+    const { choice } = dressed(raw);
+    expect(choice.by).toBe("hand");
+    expect(choice.because).toContain(because);
+    // 15 ft² an hour, and never quicker than the machines.
+    expect(dressed(raw).minutes).toBeGreaterThanOrEqual(dressed({ ...raw, planer: "none" }).minutes);
+  });
+
+  it("is all by hand without a planer: 2 × (1 + 4) in × 10 ft and two ends, at 15 ft² an hour", () => {
+    const { minutes, choice } = dressed({ planer: "none" });
+    expect(minutes).toBeCloseTo(((((2 * 5) / 12) * 10 + (2 * 4) / 144) / 15) * 60, 3);
+    expect(choice).toEqual({ group: "board", by: "hand", because: ["there is no planer"] });
+  });
+
+  it("fits a heavier and wider piece where the planer is a stationary one", () => {
+    expect(dressed({ weight: "150 lb", width: "13 in", planer: "stationary-planer" }).choice.by).toBe("machine");
+  });
+
+  it("is nothing where the piece stays rough", () => {
+    expect(dressed({ surface: "rough" })).toMatchObject({ minutes: 0, choice: { by: "nobody" } });
+  });
+
+  it("takes hard wood longer, machine time only", () => {
+    const [soft, hard] = [dressed().minutes, dressed({ hardness: "2" }).minutes];
+    expect(hard - 4).toBeCloseTo(2 * (soft - 4), 3);
+  });
+});
