@@ -180,7 +180,7 @@ function attempt(work: () => string[]): string[] {
   try {
     return work();
   } catch (error) {
-    if (error instanceof FaultError) return [error.message];
+    if (error instanceof FaultError) return error.faults.map((fault) => fault.wrong);
     throw error;
   }
 }

@@ -9,7 +9,7 @@
  * Exact by definition: 1 in = 25.4 mm, 1 lb = 0.45359237 kg (international yard and pound agreement, 1959);
  * 1 US gal = 231 in³ (NIST Handbook 44, appendix C); 1 bf = 144 in³ (PS 20, board measure).
  */
-import { type Decimal, decimal, ONE } from "./decimal.js";
+import { type Decimal, decimal } from "./decimal.js";
 
 /** Independent dimensions. Person-hours and elapsed hours differ on purpose; so do work hours and calendar days. */
 const AXES = ["length", "mass", "time", "work", "money", "angle", "calendar", "energy"] as const;
@@ -152,6 +152,10 @@ export interface Factor {
   readonly num: Decimal;
   readonly den: Decimal;
   readonly isOne: boolean;
+  /** num ÷ den, where that ends: then one exact multiplication does. */
+  readonly by?: Decimal;
+  /** den ÷ num, where that ends and num ÷ den does not: then one division does. */
+  readonly into?: Decimal;
 }
 
 /** Units and texts kept for the next time. Bounded, so that no stream of invented units fills the memory. */
@@ -354,17 +358,50 @@ export function factorBetween(from: Unit, to: Unit): Factor {
     const num = from.num * to.den;
     const den = from.den * to.num;
     const divisor = gcd(num, den);
-    factor = { num: decimal(num / divisor), den: decimal(den / divisor), isOne: num === den };
+    factor = ratioOf(num / divisor, den / divisor);
     row.set(to, factor);
   }
   return factor;
 }
 
-/** Multiplied before divided. */
+/** From numbers without a common divisor. */
+function ratioOf(num: bigint, den: bigint): Factor {
+  const by = ending(num, den);
+  const into = by ? undefined : ending(den, num);
+  return { num: decimal(num), den: decimal(den), isOne: num === den, ...(by && { by }), ...(into && { into }) };
+}
+
+/** The quotient, where it ends within the digits that are kept: the divisor is made of twos and fives. */
+function ending(above: bigint, below: bigint): Decimal | undefined {
+  let rest = below;
+  while (rest % 2n === 0n) rest /= 2n;
+  while (rest % 5n === 0n) rest /= 5n;
+  const quotient = decimal(above).dividedBy(decimal(below));
+  return rest === 1n && quotient.precision() < 40 ? quotient : undefined;
+}
+
+/** Rounded once where the factor or its inverse ends; else multiplied before divided. */
 export function applyFactor(value: Decimal, factor: Factor): Decimal {
   if (factor.isOne) return value;
-  const product = factor.num.eq(ONE) ? value : value.times(factor.num);
-  return factor.den.eq(ONE) ? product : product.dividedBy(factor.den);
+  if (factor.by) return value.times(factor.by);
+  if (factor.into) return value.dividedBy(factor.into);
+  return value.times(factor.num).dividedBy(factor.den);
+}
+
+/** The way back: from the unit that the factor leads to. */
+export function removeFactor(value: Decimal, factor: Factor): Decimal {
+  if (factor.isOne) return value;
+  if (factor.into) return value.times(factor.into);
+  if (factor.by) return value.dividedBy(factor.by);
+  return value.times(factor.den).dividedBy(factor.num);
+}
+
+/** A quotient in the factor's unit, rounded as late as can be. */
+export function divideWithFactor(left: Decimal, right: Decimal, factor: Factor): Decimal {
+  if (factor.isOne) return left.dividedBy(right);
+  if (factor.by) return left.times(factor.by).dividedBy(right);
+  if (factor.into) return left.dividedBy(right.times(factor.into));
+  return left.times(factor.num).dividedBy(right.times(factor.den));
 }
 
 /** Digits after the point of a currency (ISO 4217), or undefined when the symbol is no currency. */

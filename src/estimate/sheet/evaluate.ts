@@ -1,7 +1,7 @@
 /** Tree to exact decimal, and a whole sheet again with some cells changed. */
-import { FaultError } from "../faults.js";
-import { Decimal, decimal, ONE, squareRoot, ZERO } from "../quantity/decimal.js";
-import { applyFactor, type Factor } from "../quantity/unit.js";
+import { FaultError, pointer } from "../faults.js";
+import { Decimal, decimal, squareRoot, ZERO } from "../quantity/decimal.js";
+import { applyFactor, divideWithFactor, type Factor, removeFactor } from "../quantity/unit.js";
 import { type Cell, cellsIn, type Expression, type Scaled, type StepTable } from "./expression.js";
 import { shownCell } from "./working.js";
 
@@ -38,15 +38,23 @@ export function evaluateCell(name: string, expression: Expression, valueIn: Valu
   } catch (error) {
     if (!(error instanceof DivisionByZero)) throw error;
   }
-  const from = cellsIn(expression).map((cell) => `${cell.name} = ${shownCell(cell, valueIn(cell))}`);
+  const cells = cellsIn(expression);
+  const from = cells.map((cell) => `${cell.name} = ${shownCell(cell, valueIn(cell))}`);
   throw new FaultError([
     {
       code: "out-of-range",
-      at: "",
+      at: placeOf(cells, valueIn),
       wrong: `The cell ${name} has no finite value (${from.join(", ").slice(0, 200)}).`,
       cure: "Give the values it is worked out from in a sensible range; none of its divisors may be zero.",
     },
   ]);
+}
+
+/** Where the request may have put what broke a formula: a zero above all; "" where its own cells do not tell. */
+function placeOf(cells: readonly Cell[], valueIn: ValueIn): string {
+  const given = cells.filter(({ kind }) => kind === "override" || kind === "assumption");
+  const found = given.find((cell) => valueIn(cell).isZero()) ?? given.find(({ kind }) => kind === "override");
+  return found ? pointer(found.kind === "override" ? "/overrides" : "/assumptions", found.name) : "";
 }
 
 /** Value of a formula in its own unit. `valueIn` gives the value of each cell that it names. */
@@ -80,7 +88,7 @@ export function evaluate(expression: Expression, valueIn: ValueIn): Decimal {
     case "root":
       return squareRoot(evaluate(expression.of, valueIn));
     case "roundUp":
-      return unscaled(upToWhole(inFactor(expression, valueIn)), expression.factor);
+      return removeFactor(upToWhole(inFactor(expression, valueIn)), expression.factor);
     case "roundMoney":
       return evaluate(expression.of, valueIn).toDecimalPlaces(MONEY_GUARD).toDecimalPlaces(expression.places);
     case "arctangent":
@@ -131,23 +139,17 @@ function remembered(kind: "arctangent" | "tangent", value: Decimal): Decimal {
 /** 1, 0 or −1 as the left value is above the right one, as good as equal to it, or below it. */
 function compared(left: Decimal, right: Decimal): number {
   const off = left.minus(right);
+  // Nearly always they are far apart, which the powers of ten tell without a multiplication.
+  if (off.e > APART_BY.e && off.e > Math.max(left.e, right.e) + APART_SHARE.e + 1) return off.cmp(ZERO);
   const size = off.abs();
   if (size.lte(APART_BY) || size.lte(left.abs().times(APART_SHARE))) return 0;
   return size.lte(right.abs().times(APART_SHARE)) ? 0 : off.cmp(ZERO);
 }
 
-/** Divided last: the factor's numerator goes in before the division. */
 function divided(left: Decimal, right: Decimal, factor: Factor): Decimal {
   if (right.isZero()) throw new DivisionByZero();
-  return scaledBy(left, factor.num).dividedBy(scaledBy(right, factor.den));
+  return divideWithFactor(left, right, factor);
 }
-
-function unscaled(value: Decimal, factor: Factor): Decimal {
-  const product = scaledBy(value, factor.den);
-  return factor.num.eq(ONE) ? product : product.dividedBy(factor.num);
-}
-
-const scaledBy = (value: Decimal, whole: Decimal): Decimal => (whole.eq(ONE) ? value : value.times(whole));
 
 /** Looks a need up, in whole steps; zero or less needs nothing. */
 export function stepValue(table: StepTable, column: number, need: number): Decimal {

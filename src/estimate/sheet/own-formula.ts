@@ -32,8 +32,8 @@ export class FormulaFault {
 }
 
 /** Longest formula, in characters; and how deep brackets may be nested. Both are assumptions of what a person writes. */
-export const LONGEST_FORMULA = 500;
-export const DEEPEST_FORMULA = 50;
+const LONGEST_FORMULA = 500;
+const DEEPEST_FORMULA = 50;
 
 const NAME = /[A-Za-z][A-Za-z0-9_-]*(?:\.[A-Za-z0-9_-]+)*/y;
 /** 14' 6 1/2", 14 ft 6 in. With a hyphen only behind the mark: `14 ft - 6 in` is a difference. */
