@@ -29,8 +29,8 @@ async function start(port: number, host: string | undefined): Promise<void> {
     notReady: () => (stopping ? "The service is being stopped." : undefined),
   });
   const listening = await serve({ fetch: app.fetch, port, host });
-  process.stdout.write(`Boleworth serves at http://${host ?? "localhost"}:${listening.port} (calls: /docs)\n`);
   for (const signal of ["SIGTERM", "SIGINT"] as const) process.once(signal, () => stop(listening));
+  process.stdout.write(`Boleworth serves at http://${host ?? "localhost"}:${listening.port} (calls: /docs)\n`);
 }
 
 async function stop(listening: Listening): Promise<void> {

@@ -6,7 +6,7 @@ import { type ComparedRoutes, type Decision, decide } from "./compare/decision.j
 import type { FrontierPoint } from "./compare/mix-search.js";
 import { type CommonCells, layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
 import { type Verdict, verdictOf } from "./compare/verdict.js";
-import { type Fault, FaultError } from "./faults.js";
+import { type Fault, FaultError, pointer } from "./faults.js";
 import { heldForm, millable, type Planners, planRoute } from "./plan.js";
 import type { HeldPlans } from "./request/held-plans.js";
 import type { EstimateRequest } from "./request/request.js";
@@ -48,6 +48,7 @@ export function estimate(request: EstimateRequest, planners: Planners): Estimate
   const basis = layBasis(newSheet(request), request);
   const names = millable(basis);
   const held = request.heldPlans;
+  refuse(unknownMilled(basis, held?.milled ?? []));
   const plan = (key: string, label: string, milled: ReadonlySet<string>) =>
     planRoute(basis, key, label, milled, planners, held);
   const buy = plan("bought", "Everything bought", new Set());
@@ -93,6 +94,16 @@ function layEstimate(basis: Basis, plans: RoutePlans, frontier: readonly Frontie
   const all = [...new Set([plans.buy, ...(plans.mill ? [plans.mill] : []), plans.mix])];
   const held = heldForm(all, plans.mix.milled);
   return { basis, takeoffs, common, routes, decision, verdict, cautions, notices, frontier, plans: held };
+}
+
+/** Groups of a held mix that the structure has not. */
+function unknownMilled({ cutList }: Basis, milled: readonly string[]): Fault[] {
+  const known = new Set(cutList.groups.map(({ name }) => name));
+  return milled.flatMap((name, i): Fault[] => {
+    const wrong = `The structure has no piece group called ${name.slice(0, 80)}.`;
+    const cure = "Leave the held plans out, or send the request that they were made for.";
+    return known.has(name) ? [] : [{ code: "held-plan-misfit", at: pointer("/heldPlans/milled", i), wrong, cure }];
+  });
 }
 
 function refuse(faults: readonly Fault[]): void {

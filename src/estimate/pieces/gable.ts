@@ -260,6 +260,12 @@ function frameFaults(sheet: Sheet, frame: GableFrame, sections: Laying["sections
     "The height to the plate's top",
     "Give more height than the plate beam is deep.",
   );
+  const drop = sheet.decide(frame.eaveOverhang).times(sheet.decide(frame.unitRise));
+  if (drop.gte(sheet.decide(frame.eaveHeight).times(sheet.decide(frame.unitRun)))) {
+    const wrong = `At an overhang of ${sheet.shown(frame.eaveOverhang)} the rafter tails reach the ground.`;
+    const cure = "Give a shorter overhang, a higher plate or a flatter roof.";
+    faults.push({ code: "cannot-build", at: `${AT}/overhang/eave`, wrong, cure });
+  }
   return faults;
 }
 
@@ -413,5 +419,5 @@ function laid(
     settings,
   };
   const found = layGroup(sheet, group, units);
-  return sheet.decide(found.count).lte(0) ? [] : [found];
+  return sheet.decide(found.count).isZero() ? [] : [found]; // fewer than none is refused with the cut list
 }

@@ -1,9 +1,12 @@
 /** Mill or buy, as JSON. */
 import { z } from "zod";
+import { measuredValue } from "../../../catalog/reading.js";
 import type { Comparison } from "../../../estimate/compare/decision.js";
 import type { GroupSaving } from "../../../estimate/compare/group-savings.js";
+import type { FrontierPoint } from "../../../estimate/compare/mix-search.js";
 import type { RouteCells } from "../../../estimate/compare/route.js";
 import type { Estimate } from "../../../estimate/estimate.js";
+import { minorDigits } from "../../../estimate/quantity/unit.js";
 import { distinctRoutes } from "../routes.js";
 import { FigureSchema, figure, figureOrNull } from "./figures.js";
 
@@ -71,6 +74,15 @@ const SharedSchema = z
   })
   .meta({ id: "SharedSaving", description: "What groups share." });
 
+const FrontierSchema = z
+  .strictObject({
+    mills: words("Names of the groups that it mills."),
+    cash: measuredValue.describe("Cash of this mix."),
+    hours: measuredValue.describe("Person-hours of this mix."),
+    fromWage: measuredValue.describe("Value of an hour from which on it is the best; the next one's is where it ends."),
+  })
+  .meta({ id: "FrontierMix", description: "The best mix over a stretch of values of an hour." });
+
 export const DecisionSchema = z
   .strictObject({
     verdict: VerdictSchema.describe("First on every screen."),
@@ -80,6 +92,9 @@ export const DecisionSchema = z
     mix: ComparisonSchema.nullable().describe("The best mix; null where it is to buy everything."),
     groups: z.array(GroupSavingSchema).describe("Group by group: leave one out of the sawing plan."),
     shared: SharedSchema.nullable().describe("With the groups it makes up the saving of milling everything."),
+    frontier: z
+      .array(FrontierSchema)
+      .describe("With options.frontier: the best mixes found for every value of an hour, cheapest first; else empty."),
     breakEvenPrice: FigureSchema.nullable().describe(
       "Price of bought lumber at which milling and buying cost the same, by actual volume.",
     ),
@@ -87,7 +102,13 @@ export const DecisionSchema = z
   .meta({ id: "Decision", description: "Mill or buy." });
 
 /** The decision of an estimate. */
-export function shownDecision({ routes, decision, verdict }: Estimate): z.output<typeof DecisionSchema> {
+export function shownDecision({
+  basis,
+  routes,
+  decision,
+  verdict,
+  frontier,
+}: Estimate): z.output<typeof DecisionSchema> {
   const { mill, mix, groups, shared, breakEvenPrice } = decision;
   return {
     verdict: {
@@ -104,6 +125,7 @@ export function shownDecision({ routes, decision, verdict }: Estimate): z.output
     mix: mix ? shownComparison(mix) : null,
     groups: groups.map((group) => shownSaving(group, routes.mix.plan.milled.has(group.name))),
     shared: shared ? { cash: figure(shared.cash), hours: figure(shared.hours) } : null,
+    frontier: frontier.map((mix) => shownMix(mix, basis.catalog.currency)),
     breakEvenPrice: figureOrNull(breakEvenPrice),
   };
 }
@@ -131,4 +153,15 @@ function shownComparison({ cashSaved, extraHours, payPerHour }: Comparison): z.o
 
 function shownSaving(saving: GroupSaving, milled: boolean): z.output<typeof GroupSavingSchema> {
   return { group: saving.name, label: saving.label, milled, ...shownComparison(saving) };
+}
+
+/** A search compares mixes in floats; what is shown of them is rounded to the cent and the hundredth of an hour. */
+function shownMix({ point, fromWage }: FrontierPoint, currency: string): z.output<typeof FrontierSchema> {
+  const places = minorDigits(currency) ?? 2;
+  return {
+    mills: [...point.milled],
+    cash: { value: point.cash.toFixed(places), unit: currency },
+    hours: { value: point.hours.toFixed(2), unit: "person-h" },
+    fromWage: { value: fromWage.toFixed(places), unit: `${currency}/person-h` },
+  };
 }

@@ -4,7 +4,7 @@ import type { RouteCells } from "../../../estimate/compare/route.js";
 import type { Estimate } from "../../../estimate/estimate.js";
 import type { Cell } from "../../../estimate/sheet/expression.js";
 import { routeField, routeKey } from "./decision.js";
-import { FigureSchema, figure, LabeledSchema, labeled } from "./figures.js";
+import { FigureSchema, figure, figureOrNull, LabeledSchema, labeled } from "./figures.js";
 
 const StageSchema = z
   .strictObject({
@@ -16,6 +16,14 @@ const StageSchema = z
 
 const stages = (describe: string) => z.array(StageSchema).describe(describe);
 
+const DryingSchema = z
+  .strictObject({
+    soonest: FigureSchema.describe("Piled in good weather."),
+    likely: FigureSchema.describe("As it mostly goes."),
+    latest: FigureSchema.describe("Piled in autumn."),
+  })
+  .meta({ id: "DryingWeeks", description: "Calendar time in the stack, to about 20 % moisture." });
+
 const RouteSchema = z
   .strictObject({
     route: routeField(),
@@ -23,6 +31,7 @@ const RouteSchema = z
     hours: FigureSchema.describe("Person-hours in all, those of `common` and your own lines included."),
     elapsed: FigureSchema.describe("Hours with the crew, all stages."),
     millHours: FigureSchema.nullable().describe("Of them at the mill; null where nothing is milled."),
+    drying: DryingSchema.nullable().describe("Of what is milled; null where none of it needs to dry."),
   })
   .meta({ id: "RouteEffort", description: "Hours of one route." });
 
@@ -57,7 +66,8 @@ export function shownEffort(
       stages: route.stages.map(shownStage),
       hours: figure(route.hours),
       elapsed: figure(route.elapsed),
-      millHours: route.milling ? figure(route.milling.millHours) : null,
+      millHours: figureOrNull(route.milling?.millHours),
+      drying: route.drying ? shownDrying(route.drying) : null,
     })),
   };
 }
@@ -66,3 +76,9 @@ export function shownEffort(
 function shownStage(cell: Cell): z.output<typeof StageSchema> {
   return { stage: cell.name.split(".").at(-1) as string, label: cell.label, hours: figure(cell) };
 }
+
+const shownDrying = ({ soonest, likely, latest }: NonNullable<RouteCells["drying"]>) => ({
+  soonest: figure(soonest),
+  likely: figure(likely),
+  latest: figure(latest),
+});

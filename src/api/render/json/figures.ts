@@ -50,9 +50,12 @@ export function digits(cell: Cell, value = cell.value): string {
   return money ? fixed(found, places) : trimmed(found, places);
 }
 
+/** A cell's value and unit alone. */
+export const amount = (cell: Cell) => ({ value: digits(cell), unit: cell.display.symbol });
+
 /** A cell as a figure. */
 export function figure(cell: Cell): Figure {
-  return { cell: cell.name, value: digits(cell), unit: cell.display.symbol };
+  return { cell: cell.name, ...amount(cell) };
 }
 
 /** A cell that may be absent. */
@@ -66,7 +69,11 @@ export function lengthFigure(cell: Cell, system: MeasureSystem): LengthFigure {
   return { ...figure(cell), marked: marked({ value: cell.value, unit: cell.unit }, system) };
 }
 
-/** A length across a piece: inches without feet, or millimetres. */
+/** A length across a piece as it is marked: inches without feet, or millimetres. */
+export const markedOf = (cell: Cell, system: MeasureSystem): string =>
+  markedSmall({ value: cell.value, unit: cell.unit }, system);
+
+/** A length across a piece. */
 export function smallFigure(cell: Cell, system: MeasureSystem): LengthFigure {
-  return { ...figure(cell), marked: markedSmall({ value: cell.value, unit: cell.unit }, system) };
+  return { ...figure(cell), marked: markedOf(cell, system) };
 }

@@ -3,15 +3,15 @@ import { z } from "zod";
 import { FASTENERS } from "../../../catalog/fasteners.js";
 import type { MeasureSystem } from "../../../estimate/quantity/text.js";
 import type { FastenersTakeoff, ScheduleItem, ScheduleLine } from "../../../estimate/takeoff/fasteners.js";
-import { FigureSchema, figure, LengthSchema, smallFigure } from "./figures.js";
+import { FigureSchema, figure, markedOf } from "./figures.js";
 
 const ItemSchema = z
   .strictObject({
     fastener: z.string().describe("Kind of fastener."),
     label: z.string().describe("In words."),
     count: FigureSchema.describe("As driven, all connections of the line together."),
-    diameter: LengthSchema.nullable().describe("Diameter, or one side of the post that a base takes; null if none."),
-    length: LengthSchema.nullable().describe("Length, or the other side of the post; null if none."),
+    diameter: z.string().nullable().describe("Diameter, or one side of the post that a base takes; null if none."),
+    length: z.string().nullable().describe("Length, or the other side of the post; null if none."),
     corrosion: z.string().describe("Least protection against corrosion."),
   })
   .meta({ id: "ScheduleItem", description: "Fasteners of one sort." });
@@ -55,8 +55,8 @@ function shownItem(item: ScheduleItem, system: MeasureSystem): z.output<typeof I
     fastener,
     label: FASTENERS[fastener].name,
     count: figure(count),
-    diameter: diameter ? smallFigure(diameter, system) : null,
-    length: length ? smallFigure(length, system) : null,
+    diameter: diameter ? markedOf(diameter, system) : null,
+    length: length ? markedOf(length, system) : null,
     corrosion,
   };
 }

@@ -1,5 +1,6 @@
 /** Logs and sawing plans as JSON: what to do at the mill, log by log, in the order of the work. */
 import { z } from "zod";
+import { measuredValue } from "../../../catalog/reading.js";
 import type { Basis } from "../../../estimate/basis.js";
 import type { RouteCells } from "../../../estimate/compare/route.js";
 import { decimal } from "../../../estimate/quantity/decimal.js";
@@ -15,35 +16,35 @@ import { missInWords } from "../../../estimate/salvage/miss-words.js";
 import type { SoundLog } from "../../../estimate/salvage/sound-wood.js";
 import { cutsFields, inRuns } from "./cut-pieces.js";
 import { routeField, routeKey } from "./decision.js";
-import { FigureSchema, figure, figureOrNull, LabeledSchema, labeled } from "./figures.js";
+import { amount, LabeledSchema, labeled } from "./figures.js";
 import type { MarkBook } from "./marks.js";
 
 const text = (describe: string) => z.string().describe(describe);
 
 const ScaleSchema = z
   .strictObject({
-    international: FigureSchema.describe("International 1/4-inch rule."),
-    scribner: FigureSchema.describe("Scribner rule."),
-    doyle: FigureSchema.describe("Doyle rule."),
-    cubic: FigureSchema.describe("Cubic volume by Smalian."),
+    international: measuredValue.describe("International 1/4-inch rule."),
+    scribner: measuredValue.describe("Scribner rule."),
+    doyle: measuredValue.describe("Doyle rule."),
+    cubic: measuredValue.describe("Cubic volume by Smalian."),
   })
   .meta({ id: "LogScale", description: "What a log is reckoned to hold." });
 
 const LogSchema = z
   .strictObject({
-    name: text("Name of the log."),
+    name: text("Name of the log; its cells are called logs.<name>.<…>."),
     species: text("Species."),
     dirty: z.boolean().describe("Whether its bark is gritty."),
-    length: FigureSchema.describe("Sound length."),
-    smallDiameter: FigureSchema.describe("Sound wood at the small end."),
-    largeDiameter: FigureSchema.describe("Sound wood at the large end."),
-    sweep: FigureSchema.describe("Sweep over the sound length."),
-    rotSmall: FigureSchema.describe("Rotten heart at the small end."),
-    rotLarge: FigureSchema.describe("Rotten heart at the large end."),
-    bark: FigureSchema.describe("Bark, one side."),
+    length: measuredValue.describe("Sound length."),
+    smallDiameter: measuredValue.describe("Sound wood at the small end."),
+    largeDiameter: measuredValue.describe("Sound wood at the large end."),
+    sweep: measuredValue.describe("Sweep over the sound length."),
+    rotSmall: measuredValue.describe("Rotten heart at the small end."),
+    rotLarge: measuredValue.describe("Rotten heart at the large end."),
+    bark: measuredValue.describe("Bark, one side."),
     scale: ScaleSchema.describe("By the log rules."),
-    weight: FigureSchema.describe("Green."),
-    value: FigureSchema.nullable().describe("What it would fetch; null where nothing was said."),
+    weight: measuredValue.describe("Green."),
+    value: measuredValue.nullable().describe("What it would fetch; null where nothing was said."),
   })
   .meta({ id: "SoundLog", description: "A log as sound wood." });
 
@@ -132,21 +133,21 @@ function shownLog(log: SoundLog): z.output<typeof LogSchema> {
   const { name, species, dirty, scale } = log;
   return {
     ...{ name, species, dirty },
-    length: figure(log.length),
-    smallDiameter: figure(log.smallDiameter),
-    largeDiameter: figure(log.largeDiameter),
-    sweep: figure(log.sweep),
-    rotSmall: figure(log.rotSmall),
-    rotLarge: figure(log.rotLarge),
-    bark: figure(log.bark),
+    length: amount(log.length),
+    smallDiameter: amount(log.smallDiameter),
+    largeDiameter: amount(log.largeDiameter),
+    sweep: amount(log.sweep),
+    rotSmall: amount(log.rotSmall),
+    rotLarge: amount(log.rotLarge),
+    bark: amount(log.bark),
     scale: {
-      international: figure(scale.international),
-      scribner: figure(scale.scribner),
-      doyle: figure(scale.doyle),
-      cubic: figure(scale.smalian),
+      international: amount(scale.international),
+      scribner: amount(scale.scribner),
+      doyle: amount(scale.doyle),
+      cubic: amount(scale.smalian),
     },
-    weight: figure(log.weight),
-    value: figureOrNull(log.value),
+    weight: amount(log.weight),
+    value: log.value ? amount(log.value) : null,
   };
 }
 
