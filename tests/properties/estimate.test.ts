@@ -119,9 +119,7 @@ describe("the readings of a whole sheet", () => {
     );
   });
 
-  it("are the cell's value where its working is read back by someone who knows only the page", {
-    timeout: 60_000,
-  }, () => {
+  it("are the cell's value where its working is read back by someone who knows only the page", () => {
     const check = ({ basis: { sheet, catalog } }: Estimate) => {
       const meaning = meaningOf(sheet, minorDigits(catalog.currency) ?? 2);
       for (const cell of sheet.cells) {
