@@ -60,9 +60,21 @@ export function estimate(request: EstimateRequest, planners: Planners): Estimate
     const milled = new Set(held.milled.filter((name) => names.includes(name)));
     return layEstimate(basis, { buy, mill, mix: mixed(milled) });
   }
-  const found = findBestMix(request, planners);
-  const mix = found ? mixed(found.best.milled) : mill;
-  return layEstimate(basis, { buy, mill, mix }, found?.frontier);
+  const found = findBestMix(request, planners.sketch ?? planners);
+  const plans = { buy, mill, mix: found ? mixed(found.best.milled) : mill };
+  const made = layEstimate(basis, plans, found?.frontier);
+  const better = betterRoute(made, request);
+  return better ? layEstimate(layBasis(newSheet(request), request), { ...plans, mix: better }, found?.frontier) : made;
+}
+
+/** All milled or all bought, where its own plan turned out cheaper than the mix that was found by sketches. */
+function betterRoute({ routes, basis }: Estimate, { options }: EstimateRequest): RoutePlan | undefined {
+  const { buy, mill, mix } = routes;
+  if (!mill || options?.mostCash !== undefined || options?.mostHours !== undefined) return undefined;
+  const pinned = basis.groups.some(({ group, millable }) => millable && group.rules.source === "mill");
+  const others = pinned ? [mill] : [mill, buy];
+  const least = others.reduce((a, b) => (b.total.value.lt(a.total.value) ? b : a));
+  return least.total.value.lt(mix.total.value) ? least.plan : undefined;
 }
 
 function sameSet(a: ReadonlySet<string>, b: ReadonlySet<string>): boolean {

@@ -20,6 +20,8 @@ import type { PlanProof } from "./sheet/expression.js";
 export interface Planners {
   sawing(problem: SawingProblem): { readonly plan: SawingPlan; readonly proof: PlanProof };
   stock(problem: StockProblem): StockOutcome;
+  /** Quicker ones, for the many mixes that are only tried; the others where there are none. */
+  readonly sketch?: Planners;
 }
 
 const HELD: PlanProof = { covers: "held from an earlier answer" };
@@ -28,6 +30,9 @@ const HELD: PlanProof = { covers: "held from an earlier answer" };
 export function millable(basis: Basis): string[] {
   return basis.groups.filter((one) => one.millable).map(({ group }) => group.name);
 }
+
+/** The route that mills whatever it can, at any price of what is bought. */
+const ALL_MILLED = "milled";
 
 /** Plans one route. @throws FaultError when a held plan does not fit. */
 export function planRoute(
@@ -62,7 +67,8 @@ function planSawing(
   planners: Planners,
   held: SawingPlan | undefined,
 ) {
-  const groups = chosen.map((one) => milledGroup(basis, one, one.millable as MillableGroup, held !== undefined));
+  const dear = held !== undefined || key === ALL_MILLED;
+  const groups = chosen.map((one) => milledGroup(basis, one, one.millable as MillableGroup, dear));
   const problem = sawingProblem(basis.sawing, groups);
   if (held) {
     const wrong = judgeSawingPlan(problem, held);
@@ -73,15 +79,19 @@ function planSawing(
   return { ...measurePlan(problem, plan), proof };
 }
 
-/** @param held - The plan is there already: nobody asks for prices. */
+/** @param dear - Nobody asks for prices: the plan is there already, or all that can be is to be milled. */
 function milledGroup(
   basis: Basis,
-  { group, substitution }: GroupBasis,
-  { rough, spares }: MillableGroup,
-  held: boolean,
+  one: GroupBasis,
+  { rough, spares, dressing }: MillableGroup,
+  dear: boolean,
 ): MilledGroup {
+  const { group, substitution } = one;
   const sawn = basis.request.options?.fallDown === "buy" ? undefined : spares;
-  return { group, rough, spares: sawn, buy: held ? UNPRICED : roughPrice(basis, substitution, group) };
+  const price = dear ? UNPRICED : roughPrice(basis, substitution, group);
+  // A bought piece is dressed already: that saves the hours that a sawn one takes.
+  const saved = dear ? 0 : basis.sheet.in(dressing.each, "person-h").toNumber();
+  return { group, rough, spares: sawn, buy: { cash: price.cash, hours: -saved } };
 }
 
 /** A guess at what one bought piece costs: the cheapest length's price by the length of the piece. For the optimiser only. */

@@ -91,9 +91,9 @@ function holding({ mill, mix }: ComparedRoutes): string[] {
   const wanted = plan.problem.groups.reduce((sum, group) => sum + group.count, 0);
   const short = Object.entries(plan.plan.buy).filter(([, count]) => count > 0);
   const missing = short.reduce((sum, [, count]) => sum + count, 0);
-  const whole = `The logs hold ${wanted - missing} of the ${wanted} pieces wanted from them, spares included`;
+  const whole = `The logs give ${wanted - missing} of the ${wanted} pieces wanted from them, spares included`;
   if (missing === 0) return [`${whole}.`];
-  return [`${whole}; short of ${short.map(([name, count]) => `${count} ${name}`).join(", ")}, which are bought.`];
+  return [`${whole}; the rest is bought: ${short.map(([name, count]) => `${count} ${name}`).join(", ")}.`];
 }
 
 /** A cautious rule of the trade: one year an inch. Stated as a range by the species' own table where there is one. */

@@ -46,7 +46,7 @@ export const ownLine = z
   .strictObject({
     name: nameField("Name of the line; its cell is own.<name>.", "crane-day"),
     label: lineField("Words for people.", "Crane for a day", 80),
-    formula: lineField("Arithmetic over cell names, numbers and units.", "2 * $180 + labor.crew * 3 person-h", 500),
+    formula: lineField("Arithmetic over cell names, numbers and units.", "2 * $180", 500),
   })
   .meta({
     id: "OwnLine",
