@@ -1,0 +1,57 @@
+import { describe, expect, it } from "vitest";
+import type { z } from "zod";
+import type { TakeoffsSchema } from "../../src/api/render/json/takeoffs.js";
+import { cellsOf, demo, estimated, post } from "./helpers/posting.js";
+
+type Takeoffs = z.output<typeof TakeoffsSchema>;
+
+async function takenOff(body: unknown, query = ""): Promise<Takeoffs> {
+  const response = await post(`/v1/takeoffs${query}`, body);
+  const json: unknown = await response.json();
+  if (response.status !== 200) throw new Error(JSON.stringify(json));
+  return json as Takeoffs;
+}
+
+describe("takeoffs", () => {
+  it("need the structure alone", async () => {
+    const { cutList, geometry, coverings, fasteners, finish, needs, cautions } = await takenOff({
+      structure: { kind: "gable", span: "18 ft", length: "20 ft", slope: { rise: "8 in", run: "12 in" } },
+    });
+    // NAVEDTRA 14044: 8 in of rise, 14.42 in a foot; 9 ft of run, 129.8 in, which is 10 ft 9 3/4 in.
+    expect(geometry?.rafter.unitLength.value).toBe("14.4222");
+    expect(geometry?.rafter.lineLength.marked).toBe(`10' 9 13/16"`);
+    expect(cutList.groups.map(({ name }) => name)).toContain("rafters");
+    expect(cutList.groups.every(({ route, weight }) => route === null && weight !== null)).toBe(true);
+    expect([coverings.length, (fasteners?.lines.length ?? 0) > 5, finish.kind]).toEqual([1, true, "oil-stain"]);
+    expect(needs.every(({ quantity }) => Number(quantity.value) > 0)).toBe(true);
+    expect(cautions[0]?.code).toBe("not-checked");
+  });
+
+  it("are the very cells of the estimate of the same request", async () => {
+    const request = demo("orchard-shelter");
+    const [taken, whole] = [await takenOff(request, "?include=sheet"), await estimated(request, "?include=sheet")];
+    const cells = cellsOf(whole);
+    const common = [...cellsOf(taken).values()];
+    expect(common.length).toBeGreaterThan(500);
+    const other = common.filter(
+      ({ name, value, unit }) => cells.get(name)?.value !== value || cells.get(name)?.unit !== unit,
+    );
+    expect(other).toEqual([]);
+    expect(taken.geometry).toEqual(whole.geometry);
+    expect(taken.fasteners).toEqual(whole.fasteners);
+    expect(taken.about).toEqual(whole.about);
+  });
+
+  it("of a list of pieces have no geometry, no covering and no joints", async () => {
+    const { geometry, coverings, fasteners, cutList } = await takenOff(demo("market-stall"));
+    expect([geometry, coverings, fasteners]).toEqual([null, [], null]);
+    expect(cutList.pieces.value).toBe("45");
+  });
+
+  it("are metric where the structure is", async () => {
+    const { about, cutList, geometry } = await takenOff({ structure: { kind: "gable", span: "5 m", length: "6 m" } });
+    expect(about.measure).toBe("metric");
+    expect(geometry?.frame.span).toMatchObject({ value: "5", unit: "m", marked: "5000 mm" });
+    expect(cutList.groups.find(({ name }) => name === "rafters")?.finished.section).toBe("50 × 150 mm");
+  });
+});
