@@ -93,11 +93,6 @@ const GROUPS: readonly Group[] = [
     ],
   },
   {
-    source: "common-practice",
-    measure: "Time ten cuts without the sawing itself.",
-    rows: [["rate.cutHandling", "clear the mill and reset it, a cut", "0.5 min", "1.5 min", "4 min"]],
-  },
-  {
     source: "own-choice",
     measure: "Time the slabs of one log off the mill, over the log's weight.",
     rows: [
@@ -205,7 +200,7 @@ const GROUPS: readonly Group[] = [
     source: "fpl-air-drying",
     part: "2 in stock takes two to four times as long",
     measure: "Weigh a sample board weekly, until it loses no more.",
-    rows: [["drying.twoInch", "drying of 2 in stock, times that of 1 in", "2", "3", "4"]],
+    rows: [["drying.twoInch", "drying of 2 in stock, times that of 1 in", "2", "2.5", "4"]],
   },
   {
     source: "common-practice",
@@ -346,7 +341,7 @@ const GROUPS: readonly Group[] = [
         "lay ribbed steel panels",
         "1.2 person-h/square",
         "2 person-h/square",
-        "3.5 person-h/square",
+        "4 person-h/square",
       ],
     ],
   },

@@ -39,6 +39,8 @@ export interface Mill {
   readonly setUp: Spread;
   /** Turn a bolt, or lay a slab on the mill again. */
   readonly turn: Spread;
+  /** Clear away what was sawn and set the next cut. */
+  readonly cutHandling: Spread;
   readonly from: Citation;
 }
 
@@ -68,6 +70,7 @@ export const MILLS = {
     crew: "1 people",
     setUp: of("h", "0.25", "0.5", "1"),
     turn: of("h", "0.1", "0.2", "0.4"),
+    cutHandling: of("min", "0.5", "1.5", "4"),
     from: practice("chain kerfs, cutting rate through softwood, fuel of 70 to 120 cc saws"),
   },
   "manual-band-mill": {
@@ -91,6 +94,7 @@ export const MILLS = {
     crew: "2 people",
     setUp: of("h", "0.07", "0.15", "0.3"),
     turn: of("h", "0.04", "0.08", "0.2"),
+    cutHandling: of("min", "0.3", "0.8", "2"),
     from: practice("thin-band kerf, feed through 10 to 16 in cants, sharpening by board feet"),
   },
   "hydraulic-band-mill": {
@@ -114,6 +118,7 @@ export const MILLS = {
     crew: "2 people",
     setUp: of("h", "0.03", "0.07", "0.15"),
     turn: of("h", "0.02", "0.03", "0.06"),
+    cutHandling: of("min", "0.15", "0.4", "1"),
     from: practice("thin-band kerf, feed through 10 to 16 in cants, fuel of 18 to 27 hp engines"),
   },
   "swing-blade-mill": {
@@ -137,6 +142,7 @@ export const MILLS = {
     crew: "2 people",
     setUp: of("h", "0.1", "0.2", "0.4"),
     turn: of("h", "0", "0.02", "0.05"),
+    cutHandling: of("min", "0.2", "0.6", "1.5"),
     from: practice("swing-blade kerf; the rates are guesses between manual and hydraulic band mills"),
   },
 } as const satisfies Readonly<Record<string, Mill>>;
@@ -161,3 +167,21 @@ export const SAW_KERFS = {
     from: { source: "sawmill-studies", part: "inserted teeth", known: "memory" },
   },
 } as const satisfies Readonly<Record<string, { readonly kerf: Spread; readonly from: Citation }>>;
+
+/** How one measures one's own mill, by the name of its cell. */
+export const MILL_MEASURES: Readonly<Record<string, string>> = {
+  "mill.kerf": "Saw a board, caliper what is left of the step on both sides of the cut.",
+  "mill.rate": "Time three cuts without the handling; divide the face sawn by the minutes.",
+  "mill.feed": "Time three cuts in a narrow cant; divide their length by the minutes.",
+  "mill.back": "Time three returns of the head; divide the length by the minutes.",
+  "mill.setUp": "Time three bolts from the rollers to the first cut.",
+  "mill.turn": "Time three turnings, clamps and levelling included.",
+  "mill.cutHandling": "Time ten cuts without the sawing itself.",
+  "mill.fuel": "Fill the tank, saw an hour by the engine's clock, fill it again.",
+  "mill.barOil": "Note oil and fuel filled in over a day.",
+  "mill.sharpenEvery": "Add up the faces, or the lumber, sawn between two sharpenings.",
+  "mill.bladeLife": "Count the sharpenings of three chains or bands.",
+  "mill.ripKerf": "Rip a board and caliper both halves.",
+  "mill.crossKerf": "Crosscut a board and measure both halves.",
+  "mill.buckKerf": "Cut half through a slab and caliper the slot.",
+};

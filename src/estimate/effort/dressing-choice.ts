@@ -44,10 +44,15 @@ export function dressingChoice(
     rip: bothFaces ? "both-faces" : "one-face",
     because: [
       "it goes through the planer",
-      slabFirst
-        ? `${valueNow(abreast).toFixed(0)} in one slab take fewer passes before they are ripped`
-        : "a pass over sawn edges costs more than a slab would save",
+      whyInOrder(valueNow(abreast).toNumber(), slabFirst),
       ...(bothFaces ? ["it is thicker than the saw cuts from one face"] : []),
     ],
   };
+}
+
+function whyInOrder(abreast: number, slabFirst: boolean): string {
+  if (slabFirst) return `${abreast} in one slab take fewer passes before they are ripped`;
+  return abreast > 1
+    ? "a pass over sawn edges costs more than one slab for several would save"
+    : "no two go through in one slab";
 }

@@ -107,7 +107,7 @@ export function layMill(
     back: mill.pace.by === "feed" ? assumed.spread("mill.back", "return after a cut", mill.pace.back, from) : undefined,
     setUp: assumed.spread("mill.setUp", "first straight cut of a bolt", mill.setUp, from),
     turn: assumed.spread("mill.turn", "turning a bolt or laying a cant again", mill.turn, from),
-    cutHandling: assumed.cell("rate.cutHandling"),
+    cutHandling: assumed.spread("mill.cutHandling", "clear the mill and reset it, a cut", mill.cutHandling, from),
     crew: sheet.input("mill.crew", exactly(mill.crew), { label: "people at the mill" }),
     fuel: assumed.spread("mill.fuel", "fuel while sawing", mill.fuel, from),
     barOil: mill.barOil && assumed.spread("mill.barOil", "bar oil, share of the fuel", mill.barOil, from),

@@ -1,7 +1,7 @@
 /** The default assumptions as JSON: those of the catalog, and those that depend on the mill. */
 import { z } from "zod";
 import { ASSUMPTIONS, type Assumption } from "../../../catalog/assumptions.js";
-import { type MillKind, millKinds, millOf, SAW_KERFS } from "../../../catalog/mills.js";
+import { MILL_MEASURES, type MillKind, millKinds, millOf, SAW_KERFS } from "../../../catalog/mills.js";
 import { measuredValue } from "../../../catalog/reading.js";
 import type { Citation } from "../../../catalog/sources.js";
 import { displayUnits } from "../../../estimate/quantity/display.js";
@@ -131,6 +131,6 @@ function shownRow({ cell, from }: MillRow): z.output<typeof AssumptionSchema> {
     label: cell.label,
     values: { low: least, likely, high: most },
     from: citation(from),
-    measure: null,
+    measure: MILL_MEASURES[cell.name] ?? null,
   };
 }

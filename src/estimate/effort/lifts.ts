@@ -1,0 +1,110 @@
+/**
+ * What each log, slab and piece weighs, green and dry, and which lifts are over one person's load: how many people they
+ * take, or which aid where more hands would stand in one another's way.
+ * @see NIOSH 94-110: 51 lb (23 kg) at best, close to the body.
+ */
+import { type Decimal, decimal } from "../quantity/decimal.js";
+import { inUnit, type Quantity, quantity } from "../quantity/quantity.js";
+import { diameterAt } from "../salvage/bolt.js";
+import { explainSawing } from "../salvage/explain-sawing.js";
+import type { SawingPlan, SawingProblem, SawLog } from "../salvage/sawing-problem.js";
+import type { SoundLog } from "../salvage/sound-wood.js";
+import type { WoodCells } from "../salvage/wood.js";
+import type { Cell } from "../sheet/expression.js";
+import type { WeightLine } from "../takeoff/weight.js";
+
+/** Something that is lifted. */
+export interface Load {
+  readonly kind: "log" | "slab" | "piece";
+  /** Log, or group; a slab by its log. */
+  readonly name: string;
+  readonly green: Quantity;
+  readonly dry: Quantity;
+  /** As it is lifted: logs and slabs green, pieces as they are raised. */
+  readonly lifted: Quantity;
+}
+
+/** A load that is too much for one. */
+export interface Lift extends Load {
+  /** Each at the load of one person, or less. */
+  readonly people: number;
+  readonly aid: "helpers" | "cart, rollers or levers" | "winch, tractor or lift";
+}
+
+/** More than four get in each other's way; past sixteen times one's load nothing is moved by hand. Common practice. */
+const MOST_HANDS = 4;
+const MOST_LEVERS = 16;
+
+/** Loads over what one carries, the heaviest first. @param load - What one person carries. */
+export function liftsOf(loads: readonly Load[], load: Cell): Lift[] {
+  return loads
+    .map((one) => ({ ...one, people: peopleFor(one.lifted.value, load.value) }))
+    .filter(({ people }) => people > 1)
+    .map((one): Lift => ({ ...one, aid: aidFor(one.people) }))
+    .sort((a, b) => b.lifted.value.cmp(a.lifted.value));
+}
+
+const peopleFor = (weight: Decimal, load: Decimal): number =>
+  load.gt(0) ? weight.dividedBy(load).toDecimalPlaces(9).ceil().toNumber() : Number.POSITIVE_INFINITY;
+
+function aidFor(people: number): Lift["aid"] {
+  if (people <= MOST_HANDS) return "helpers";
+  return people <= MOST_LEVERS ? "cart, rollers or levers" : "winch, tractor or lift";
+}
+
+const quantityOf = (cell: Cell): Quantity => ({ value: cell.value, unit: cell.unit, written: cell.display });
+
+/** Logs by their sound wood. */
+export function logLoads(logs: readonly SoundLog[], woods: ReadonlyMap<string, WoodCells>): Load[] {
+  return logs.map(({ name, species, weight, scale }) => {
+    const green = quantityOf(weight);
+    const dry = weighed(inUnit(scale.smalian, "m3"), woods.get(species)?.dryDensity);
+    return {
+      kind: "log",
+      name,
+      green,
+      dry: { ...dry, ...(green.written ? { written: green.written } : {}) },
+      lifted: green,
+    };
+  });
+}
+
+/** Pieces, one of each group. */
+export function pieceLoads(lines: readonly WeightLine[]): Load[] {
+  return lines.map(({ group, green, dry, lifted }) => ({
+    kind: "piece",
+    name: group,
+    green: quantityOf(green),
+    dry: quantityOf(dry),
+    lifted: quantityOf(lifted),
+  }));
+}
+
+/**
+ * Every slab of a plan that holds pieces, as it comes off the mill with its wany edges: thickness by the mean of its two
+ * faces in the circle half way along the bolt. What is ripped from a slab in the stack only later weighs less.
+ */
+export function slabLoads(problem: SawingProblem, plan: SawingPlan, woods: ReadonlyMap<string, WoodCells>): Load[] {
+  const logs = new Map(problem.logs.map((log) => [log.name, log]));
+  const step = decimal(problem.gridMm).dividedBy(1000);
+  return explainSawing(problem, plan).flatMap(({ log: name, bolts }) => {
+    const log = logs.get(name) as SawLog;
+    const wood = woods.get(log.species);
+    return bolts.flatMap(({ z0, z1, slabs }) =>
+      slabs.map(({ y0, y1 }): Load => {
+        const radius = diameterAt(log, (z0 + z1) / 2) / 2;
+        const cubes = Math.round(((chord(radius, y0) + chord(radius, y1)) / 2) * (y1 - y0) * (z1 - z0));
+        const volume = step.pow(3).times(cubes);
+        const green = weighed(volume, wood?.greenDensity);
+        return { kind: "slab", name, green, dry: weighed(volume, wood?.dryDensity), lifted: green };
+      }),
+    );
+  });
+}
+
+const chord = (radius: number, y: number): number => 2 * Math.sqrt(Math.max(0, radius * radius - y * y));
+
+/** @param volume - In cubic metres. */
+function weighed(volume: Decimal, density: Cell | undefined): Quantity {
+  return quantity(density ? volume.times(inUnit(density, "kg/m3")) : decimal(0), "kg");
+}
