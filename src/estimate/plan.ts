@@ -57,7 +57,11 @@ export function planRoute(
   const stock = stockQuestions(basis.cutting, bought).map((question) =>
     planStock(question, key, planners, held?.stock?.[key]?.[question.offer.name]),
   );
-  return { key, label, milled, sawing, bought, stock, unsold };
+  const all = new Set(
+    wanted.flatMap(({ one, count }) => (basis.sheet.decide(one.group.count).lte(count) ? [one.group.name] : [])),
+  );
+  const sawn = new Set([...milled].filter((name) => !all.has(name)));
+  return { key, label, milled, sawn, sawing, bought, stock, unsold };
 }
 
 function planSawing(

@@ -178,13 +178,18 @@ function layFinishHours({ sheet, assumed }: Basis, { area, brushed, kind }: Fini
   ];
 }
 
-function layRoofHours({ sheet, assumed }: Basis, covering: CoveringTakeoff | undefined): Cell[] {
-  if (!covering) return [];
+function layRoofHours({ sheet, assumed, cutList }: Basis, covering: CoveringTakeoff | undefined): Cell[] {
   const pace = assumed.cell("pace");
   const hours = (name: string, label: string, formula: Operand) =>
     sheet.lay(`common.hours.${name}`, times(formula, pace), { label, display: "person-h" });
+  const fascia = cutList.groups.filter(({ role }) => role === "fascia").map(({ totalLength }) => totalLength);
+  const trims = [...fascia, ...(covering ? [covering.trimLength] : [])];
   return [
-    hours("roof", "lay the covering", times(covering.area, assumed.cell("rate.roof-ribbed-steel"))),
-    hours("trim", "fit trim", times(covering.trimLength, assumed.cell("rate.trim"))),
+    ...(covering
+      ? [hours("roof", "lay the covering", times(covering.area, assumed.cell("rate.roof-ribbed-steel")))]
+      : []),
+    ...(trims.length > 0
+      ? [hours("trim", "fit fascia and metal trim", times(sumOr(trims, "m"), assumed.cell("rate.trim")))]
+      : []),
   ];
 }

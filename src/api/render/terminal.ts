@@ -88,7 +88,7 @@ function groupsTable({ basis, decision, routes }: Estimate): string[] {
         group.count.value.toFixed(),
         section,
         length,
-        routes.mix.plan.milled.has(group.name) ? "mill" : "buy",
+        routes.mix.plan.sawn.has(group.name) ? "mill" : "buy",
         saving ? money(saving.cashSaved) : "",
         saving ? hours(saving.extraHours) : "",
         saving?.extraHours.value.gt(0) ? rate(saving.payPerHour) : "",

@@ -25,7 +25,10 @@ export function layConsumables(
     used("sanding-discs", "Sanding discs", "discs worn", over(finishing.sanded, assumed.cell("sand.perDisc"))),
     used("electricity", "Electricity", "drawn in the shop", times(atMachines, assumed.cell("shop.power")), "kWh"),
     ...(milling ? [...layMillWear(basis, milling, line, used), ...layKnives(basis, finishing, used)] : []),
-    ...(finishing.buysLumber && basis.request.shop?.lumber !== "fetched" ? [layDelivery(basis, key)] : []),
+    // Roofing comes on the same lorry, whichever way the lumber is had.
+    ...((finishing.buysLumber || basis.cutList.gable) && basis.request.shop?.lumber !== "fetched"
+      ? [layDelivery(basis, key)]
+      : []),
   ];
 }
 
@@ -64,8 +67,7 @@ function layKnives({ assumed, request }: Basis, { planed }: FinishingCells, use:
 }
 
 function layDelivery({ sheet, pricing, catalog }: Basis, key: string): ShoppingLine {
-  const once =
-    sheet.find("delivery.loads") ?? sheet.input("delivery.loads", plain(1), { label: "deliveries of lumber" });
-  const line = { name: `${key}.use.delivery`, department: "services", label: "Delivery of lumber" } as const;
+  const once = sheet.find("delivery.loads") ?? sheet.input("delivery.loads", plain(1), { label: "deliveries" });
+  const line = { name: `${key}.use.delivery`, department: "services", label: "Delivery" } as const;
   return layLine(pricing, line, once, servicePrice(catalog, "delivery"), "delivery");
 }

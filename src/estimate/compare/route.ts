@@ -37,7 +37,10 @@ import { layHire } from "./hire.js";
 export interface RoutePlan {
   readonly key: string;
   readonly label: string;
+  /** Groups that the route is to mill. */
   readonly milled: ReadonlySet<string>;
+  /** Those of them of which at least one piece comes from the logs. */
+  readonly sawn: ReadonlySet<string>;
   readonly sawing: (MeasuredPlan & { readonly proof: PlanProof }) | undefined;
   readonly bought: readonly BoughtPieces[];
   readonly stock: readonly {

@@ -52,7 +52,7 @@ function peopleAt({ mill, labor }: Basis, common: CommonCells, cell: Cell, stage
 
 /** Dried fascia holds up little; anything else that dries holds up the frame, from its dressing on. */
 function dryNeed(basis: Basis, { plan }: RouteCells): (stage: string) => boolean {
-  const dried = basis.groups.filter(({ group }) => group.rules.seasoning === "dried" && plan.milled.has(group.name));
+  const dried = basis.groups.filter(({ group }) => group.rules.seasoning === "dried" && plan.sawn.has(group.name));
   if (dried.length === 0) return () => false;
   const fasciaOnly = dried.every(({ group }) => group.role === "fascia");
   return (stage) => (fasciaOnly ? WAITS_FOR_FASCIA.has(stage) : !BEFORE_DRYING.has(stage));

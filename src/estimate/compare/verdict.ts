@@ -25,11 +25,11 @@ export interface Verdict {
 export function verdictOf(basis: Basis, routes: ComparedRoutes, decision: Decision): Verdict {
   const { mix, buy } = routes;
   const labels = (milled: boolean) =>
-    basis.groups.filter(({ group }) => mix.plan.milled.has(group.name) === milled).map(({ group }) => group.label);
+    basis.groups.filter(({ group }) => mix.plan.sawn.has(group.name) === milled).map(({ group }) => group.label);
   const [mill, bought] = [labels(true), labels(false)];
   return {
     headline: headline(basis, mill, bought),
-    reasons: [...savings(basis, mix, buy, decision), ...holding(routes), ...drying(basis, mix)],
+    reasons: [...savings(basis, mix, buy, decision), ...holding(basis, routes), ...drying(basis, mix)],
     doubt: doubt(basis, routes, decision),
     first: FIRST[basis.request.site?.ungradedAccepted ?? "unknown"],
     mill,
@@ -85,22 +85,27 @@ const shownMoney = (cell: Cell): string => {
   return `${cell.value.toDecimalPlaces(minorDigits(currency) ?? 2).toFixed(minorDigits(currency) ?? 2)} ${currency} an hour`;
 };
 
-function holding({ mill, mix }: ComparedRoutes): string[] {
-  const plan = mix.plan.sawing ?? mill?.plan.sawing;
-  if (!plan) return [];
-  const wanted = plan.problem.groups.reduce((sum, group) => sum + group.count, 0);
-  const short = Object.entries(plan.plan.buy).filter(([, count]) => count > 0);
-  const missing = short.reduce((sum, [, count]) => sum + count, 0);
-  const whole = `The logs give ${wanted - missing} of the ${wanted} pieces wanted from them, spares included`;
+function holding(basis: Basis, { mill, mix }: ComparedRoutes): string[] {
+  const plan = mix.plan.sawing ? mix.plan : mill?.plan;
+  if (!plan?.sawing) return [];
+  const groups = basis.groups.map(({ group }) => group).filter(({ name }) => plan.milled.has(name));
+  const wanted = groups.reduce((sum, { count }) => sum + count.value.toNumber(), 0);
+  const bought = [
+    ...plan.bought.map(({ substitution, count }) => ({ group: substitution.group, count })),
+    ...plan.unsold.map(({ group, count }) => ({ group: group.group, count })),
+  ].filter(({ group }) => plan.milled.has(group.name));
+  const missing = bought.reduce((sum, { count }) => sum + count, 0);
+  const whole = `The logs give ${wanted - missing} of the ${wanted} pieces of these groups, rejects made up for`;
   if (missing === 0) return [`${whole}.`];
-  return [`${whole}; the rest is bought: ${short.map(([name, count]) => `${count} ${name}`).join(", ")}.`];
+  const rest = bought.map(
+    ({ group, count }) => `${count} of ${group.label.charAt(0).toLowerCase()}${group.label.slice(1)}`,
+  );
+  return [`${whole}; the rest is bought: ${rest.join(", ")}.`];
 }
 
 /** A cautious rule of the trade: one year an inch. Stated as a range by the species' own table where there is one. */
 function drying(basis: Basis, mix: RouteCells): string[] {
-  const dried = basis.groups.filter(
-    ({ group }) => mix.plan.milled.has(group.name) && group.rules.seasoning === "dried",
-  );
+  const dried = basis.groups.filter(({ group }) => mix.plan.sawn.has(group.name) && group.rules.seasoning === "dried");
   if (dried.length === 0) return [];
   const thickest = dried.reduce(
     (most, { group }) => (group.thickness.value.gt(most.thickness.value) ? group : most),

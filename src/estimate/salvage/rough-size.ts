@@ -7,7 +7,7 @@
  * since nobody knows how the rings will lie.
  */
 import type { PieceGroup } from "../pieces/piece-group.js";
-import { type Cell, minus, number, type Operand, over, plus, roundUp, times } from "../sheet/expression.js";
+import { type Cell, greatest, minus, number, type Operand, over, plus, roundUp, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 
 /** Cells shared by all groups. */
@@ -63,7 +63,7 @@ export function layRoughSize(
 /** What remains of a green size at the target moisture. */
 function left(shrinkage: Operand, moisture: Operand): Operand {
   const saturation = number("30 %");
-  return minus(number("1"), over(times(shrinkage, minus(saturation, moisture)), saturation));
+  return minus(number("1"), over(times(shrinkage, greatest(minus(saturation, moisture), number("0"))), saturation));
 }
 
 /** Up to the next step: a mill is set in whole steps. */

@@ -123,7 +123,7 @@ export function shownDecision({
     routes: distinctRoutes(routes).map(shownRoute),
     mill: mill ? shownComparison(mill) : null,
     mix: mix ? shownComparison(mix) : null,
-    groups: groups.map((group) => shownSaving(group, routes.mix.plan.milled.has(group.name))),
+    groups: groups.map((group) => shownSaving(group, routes.mix.plan.sawn.has(group.name))),
     shared: shared ? { cash: figure(shared.cash), hours: figure(shared.hours) } : null,
     frontier: frontier.map((mix) => shownMix(mix, basis.catalog.currency)),
     breakEvenPrice: figureOrNull(breakEvenPrice),
@@ -134,7 +134,7 @@ function shownRoute(route: RouteCells): z.output<typeof RouteSchema> {
   return {
     route: routeKey(route),
     label: route.plan.label,
-    mills: [...route.plan.milled],
+    mills: [...route.plan.sawn],
     cash: figure(route.cash),
     hours: figure(route.hours),
     elapsed: figure(route.elapsed),

@@ -57,7 +57,7 @@ export function shownEstimate(
   return {
     about: about(basis, provenance),
     decision: shownDecision(estimate),
-    cutList: shownCutList(basis, takeoffs.weights, routes.mix.plan.milled),
+    cutList: shownCutList(basis, takeoffs.weights, routes.mix.plan.sawn),
     geometry: shownGeometry(basis),
     sawing: shownSawing(basis, distinct, marksOf),
     purchasing: shownPurchasing(estimate, distinct, marksOf),
