@@ -43,6 +43,7 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ...say(cutList.gable, "wind-and-snow"),
     ...say(cutList.gable?.roof.ridgeKind === "board", "thrust"),
     ...say(notch, "birdsmouth"),
+    ...say(ridgeTooShallow(basis), "ridge-depth"),
     ...say(cutList.gable, "bracing"),
     ...say(cutList.gable, "height"),
     ...say(mills, "chainsaw"),
@@ -68,6 +69,15 @@ function notchTooDeep({ sheet, cutList }: Basis): boolean {
   );
 }
 
+/** A ridge that is less deep than the plumb cut that leans on it. */
+function ridgeTooShallow({ cutList: { gable, groups } }: Basis): boolean {
+  const ridge = groups.find(({ role }) => role === "ridge");
+  const rafter = groups.find(({ name }) => name === "rafters");
+  if (!gable || !ridge || !rafter) return false;
+  const { unitLength } = gable.rafter;
+  return rafter.width.value.times(unitLength.value).gt(ridge.width.value.times(gable.roof.unitRun.value));
+}
+
 /** What to say, and on whose word. */
 const CAUTIONS = {
   "not-checked": [
@@ -90,6 +100,10 @@ const CAUTIONS = {
   birdsmouth: [
     "The birdsmouth takes more than a quarter of the rafter's depth: use a shallower seat or a deeper rafter.",
     "common practice, no source",
+  ],
+  "ridge-depth": [
+    "The ridge is less deep than the plumb cut of the rafters that lean on it: use a deeper ridge.",
+    "IRC R802.3 (from memory)",
   ],
   bracing: [
     "Brace posts and frames in both directions while raising, until the permanent braces and the roof deck are in.",

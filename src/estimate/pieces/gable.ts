@@ -369,8 +369,14 @@ function roofGroups(
     ...(fly ? one(laying, "fly-rafters", "Fly rafters", rafter.stockLength, number("4")) : []),
     ...runGroups(laying, "purlins", "Purlins", kinds, 2 * rows, along),
     ...runGroups(laying, "eave-fascia", "Eave fascia", kinds, 2, along),
-    ...one(laying, "rake-fascia", "Rake fascia", rafter.stockLength, number("4")),
+    ...one(laying, "rake-fascia", "Rake fascia", rakeLength(frame, rafter, sections["rake-fascia"]), number("4")),
   ];
+}
+
+/** Up to the peak, in front of the ridge's end; plumb cuts take the fascia's own depth × slope. */
+function rakeLength(frame: GableFrame, rafter: RafterCells, fascia: SectionCells): Operand {
+  const pastPlate = over(times(frame.eaveOverhang, rafter.unitLength), frame.unitRun);
+  return plus(rafter.lineLength, pastPlate, over(times(fascia.width, frame.unitRise), frame.unitRun));
 }
 
 /** A count that code must branch on. */

@@ -54,7 +54,8 @@ describe("the pieces of a 16 × 24 ft gable", () => {
 
   it("has fascia along both eaves and up the four rakes", () => {
     expect(all["eave-fascia-end"]).toEqual([4, "108.333"]);
-    expect(all["rake-fascia"]).toEqual([4, "118.417"]);
+    // Up to the peak, in front of the ridge: (96 + 12) × 13 ÷ 12 = 117, and 2.5 for the plumb cut of a 6 in fascia.
+    expect(all["rake-fascia"]).toEqual([4, "119.500"]);
   });
 });
 
