@@ -9,6 +9,7 @@ import { carefulBolts, carefulSawyer } from "./careful-sawyer.js";
 import { planCost } from "./cut-measures.js";
 import { type Budget, relax, Yard } from "./optimiser/column-generation.js";
 import { dive } from "./optimiser/dive.js";
+import { orderLogs } from "./optimiser/few-logs.js";
 import { type Job, makeJob } from "./optimiser/job.js";
 import { LogPlanner } from "./optimiser/log-planner.js";
 import { logPattern, trimmed } from "./optimiser/pattern-cost.js";
@@ -105,7 +106,8 @@ function search(job: Job, work: CountedWork, seed: number): Found {
   const { master, bound } = relax(yard, ask, work);
   const dived = new WholePlan(job);
   dive(yard, dived, master.x, planner, work);
-  const best = dived.cost < start.cost ? dived : start;
+  const ordered = orderLogs(yard, planner, work);
+  const best = [start, dived, ordered].reduce((a, b) => (b !== null && a !== null && b.cost < a.cost ? b : a)) ?? start;
   const from = work.used;
   const used = () => (work.used - from) / Math.max(1, work.options.work - from);
   const better = ruinAndRecreate(best, { yard, planner, budget: work, used, chance: seededChance(seed), bound });

@@ -18,7 +18,8 @@ export interface Filling {
   /** Groups that come out of it, and how many of each. */
   readonly groups: readonly number[];
   readonly counts: readonly number[];
-  readonly strips: readonly StripPattern[];
+  /** Draws its strips. */
+  readonly strips: () => readonly StripPattern[];
 }
 
 /** A slab's place in a bolt, ready to be filled for any open counts. */
@@ -139,41 +140,48 @@ export class CappedFilling {
     made: readonly number[],
   ): Filling | null {
     const left = open.map((count, j) => count - (made[j] as number));
-    const strips: StripPattern[] = [];
     const rip = this.worth.values.rip(length, s);
+    const laid: { readonly run: Run; readonly row: Row }[] = [];
     let worth = 0;
-    const lay = (x0: number, k: number, pieces: readonly number[]) => {
-      for (const j of pieces) left[j] = (left[j] as number) - 1;
-      const width = kind.strips[k]?.width as number;
-      strips.push({ x0, width, pieces: pieces.map((j) => this.job.groups[j] as SawGroup) });
-    };
+    let boxed: readonly number[] | null = null;
     if (use.boxed !== null) {
-      const { strip: k, x0, mask } = use.boxed;
-      const strip = this.#strip(length, mask, kind.strips[k]?.section as number, left);
+      const strip = this.#strip(length, use.boxed.mask, kind.strips[use.boxed.strip]?.section as number, left);
       if (strip.pieces.length === 0) return null;
       worth += strip.worth - 2 * rip;
-      lay(x0, k, strip.pieces);
+      boxed = strip.pieces;
+      for (const j of boxed) left[j] = (left[j] as number) - 1;
     }
     for (const run of use.runs) {
       const row = this.#row(length, s, kind, run, left);
       const gain = row.worth - (use.boxed === null ? rip : 0);
       if (row.strips.length === 0 || gain <= 0) continue;
       worth += gain;
+      laid.push({ run, row });
+      for (const { pieces } of row.strips) for (const j of pieces) left[j] = (left[j] as number) - 1;
+    }
+    if (worth <= 0) return null;
+    const counts = groups.map((j) => (open[j] as number) - (made[j] as number) - (left[j] as number));
+    const spared = groups.reduce((sum, j, g) => sum + (counts[g] as number) * (this.limit[j] as number), 0);
+    const worths = this.full ? { worth, rank: worth - spared } : { worth: worth + spared, rank: worth };
+    return { ...worths, groups, counts, strips: () => this.#draw(kind, use, boxed, laid) };
+  }
+
+  #draw(kind: SlabKind, use: SlabUse, boxed: readonly number[] | null, laid: readonly { run: Run; row: Row }[]) {
+    const strips: StripPattern[] = [];
+    const lay = (x0: number, k: number, pieces: readonly number[]) => {
+      const width = kind.strips[k]?.width as number;
+      strips.push({ x0, width, pieces: pieces.map((j) => this.job.groups[j] as SawGroup) });
+      return x0 + width + kind.kerf;
+    };
+    if (use.boxed !== null && boxed !== null) lay(use.boxed.x0, use.boxed.strip, boxed);
+    for (const { run, row } of laid) {
       const whole = row.strips.reduce((sum, { k }) => sum + (kind.strips[k]?.width as number) + kind.kerf, -kind.kerf);
       // Left of a boxed strip, and left of the axis, up against the inner edge: the bark side is the waste.
       const inward = run.hi < 0 || (use.boxed !== null && run.hi < use.boxed.x0);
       let x = inward ? run.hi - whole : run.lo;
-      for (const { k, pieces } of row.strips) {
-        lay(x, k, pieces);
-        x += (kind.strips[k]?.width as number) + kind.kerf;
-      }
+      for (const { k, pieces } of row.strips) x = lay(x, k, pieces);
     }
-    if (worth <= 0 || strips.length === 0) return null;
-    const counts = groups.map((j) => (open[j] as number) - (made[j] as number) - (left[j] as number));
-    const spared = groups.reduce((sum, j, g) => sum + (counts[g] as number) * (this.limit[j] as number), 0);
-    strips.sort((a, b) => a.x0 - b.x0);
-    const worths = this.full ? { worth, rank: worth - spared } : { worth: worth + spared, rank: worth };
-    return { ...worths, groups, counts, strips };
+    return strips.sort((a, b) => a.x0 - b.x0);
   }
 
   /** Best strips of a run. */

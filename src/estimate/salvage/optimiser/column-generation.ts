@@ -36,6 +36,8 @@ export interface Budget {
   /** Adds work (stacks reckoned, pivots, labels) and says whether there is any left. */
   spend(work: number): boolean;
   readonly out: boolean;
+  /** Work so far. */
+  readonly used: number;
 }
 
 /** Logs, columns and kept bolts of a job: what one solve leaves to the next. */

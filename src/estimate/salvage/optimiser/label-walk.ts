@@ -17,6 +17,8 @@ export interface WalkAsk {
   readonly open: readonly number[];
   /** Labels kept a face. */
   readonly labels: number;
+  /** Whether a yield goes on again from another face though that promises no more. */
+  readonly patient: boolean;
   /** Faces that a stack is started from, the most promising ones. */
   readonly starts: number;
   /** Stacks wanted. */
@@ -51,7 +53,7 @@ interface Label {
   /** Stands for `made`: equal for equal yields. Different yields meet so rarely that losing one does no harm. */
   readonly mark: number;
   readonly before: Label | null;
-  readonly slab: SlabPattern | null;
+  readonly slab: { readonly y0: number; readonly thickness: number; readonly filling: Filling } | null;
 }
 
 /** A few labels, the best rank first, no two of one yield. */
@@ -92,6 +94,8 @@ export function walkStack(ask: WalkAsk): Walk {
   };
   const root: Label = { worth: 0, rank: 0, made: job.groups.map(() => 0), mark: 0, before: null, slab: null };
   const ends = new Best(ask.stacks);
+  // The same yield goes on from another face only where that promises more.
+  const gone = new Map<number, number>();
   let richest = root;
   let work = 2 * table.top * job.slabs.length;
   const move = (label: Label, to: number, cost: number) => {
@@ -103,13 +107,20 @@ export function walkStack(ask: WalkAsk): Walk {
     const here = faces[f + table.top]?.labels;
     if (here === undefined) continue;
     const rest = guide.above[f + table.top] as number;
-    const going = here.filter((label) => label.rank + rest >= ask.least);
+    const going = here.filter(({ mark, rank }) => {
+      const hope = rank + rest;
+      if (hope < ask.least) return false;
+      if (!ask.patient && hope <= (gone.get(mark) ?? Number.NEGATIVE_INFINITY)) return false;
+      gone.set(mark, hope);
+      return true;
+    });
     if (going.length === 0) continue;
     for (const [s, { thickness }] of job.slabs.entries()) {
       const end = f + thickness;
       if (end > table.top) break;
       const cut = cutAt(table, kerf, end);
       const onward = end + kerf <= table.top ? face(end + kerf) : null;
+      const restAbove = guide.above[end + kerf + table.top] as number;
       for (const fillings of ask.fillings) {
         const place = fillings.place(table, s, f);
         if (place === null) continue;
@@ -120,9 +131,11 @@ export function walkStack(ask: WalkAsk): Walk {
           const rank = label.rank + filling.rank - cut;
           const worth = label.worth + filling.worth - cut;
           const mark = label.mark + marked(filling);
-          const [goes, ends1, rich] = [onward?.takes(mark, rank), ends.takes(mark, rank), worth > richest.worth];
+          const goes = onward !== null && rank + restAbove >= ask.least && onward.takes(mark, rank);
+          const ends1 = rank >= ask.least && ends.takes(mark, rank);
+          const rich = worth > richest.worth;
           if (!goes && !ends1 && !rich) continue;
-          const next = extend(label, filling, { y0: f, thickness, strips: filling.strips }, { worth, rank, mark });
+          const next = extend(label, filling, { y0: f, thickness, filling }, { worth, rank, mark });
           if (goes) onward?.add(next);
           if (ends1) ends.add(next);
           if (rich) richest = next;
@@ -138,8 +151,11 @@ export function walkStack(ask: WalkAsk): Walk {
 
 function walked(end: Label): Walked {
   const slabs: SlabPattern[] = [];
-  for (let label: Label | null = end; label !== null; label = label.before)
-    if (label.slab !== null) slabs.unshift(label.slab);
+  for (let label: Label | null = end; label !== null; label = label.before) {
+    if (label.slab === null) continue;
+    const { y0, thickness, filling } = label.slab;
+    slabs.unshift({ y0, thickness, strips: filling.strips() });
+  }
   return { slabs, made: end.made, worth: end.worth, rank: end.rank };
 }
 
@@ -156,7 +172,7 @@ function marked({ groups, counts }: Filling): number {
 function extend(
   label: Label,
   { groups, counts }: Filling,
-  slab: SlabPattern,
+  slab: Label["slab"],
   sums: { worth: number; rank: number; mark: number },
 ): Label {
   const made = [...label.made];

@@ -28,6 +28,8 @@ export interface Effort {
   readonly shares: readonly number[];
   /** Faces that a stack is started from. */
   readonly starts: number;
+  /** Whether equal yields are carried on from every face. */
+  readonly patient: boolean;
   /** Whether all bolts are looked over again at the prices asked. */
   readonly fresh: boolean;
 }
@@ -189,7 +191,15 @@ export class LogPlanner {
           const rest = arc.to >= 0 ? (after[arc.to] as number) : 0;
           if (plan.rank + hope + allOpen <= enough() + 1e-6) continue;
           const leastRank = enough() + job.prices.bolt - rest - plan.rank - allOpen;
-          const ask = { job, table: arc.table, fillings, open: left, labels: effort.labels, starts: effort.starts };
+          const ask = {
+            job,
+            table: arc.table,
+            fillings,
+            open: left,
+            labels: effort.labels,
+            patient: effort.patient,
+            starts: effort.starts,
+          };
           const walk = walkStack({ ...ask, stacks: effort.plans, least: leastRank });
           this.budget.spend(Math.ceil(walk.work / STEPS_A_STACK));
           for (const stack of walk.stacks) {

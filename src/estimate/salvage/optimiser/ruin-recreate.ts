@@ -13,6 +13,9 @@ const HIGHEST_FACTOR = 1.3;
 /** Share of the cost by which a plan may be worse and still be taken, at the start; falls to 0 with the budget. */
 const WARMTH = 0.02;
 
+/** Chance that a dropped log is left lying this time: where there is much wood, the question is which logs to leave. */
+const LEFT_OUT = 0.2;
+
 /** What the search runs on. */
 export interface Search {
   readonly yard: Yard;
@@ -33,19 +36,24 @@ export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
   let now = start.copy();
   let best = start.copy();
   const logs = job.problem.logs.length;
+  const looks = new Looks(chance);
   while (!budget.out && best.cost > search.bound + 1e-6 * Math.abs(search.bound)) {
     const trial = now.copy();
     const dropped = draw(logs, Math.min(logs, 1 + Math.floor(chance() * 3)), chance);
     for (const log of dropped) trial.set(log, leftLying(job));
+    const { kind, effort } = looks.next();
+    const before = budget.used;
     const most = now.cost + WARMTH * now.cost * (1 - search.used()) * chance() ** 3;
     for (const [i, log] of dropped.entries()) {
       const table = tableOf.get(log);
       if (table === undefined) continue;
       const last = i === dropped.length - 1;
+      if (!last && chance() < LEFT_OUT) continue;
       const price = last ? job.buy : job.buy.map((p) => p * Math.min(HIGHEST_FACTOR, chance() * 1.6));
-      trial.set(log, planner.plan(table, trial.open(), price, effortFor(chance), last ? trial.cost - most : 0));
+      trial.set(log, planner.plan(table, trial.open(), price, effort, last ? trial.cost - most : 0));
     }
     budget.spend(1);
+    looks.spent(kind, budget.used - before);
     if (trial.cost < most) now = trial;
     if (trial.cost < best.cost - 1e-9) best = trial.copy();
     if (now.cost > best.cost * (1 + WARMTH)) now = best.copy();
@@ -53,14 +61,30 @@ export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
   return best;
 }
 
-/** Mostly quick looks, sometimes thorough ones; how far the limits count in the ranking is left to chance. */
-function effortFor(chance: () => number): Effort {
-  const luck = chance();
-  const shares = [[1, 1, 0, 0.5][Math.floor(chance() * 4)] as number];
-  const fresh = chance() < 0.15;
-  if (luck < 0.2) return { steps: 5, labels: 0, plans: 0, bolts: 0, shares, starts: 0, fresh };
-  if (luck < 0.8) return { steps: 4, labels: 4, plans: 1, bolts: 1, shares, starts: 12, fresh };
-  return { steps: 6, labels: 6, plans: 2, bolts: 3, shares, starts: 40, fresh };
+/** From quick looks to thorough ones. Each kind gets an equal share of the work, so quick ones are by far the most. */
+const LOOKS = [
+  { steps: 5, labels: 0, plans: 0, bolts: 0, starts: 0, patient: false },
+  { steps: 4, labels: 4, plans: 1, bolts: 1, starts: 12, patient: false },
+  { steps: 6, labels: 6, plans: 2, bolts: 3, starts: 40, patient: false },
+  { steps: 8, labels: 20, plans: 6, bolts: 8, starts: 100, patient: true },
+];
+
+/** Hands out kinds of look so that each has had about the same work. */
+class Looks {
+  readonly #work = LOOKS.map((_, i) => i);
+
+  constructor(readonly chance: () => number) {}
+
+  /** The kind that has had least; how far the limits count in its ranking is left to chance. */
+  next(): { kind: number; effort: Effort } {
+    const kind = this.#work.indexOf(Math.min(...this.#work));
+    const shares = [[1, 1, 0, 0.5][Math.floor(this.chance() * 4)] as number];
+    return { kind, effort: { ...(LOOKS[kind] as (typeof LOOKS)[number]), shares, fresh: this.chance() < 0.15 } };
+  }
+
+  spent(kind: number, work: number): void {
+    this.#work[kind] = (this.#work[kind] as number) + work;
+  }
 }
 
 /** Different numbers below `most`, in random order. */
