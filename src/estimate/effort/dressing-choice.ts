@@ -32,7 +32,7 @@ export function dressingChoice(
   const name = group.name;
   if (group.rules.surface !== "dressed") return { group: name, by: "nobody", because: ["it stays rough"] };
   if (planer === "none") return { group: name, by: "hand", because: ["there is no planer"] };
-  const beyond = limitsOf(raw, assumed).filter(({ is, most }) => exceeds(is, most));
+  const beyond = limitsOf(raw, assumed).filter(({ share }) => valueNow(share).gt(1));
   if (beyond.length > 0) return { group: name, by: "hand", because: beyond.map(({ because }) => because) };
   const { piece, slab, abreast } = planingOf(group, raw, assumed);
   const slabFirst = exceeds(piece, slab);

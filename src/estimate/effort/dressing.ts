@@ -71,53 +71,42 @@ export function layDressing(
     label: "faces of one piece",
     display: units.area,
   });
-  const formula =
-    group.rules.surface === "dressed"
-      ? times(dressingOf(group, raw, surfaceEach, planer, assumed), assumed.cell("pace"))
-      : number("0 person-h");
-  const each = sheet.lay(`${line}.dressEach`, formula, { label: "dress one piece", display: "person-min" });
-  return { each, surfaceEach };
+  const lay = (name: string, label: string, formula: Operand) =>
+    sheet.lay(`${line}.${name}`, formula, { label, display: "person-min" });
+  const formula = (): Operand => {
+    if (group.rules.surface !== "dressed") return number("0 person-h");
+    const rate = over(surfaceEach, assumed.cell("dress.handRate"));
+    const hand = lay("byHand", "dress one by hand", times(rate, raw.hardness));
+    if (planer === "none") return times(hand, assumed.cell("pace"));
+    const machine = lay("byMachine", "dress one by machine", byMachine(group, raw, assumed));
+    const beyond = greatest(...limitsOf(raw, assumed).map(({ share }) => share));
+    const fit = sheet.lay(`${line}.machineLimit`, beyond, {
+      label: "of what the machines take, at most",
+      display: "%",
+    });
+    // What no machine takes is never the quicker for it.
+    return times(when(fit, "above", ONE, greatest(hand, machine), machine), assumed.cell("pace"));
+  };
+  return { each: lay("dressEach", "dress one piece", formula()), surfaceEach };
 }
 
-function dressingOf(
-  group: PieceGroup,
-  raw: RawPiece,
-  surface: Cell,
-  planer: Planer | undefined,
-  assumed: Assumed,
-): Operand {
-  const hand = times(over(surface, assumed.cell("dress.handRate")), raw.hardness);
-  if (planer === "none") return hand;
-  const machine = byMachine(group, raw, assumed);
-  // What no machine takes is never the quicker for it.
-  const slow = greatest(hand, machine);
-  return limitsOf(raw, assumed).reduce<Operand>(
-    (otherwise, { is, most }) => when(is, "above", most, slow, otherwise),
-    machine,
-  );
-}
-
-/** One limit of the machines: past it a piece is dressed by hand. */
+/** One limit of the machines: past the whole of it a piece is dressed by hand. */
 export interface MachineLimit {
-  readonly is: Operand;
-  readonly most: Operand;
-  /** Why the piece does not go through, in words. */
+  readonly share: Operand;
+  /** Why a piece does not go through, in words. */
   readonly because: string;
 }
 
-/** What a piece may be at most to be dressed by machine. */
+/** What a piece takes up of each limit. */
 export function limitsOf(raw: RawPiece, assumed: Assumed): MachineLimit[] {
   const a = (name: string) => assumed.cell(name);
+  const bothFaces = times(number("2"), a("dress.deepestRip"));
   return [
-    { is: raw.weight, most: a("dress.heaviest"), because: "too heavy to feed" },
-    { is: raw.length, most: a("dress.longest"), because: "too long for the room at the machines" },
-    { is: raw.width, most: a("dress.widest"), because: "too wide for the planer" },
-    { is: raw.thickness, most: a("dress.thickest"), because: "too thick for the planer" },
-    {
-      is: raw.thickness,
-      most: times(number("2"), a("dress.deepestRip")),
-      because: "too thick to rip, even from both faces",
-    },
+    { share: over(raw.weight, a("dress.heaviest")), because: "too heavy to feed" },
+    { share: over(raw.length, a("dress.longest")), because: "too long for the room at the machines" },
+    { share: over(raw.width, a("dress.widest")), because: "too wide for the planer" },
+    { share: over(raw.thickness, a("dress.thickest")), because: "too thick for the planer" },
+    { share: over(raw.thickness, bothFaces), because: "too thick to rip, even from both faces" },
   ];
 }
 
