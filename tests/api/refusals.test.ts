@@ -265,6 +265,12 @@ const estimateOnly: Case[] = [
     pointer: "/overrides/mill.rate",
   },
   {
+    what: "a rip saw that stands still",
+    change: (r) => (r.assumptions = { "rate.ripFeed": "0 ft/min" }),
+    code: "out-of-range",
+    pointer: "/assumptions/rate.ripFeed",
+  },
+  {
     what: "lines in a circle",
     change: (r) =>
       (r.lines = [

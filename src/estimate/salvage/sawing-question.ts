@@ -1,5 +1,6 @@
 /** The sawing problem of a route, in whole grid steps, from the effective values of cells. */
 
+import { type Fault, FaultError, pointer } from "../faults.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import type { Decimal } from "../quantity/decimal.js";
 import { inUnit } from "../quantity/quantity.js";
@@ -113,6 +114,7 @@ function sawGroup(
 /** Floats for the optimiser; the estimate's own hours are formulas over the plan's measures. */
 function sawRates(basis: SawingBasis): SawingProblem["rates"] {
   const { sheet, mill } = basis;
+  refuseStandstill([mill.rate, basis.ripFeed]);
   // Read without `decide`: a plan made at other rates is still a valid plan, only perhaps no longer the best one.
   const per = (cell: Cell, unit: string): number => sheet.in(cell, unit).toNumber();
   const gettingOut = basis.getOut.reduce((sum, cell) => sum + per(cell, "person-h"), 0);
@@ -129,4 +131,15 @@ function sawRates(basis: SawingBasis): SawingProblem["rates"] {
     ripCashPerFt: 0,
     crosscutHours: per(basis.crosscut, "person-h"),
   };
+}
+
+/** A saw that cuts nothing in an hour would take for ever. */
+function refuseStandstill(rates: readonly Cell[]): void {
+  const faults = rates
+    .filter(({ value }) => value.lte(0))
+    .map(({ name, label, kind }): Fault => {
+      const at = pointer(kind === "override" ? "/overrides" : "/assumptions", name);
+      return { code: "out-of-range", at, wrong: `${label} is zero.`, cure: "Give more than zero." };
+    });
+  if (faults.length > 0) throw new FaultError(faults);
 }
