@@ -6,26 +6,62 @@ import { type QuantityText, toQuantity } from "../../catalog/reading.js";
 import type { Basis } from "../basis.js";
 import type { MillingCells } from "../effort/milling.js";
 import { amountOf, layLine, priceCell, type ShoppingLine } from "../purchase/line.js";
-import { greatest, minus, number, over, plus, roundUp, times } from "../sheet/expression.js";
+import {
+  type Cell,
+  greatest,
+  minus,
+  number,
+  type Operand,
+  over,
+  plus,
+  roundUp,
+  sum,
+  times,
+} from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import type { FinishingCells } from "./finishing.js";
 
-/** Machines of the shop that run with the hours of dressing; all others run with the mill. */
-const SHOP_MACHINES: ReadonlySet<EquipmentItem> = new Set(["planer", "jointer", "table-saw", "sander"]);
+/** What a machine is hired for: the hours for which it runs decide the days. */
+type Job = "mill" | "logs" | "shop" | "site";
 
-/** Machines hired by the day or bought for a share of their use; a route without milling needs none of them. */
-export function layHire(basis: Basis, key: string, milling: MillingCells, finishing: FinishingCells): ShoppingLine[] {
+const JOBS: Readonly<Record<EquipmentItem, Job>> = {
+  "chainsaw-mill": "mill",
+  "manual-band-mill": "mill",
+  "hydraulic-band-mill": "mill",
+  "swing-blade-mill": "mill",
+  chainsaw: "mill",
+  winch: "logs",
+  trailer: "logs",
+  planer: "shop",
+  jointer: "shop",
+  "table-saw": "shop",
+  "track-saw": "shop",
+  sander: "shop",
+  scaffold: "site",
+  lift: "site",
+  auger: "site",
+};
+
+/**
+ * Machines hired by the day or bought for a share of their use. Without milling no route needs any but those of the
+ * building site, and those for as long as the frame is raised.
+ */
+export function layHire(
+  basis: Basis,
+  key: string,
+  milling: MillingCells | undefined,
+  finishing: FinishingCells,
+  raising: readonly Cell[],
+): ShoppingLine[] {
   const { sheet, request, pricing, catalog, labor } = basis;
   return (request.shop?.equipment ?? []).flatMap(({ item, terms, share }): ShoppingLine[] => {
-    if (terms === "paid") return [];
+    const elapsed = hoursOf(basis, JOBS[item], milling, finishing, raising);
+    if (terms === "paid" || !elapsed) return [];
     const offer = equipmentOffer(catalog, item);
     const name = `${key}.hire.${item}`;
     const label = `${terms === "hired" ? "Hire" : "Purchase less resale"}: ${"label" in offer ? offer.label : item}`;
     const none: Price = { kind: "unpriced", at: "", add: "add" in offer ? offer.add : `Add a price for ${item}.` };
     if (terms === "bought") return [layOwned(basis, name, label, item, share, offer, none)];
-    const elapsed = SHOP_MACHINES.has(item)
-      ? over(plus(finishing.dress, finishing.sand), labor.crew)
-      : milling.millHours;
     const least =
       "minimumDays" in offer
         ? (sheet.find(`price.${item}.minimumDays`) ??
@@ -38,6 +74,20 @@ export function layHire(basis: Basis, key: string, milling: MillingCells, finish
     const price = "hirePerDay" in offer ? offer.hirePerDay : none;
     return [layLine(pricing, { name, department: "equipment", label }, days, price, `${item}.hire`)];
   });
+}
+
+/** Hours by the clock for which a machine is at work; undefined where the route has no such work. */
+function hoursOf(
+  { labor }: Basis,
+  job: Job,
+  milling: MillingCells | undefined,
+  { dress, sand }: FinishingCells,
+  raising: readonly Cell[],
+): Operand | undefined {
+  if (job === "site") return over(sum(raising), plus(labor.crew, labor.helpers));
+  if (!milling) return undefined;
+  if (job === "mill") return milling.millHours;
+  return over(job === "shop" ? plus(dress, sand) : plus(milling.stages.getOut, milling.stages.carry), labor.crew);
 }
 
 function layOwned(

@@ -114,7 +114,7 @@ export function layRoute(basis: Basis, plan: RoutePlan, common: CommonCells): Ro
   const lines = [
     ...lumberLines,
     ...layConsumables(basis, key, milling, finishing),
-    ...(milling ? layHire(basis, key, milling, finishing) : []),
+    ...layHire(basis, key, milling, finishing, common.raising),
   ];
   const all = [...common.lines, ...lines];
   const lumber = sheet.lay(`${key}.lumber`, amountsOf(pricing, lumberLines), { label: "bought lumber, before tax" });
@@ -190,7 +190,7 @@ function layLumber(basis: Basis, plan: RoutePlan): ShoppingLine[] {
       const price = pieceCost(offer, { value: millimetres, unit: unit("mm") });
       return layLine(
         pricing,
-        { name, department: "lumber", label: `${offer.label}, ${length}` },
+        { name, department: "lumber", label: `${offer.label}, ${length}`, offer: offer.name },
         quantity,
         price,
         `${offer.name}-${slug}`,

@@ -79,3 +79,32 @@ describe("consumption", () => {
     expect(hours).toBeGreaterThanOrEqual(2);
   });
 });
+
+describe("hire", () => {
+  const hired = (item: string) => {
+    const equipment = [{ item, terms: "hired" }];
+    const { basis } = estimated({ ...demoBody("orchard-shelter"), shop: { mill: "chainsaw-mill", equipment } });
+    const shown = (name: string) => {
+      const cell = basis.sheet.find(name);
+      return cell && basis.sheet.in(cell, cell.display.symbol).toNumber();
+    };
+    return { days: (route: string) => shown(`${route}.hire.${item}.days`), hours: (name: string) => shown(name) ?? 0 };
+  };
+
+  it("of a winch lasts while logs come out and lumber is carried, by two people at 6 h a day", () => {
+    const { days, hours } = hired("winch");
+    expect(days("milled")).toBe(Math.ceil((hours("milled.hours.getOut") + hours("milled.hours.carry")) / 2 / 6));
+    expect(days("bought")).toBeUndefined();
+  });
+
+  it("of a mill lasts as long as the mill runs, whole days", () => {
+    const { days, hours } = hired("chainsaw");
+    expect(days("milled")).toBe(Math.ceil(hours("milled.millHours") / 6));
+  });
+
+  it("of a lift is needed on either route, while two and two helpers raise", () => {
+    const { days, hours } = hired("lift");
+    expect(days("bought")).toBe(Math.ceil((hours("common.hours.brace") + hours("common.hours.raise")) / 4 / 6));
+    expect(days("milled")).toBe(days("bought"));
+  });
+});
