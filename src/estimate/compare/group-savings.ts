@@ -131,9 +131,7 @@ function buyingShare(
 ): { readonly cost: Operand; readonly sticks: Operand } {
   const nothing = { cost: number(`0 ${basis.pricing.currency}`), sticks: number("0") };
   if (!("offer" in substitution)) return nothing;
-  const lines = buy.lines.filter(
-    (line) => line.department === "lumber" && line.name.startsWith(`${buy.plan.key}.buy.${substitution.offer.name}-`),
-  );
+  const lines = buy.lines.filter((line) => line.offer === substitution.offer.name);
   const priced = lines.flatMap(({ amount }) => amount ?? []);
   if (priced.length === 0) return nothing;
   const all = sum(sharing(basis, substitution.offer).map((other) => other.group.totalLength));

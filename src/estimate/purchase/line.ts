@@ -11,6 +11,8 @@ export interface ShoppingLine {
   readonly label: string;
   /** What is paid for: packs, sticks, feet, gallons. */
   readonly quantity: Cell;
+  /** Lumber only: name of the offer that it is a stock length of. */
+  readonly offer?: string;
   /** Price of one, where there is one price. */
   readonly price?: Cell;
   /** Rounded once to the minor unit; absent where no price is known. */
@@ -51,7 +53,13 @@ export function amountOf(pricing: Pricing, cost: Operand): Operand {
 /** Lays quantity × price. */
 export function layLine(
   pricing: Pricing,
-  line: { readonly name: string; readonly department: Department; readonly label: string; readonly note?: string },
+  line: {
+    readonly name: string;
+    readonly department: Department;
+    readonly label: string;
+    readonly note?: string;
+    readonly offer?: string;
+  },
   quantity: Cell,
   price: Price,
   priceName: string,
