@@ -360,6 +360,3 @@ export const GALVANIZED_SHEET: Readonly<Record<string, string>> = {
   "28": "0.781 lb/ft2",
   "29": "0.719 lb/ft2",
 };
-
-/** Developed width over cover width of corrugated and ribbed sheets (`common-practice`). */
-export const DEVELOPED_OVER_COVER: Spread = ["1.05", "1.12", "1.2"];

@@ -78,6 +78,3 @@ export const finishKinds = Object.keys(FINISHES) as readonly FinishKind[];
 
 /** How much further the second coat goes than the first (`common-practice`). */
 export const SECOND_COAT: Spread = ["1.2", "1.35", "1.5"];
-
-/** Life on decks and other level faces, as a share of that on vertical ones (`common-practice`). */
-export const LEVEL_FACE_LIFE = "0.5";
