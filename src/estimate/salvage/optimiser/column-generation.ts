@@ -46,12 +46,20 @@ export class Yard {
   readonly columns: Column[] = [];
   readonly shared: SharedBolts;
   readonly #kept: Arc[][];
+  readonly #tables: LogTable[];
   readonly #seen = new Set<string>();
 
   constructor(readonly job: Job) {
     this.logs = logTables(job);
     this.shared = new SharedBolts(job);
     this.#kept = this.logs.map(() => []);
+    this.#tables = [];
+    for (const table of this.logs) for (const log of table.alike) this.#tables[log] = table;
+  }
+
+  /** The table of a log, by its number in the problem. */
+  tableOf(log: number): LogTable {
+    return this.#tables[log] as LogTable;
   }
 
   /** Adds a pattern unless it is known or makes nothing. */

@@ -6,7 +6,7 @@
  * face (labels, as in resource-constrained shortest paths: Handler & Zang 1980), ranked by the same prices.
  */
 import type { BoltPattern } from "../sawing-pattern.js";
-import { type Arc, bestPath, type LogTable, type Onward, onward, toward } from "./bucking.js";
+import { Arc, bestPath, type LogTable, type Onward, onward, toward } from "./bucking.js";
 import { CappedFilling } from "./capped-filling.js";
 import type { Budget } from "./column-generation.js";
 import type { Job } from "./job.js";
@@ -76,6 +76,7 @@ const STEPS_A_STACK = 60;
 /** Plans logs one at a time. Remembers for each log which bolts are worth looking at. */
 export class LogPlanner {
   readonly #arcs = new Map<LogTable, readonly Arc[]>();
+  readonly #bolts = new Map<string, LogTable | null>();
   /** The same bolts, latest look first. */
   readonly #looks = new Map<LogTable, readonly Arc[]>();
 
@@ -95,12 +96,13 @@ export class LogPlanner {
   /**
    * The best pattern found; leaves the log lying where nothing is worth the work.
    *
-   * @param atLeast - A pattern worth no more than this is of no use, and the search ends where none can be.
+   * @param atLeast - A pattern worth no more than this is of no use, and the search ends where none can be. Below 0
+   *   where the log is used anyway, for what getting it ready costs is then spent.
    */
   plan(log: LogTable, open: readonly number[], price: readonly number[], effort: Effort, atLeast = 0): LogPattern {
     const { job } = this;
     let best = leftLying(job);
-    let bestWorth = Math.max(0, atLeast);
+    let bestWorth = atLeast;
     const offer = (bolts: readonly BoltPattern[]) => {
       const pattern = trimmed(job, log.log, logPattern(job, log.log, bolts), open);
       const worth = this.worth(pattern, open, price);
@@ -147,6 +149,18 @@ export class LogPlanner {
       this.#walk({ log, open, effort, guidance, full: full.pricing, offer, enough: () => bestWorth });
     }
     return best;
+  }
+
+  /** The log as if it were one bolt of it and no more; null where bucking from the butt does not reach that bolt. */
+  boltOf(log: LogTable, z0: number, z1: number): LogTable | null {
+    const key = `${log.log.name} ${z0} ${z1}`;
+    const known = this.#bolts.get(key);
+    if (known !== undefined) return known;
+    const found = log.arcs.find((arc) => arc.z0 === z0 && z0 + arc.shape.length === z1);
+    const arcs = found === undefined ? [] : [new Arc(this.job, found.rules, 0, -1, z0, found.length, found.shape)];
+    const table = found === undefined ? null : { log: log.log, alike: log.alike, places: 1, arcs, skips: [] };
+    this.#bolts.set(key, table);
+    return table;
   }
 
   /** Bolts and their worth when a piece counts its price less the worth of its limit. */

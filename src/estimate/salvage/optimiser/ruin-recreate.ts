@@ -3,9 +3,11 @@
  * one after another for what is then wanted, all but the last at prices lowered at random; slightly worse plans are
  * taken now and then.
  */
+
+import type { BoltPattern } from "../sawing-pattern.js";
 import type { Budget, Yard } from "./column-generation.js";
 import type { Effort, LogPlanner } from "./log-planner.js";
-import { leftLying } from "./pattern-cost.js";
+import { type LogPattern, leftLying, logPattern } from "./pattern-cost.js";
 import type { WholePlan } from "./whole-plan.js";
 
 /** Highest factor of a lowered price; above 1 a group may be overrated for once. Small noise gets stuck. */
@@ -28,30 +30,22 @@ export interface Search {
   readonly bound: number;
 }
 
+/** Chance that single bolts are dropped rather than logs. */
+const BOLTS = 0.5;
+
 /** @returns the best plan found, never worse than the one given. */
 export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
-  const { yard, planner, budget, chance } = search;
-  const { job } = yard;
-  const tableOf = new Map(yard.logs.flatMap((table) => table.alike.map((log) => [log, table] as const)));
+  const { budget, chance } = search;
   let now = start.copy();
   let best = start.copy();
-  const logs = job.problem.logs.length;
   const looks = new Looks(chance);
   while (!budget.out && best.cost > search.bound + 1e-6 * Math.abs(search.bound)) {
-    const trial = now.copy();
-    const dropped = draw(logs, Math.min(logs, 1 + Math.floor(chance() * 3)), chance);
-    for (const log of dropped) trial.set(log, leftLying(job));
     const { kind, effort } = looks.next();
     const before = budget.used;
     const most = now.cost + WARMTH * now.cost * (1 - search.used()) * chance() ** 3;
-    for (const [i, log] of dropped.entries()) {
-      const table = tableOf.get(log);
-      if (table === undefined) continue;
-      const last = i === dropped.length - 1;
-      if (!last && chance() < LEFT_OUT) continue;
-      const price = last ? job.buy : job.buy.map((p) => p * Math.min(HIGHEST_FACTOR, chance() * 1.6));
-      trial.set(log, planner.plan(table, trial.open(), price, effort, last ? trial.cost - most : 0));
-    }
+    const trial = now.copy();
+    if (chance() < BOLTS) bolts(trial, search, effort, most);
+    else logs(trial, search, effort, most);
     budget.spend(1);
     looks.spent(kind, budget.used - before);
     if (trial.cost < most) now = trial;
@@ -59,6 +53,47 @@ export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
     if (now.cost > best.cost * (1 + WARMTH)) now = best.copy();
   }
   return best;
+}
+
+/** Prices lowered at random, each group's by its own factor. */
+function lowered(price: readonly number[], chance: () => number): number[] {
+  return price.map((p) => p * Math.min(HIGHEST_FACTOR, chance() * 1.6));
+}
+
+/** Drops some logs and plans them again. @param most - The plan is of no use unless it costs less. */
+function logs(trial: WholePlan, { yard, planner, chance }: Search, effort: Effort, most: number): void {
+  const { job } = yard;
+  const count = job.problem.logs.length;
+  const dropped = draw(count, 1 + Math.floor(chance() * 3), chance);
+  for (const log of dropped) trial.set(log, leftLying(job));
+  for (const [i, log] of dropped.entries()) {
+    const table = yard.tableOf(log);
+    const last = i === dropped.length - 1;
+    if (!last && chance() < LEFT_OUT) continue;
+    const price = last ? job.buy : lowered(job.buy, chance);
+    trial.set(log, planner.plan(table, trial.open(), price, effort, last ? Math.max(0, trial.cost - most) : 0));
+  }
+}
+
+/** Drops some bolts, and plans each again where it lies. */
+function bolts(trial: WholePlan, { yard, planner, chance }: Search, effort: Effort, most: number): void {
+  const { job } = yard;
+  const all = trial.patterns.flatMap(({ bolts }, log) => bolts.map((bolt) => ({ log, bolt })));
+  const dropped = draw(all.length, 1 + Math.floor(chance() * 3), chance).map((i) => all[i] as (typeof all)[number]);
+  const pattern = (log: number, change: (bolts: readonly BoltPattern[]) => readonly BoltPattern[]) => {
+    trial.set(log, logPattern(job, yard.tableOf(log).log, change((trial.patterns[log] as LogPattern).bolts)));
+  };
+  for (const { log, bolt } of dropped) pattern(log, (kept) => kept.filter(({ z0 }) => z0 !== bolt.z0));
+  for (const [i, { log, bolt }] of dropped.entries()) {
+    const table = planner.boltOf(yard.tableOf(log), bolt.z0, bolt.z1);
+    if (table === null) continue;
+    const last = i === dropped.length - 1;
+    const spent = (trial.patterns[log] as LogPattern).bolts.length > 0 ? job.prices.log : 0;
+    const atLeast = last ? Math.max(0, trial.cost - most) - spent : -spent;
+    const price = last ? job.buy : lowered(job.buy, chance);
+    const planned = planner.plan(table, trial.open(), price, effort, atLeast);
+    pattern(log, (kept) => [...kept, ...planned.bolts]);
+  }
 }
 
 /** From quick looks to thorough ones. Each kind gets an equal share of the work, so quick ones are by far the most. */
@@ -87,9 +122,9 @@ class Looks {
   }
 }
 
-/** Different numbers below `most`, in random order. */
+/** Different numbers below `most`, in random order; all of them where there are fewer than asked for. */
 function draw(most: number, count: number, chance: () => number): number[] {
   const drawn = new Set<number>();
-  while (drawn.size < count) drawn.add(Math.floor(chance() * most));
+  while (drawn.size < Math.min(most, count)) drawn.add(Math.floor(chance() * most));
   return [...drawn];
 }
