@@ -77,6 +77,6 @@ describe("the pages", () => {
     expect(text).toContain(`**${shown("covering.panels", "", 0)}** in all`);
     expect(text).toContain(`**${shown("covering.roof-screw.order", "", 0)}** to buy`);
     expect(text).toContain(`**${shown("finish.volume", "gal", 2)} gal**`);
-    expect(text).toContain(`**${shown("common.hours.finish", "person-h", 1)} person-hours**`);
+    expect(text).toContain(`**${shown("common.hours.finishFirst", "person-h", 1)}`);
   });
 });
