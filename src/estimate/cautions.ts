@@ -192,9 +192,9 @@ export function noticesOf(basis: Basis, routes: ComparedRoutes, common: CommonCe
   ];
 }
 
-/** Which wanted pieces no log holds, the nearest log and what it lacks. */
-function shortOf({ mill }: ComparedRoutes): Notice[] {
-  const sawing = mill?.plan.sawing;
+/** Which pieces that the verdict mills no log gives, the nearest log and what it lacks; of all milled where it mills none. */
+function shortOf({ mix, mill }: ComparedRoutes): Notice[] {
+  const sawing = mix.plan.sawing ?? mill?.plan.sawing;
   if (!sawing) return [];
   return sawing.problem.groups.flatMap((group): Notice[] => {
     const short = sawing.plan.buy[group.name] ?? 0;

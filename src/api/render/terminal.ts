@@ -230,7 +230,9 @@ function amountWords({ packs, quantity, each }: ShoppingLine): string {
   const bought = packs?.filter(({ count }) => !count.value.isZero()) ?? [];
   if (bought.length > 0)
     return bought
-      .map(({ label, count }) => (label === "box of 1" ? count.value.toFixed() : `${count.value.toFixed()} ${label}`))
+      .map(({ label, count }) =>
+        label === "box of 1" ? `${count.value.toFixed()} loose` : `${count.value.toFixed()} × ${label}`,
+      )
       .join(" + ");
   const words = bare(quantity) + (quantity.display.symbol ? ` ${quantity.display.symbol}` : "");
   return each ? `${words} × ${bare(each)} ${each.display.symbol}` : words;

@@ -64,7 +64,12 @@ function listed(parts: readonly string[], others: readonly string[]): string {
 }
 
 /** Saves so much cash for so many extra hours; where there are no extra hours, that alone decides. */
-function savings({ sheet, labor }: Basis, mix: RouteCells, buy: RouteCells, { mix: against }: Decision): string[] {
+function savings(
+  { sheet, labor, request }: Basis,
+  mix: RouteCells,
+  buy: RouteCells,
+  { mix: against }: Decision,
+): string[] {
   if (!against) return [`Buying everything costs ${sheet.shown(buy.cash)} and takes ${hours(sheet, buy.hours)}.`];
   const { cashSaved, extraHours, payPerHour } = against;
   const costs = `It costs ${sheet.shown(mix.cash)} and takes ${hours(sheet, mix.hours)}; buying everything costs ${sheet.shown(buy.cash)} and takes ${hours(sheet, buy.hours)}.`;
@@ -72,7 +77,10 @@ function savings({ sheet, labor }: Basis, mix: RouteCells, buy: RouteCells, { mi
     ? `saves ${sheet.shown(cashSaved)}`
     : `costs ${sheet.shown(cashSaved).replace("-", "")} more`;
   if (extraHours.value.lte(0)) return [costs, `Milling ${saves} and takes no more hours.`];
-  const pay = `${shownMoney(payPerHour)} for each of them, against ${shownMoney(labor.valueOfHour)} that you say an hour is worth`;
+  const whose = request.labor?.valueOfHour
+    ? "that you say an hour is worth"
+    : "taken for an hour, for you gave no value";
+  const pay = `${shownMoney(payPerHour)} for each of them, against ${shownMoney(labor.valueOfHour)} ${whose}`;
   return [costs, `Milling ${saves} for ${hours(sheet, extraHours)} more: ${pay}.`];
 }
 
@@ -98,7 +106,7 @@ function holding(basis: Basis, { mill, mix }: ComparedRoutes): string[] {
   const whole = `The logs give ${wanted - missing} of the ${wanted} pieces of these groups, rejects made up for`;
   if (missing === 0) return [`${whole}.`];
   const rest = bought.map(
-    ({ group, count }) => `${count} of ${group.label.charAt(0).toLowerCase()}${group.label.slice(1)}`,
+    ({ group, count }) => `${group.label.charAt(0).toLowerCase()}${group.label.slice(1)} ${count}`,
   );
   return [`${whole}; the rest is bought: ${rest.join(", ")}.`];
 }
