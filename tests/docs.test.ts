@@ -78,5 +78,8 @@ describe("the pages", () => {
     expect(text).toContain(`**${shown("covering.roof-screw.order", "", 0)}** to buy`);
     expect(text).toContain(`**${shown("finish.volume", "gal", 2)} gal**`);
     expect(text).toContain(`**${shown("common.hours.finishFirst", "person-h", 1)}`);
+    expect(text).toContain(`${shown("mixed.cuts.millArea-eastern-white-pine", "ft2", 1)} ft² of face in pine`);
+    expect(text).toContain(`${shown("mixed.cuts.millCuts", "", 0)} cuts, 1 1/2 min each`);
+    expect(text).toContain(`**${Number(shown("mixed.hours.saw", "person-h", 1)).toFixed(1)} person-hours**`);
   });
 });
