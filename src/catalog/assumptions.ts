@@ -306,10 +306,20 @@ const GROUPS: readonly Group[] = [
   },
   {
     source: "own-choice",
-    measure: "Time the braces of one post, up and down; pace out the way from the shop to the site.",
+    measure: "Time the braces of one post, up and down.",
     rows: [
       ["rate.brace", "temporary braces of a post, up and down again", "0.15 person-h", "0.3 person-h", "0.6 person-h"],
-      ["move.distance", "from the shop to where it stands", "30 ft", "80 ft", "300 ft"],
+    ],
+  },
+  {
+    source: "own-choice",
+    measure: "Pace out the way from the shop to the site.",
+    rows: [["move.distance", "from the shop to where it stands", "30 ft", "80 ft", "300 ft"]],
+  },
+  {
+    source: "own-choice",
+    measure: "Time the last day on the site, over the board feet that stand there.",
+    rows: [
       ["rate.cleanUp", "clean up the site, by the wood used", "1 person-h/mbf", "2.5 person-h/mbf", "6 person-h/mbf"],
     ],
   },

@@ -70,12 +70,13 @@ function notchTooDeep({ sheet, cutList }: Basis): boolean {
 }
 
 /** A ridge that is less deep than the plumb cut that leans on it. */
-function ridgeTooShallow({ cutList: { gable, groups } }: Basis): boolean {
+function ridgeTooShallow({ sheet, cutList: { gable, groups } }: Basis): boolean {
   const ridge = groups.find(({ role }) => role === "ridge");
   const rafter = groups.find(({ name }) => name === "rafters");
   if (!gable || !ridge || !rafter) return false;
   const { unitLength } = gable.rafter;
-  return rafter.width.value.times(unitLength.value).gt(ridge.width.value.times(gable.roof.unitRun.value));
+  const [deep, leaning] = [sheet.decide(ridge.width), sheet.decide(rafter.width)];
+  return leaning.times(sheet.decide(unitLength)).gt(deep.times(sheet.decide(gable.roof.unitRun)));
 }
 
 /** What to say, and on whose word. */

@@ -106,7 +106,7 @@ function holding(basis: Basis, { mill, mix }: ComparedRoutes): string[] {
   const whole = `The logs give ${wanted - missing} of the ${wanted} pieces of these groups, rejects made up for`;
   if (missing === 0) return [`${whole}.`];
   const rest = bought.map(
-    ({ group, count }) => `${group.label.charAt(0).toLowerCase()}${group.label.slice(1)} ${count}`,
+    ({ group, count }) => `${group.label.charAt(0).toLowerCase()}${group.label.slice(1)} (${count})`,
   );
   return [`${whole}; the rest is bought: ${rest.join(", ")}.`];
 }
