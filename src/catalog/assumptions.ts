@@ -289,6 +289,7 @@ const GROUPS: readonly Group[] = [
       ["joint.splice", "cut one piece's share of the splices in a run", "0.2 person-h", "0.4 person-h", "0.8 person-h"],
       ["joint.lap", "cut both ends of a tie", "0.4 person-h", "0.8 person-h", "1.6 person-h"],
       ["joint.birdsmouth", "plumb cuts and birdsmouth of one rafter", "0.15 person-h", "0.25 person-h", "0.5 person-h"],
+      ["joint.two-seats", "ends and two seats of one rafter or joist", "0.15 person-h", "0.3 person-h", "0.6 person-h"],
       ["joint.ridge-cut", "plumb cuts of one rafter", "0.1 person-h", "0.15 person-h", "0.3 person-h"],
       ["joint.brace", "both ends of a brace", "0.25 person-h", "0.5 person-h", "1 person-h"],
       ["joint.crossing", "cut one purlin or board to length", "0.03 person-h", "0.05 person-h", "0.1 person-h"],
@@ -389,6 +390,40 @@ const GROUPS: readonly Group[] = [
       ["fastener.lightSplice", "screws or nails in the splice of a plank", "6", "8", "12"],
       ["fastener.lapBolts", "bolts at one end of a tie", "1", "2", "2"],
       ["fastener.braceScrews", "screws at one end of a brace", "2", "2", "3"],
+    ],
+  },
+  {
+    source: "common-practice",
+    part: "yield as printed on bags of concrete mix",
+    measure: "Fill one hole and count the bags.",
+    rows: [
+      ["footing.bag80lb", "concrete from a bag of 80 lb", "0.55 ft3", "0.6 ft3", "0.6 ft3"],
+      ["footing.bag25kg", "concrete from a bag of 25 kg", "11 L", "12 L", "12.5 L"],
+      ["footing.waste", "concrete and gravel that holes take beyond their size, added", "5 %", "10 %", "25 %"],
+    ],
+  },
+  {
+    source: "own-choice",
+    measure: "Time one hole and one pour, and measure the hole.",
+    rows: [
+      ["rate.digHand", "dig a post hole by bar and spade", "1.5 ft3/person-h", "3 ft3/person-h", "5 ft3/person-h"],
+      [
+        "rate.digAuger",
+        "bore a post hole with an auger, by depth",
+        "4 person-min/ft",
+        "8 person-min/ft",
+        "20 person-min/ft",
+      ],
+      ["rate.footingSet", "set out, level and plumb one footing", "10 person-min", "20 person-min", "40 person-min"],
+      ["rate.gravel", "shovel in gravel and tamp it", "1 person-min/ft3", "2 person-min/ft3", "5 person-min/ft3"],
+      ["rate.mixBag", "mix and place a bag of concrete", "5 person-min", "8 person-min", "15 person-min"],
+      [
+        "rate.pourReady",
+        "barrow and place ready-mixed concrete",
+        "0.6 person-min/ft3",
+        "1.5 person-min/ft3",
+        "4 person-min/ft3",
+      ],
     ],
   },
   {

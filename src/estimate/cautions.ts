@@ -29,7 +29,7 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
   const { sheet, cutList, groups } = basis;
   const structural = groups.filter(({ group }) => group.rules.structural);
   const heavy = takeoffs.weights.heavyLifts.map(({ group, people }) => `${group} (${sheet.shown(people)} people)`);
-  const notch = cutList.gable && notchTooDeep(basis);
+  const notch = notchTooDeep(basis);
   const tannin = takeoffs.fasteners?.cautions.some(({ code }) => code === "tannin");
   const treated = takeoffs.fasteners?.cautions.some(({ code }) => code === "treated");
   const say = (applies: unknown, code: keyof typeof CAUTIONS, more = ""): Caution[] => {
@@ -40,12 +40,12 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ...say(structural.length > 0, "not-checked"),
     ...say(mills && structural.length > 0 && basis.request.site?.ungradedAccepted !== "yes", "ungraded"),
     ...say(takeoffs.covering && !takeoffs.covering.slope.allowed, "slope", takeoffs.covering?.slope.reason),
-    ...say(cutList.gable, "wind-and-snow"),
-    ...say(cutList.gable?.roof.ridgeKind === "board", "thrust"),
+    ...say(cutList.frame?.roof, "wind-and-snow"),
+    ...say(cutList.frame?.roof?.ridgeKind === "board", "thrust"),
     ...say(notch, "birdsmouth"),
     ...say(ridgeTooShallow(basis), "ridge-depth"),
-    ...say(cutList.gable, "bracing"),
-    ...say(cutList.gable, "height"),
+    ...say(cutList.frame, "bracing"),
+    ...say(cutList.frame, "height"),
     ...say(mills, "chainsaw"),
     ...say(mills, "storm-wood"),
     ...say(mills, "rip-saw"),
@@ -54,29 +54,26 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ...say(takeoffs.finish.kind !== "none", "rags"),
     ...say(tannin, "tannin"),
     ...say(treated, "treated"),
-    ...say(cutList.gable, "digging"),
-    ...say(cutList.gable, "power-lines"),
+    ...say(cutList.frame, "digging"),
+    ...say(cutList.frame, "frost"),
+    ...say(cutList.frame, "power-lines"),
   ];
 }
 
 /** A notch past a quarter of the rafter's depth. */
 function notchTooDeep({ sheet, cutList }: Basis): boolean {
-  if (!cutList.gable) return false;
-  const depth = cutList.groups.find(({ name }) => name === "rafters")?.width;
-  return (
-    depth !== undefined &&
-    sheet.decide(cutList.gable.rafter.notchDepth).times(4).gt(sheet.decide(depth).times("1.0000001"))
-  );
+  const { frame } = cutList;
+  if (!frame?.rafter) return false;
+  return sheet.decide(frame.rafter.notchDepth).times(4).gt(sheet.decide(frame.rafterDepth).times("1.0000001"));
 }
 
 /** A ridge that is less deep than the plumb cut that leans on it. */
-function ridgeTooShallow({ sheet, cutList: { gable, groups } }: Basis): boolean {
+function ridgeTooShallow({ sheet, cutList: { frame, groups } }: Basis): boolean {
   const ridge = groups.find(({ role }) => role === "ridge");
-  const rafter = groups.find(({ name }) => name === "rafters");
-  if (!gable || !ridge || !rafter) return false;
-  const { unitLength } = gable.rafter;
-  const [deep, leaning] = [sheet.decide(ridge.width), sheet.decide(rafter.width)];
-  return leaning.times(sheet.decide(unitLength)).gt(deep.times(sheet.decide(gable.roof.unitRun)));
+  if (!frame?.rafter || !frame.roof || !ridge) return false;
+  const { unitLength } = frame.rafter;
+  const plumbCut = sheet.decide(frame.rafterDepth).times(sheet.decide(unitLength));
+  return plumbCut.gt(sheet.decide(ridge.width).times(sheet.decide(frame.roof.unitRun)));
 }
 
 /** What to say, and on whose word. */
@@ -149,6 +146,10 @@ const CAUTIONS = {
   digging: [
     "Have buried services located before digging footings: in the US, call 811 some days ahead.",
     "US 811 (from memory)",
+  ],
+  frost: [
+    "Footings must reach below the frost and stand on undisturbed ground: ask the building office how deep and how wide.",
+    "IRC R403.1.4 (from memory)",
   ],
   "power-lines": ["Keep people, ladders and long pieces 10 ft from overhead lines.", "29 CFR 1926.416 (from memory)"],
 } as const;

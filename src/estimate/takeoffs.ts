@@ -22,15 +22,19 @@ import {
 } from "./sheet/expression.js";
 import type { LaidLine } from "./sheet/own-lines.js";
 import { exposureIn } from "./takeoff/corrosion.js";
-import { type CoveringTakeoff, coveredGable, layCovering } from "./takeoff/covering.js";
-import { type FastenersTakeoff, GABLE_RUNS, layFasteners, layGableSupports } from "./takeoff/fasteners.js";
+import { coveredRoof } from "./takeoff/covered-roof.js";
+import { type CoveringTakeoff, layCovering } from "./takeoff/covering.js";
+import { type FastenersTakeoff, layFasteners, layGableSupports } from "./takeoff/fasteners.js";
 import { type FinishTakeoff, layFinish } from "./takeoff/finish.js";
+import { type FootingsTakeoff, layFootings } from "./takeoff/footings.js";
 import { layWeights, type WeightTakeoff } from "./takeoff/weight.js";
 
 export interface Takeoffs {
   readonly covering: CoveringTakeoff | undefined;
   /** Absent without a frame: a list of pieces says nothing of how they meet. */
   readonly fasteners: FastenersTakeoff | undefined;
+  /** Absent where the request wants none. */
+  readonly footings: FootingsTakeoff | undefined;
   readonly finish: FinishTakeoff;
   readonly weights: WeightTakeoff;
   readonly building: BuildingCells;
@@ -44,6 +48,7 @@ export function layTakeoffs(basis: Basis): Takeoffs {
   const { sheet, cutList } = basis;
   const covering = layRoofCovering(basis);
   const fasteners = layJoints(basis);
+  const footings = layBelowGround(basis);
   const finish = layFinishing(basis);
   const weights = layAllWeights(basis);
   sheet.title("common", "Work on either route");
@@ -54,8 +59,9 @@ export function layTakeoffs(basis: Basis): Takeoffs {
     means: basis.mill.carry,
     assumed: basis.assumed,
   });
-  const needs = [...(covering?.needs ?? []), ...(fasteners?.needs ?? []), ...finish.needs];
+  const needs = [...(covering?.needs ?? []), ...(fasteners?.needs ?? []), ...finish.needs, ...(footings?.needs ?? [])];
   const stages = [
+    ...(footings ? [footings.dig, footings.fill] : []),
     building.join,
     building.trialAssemble,
     building.dismantle,
@@ -66,7 +72,7 @@ export function layTakeoffs(basis: Basis): Takeoffs {
     ...layRoofHours(basis, covering),
     building.cleanUp,
   ];
-  return { covering, fasteners, finish, weights, building, needs, stages };
+  return { covering, fasteners, footings, finish, weights, building, needs, stages };
 }
 
 /** Prices the shared needs and sums the shared hours. */
@@ -86,7 +92,17 @@ export function layCommon(basis: Basis, takeoffs: Takeoffs, own: readonly LaidLi
 function layRoofCovering(basis: Basis): CoveringTakeoff | undefined {
   const { sheet, request, cutList, catalog, assumed, defaults, units } = basis;
   const { structure } = request;
-  if (structure.kind !== "gable" || !cutList.gable) return undefined;
+  const roof = coveredRoof(sheet, cutList, units);
+  if (structure.kind === "hip") {
+    const why = "the planes of a hip roof are given, its covering is not taken off";
+    defaults.taken.push({ at: "/structure", value: "no covering", why });
+  }
+  const gable = cutList.gable?.frame;
+  if (gable && gable.farOverhang !== gable.eaveOverhang) {
+    const why = "its slopes differ; the covering is taken off as if both were the longer one";
+    defaults.taken.push({ at: "/structure/overhang/farEave", value: sheet.shown(gable.farOverhang), why });
+  }
+  if (!roof || (structure.kind !== "gable" && structure.kind !== "lean-to")) return undefined;
   const kind = defaults.choice(
     structure.covering,
     "/structure/covering",
@@ -98,26 +114,35 @@ function layRoofCovering(basis: Basis): CoveringTakeoff | undefined {
   const offer = found.kind === "offered" ? found.offers[0] : undefined;
   const purlins = cutList.groups.filter(({ role }) => role === "purlin");
   const exposure = exposureIn({ woods: purlins.flatMap((group) => woodsOf(basis, group)), treated: false });
-  return layCovering(sheet, { kind, roof: coveredGable(cutList.gable), offer, exposure, assumed, defaults }, units);
+  return layCovering(sheet, { kind, roof, offer, exposure, assumed, defaults }, units);
 }
 
 function layJoints(basis: Basis): FastenersTakeoff | undefined {
   const { sheet, cutList, assumed, defaults, units } = basis;
-  if (!cutList.gable) return undefined;
+  const { frame } = cutList;
+  if (!frame) return undefined;
   const light = defaults.choice(
     basis.request.options?.lightFixing,
     "/options/lightFixing",
     "screws",
     "they can be taken out again",
   );
-  const supportsApart = layGableSupports(sheet, cutList.gable, units);
+  const supportsApart = cutList.gable ? layGableSupports(sheet, cutList.gable, units) : frame.rafterSpace;
   const exposureOf = (group: PieceGroup): Exposure =>
     exposureIn({ woods: woodsOf(basis, group), treated: isTreated(basis, group) });
   return layFasteners(
     sheet,
-    { groups: cutList.groups, exposureOf, runs: GABLE_RUNS, supportsApart, light, assumed, defaults },
+    { groups: cutList.groups, exposureOf, runs: frame.runs, supportsApart, light, assumed, defaults },
     units,
   );
+}
+
+/** Footings below the posts of the frame; posts of one's own stand on something else. */
+function layBelowGround({ sheet, request, cutList, assumed, defaults, units }: Basis): FootingsTakeoff | undefined {
+  const { structure } = request;
+  if (structure.kind === "pieces" || !cutList.frame || !structure.footings) return undefined;
+  const posts = cutList.frame.groups.filter(({ role }) => role === "post");
+  return layFootings(sheet, { shape: structure.footings, posts, assumed, defaults }, units);
 }
 
 /** Woods that a group may be made of: what it asks for, else any of the logs'. */

@@ -198,10 +198,10 @@ const building: Case[] = [
 
 const work: Case[] = [
   {
-    what: "rafters a millimetre apart over 400 ft",
+    what: "purlins a millimetre apart over 400 ft",
     change: (r) => {
       r.structure.length = "400 ft";
-      r.structure.rafterSpacing = "1 mm";
+      r.structure.purlinSpacing = "1 mm";
     },
     code: "too-large",
     pointer: "/structure",

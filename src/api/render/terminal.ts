@@ -165,7 +165,7 @@ function logsTable({ basis, routes }: Estimate): string[] {
 }
 
 function roof({ basis, takeoffs: { covering } }: Estimate): string[] {
-  const rafter = basis.cutList.gable?.rafter;
+  const rafter = basis.cutList.frame?.rafter;
   if (!rafter) return [];
   const { system } = basis.request;
   const size = (cell: Cell) => marked({ value: cell.value, unit: cell.unit }, system);

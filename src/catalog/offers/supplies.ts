@@ -28,6 +28,10 @@ export const CONSUMABLES = {
   "sanding-discs": item("sanding disc"),
   stickers: item("sticker"),
   electricity: item("electricity", "kWh"),
+  "concrete-bag": item("bag of concrete mix, 80 lb or 25 kg"),
+  concrete: item("ready-mixed concrete", "yd3"),
+  gravel: item("gravel", "yd3"),
+  "pier-block": item("precast pier block"),
 } as const;
 export type ConsumableItem = keyof typeof CONSUMABLES;
 
@@ -88,8 +92,8 @@ function itemSchemas<Name extends string>(
 }
 
 export const consumableSchema = z
-  .discriminatedUnion("item", itemSchemas(CONSUMABLES, { gal: "3.60", "": "28.00", kWh: "0.17" }))
-  .meta({ id: "ConsumableOffer", description: "What milling, dressing and drying use up." });
+  .discriminatedUnion("item", itemSchemas(CONSUMABLES, { gal: "3.60", "": "28.00", kWh: "0.17", yd3: "165.00" }))
+  .meta({ id: "ConsumableOffer", description: "What milling, dressing, drying and footings use up." });
 
 export const serviceSchema = z
   .discriminatedUnion("item", itemSchemas(SERVICES, { "": "95.00", bf: "0.55", h: "95.00" }))

@@ -13,7 +13,7 @@ const WAITS_FOR_FASCIA: ReadonlySet<string> = new Set(["dress", "sand", "trim", 
 
 /** What needs no lumber that dries: everything up to the stack, and the bought lumber. */
 const BEFORE_DRYING: ReadonlySet<string> = new Set(
-  "getOut prepare setUp saw edge sharpen carry stack slabs fetch sort cut".split(" "),
+  "dig pour getOut prepare setUp saw edge sharpen carry stack slabs fetch sort cut".split(" "),
 );
 
 /** Days of one route from the first log got out. */

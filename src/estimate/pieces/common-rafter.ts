@@ -1,5 +1,5 @@
 /**
- * Common rafter of a gable or lean-to roof.
+ * Common rafter of any roof.
  *
  * Plan lengths are level; slope lengths lie along the rafter. Nothing is rounded here. The rafter's measuring line runs
  * through the corner of the birdsmouth; its two edges are parallel to it.
@@ -11,14 +11,17 @@ import type { Sheet } from "../sheet/sheet.js";
 
 /** Cells, not numbers: the user may override any of them, and the workbook stays live. All are lengths. */
 export interface RafterPlan {
-  /** Level, outer face of the plate to the centre of the ridge. */
+  /** Level, outer face of the plate to the centre of the ridge, or to the upper end where there is no ridge. */
   readonly run: Cell;
   /** Level, outer face of the plate to the tail; may be zero. */
   readonly overhang: Cell;
   /** Rise over `unitRun`: two lengths, not their quotient, for 4 in 12 has no finite decimal. */
   readonly unitRise: Cell;
   readonly unitRun: Cell;
-  readonly ridgeThickness: Cell;
+  /** What the upper ends of two rafters meet at, half of it each; absent where the rafter ends at its run. */
+  readonly ridgeThickness?: Cell | undefined;
+  /** How the lower end is cut; plumb where nothing is said. */
+  readonly tail?: "plumb" | "square" | undefined;
   /** Square to the rafter. */
   readonly depth: Cell;
   /** Bearing of the plate, level. */
@@ -34,7 +37,7 @@ export interface RafterCells {
   readonly lineLength: Cell;
   /** Ridge face to tail along one edge, between the two plumb cuts. */
   readonly edgeLength: Cell;
-  /** What the plumb cut takes beyond the edge length: the stock is this much longer. */
+  /** What a plumb cut takes: with plumb cuts at both ends the stock is this much longer than the edge. */
   readonly plumbCut: Cell;
   /** Shortest straight piece from which it can be cut. */
   readonly stockLength: Cell;
@@ -70,14 +73,26 @@ export function commonRafterFaults(sheet: Sheet, plan: RafterPlan, at: string): 
       "Give a run of more than zero, such as 12 in.",
     );
   }
-  if (sheet.decide(plan.ridgeThickness).gte(sheet.decide(plan.run).times(2))) {
-    refuse(
-      "/span",
-      `The ridge (${sheet.shown(plan.ridgeThickness)}) is thicker than the building is wide.`,
-      "Give a larger span.",
-    );
+  const ridge = plan.ridgeThickness;
+  if (ridge && sheet.decide(ridge).gte(sheet.decide(plan.run).times(2))) {
+    refuse("/span", `The ridge (${sheet.shown(ridge)}) is thicker than the building is wide.`, "Give a larger span.");
   }
   return faults;
+}
+
+/**
+ * A birdsmouth that would cut the rafter through, with the deepest seat there is. Asked once it is laid.
+ * @param notch - Its depth, square to the rafter.
+ */
+export function birdsmouthFaults(
+  sheet: Sheet,
+  { notch, depth, what }: { readonly notch: Cell; readonly depth: Cell; readonly what: string },
+  at: string,
+): Fault[] {
+  if (sheet.decide(notch).lt(sheet.decide(depth))) return [];
+  const wrong = `The birdsmouth (${sheet.shown(notch)} deep) goes through the ${what} (${sheet.shown(depth)}).`;
+  const cure = "Give a shallower seat or a deeper section; a quarter of the depth is the most that is advised.";
+  return [{ code: "cannot-build", at, wrong, cure }];
 }
 
 /** A degree is about what a careful hand holds on a saw. Assumption; only shown, nothing rests on it. */
@@ -104,20 +119,24 @@ export function layCommonRafter(
   const plumbOf = (square: Parameters<typeof times>[0]) => over(times(square, plan.unitRise), plan.unitRun);
 
   const lineLength = sheet.lay(`${name}.lineLength`, alongSlope(plan.run), {
-    label: "plate face to ridge centre",
+    label: plan.ridgeThickness ? "plate face to ridge centre" : "plate face to upper end",
     display: long,
   });
   // The ridge is measured level, so half of it comes off before the tilt, not after.
-  const level = minus(plus(plan.run, plan.overhang), over(plan.ridgeThickness, number("2")));
+  const whole = plus(plan.run, plan.overhang);
+  const level = plan.ridgeThickness ? minus(whole, over(plan.ridgeThickness, number("2"))) : whole;
   const edgeLength = sheet.lay(`${name}.edgeLength`, alongSlope(level), {
-    label: "ridge face to tail, along an edge",
+    label: plan.ridgeThickness ? "ridge face to tail, along an edge" : "upper end to tail, along an edge",
     display: long,
   });
   const plumbCut = sheet.lay(`${name}.plumbCut`, plumbOf(plan.depth), {
     label: "taken by the plumb cut",
     display: small,
   });
-  const stockLength = sheet.lay(`${name}.stockLength`, plus(edgeLength, plumbCut), {
+  // Between two plumb cuts the edges are offset by what one of them takes. A square tail ends both edges alike, and the
+  // upper one, to which the overhang is measured, is the longer.
+  const straight = plan.tail === "square" ? edgeLength : plus(edgeLength, plumbCut);
+  const stockLength = sheet.lay(`${name}.stockLength`, straight, {
     label: "shortest stock",
     display: long,
   });

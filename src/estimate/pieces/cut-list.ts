@@ -2,15 +2,30 @@
 import { FaultError, pointer } from "../faults.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import type { Defaults } from "../request/given.js";
-import { type ExplicitPieces, GABLE_GROUPS, type StructureShape } from "../request/structure.js";
+import type { ExplicitPieces } from "../request/structure.js";
+import { GABLE_GROUPS } from "../request/structure-gable.js";
+import { HIP_GROUPS } from "../request/structure-hip.js";
+import type { FrameShape, StructureShape } from "../request/structure-kinds.js";
+import { LEAN_TO_GROUPS } from "../request/structure-lean-to.js";
+import { PERGOLA_GROUPS } from "../request/structure-pergola.js";
 import { type Cell, sumOr } from "../sheet/expression.js";
 import { plain, type Sheet } from "../sheet/sheet.js";
+import { layFloor } from "./floor.js";
 import { type GableCells, layGable } from "./gable.js";
+import { type HipCells, layHip } from "./hip.js";
+import { type LeanToCells, layLeanTo } from "./lean-to.js";
+import { layPergola, type PergolaCells } from "./pergola.js";
 import { layGroup, laySection, type PieceGroup } from "./piece-group.js";
+import { layWalls } from "./walls.js";
+
+/** A frame of any kind; `kind` tells them apart. */
+export type FrameCells = GableCells | LeanToCells | HipCells | PergolaCells;
 
 export interface CutList {
   readonly groups: readonly PieceGroup[];
-  /** The geometry, where the structure has one. */
+  /** The geometry, where the structure stands on posts. */
+  readonly frame: FrameCells | undefined;
+  /** The same, of a gable. */
   readonly gable: GableCells | undefined;
   readonly pieceCount: Cell;
   /** Actual wood of all pieces. */
@@ -30,14 +45,15 @@ export function layCutList(sheet: Sheet, structure: StructureShape, defaults: De
   sheet.title("roof", "Roof");
   sheet.title("rafter", "Common rafter");
   sheet.title("pieces", "Cut list");
-  const gable = structure.kind === "gable" ? layGable(sheet, structure, defaults, units) : undefined;
-  const own = structure.kind === "gable" ? (structure.extraPieces ?? []) : structure.pieces;
-  const at = structure.kind === "gable" ? "/structure/extraPieces" : "/structure/pieces";
-  refuseSameNames(own, gable?.groups ?? [], at);
-  const groups = [
-    ...(gable?.groups ?? []),
-    ...own.map((pieces, i) => layOwn(sheet, pieces, pointer(at, i), defaults, units)),
-  ];
+  const frame = structure.kind === "pieces" ? undefined : layFrame(sheet, structure, defaults, units);
+  const derived =
+    frame && structure.kind !== "pieces"
+      ? [...frame.groups, ...layAdditions(sheet, structure, frame, defaults, units)]
+      : [];
+  const own = structure.kind === "pieces" ? structure.pieces : (structure.extraPieces ?? []);
+  const at = structure.kind === "pieces" ? "/structure/pieces" : "/structure/extraPieces";
+  refuseSameNames(own, derived, structure.kind === "pieces" ? [] : GROUP_NAMES[structure.kind], at);
+  const groups = [...derived, ...own.map((pieces, i) => layOwn(sheet, pieces, pointer(at, i), defaults, units))];
   const pieceCount = sheet.lay(
     "pieces.count",
     sumOr(
@@ -64,7 +80,50 @@ export function layCutList(sheet: Sheet, structure: StructureShape, defaults: De
     ]);
   }
   refuseParts(sheet, groups);
-  return { groups, gable, pieceCount, volume };
+  return { groups, frame, gable: frame?.kind === "gable" ? frame : undefined, pieceCount, volume };
+}
+
+/** Names that runs share: they fall into end and middle pieces, but their common name is taken as well. */
+const GROUP_NAMES: Readonly<Record<FrameCells["kind"], readonly string[]>> = {
+  gable: GABLE_GROUPS,
+  "lean-to": LEAN_TO_GROUPS,
+  hip: HIP_GROUPS,
+  pergola: PERGOLA_GROUPS,
+};
+
+function layFrame(sheet: Sheet, structure: FrameShape, defaults: Defaults, units: DisplayUnits): FrameCells {
+  switch (structure.kind) {
+    case "gable":
+      return layGable(sheet, structure, defaults, units);
+    case "lean-to":
+      return layLeanTo(sheet, structure, defaults, units);
+    case "hip":
+      return layHip(sheet, structure, defaults, units);
+    case "pergola":
+      return layPergola(sheet, structure, defaults, units);
+  }
+}
+
+/** Walls and floor, where the request wants them. */
+function layAdditions(
+  sheet: Sheet,
+  structure: FrameShape,
+  frame: FrameCells,
+  defaults: Defaults,
+  units: DisplayUnits,
+): PieceGroup[] {
+  const { span, length } = frame;
+  const { bays, longestPiece } = frame.frame;
+  const post = frame.groups.find(({ role }) => role === "post");
+  const postWidth = post?.width ?? length;
+  const { groups, floor } = structure;
+  const walls = structure.kind === "pergola" ? undefined : structure.walls;
+  return [
+    ...(walls ? layWalls(sheet, { walls, groups }, frame, defaults, units) : []),
+    ...(floor
+      ? layFloor(sheet, { floor, groups }, { span, length, bays, longestPiece, postWidth }, defaults, units)
+      : []),
+  ];
 }
 
 function layOwn(sheet: Sheet, pieces: ExplicitPieces, at: string, defaults: Defaults, units: DisplayUnits): PieceGroup {
@@ -87,9 +146,13 @@ function layOwn(sheet: Sheet, pieces: ExplicitPieces, at: string, defaults: Defa
   );
 }
 
-function refuseSameNames(own: readonly ExplicitPieces[], derived: readonly PieceGroup[], at: string): void {
-  // Runs fall into end and middle pieces, but their common name is taken as well.
-  const seen = new Set<string>([...derived.map((group) => group.name), ...(derived.length > 0 ? GABLE_GROUPS : [])]);
+function refuseSameNames(
+  own: readonly ExplicitPieces[],
+  derived: readonly PieceGroup[],
+  bases: readonly string[],
+  at: string,
+): void {
+  const seen = new Set<string>([...derived.map((group) => group.name), ...bases]);
   const faults = own.flatMap((pieces, i) => {
     const twice = seen.has(pieces.name);
     seen.add(pieces.name);

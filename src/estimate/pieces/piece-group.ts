@@ -2,7 +2,7 @@
 import { type SectionText, toQuantity, toSection } from "../../catalog/reading.js";
 import type { Quantity } from "../quantity/quantity.js";
 import { exactly, parseSection, TextFault } from "../quantity/text.js";
-import type { Defaults } from "../request/given.js";
+import type { Defaults, InEither } from "../request/given.js";
 import type { GroupSettings, Role } from "../request/structure.js";
 import { type Cell, number, type Operand, plus, times } from "../sheet/expression.js";
 import { plain, type Sheet } from "../sheet/sheet.js";
@@ -46,6 +46,8 @@ export interface PieceGroup extends SectionCells {
   readonly volume: Cell;
   /** Faces of all pieces, hidden ones included. */
   readonly surface: Cell;
+  /** What its pieces cross, apart, where that is not the common rafters. */
+  readonly supportsApart?: Cell | undefined;
 }
 
 /** What derives a group: `settings` replace any of it. */
@@ -60,8 +62,12 @@ export interface GroupPlan {
   readonly settings?: GroupSettings | undefined;
   /** Share of the wide faces that the finish reaches, where the structure knows better than the role. */
   readonly joint?: RoleDefaults["joint"];
+  /** How it is made, where the structure knows better than the role. */
+  readonly rules?: Partial<Pick<RoleDefaults, "surface" | "seasoning">>;
   /** Two letters at most; the role's own letter where none is given. */
   readonly mark?: string;
+  /** What its pieces cross, apart, where that is not the common rafters. */
+  readonly supportsApart?: Cell | undefined;
 }
 
 interface Units {
@@ -71,7 +77,10 @@ interface Units {
   readonly lumber: string;
 }
 
-/** Lays the section of a group, given or by the role's default. */
+/**
+ * Lays the section of a group, given or by default.
+ * @param otherwise - Where none is given; the role's own.
+ */
 export function laySection(
   sheet: Sheet,
   name: string,
@@ -80,16 +89,17 @@ export function laySection(
   defaults: Defaults,
   given: SectionText | undefined,
   small: string,
+  otherwise: InEither = ROLE_DEFAULTS[role].section,
 ): SectionCells {
-  const section = given === undefined ? defaultSection(role, at, defaults) : toSection(given);
+  const section = given === undefined ? defaultSection(otherwise, at, defaults) : toSection(given);
   return {
     thickness: sheet.input(`sections.${name}.thickness`, section.thickness, { label: "thickness", display: small }),
     width: sheet.input(`sections.${name}.width`, section.width, { label: "width", display: small }),
   };
 }
 
-function defaultSection(role: Role, at: string, defaults: Defaults) {
-  const text = ROLE_DEFAULTS[role].section[defaults.system];
+function defaultSection(otherwise: InEither, at: string, defaults: Defaults) {
+  const text = otherwise[defaults.system];
   defaults.taken.push({
     at: `${at}/section`,
     value: text,
@@ -140,6 +150,7 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
     totalLength,
     volume,
     surface,
+    ...(plan.supportsApart && { supportsApart: plan.supportsApart }),
   };
 }
 
@@ -153,7 +164,7 @@ function surfaceOf(
 }
 
 function rulesOf(plan: GroupPlan): PieceRules {
-  const role = ROLE_DEFAULTS[plan.role];
+  const role = { ...ROLE_DEFAULTS[plan.role], ...plan.rules };
   const given = plan.settings ?? {};
   return {
     species: given.species ?? [],

@@ -12,6 +12,7 @@ export type JointKind =
   | "splice"
   | "lap"
   | "birdsmouth"
+  | "two-seats"
   | "ridge-cut"
   | "brace"
   | "crossing"

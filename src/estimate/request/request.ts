@@ -18,7 +18,7 @@ import { calibrationShape } from "./calibration.js";
 import { heldPlans } from "./held-plans.js";
 import { logFaults, logShape } from "./logs.js";
 import { laborShape, shopShape } from "./shop.js";
-import { structure } from "./structure.js";
+import { structure } from "./structure-kinds.js";
 
 const quantityText = z.union([z.string().min(1).max(64), measuredValue]);
 const cellName = z
@@ -229,7 +229,7 @@ function currencyOf(input: unknown): (typeof CURRENCIES)[number] {
 /** Metric where the structure's first length is. */
 function systemOf(request: EstimateShape): MeasureSystem {
   const shape = request.structure;
-  const text = shape.kind === "gable" ? shape.length : (shape.pieces[0]?.length ?? "1 ft");
+  const text = shape.kind === "pieces" ? (shape.pieces[0]?.length ?? "1 ft") : shape.length;
   return /(?:mm|cm|\dm|\bm|metres?|meters?)\s*$/.test(typeof text === "string" ? text : text.unit)
     ? "metric"
     : "inch-pound";

@@ -1,7 +1,9 @@
-/** What is to be built: a gable roof on posts, or a plain list of pieces. */
+/** What the structures of every kind share: piece groups with their settings, and the fields of a frame on posts. */
 import { z } from "zod";
 import { lineField, nameField, quantityField, sectionField } from "../../catalog/reading.js";
 import { SPECIES } from "../../catalog/species.js";
+import { floor } from "./structure-floor.js";
+import { footings } from "./structure-footings.js";
 
 const speciesId = z
   .string()
@@ -112,30 +114,24 @@ export const explicitPieces = z
   });
 export type ExplicitPieces = z.infer<typeof explicitPieces>;
 
-/** Groups that a gable derives; `beams` and the like may fall into end and middle pieces, which share settings. */
-export const GABLE_GROUPS = [
-  "posts",
-  "beams",
-  "gable-beams",
-  "ties",
-  "ridge",
-  "rafters",
-  "fly-rafters",
-  "braces",
-  "purlins",
-  "eave-fascia",
-  "rake-fascia",
-] as const;
-export type GableGroup = (typeof GABLE_GROUPS)[number];
+/** One optional settings field for each group that a kind of structure derives. */
+export function groupsField<Group extends string>(names: readonly Group[]) {
+  const fields = Object.fromEntries(names.map((name) => [name, groupSettings.optional()]));
+  return z
+    .strictObject(fields as Record<Group, z.ZodOptional<typeof groupSettings>>)
+    .optional()
+    .meta({ description: "Settings by piece group." });
+}
 
-const settingsByGroup = Object.fromEntries(GABLE_GROUPS.map((name) => [name, groupSettings.optional()])) as Record<
-  GableGroup,
-  z.ZodOptional<typeof groupSettings>
->;
-
-const level = (describe: string, example: string, limit = "400 ft") =>
+/** A level length of the whole structure. */
+export const level = (describe: string, example: string, limit = "400 ft") =>
   quantityField("ft", { describe, example, most: limit });
 
+/** How far a roof reaches past its frame, level; may be zero. */
+export const overhangField = (describe: string, example = "12 in") =>
+  quantityField("in", { describe, example, sign: "not-negative", most: "12 ft" }).optional();
+
+/** Slope of a roof. */
 export const slope = z
   .strictObject({
     rise: quantityField("in", {
@@ -152,110 +148,76 @@ export const slope = z
     examples: [{ rise: "5 in", run: "12 in" }],
   });
 
-export const gable = z
-  .strictObject({
-    kind: z.literal("gable").meta({ description: "A gable roof on posts." }),
-    span: level("Level, across the building, between the outer faces of the plate beams.", "16 ft"),
-    length: level("Level, along the ridge, between the outer faces of the end posts.", "24 ft"),
-    eaveHeight: level("From the post base to the top of the plate beam.", "8 ft", "40 ft").optional(),
-    slope: slope.optional(),
-    overhang: z
-      .strictObject({
-        eave: quantityField("in", {
-          describe: "Level, from the outer face of the plate beam to the rafter tail.",
-          example: "12 in",
-          sign: "not-negative",
-          most: "12 ft",
-        }).optional(),
-        gable: quantityField("in", {
-          describe: "Level, from the outer face of the end posts to the outer face of the fly rafters.",
-          example: "12 in",
-          sign: "not-negative",
-          most: "12 ft",
-        }).optional(),
-      })
-      .optional()
-      .meta({ description: "How far the roof reaches past the frame." }),
-    bays: z
-      .int()
-      .min(1)
-      .max(100)
-      .optional()
-      .meta({ description: "Spaces between posts along each side.", examples: [3] }),
-    rafterSpacing: quantityField("in", {
-      describe: "Centre to centre, along the plate, at most.",
-      example: "24 in",
-      most: "20 ft",
-    }).optional(),
-    rafterBays: z
-      .enum(["equal", "short-last"])
-      .optional()
-      .meta({
-        description:
-          "equal: all rafter bays alike; short-last: the given spacing, and what is left over in the last bay.",
-        examples: ["equal"],
-      }),
-    rafterTail: z
-      .enum(["plumb", "square"])
-      .optional()
-      .meta({
-        description: "How the tail is cut: plumb, or square to the rafter.",
-        examples: ["plumb"],
-      }),
-    seat: quantityField("in", {
-      describe: "Level depth of the birdsmouth's seat.",
-      example: "3 1/2 in",
-      most: "24 in",
-    }).optional(),
-    purlinSpacing: quantityField("in", {
-      describe: "Centre to centre, along the slope, at most.",
-      example: "24 in",
-      most: "10 ft",
-    }).optional(),
-    ridge: z
-      .enum(["board", "beam"])
-      .optional()
-      .meta({
-        description:
-          "board: rafters lean on one another through it, and ties must hold their thrust; beam: it carries them.",
-        examples: ["board"],
-      }),
-    braceLeg: quantityField("in", {
-      describe: "From the corner of post and beam to the brace's foot, along either.",
-      example: "30 in",
-      most: "10 ft",
-    }).optional(),
-    longestPiece: level("Runs along the building are made of pieces no longer than this.", "12 ft", "60 ft").optional(),
-    covering: z
-      .enum(["ribbed-steel", "none"])
-      .optional()
-      .meta({
-        description: "The roof covering that is taken off.",
-        examples: ["ribbed-steel"],
-      }),
-    groups: z.strictObject(settingsByGroup).optional().meta({ description: "Settings by piece group." }),
-    extraPieces: z.array(explicitPieces).max(60).optional().meta({ description: "Piece groups of your own." }),
-  })
-  .meta({
-    id: "GableStructure",
-    description: "An open gable shelter: posts, plate beams, ties, ridge, rafters, purlins and fascia.",
-    examples: [{ kind: "gable", span: "16 ft", length: "24 ft", eaveHeight: "8 ft" }],
-  });
-export type GableShape = z.infer<typeof gable>;
+const eaveHeight = level("From the post base to the top of the plate beam at the eave.", "8 ft", "40 ft");
 
-export const pieceList = z
-  .strictObject({
-    kind: z.literal("pieces").meta({ description: "No geometry: the pieces themselves." }),
-    pieces: z.array(explicitPieces).min(1).max(60).meta({ description: "All piece groups." }),
-  })
-  .meta({
-    id: "PieceList",
-    description: "A structure given as its pieces.",
-    examples: [{ kind: "pieces", pieces: [{ name: "legs", count: 4, section: "4 x 4 in", length: "3 ft" }] }],
-  });
-export type PieceListShape = z.infer<typeof pieceList>;
+/** Fields of every frame on posts. */
+export const frameFields = {
+  bays: z
+    .int()
+    .min(1)
+    .max(100)
+    .optional()
+    .meta({ description: "Spaces between posts along each side.", examples: [3] }),
+  rafterSpacing: quantityField("in", {
+    describe: "Centre to centre, along the plate, at most.",
+    example: "24 in",
+    most: "20 ft",
+  }).optional(),
+  braceLeg: quantityField("in", {
+    describe: "From the corner of post and beam to the brace's foot, along either.",
+    example: "30 in",
+    most: "10 ft",
+  }).optional(),
+  longestPiece: level("Runs along the building are made of pieces no longer than this.", "12 ft", "60 ft").optional(),
+  footings: footings.optional(),
+  floor: floor.optional(),
+  extraPieces: z.array(explicitPieces).max(60).optional().meta({ description: "Piece groups of your own." }),
+};
 
-export const structure = z
-  .discriminatedUnion("kind", [gable, pieceList])
-  .meta({ id: "Structure", description: "What is to be built." });
-export type StructureShape = z.infer<typeof structure>;
+/** Fields of every frame below a sloping roof. */
+export const roofFields = {
+  ...frameFields,
+  eaveHeight: eaveHeight.optional(),
+  slope: slope.optional(),
+  rafterTail: z
+    .enum(["plumb", "square"])
+    .optional()
+    .meta({
+      description: "How the tail is cut: plumb, or square to the rafter. Either way the overhang is to its upper edge.",
+      examples: ["plumb"],
+    }),
+  seat: quantityField("in", {
+    describe: "Level depth of the birdsmouth's seat.",
+    example: "3 1/2 in",
+    most: "24 in",
+  }).optional(),
+  purlinSpacing: quantityField("in", {
+    describe: "Centre to centre, along the slope, at most.",
+    example: "24 in",
+    most: "10 ft",
+  }).optional(),
+  endBays: z
+    .int()
+    .min(1)
+    .max(100)
+    .optional()
+    .meta({ description: "Spaces between posts across each end.", examples: [1] }),
+};
+
+/** The covering of a roof of rectangular slopes. */
+export const coveringField = z
+  .enum(["ribbed-steel", "none"])
+  .optional()
+  .meta({
+    description: "The roof covering that is taken off.",
+    examples: ["ribbed-steel"],
+  });
+
+/** How rafters that stand along a plate share it out. */
+export const rafterBays = z
+  .enum(["equal", "short-last"])
+  .optional()
+  .meta({
+    description: "equal: all rafter bays alike; short-last: the given spacing, and what is left over in the last bay.",
+    examples: ["equal"],
+  });

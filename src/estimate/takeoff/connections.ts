@@ -46,6 +46,7 @@ const AT_JOINT: Readonly<Record<JointKind, readonly (readonly [ConnectionKind, n
     ["rafter-plate", 1],
     ["rafter-ridge", 1],
   ],
+  "two-seats": [["rafter-plate", 2]],
   "ridge-cut": [["rafter-ridge", 1]],
   brace: [["brace", 2]],
   crossing: [["crossing", "supports"]],
@@ -137,9 +138,10 @@ function sitesOf(
 ): Operand {
   const one = number("1");
   if (each === "supports") {
-    const apart = kind === "face" ? assumed.cell("fastener.faceEvery") : supportsApart;
+    const apartOf = (group: PieceGroup) =>
+      kind === "face" ? assumed.cell("fastener.faceEvery") : (group.supportsApart ?? supportsApart);
     // Both ends rest on a support: one more than the spaces between them.
-    return sum(groups.map((group) => times(group.count, plus(roundUp(over(group.length, apart)), one))));
+    return sum(groups.map((group) => times(group.count, plus(roundUp(over(group.length, apartOf(group))), one))));
   }
   const all = sum(groups.map((group) => (each === 1 ? group.count : times(count(each), group.count))));
   const known = kind === "splice" ? runs[baseOf(groups[0] as PieceGroup)] : undefined;

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { layDressing, layPlaner, type Planer, type RawPiece } from "../../../src/estimate/effort/dressing.js";
 import { dressingChoice } from "../../../src/estimate/effort/dressing-choice.js";
 import { exactly } from "../../../src/estimate/quantity/text.js";
-import type { StructureShape } from "../../../src/estimate/request/structure.js";
+import type { StructureShape } from "../../../src/estimate/request/structure-kinds.js";
 import { number } from "../../../src/estimate/sheet/expression.js";
 import { laidPieces } from "../takeoff/shelter.js";
 

@@ -1,5 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { commonRafterFaults, layCommonRafter, type RafterPlan } from "../../../src/estimate/pieces/common-rafter.js";
+import {
+  birdsmouthFaults,
+  commonRafterFaults,
+  layCommonRafter,
+  type RafterPlan,
+} from "../../../src/estimate/pieces/common-rafter.js";
 import { exactly } from "../../../src/estimate/quantity/text.js";
 import type { Cell } from "../../../src/estimate/sheet/expression.js";
 import { Sheet } from "../../../src/estimate/sheet/sheet.js";
@@ -13,6 +18,7 @@ interface Roof {
   readonly depth?: string;
   readonly plate?: string;
   readonly seat?: string;
+  readonly tail?: "plumb" | "square";
 }
 
 function planOf(sheet: Sheet, roof: Roof): RafterPlan {
@@ -23,6 +29,7 @@ function planOf(sheet: Sheet, roof: Roof): RafterPlan {
     unitRise: input("unitRise", roof.rise),
     unitRun: input("unitRun", roof.unitRun ?? "12 in"),
     ridgeThickness: input("ridgeThickness", roof.ridge ?? "0 in"),
+    tail: roof.tail,
     depth: input("depth", roof.depth ?? "6 in"),
     plateWidth: input("plateWidth", roof.plate ?? "4 in"),
     seat: roof.seat === undefined ? undefined : input("seat", roof.seat),
@@ -175,5 +182,32 @@ describe("a common rafter without slope or without sense", () => {
     const faults = commonRafterFaults(sheet, planOf(sheet, roof), "/structure");
     expect(faults).toEqual([expect.objectContaining({ code: "cannot-build", at })]);
     expect(faults[0]?.cure).toMatch(/^Give /);
+  });
+});
+
+describe("the tail of a rafter", () => {
+  // 9 in 12: 8 ft of run and 1 ft of overhang are 135 in of edge; 6 in of depth lose 4.5 in to a plumb cut.
+  it("cut plumb offsets both edges, so that the stock is longer than either", () => {
+    const { rafter, inches } = laid({ rise: "9 in", overhang: "1 ft" });
+    expect([inches(rafter.edgeLength).toString(), inches(rafter.stockLength).toString()]).toEqual(["135", "139.5"]);
+  });
+
+  it("cut square ends both edges alike, so that the stock is as long as the upper one", () => {
+    const { rafter, inches } = laid({ rise: "9 in", overhang: "1 ft", tail: "square" });
+    expect(inches(rafter.stockLength).toString()).toBe("135");
+  });
+});
+
+describe("a birdsmouth", () => {
+  const through = (seat: string) => {
+    const sheet = new Sheet();
+    const plan = planOf(sheet, { rise: "9 in", seat });
+    const { notchDepth } = layCommonRafter(sheet, "rafter", plan, { long: "ft", small: "in" });
+    return birdsmouthFaults(sheet, { notch: notchDepth, depth: plan.depth, what: "rafter" }, "/structure/seat");
+  };
+
+  it("is refused where it cuts the rafter through: 10 in of seat at 9 in 12 are 6 in deep", () => {
+    expect(through("10 in")).toEqual([expect.objectContaining({ code: "cannot-build", at: "/structure/seat" })]);
+    expect(through("9.9 in")).toEqual([]);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { FaultError } from "../../../src/estimate/faults.js";
 import { pieceMarks } from "../../../src/estimate/pieces/cut-list.js";
-import type { StructureShape } from "../../../src/estimate/request/structure.js";
+import type { StructureShape } from "../../../src/estimate/request/structure-kinds.js";
 import { laidGable, laidPieces } from "../takeoff/shelter.js";
 
 const legs = { name: "legs", role: "post" as const, count: 4, section: "4 x 4 in", length: "3 ft" };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { FaultError } from "../../../src/estimate/faults.js";
-import type { GableShape } from "../../../src/estimate/request/structure.js";
+import type { GableShape } from "../../../src/estimate/request/structure-gable.js";
 import { laidGable } from "../takeoff/shelter.js";
 
 /** Count and length in inches of every group. */
@@ -82,6 +82,25 @@ describe("a gable's choices", () => {
     const own = listed({ groups: { braces: { remove: true }, ties: { count: 5, length: "15 ft" } } });
     expect(own.braces).toBeUndefined();
     expect(own.ties).toEqual([5, "180.000"]);
+  });
+
+  it("has rafters of two lengths where its eaves differ, and rows for each slope", () => {
+    const wide = listed({ overhang: { eave: "12 in", farEave: "24 in" } });
+    // A foot more of overhang is 13 in more of rafter: 118.417 and 131.417.
+    expect(wide["rafters-near"]).toEqual([13, "118.417"]);
+    expect(wide["rafters-far"]).toEqual([13, "131.417"]);
+    expect(wide["rake-fascia-far"]?.[0]).toBe(2);
+    // 6 rows on the near slope; (128.917 − 4) ÷ 24 = 5.2: 6 spaces, 7 rows on the far one.
+    expect(wide["purlins-middle"]?.[0]).toBe(6 + 7);
+  });
+
+  it("has posts between the corners of its ends where they are wished", () => {
+    expect(listed({ endBays: 3 })["end-posts"]).toEqual([4, "88.000"]);
+  });
+
+  it("has no piece past the longest where two meet over a post: one over all would reach past both ends", () => {
+    // Two bays of 93 in and 2 × 15 in of ends: 216 in, over a longest of 17 ft 6 in.
+    expect(listed({ length: "16 ft", bays: 2, longestPiece: "17 ft 6 in" }).beams).toEqual([4, "108.000"]);
   });
 
   it("has no ties on a single bay, whose two frames are the gable ends", () => {

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { CoveringOffer } from "../../../src/catalog/offers/covering.js";
 import { FaultError } from "../../../src/estimate/faults.js";
 import { exactly } from "../../../src/estimate/quantity/text.js";
-import type { GableShape } from "../../../src/estimate/request/structure.js";
+import type { GableShape } from "../../../src/estimate/request/structure-gable.js";
 import type { Cell } from "../../../src/estimate/sheet/expression.js";
 import {
   type CoveredRoof,

@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import type { Exposure } from "../../../src/catalog/fasteners.js";
 import { corrosionClassIds, fastenerKinds } from "../../../src/catalog/fasteners.js";
 import type { PieceGroup } from "../../../src/estimate/pieces/piece-group.js";
-import type { GableShape, StructureShape } from "../../../src/estimate/request/structure.js";
+import type { GableShape } from "../../../src/estimate/request/structure-gable.js";
+import type { StructureShape } from "../../../src/estimate/request/structure-kinds.js";
 import type { Cell } from "../../../src/estimate/sheet/expression.js";
 import {
   type FastenersTakeoff,

@@ -7,7 +7,8 @@ import { displayUnits } from "../../../src/estimate/quantity/display.js";
 import type { MeasureSystem } from "../../../src/estimate/quantity/text.js";
 import { Assumed, type AssumptionText } from "../../../src/estimate/request/assumed.js";
 import { Defaults } from "../../../src/estimate/request/given.js";
-import type { GableShape, StructureShape } from "../../../src/estimate/request/structure.js";
+import type { GableShape } from "../../../src/estimate/request/structure-gable.js";
+import type { StructureShape } from "../../../src/estimate/request/structure-kinds.js";
 import { type OverrideText, Sheet } from "../../../src/estimate/sheet/sheet.js";
 
 export interface Laid extends CutList {

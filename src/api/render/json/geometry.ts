@@ -1,8 +1,14 @@
 /** The geometry of a frame as JSON: what to set out and how to cut a rafter. */
 import { z } from "zod";
 import type { Basis } from "../../../estimate/basis.js";
+import type { RafterCells } from "../../../estimate/pieces/common-rafter.js";
+import type { RoofCells } from "../../../estimate/pieces/frame.js";
 import type { GableCells } from "../../../estimate/pieces/gable.js";
+import type { HipCells } from "../../../estimate/pieces/hip.js";
+import type { LeanToCells } from "../../../estimate/pieces/lean-to.js";
+import type { PergolaCells } from "../../../estimate/pieces/pergola.js";
 import type { MeasureSystem } from "../../../estimate/quantity/text.js";
+import type { Cell } from "../../../estimate/sheet/expression.js";
 import { FigureSchema, figure, LengthSchema, lengthFigure, smallFigure } from "./figures.js";
 
 const FrameSchema = z
@@ -13,6 +19,7 @@ const FrameSchema = z
     rise: LengthSchema.describe("Rise of the roof over `run`."),
     run: LengthSchema.describe("Level length over which it rises."),
     eaveOverhang: LengthSchema.describe("Level, plate face to rafter tail."),
+    farOverhang: LengthSchema.describe("The same of the far side."),
     gableOverhang: LengthSchema.describe("Outer face of the end posts to the roof's end."),
     bays: FigureSchema.describe("Bays between posts."),
     postPairs: FigureSchema.describe("Pairs of posts."),
@@ -21,7 +28,7 @@ const FrameSchema = z
     braceLeg: LengthSchema.describe("Leg of a brace."),
     longestPiece: LengthSchema.describe("Longest piece of a run."),
   })
-  .meta({ id: "Frame", description: "The size of the whole." });
+  .meta({ id: "Frame", description: "The size of a gable." });
 
 const RafterSchema = z
   .strictObject({
@@ -45,28 +52,150 @@ const RoofSchema = z
     slopeLength: LengthSchema.describe("Ridge to tail along the rafter, one slope."),
     rafterLines: FigureSchema.describe("Pairs of common rafters."),
     purlinRows: FigureSchema.describe("Rows of purlins on one slope."),
-    ridge: z.enum(["board", "beam"]).describe("A ridge board carries nothing; a beam does."),
+    ridge: z
+      .enum(["board", "beam", "none"])
+      .describe("A ridge board carries nothing; a beam does; a single slope has neither."),
   })
   .meta({ id: "RoofFrame", description: "The roof above the frame." });
 
-export const GeometrySchema = z
+const LeanToFrameSchema = z
+  .strictObject({
+    span: LengthSchema.describe("Level, outer face of the low plate beam to that of the high one, or to the wall."),
+    length: LengthSchema.describe("Level, between the outer faces of the end posts."),
+    lowHeight: LengthSchema.describe("From the post base to the top of the low plate beam."),
+    highHeight: LengthSchema.describe(
+      "From the post base to the top of the high beam, or the heel line at the ledger.",
+    ),
+    rise: LengthSchema.describe("Rise of the roof over `run`."),
+    run: LengthSchema.describe("Level length over which it rises."),
+    lowOverhang: LengthSchema.describe("Level, low plate face to rafter tail."),
+    highOverhang: LengthSchema.nullable().describe("Level, high plate face to upper end; null at a wall."),
+    endOverhang: LengthSchema.describe("Outer face of the end posts to the roof's end."),
+    bays: FigureSchema.describe("Bays between posts."),
+  })
+  .meta({ id: "LeanToFrame", description: "The size of a lean-to." });
+
+const HipFrameSchema = z
+  .strictObject({
+    span: LengthSchema.describe("Level, across, between the outer faces of the beams."),
+    length: LengthSchema.describe("Level, along the ridge, between the outer faces of the end beams."),
+    eaveHeight: LengthSchema.describe("From the post base to the top of the beams."),
+    rise: LengthSchema.describe("Rise of the roof over `run`."),
+    run: LengthSchema.describe("Level length over which it rises."),
+    eaveOverhang: LengthSchema.describe("Level, beam face to rafter tail, all round."),
+    ridgeLine: LengthSchema.describe("Ridge between the points where the hips' centres meet it."),
+    bays: FigureSchema.describe("Bays between posts along each side."),
+    endBays: FigureSchema.describe("Bays between posts across each end."),
+    commonsApart: LengthSchema.describe("Common rafters apart, centres, along the ridge."),
+    jacksApart: LengthSchema.describe("Jack rafters apart, centres."),
+  })
+  .meta({ id: "HipFrame", description: "The size of a hip roof." });
+
+const HipRafterSchema = z
+  .strictObject({
+    unitLength: LengthSchema.describe("Hip for one run of the commons: the figure on a framing square at 12 in."),
+    lineLength: LengthSchema.describe("Corner of the plates to the ridge's end, along the hip."),
+    edgeLength: LengthSchema.describe("Between the points of its upper and lower cheeks."),
+    plumbCut: LengthSchema.describe("What a plumb cut takes."),
+    stockLength: LengthSchema.describe("Shortest straight piece from which it can be cut."),
+    slopeAngle: FigureSchema.describe("Between level and hip; its plumb cut lies this far off square."),
+    backingAngle: FigureSchema.describe("Bevel of either half of a backed upper edge."),
+    drop: LengthSchema.describe("Plumb; how much lower a hip sits that is not backed."),
+    seat: LengthSchema.describe("Level depth of its seat, along the hip."),
+    notchDepth: LengthSchema.describe("Depth of its birdsmouth, square to the hip."),
+    notchPlumb: LengthSchema.describe("Depth of its birdsmouth, plumb."),
+    sideCut: LengthSchema.describe("Side cut across its upper edge, on the square beside one run."),
+  })
+  .meta({ id: "HipCuts", description: "The hip rafter." });
+
+const JackSchema = z
+  .strictObject({
+    difference: LengthSchema.describe("Each jack is so much shorter than its longer neighbour."),
+    sideCut: LengthSchema.describe("Side cut across their upper edge, on the square beside one run."),
+    sideAngle: FigureSchema.describe("The same, between the cut and the rafter's edge."),
+  })
+  .meta({ id: "JackCuts", description: "What all jack rafters share." });
+
+const PergolaFrameSchema = z
+  .strictObject({
+    span: LengthSchema.describe("Level, across, between the outer faces of the beams."),
+    length: LengthSchema.describe("Level, along the beams, between the outer faces of the end posts."),
+    height: LengthSchema.describe("From the post base to the top of the beams."),
+    topWidth: LengthSchema.describe("Along the rafters, end to end."),
+    topLength: LengthSchema.describe("Along the beams, end to end."),
+    bays: FigureSchema.describe("Bays between posts."),
+    raftersApart: LengthSchema.describe("Rafters apart, centres, as they stand."),
+  })
+  .meta({ id: "PergolaFrame", description: "The size of a pergola." });
+
+const common = { rafter: RafterSchema.describe("How to cut a common rafter."), roof: RoofSchema.describe("The roof.") };
+
+const GableGeometrySchema = z
   .strictObject({
     kind: z.literal("gable").describe("Kind of structure."),
     frame: FrameSchema.describe("The size of the whole."),
-    rafter: RafterSchema.describe("How to cut a common rafter."),
-    roof: RoofSchema.describe("The roof."),
+    ...common,
+    farRafter: RafterSchema.nullable().describe("The far side's common rafter; null where both sides are alike."),
   })
+  .meta({ id: "GableGeometry", description: "A gable." });
+
+const LeanToGeometrySchema = z
+  .strictObject({
+    kind: z.literal("lean-to").describe("Kind of structure."),
+    highSide: z.enum(["posts", "ledger"]).describe("What carries the upper ends of the rafters."),
+    frame: LeanToFrameSchema.describe("The size of the whole."),
+    ...common,
+  })
+  .meta({ id: "LeanToGeometry", description: "A single slope." });
+
+const HipGeometrySchema = z
+  .strictObject({
+    kind: z.literal("hip").describe("Kind of structure."),
+    frame: HipFrameSchema.describe("The size of the whole."),
+    ...common,
+    endRafter: RafterSchema.describe("How to cut the rafter against the ridge's end."),
+    hip: HipRafterSchema.describe("How to cut a hip."),
+    jacks: JackSchema.describe("How to cut the jacks."),
+  })
+  .meta({ id: "HipGeometry", description: "A hip roof." });
+
+const PergolaGeometrySchema = z
+  .strictObject({
+    kind: z.literal("pergola").describe("Kind of structure."),
+    frame: PergolaFrameSchema.describe("The size of the whole."),
+  })
+  .meta({ id: "PergolaGeometry", description: "A pergola." });
+
+export const GeometrySchema = z
+  .discriminatedUnion("kind", [GableGeometrySchema, LeanToGeometrySchema, HipGeometrySchema, PergolaGeometrySchema])
   .meta({ id: "Geometry", description: "What to set out." });
+export type Geometry = z.output<typeof GeometrySchema>;
 
 /** Null where the structure is a list of pieces. */
-export function shownGeometry({ cutList, request }: Basis): z.output<typeof GeometrySchema> | null {
-  return cutList.gable ? shownGable(cutList.gable, request.system) : null;
+export function shownGeometry({ cutList: { frame }, request: { system } }: Basis): Geometry | null {
+  switch (frame?.kind) {
+    case "gable":
+      return shownGable(frame, system);
+    case "lean-to":
+      return shownLeanTo(frame, system);
+    case "hip":
+      return shownHip(frame, system);
+    case "pergola":
+      return shownPergola(frame, system);
+    default:
+      return null;
+  }
 }
 
-function shownGable(gable: GableCells, system: MeasureSystem): z.output<typeof GeometrySchema> {
-  const { frame, rafter, roof } = gable;
-  const long = (cell: GableCells["frame"]["span"]) => lengthFigure(cell, system);
-  const small = (cell: GableCells["frame"]["span"]) => smallFigure(cell, system);
+/** Lengths of buildings, and of details. */
+const lengths = (system: MeasureSystem) => ({
+  long: (cell: Cell) => lengthFigure(cell, system),
+  small: (cell: Cell) => smallFigure(cell, system),
+});
+
+function shownGable(gable: GableCells, system: MeasureSystem): z.output<typeof GableGeometrySchema> {
+  const { frame, rafter, farRafter, roof } = gable;
+  const { long, small } = lengths(system);
   return {
     kind: "gable",
     frame: {
@@ -76,6 +205,7 @@ function shownGable(gable: GableCells, system: MeasureSystem): z.output<typeof G
       rise: small(frame.unitRise),
       run: small(frame.unitRun),
       eaveOverhang: small(frame.eaveOverhang),
+      farOverhang: small(frame.farOverhang),
       gableOverhang: small(frame.gableOverhang),
       bays: figure(frame.bays),
       postPairs: figure(gable.postPairs),
@@ -84,25 +214,119 @@ function shownGable(gable: GableCells, system: MeasureSystem): z.output<typeof G
       braceLeg: small(frame.braceLeg),
       longestPiece: long(frame.longestPiece),
     },
-    rafter: {
-      unitLength: small(rafter.unitLength),
-      lineLength: long(rafter.lineLength),
-      edgeLength: long(rafter.edgeLength),
-      plumbCut: small(rafter.plumbCut),
-      stockLength: long(rafter.stockLength),
-      slopeAngle: figure(rafter.slopeAngle),
-      seat: small(rafter.seat),
-      notchDepth: small(rafter.notchDepth),
-      notchPlumb: small(rafter.notchPlumb),
-      heightAbovePlate: small(rafter.heightAbovePlate),
-      gapAtOneDegree: small(rafter.gapAtOneDegree),
+    rafter: shownRafter(rafter, system),
+    farRafter: farRafter === rafter ? null : shownRafter(farRafter, system),
+    roof: shownRoof(roof, system),
+  };
+}
+
+function shownLeanTo(leanTo: LeanToCells, system: MeasureSystem): z.output<typeof LeanToGeometrySchema> {
+  const { frame, highSide, highHeight, rafter, roof } = leanTo;
+  const { long, small } = lengths(system);
+  return {
+    kind: "lean-to",
+    highSide,
+    frame: {
+      span: long(frame.span),
+      length: long(frame.length),
+      lowHeight: long(frame.eaveHeight),
+      highHeight: long(highHeight),
+      rise: small(frame.unitRise),
+      run: small(frame.unitRun),
+      lowOverhang: small(frame.lowOverhang),
+      highOverhang: frame.highOverhang ? small(frame.highOverhang) : null,
+      endOverhang: small(frame.endOverhang),
+      bays: figure(frame.bays),
     },
-    roof: {
-      length: long(roof.length),
-      slopeLength: long(roof.slopeLength),
-      rafterLines: figure(roof.rafterLines),
-      purlinRows: figure(roof.purlinRows),
-      ridge: roof.ridgeKind,
+    rafter: shownRafter(rafter, system),
+    roof: shownRoof(roof, system),
+  };
+}
+
+function shownHip(cells: HipCells, system: MeasureSystem): z.output<typeof HipGeometrySchema> {
+  const { frame, layout, rafter, endRafter, hip, jacks, roof } = cells;
+  const { long, small } = lengths(system);
+  return {
+    kind: "hip",
+    frame: {
+      span: long(frame.span),
+      length: long(frame.length),
+      eaveHeight: long(frame.eaveHeight),
+      rise: small(frame.unitRise),
+      run: small(frame.unitRun),
+      eaveOverhang: small(frame.eaveOverhang),
+      ridgeLine: long(layout.ridgeLine),
+      bays: figure(frame.bays),
+      endBays: figure(frame.endBays),
+      commonsApart: small(layout.commonSpace),
+      jacksApart: small(layout.jackSpace),
     },
+    rafter: shownRafter(rafter, system),
+    endRafter: shownRafter(endRafter, system),
+    hip: {
+      unitLength: small(hip.unitLength),
+      lineLength: long(hip.lineLength),
+      edgeLength: long(hip.edgeLength),
+      plumbCut: small(hip.plumbCut),
+      stockLength: long(hip.stockLength),
+      slopeAngle: figure(hip.slopeAngle),
+      backingAngle: figure(hip.backingAngle),
+      drop: small(hip.drop),
+      seat: small(hip.seat),
+      notchDepth: small(hip.notchDepth),
+      notchPlumb: small(hip.notchPlumb),
+      sideCut: small(hip.sideCut),
+    },
+    jacks: {
+      difference: small(jacks.difference),
+      sideCut: small(jacks.sideCut),
+      sideAngle: figure(jacks.sideAngle),
+    },
+    roof: shownRoof(roof, system),
+  };
+}
+
+function shownPergola(pergola: PergolaCells, system: MeasureSystem): z.output<typeof PergolaGeometrySchema> {
+  const { frame, topWidth, topLength, rafterSpace } = pergola;
+  const { long, small } = lengths(system);
+  return {
+    kind: "pergola",
+    frame: {
+      span: long(frame.span),
+      length: long(frame.length),
+      height: long(frame.height),
+      topWidth: long(topWidth),
+      topLength: long(topLength),
+      bays: figure(frame.bays),
+      raftersApart: small(rafterSpace),
+    },
+  };
+}
+
+function shownRafter(rafter: RafterCells, system: MeasureSystem): z.output<typeof RafterSchema> {
+  const { long, small } = lengths(system);
+  return {
+    unitLength: small(rafter.unitLength),
+    lineLength: long(rafter.lineLength),
+    edgeLength: long(rafter.edgeLength),
+    plumbCut: small(rafter.plumbCut),
+    stockLength: long(rafter.stockLength),
+    slopeAngle: figure(rafter.slopeAngle),
+    seat: small(rafter.seat),
+    notchDepth: small(rafter.notchDepth),
+    notchPlumb: small(rafter.notchPlumb),
+    heightAbovePlate: small(rafter.heightAbovePlate),
+    gapAtOneDegree: small(rafter.gapAtOneDegree),
+  };
+}
+
+function shownRoof(roof: RoofCells, system: MeasureSystem): z.output<typeof RoofSchema> {
+  const { long } = lengths(system);
+  return {
+    length: long(roof.length),
+    slopeLength: long(roof.slopeLength),
+    rafterLines: figure(roof.rafterLines),
+    purlinRows: figure(roof.purlinRows),
+    ridge: roof.ridgeKind,
   };
 }

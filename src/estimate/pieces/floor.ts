@@ -1,0 +1,110 @@
+/**
+ * A floor to its piece groups: a bearer along either side between the posts' outer faces, joists across, boards along.
+ * Bearers and boards are joined only over posts and joists.
+ */
+import { type Fault, FaultError } from "../faults.js";
+import type { DisplayUnits } from "../quantity/display.js";
+import type { Defaults } from "../request/given.js";
+import type { FloorGroup, FloorShape } from "../request/structure-floor.js";
+import { type Cell, number, over, plus, roundUp } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
+import { FrameInputs, layPostRun, layRafterRun } from "./frame.js";
+import {
+  AT,
+  type GroupKind,
+  type Laying,
+  laySections,
+  one,
+  runGroups,
+  type SettingsByGroup,
+  wholes,
+} from "./laying.js";
+import type { PieceGroup } from "./piece-group.js";
+import { laySpacing } from "./spacing.js";
+
+const KINDS: Readonly<Record<FloorGroup, GroupKind>> = {
+  bearers: { role: "beam", section: { "inch-pound": "4 x 6 in", metric: "100 x 150 mm" }, mark: "BR" },
+  joists: {
+    role: "rafter",
+    section: { "inch-pound": "2 x 6 in", metric: "50 x 150 mm" },
+    joint: "two-seats",
+    mark: "JS",
+  },
+  "floor-boards": { role: "board", mark: "FB" },
+};
+
+/** The frame that a floor fills. */
+export interface FlooredFrame {
+  readonly span: Cell;
+  readonly length: Cell;
+  readonly bays: Cell;
+  readonly longestPiece: Cell;
+  readonly postWidth: Cell;
+}
+
+/**
+ * Lays a floor.
+ * @throws FaultError when the joists stand closer than they are thick.
+ */
+export function layFloor(
+  sheet: Sheet,
+  { floor: shape, groups: settings }: { readonly floor: FloorShape; readonly groups: SettingsByGroup },
+  frame: FlooredFrame,
+  defaults: Defaults,
+  units: DisplayUnits,
+): PieceGroup[] {
+  sheet.title("floor", "Floor");
+  const sections = laySections(sheet, KINDS, settings, defaults, units);
+  const laying: Laying<FloorGroup> = { sheet, units, kinds: KINDS, settings, sections };
+  const inputs = new FrameInputs(sheet, defaults, units);
+  const spacing = inputs.given(
+    ["joistSpacing", "joists apart, at most", "small"],
+    shape.joistSpacing,
+    "/floor/joistSpacing",
+    ["16 in", "400 mm"],
+  );
+  const gap = inputs.given(["floorGap", "between floor boards", "small"], shape.gap, "/floor/gap", ["1/4 in", "5 mm"]);
+  refuseTight(sheet, spacing, sections.joists.thickness);
+  const joists = laySpacing(
+    sheet,
+    "floor.joists",
+    { length: frame.length, width: sections.joists.thickness, most: spacing },
+    units.long,
+  );
+  const { length, bays, longestPiece, postWidth } = frame;
+  const bearers = layPostRun(sheet, "floor", { length, bays, longestPiece, postWidth }, units);
+  // n boards with n − 1 gaps cover n × (width + gap) − gap; the last may be ripped.
+  const covered = over(plus(frame.span, gap), plus(sections["floor-boards"].width, gap));
+  const rows = sheet.lay("floor.rows", roundUp(covered), { label: "rows of boards" });
+  const boards = layRafterRun(
+    sheet,
+    "floor",
+    {
+      lines: joists,
+      rafterSpacing: spacing,
+      rafterThickness: sections.joists.thickness,
+      overhang: sheet.lay("floor.past", number("0 in"), { label: "boards past the outer joists" }),
+      longestPiece,
+      short: false,
+    },
+    units,
+  );
+  return [
+    ...runGroups(laying, "bearers", "Floor bearers", bearers.kinds, 2, bearers.lengthOf),
+    ...one(laying, "joists", "Joists", frame.span, joists.pieces),
+    ...runGroups(laying, "floor-boards", "Floor boards", boards.kinds, wholes(sheet, rows), boards.lengthOf).map(
+      (group) => ({ ...group, supportsApart: joists.equalSpace }),
+    ),
+  ];
+}
+
+function refuseTight(sheet: Sheet, spacing: Cell, thickness: Cell): void {
+  if (sheet.decide(spacing).gt(sheet.decide(thickness))) return;
+  const fault: Fault = {
+    code: "cannot-build",
+    at: `${AT}/floor/joistSpacing`,
+    wrong: `Joists ${sheet.shown(spacing)} apart are ${sheet.shown(thickness)} thick.`,
+    cure: "Give a wider spacing or thinner joists.",
+  };
+  throw new FaultError([fault]);
+}

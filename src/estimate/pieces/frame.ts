@@ -1,0 +1,267 @@
+/** A frame on posts of any kind: its inputs, what runs along it, what cannot be built, and what it tells the takeoffs. */
+import { type QuantityText, toQuantity } from "../../catalog/reading.js";
+import type { Fault } from "../faults.js";
+import type { Decimal } from "../quantity/decimal.js";
+import type { DisplayUnits } from "../quantity/display.js";
+import type { Defaults } from "../request/given.js";
+import { type Cell, minus, number, type Operand, over, plus, roundUp, times } from "../sheet/expression.js";
+import { plain, type Sheet } from "../sheet/sheet.js";
+import type { RafterCells } from "./common-rafter.js";
+import { AT, wholes } from "./laying.js";
+import type { PieceGroup } from "./piece-group.js";
+import { mergeEnds, type RunPieces, runPieceLength, runPieces, shortened } from "./runs.js";
+import type { SpacedCells } from "./spacing.js";
+
+/** What the takeoffs need of the roof. Lengths along the slope are along the upper edge of the rafters. */
+export interface RoofCells {
+  readonly unitRise: Cell;
+  readonly unitRun: Cell;
+  /** Along the eave, from outer face to outer face of the fly rafters. */
+  readonly length: Cell;
+  /** Upper end to tail, one slope, along the rafter. */
+  readonly slopeLength: Cell;
+  readonly purlinRows: Cell;
+  readonly rafterLines: Cell;
+  /** What the upper ends of the rafters lean on; a wall or a plate beam is none. */
+  readonly ridgeKind: "board" | "beam" | "none";
+}
+
+/** One plane of the roof, on the upper edges of its rafters: a rectangle, a trapezoid, or a triangle where `top` is zero. */
+export interface RoofFace {
+  readonly name: string;
+  /** How many planes are just so. */
+  readonly alike: number;
+  /** Level, along the tails. */
+  readonly eave: Cell;
+  /** Level, along the ridge line. */
+  readonly top: Cell;
+  /** Square to the eave, from the tails to the ridge line. */
+  readonly slopeLength: Cell;
+}
+
+/** A wall that the frame offers to be boarded: up to the top of the plate beam. */
+export interface WallSide {
+  readonly name: string;
+  readonly label: string;
+  /** Level, between the outer faces of the corner posts. */
+  readonly width: Cell;
+  /** From the post base to the top of the beam, at either end; alike but under a single slope. */
+  readonly heights: readonly [Cell, Cell];
+  /** Between posts; absent where only the corners have some. */
+  readonly bays: Cell | undefined;
+}
+
+/** What every frame on posts tells the takeoffs. */
+export interface LaidFrame {
+  readonly kind: "gable" | "lean-to" | "hip" | "pergola";
+  readonly groups: readonly PieceGroup[];
+  /** The common rafter; a pergola's lie level. */
+  readonly rafter: RafterCells | undefined;
+  readonly rafterDepth: Cell;
+  readonly roof: RoofCells | undefined;
+  readonly faces: readonly RoofFace[];
+  readonly walls: readonly WallSide[];
+  /** Runs by section of what is spliced: two plate beams, one ridge. */
+  readonly runs: Readonly<Record<string, number>>;
+  /** Rafters apart, as they stand: what purlins and slats cross. */
+  readonly rafterSpace: Cell;
+  /** Level size of the whole, between outer faces. */
+  readonly span: Cell;
+  readonly length: Cell;
+  readonly longestPiece: Cell;
+}
+
+/** Lays the size of a structure as inputs, with defaults on record. */
+export class FrameInputs {
+  constructor(
+    readonly sheet: Sheet,
+    private readonly defaults: Defaults,
+    readonly units: DisplayUnits,
+  ) {}
+
+  /** A length that the request must give. */
+  fixed(name: string, label: string, value: QuantityText): Cell {
+    return this.sheet.input(`frame.${name}`, toQuantity(value, "mm"), { label, display: this.units.long });
+  }
+
+  /** A length with a default, in inches and in millimetres. */
+  given(
+    [name, label, display]: readonly [name: string, label: string, display: "long" | "small"],
+    value: QuantityText | undefined,
+    at: string,
+    [inch, metric]: readonly [inch: string, metric: string],
+  ): Cell {
+    const either = { "inch-pound": inch, metric };
+    const quantity = this.defaults.quantity(value, `${AT}${at}`, either, "common practice");
+    return this.sheet.input(`frame.${name}`, quantity, { label, display: this.units[display] });
+  }
+
+  /** A length that stays absent where the request does not give it. */
+  maybe(name: string, label: string, value: QuantityText | undefined): Cell | undefined {
+    if (value === undefined) return undefined;
+    return this.sheet.input(`frame.${name}`, toQuantity(value, "mm"), { label, display: this.units.small });
+  }
+
+  /** Bays across the ends, where there are posts between the corners. */
+  endBays(given: number | undefined): Cell | undefined {
+    if (given === undefined || given === 1) return undefined;
+    return this.sheet.input("frame.endBays", plain(given), { label: "bays across each end" });
+  }
+
+  /** Bays along a length: as given, or as many as keep each under the longest usual one. */
+  bays(given: number | undefined, length: Cell, name = "bays", label = "bays between posts"): Cell {
+    if (given !== undefined) return this.sheet.input(`frame.${name}`, plain(given), { label });
+    const longest = name === "bays" ? "longestBay" : `${name}.longest`;
+    const cell = this.given([longest, "longest bay", "long"], undefined, `/${name}`, ["8 ft", "2.4 m"]);
+    return this.sheet.lay(`frame.${name}`, roundUp(over(length, cell)), { label });
+  }
+}
+
+/** Collects what cannot be built, by comparing effective values. */
+export class FrameChecks {
+  readonly faults: Fault[] = [];
+  constructor(private readonly sheet: Sheet) {}
+
+  /** Refuses a value that is not more than a limit, or than zero. */
+  above(cell: Cell, limit: Cell | undefined, at: string, what: string, cure: string): void {
+    if (this.sheet.decide(cell).gt(limit ? this.sheet.decide(limit) : 0)) return;
+    const than = limit ? `${limit.label} (${this.sheet.shown(limit)})` : "zero";
+    this.refuse(at, `${what} (${this.sheet.shown(cell)}) is not more than ${than}.`, cure);
+  }
+
+  refuse(at: string, wrong: string, cure: string): void {
+    this.faults.push({ code: "cannot-build", at: `${AT}${at}`, wrong, cure });
+  }
+
+  /** Spacings and lengths that every frame divides by. */
+  divisors(frame: Readonly<Record<"rafterSpacing" | "bays" | "longestPiece", Cell>>): void {
+    this.above(frame.rafterSpacing, undefined, "/rafterSpacing", "The rafter spacing", "Give a spacing such as 24 in.");
+    this.above(frame.bays, undefined, "/bays", "The number of bays", "Give one bay or more.");
+    this.above(frame.longestPiece, undefined, "/longestPiece", "The longest piece", "Give a length such as 12 ft.");
+  }
+
+  /** Rafters nearer to one another than they are thick would stand in one place. */
+  rafterRoom(spacing: Cell, thickness: Cell): void {
+    const cure = "Give a wider spacing or thinner rafters.";
+    this.above(spacing, thickness, "/rafterSpacing", "The rafter spacing", cure);
+  }
+
+  /** A given rafter length that does not even reach from the tail to the plate. */
+  rafterReach(given: QuantityText | undefined, overhang: Cell, rafter: RafterPlanRise): void {
+    if (given === undefined) return;
+    const length = toQuantity(given, "mm").value;
+    const [rise, run] = [this.sheet.decide(rafter.unitRise), this.sheet.decide(rafter.unitRun)];
+    const slope = rise.times(rise).plus(run.times(run)).sqrt();
+    if (length.times(run).gt(this.sheet.decide(overhang).times(slope))) return;
+    const wrong = `Rafters of that length do not reach over the overhang (${this.sheet.shown(overhang)}, level).`;
+    this.refuse("/groups/rafters/length", wrong, "Leave the length out, or give one that reaches the ridge.");
+  }
+
+  /** Tails that hang down to the ground. */
+  tails(overhang: Cell, at: string, frame: Readonly<Record<"unitRise" | "unitRun" | "eaveHeight", Cell>>): void {
+    const drop = this.sheet.decide(overhang).times(this.sheet.decide(frame.unitRise));
+    if (drop.lt(this.sheet.decide(frame.eaveHeight).times(this.sheet.decide(frame.unitRun)))) return;
+    const wrong = `At an overhang of ${this.sheet.shown(overhang)} the rafter tails reach the ground.`;
+    this.refuse(at, wrong, "Give a shorter overhang, a higher plate or a flatter roof.");
+  }
+}
+
+interface RafterPlanRise {
+  readonly unitRise: Cell;
+  readonly unitRun: Cell;
+}
+
+/** Pieces of a run, and how long each kind is. */
+export interface LaidRun {
+  readonly kinds: readonly RunPieces[];
+  readonly lengthOf: (kind: RunPieces) => Operand;
+}
+
+/**
+ * Lays a run along a row of posts, spliced over them.
+ * @param name - Prefix of its cells, such as `frame`.
+ */
+export function layPostRun(
+  sheet: Sheet,
+  name: string,
+  run: Readonly<Record<"length" | "postWidth" | "bays" | "longestPiece", Cell>> & { readonly overhang?: Cell },
+  units: DisplayUnits,
+): LaidRun {
+  const bay = sheet.lay(`${name}.bay`, over(minus(run.length, run.postWidth), run.bays), {
+    label: "posts apart, centres",
+    display: units.long,
+  });
+  const half = over(run.postWidth, number("2"));
+  const end = sheet.lay(`${name}.beamEnd`, run.overhang ? plus(half, run.overhang) : half, {
+    label: "end post's centre to the beam's end",
+    display: units.small,
+  });
+  const bays = wholes(sheet, run.bays);
+  const kinds = mergeEnds(runPieces(bays, bayLimit(sheet, run.longestPiece, bay, end, bays)), true);
+  return { kinds, lengthOf: (kind) => runPieceLength(kind, bay, { first: end, last: end }) };
+}
+
+/**
+ * Lays a run over rafters, joined only on them: ridge, purlins, fascia.
+ * @param name - Prefix of its cells, such as `roof`.
+ */
+export function layRafterRun(
+  sheet: Sheet,
+  name: string,
+  run: {
+    readonly lines: SpacedCells;
+    readonly rafterSpacing: Cell;
+    readonly rafterThickness: Cell;
+    readonly overhang: Cell;
+    readonly longestPiece: Cell;
+    readonly short: boolean;
+  },
+  units: DisplayUnits,
+): LaidRun {
+  const { lines, rafterSpacing, short } = run;
+  const bay = short ? rafterSpacing : lines.equalSpace;
+  const end = sheet.lay(`${name}.runEnd`, plus(over(run.rafterThickness, number("2")), run.overhang), {
+    label: "end rafter's centre to the roof's end",
+    display: units.small,
+  });
+  const shortage = short
+    ? sheet.lay(`${name}.shortage`, minus(times(lines.spaces, rafterSpacing), lines.reach), {
+        label: "the last rafter bay is shorter by",
+        display: units.small,
+      })
+    : undefined;
+  const last = shortage
+    ? sheet.lay(`${name}.lastEnd`, shortened(end, shortage), { label: "last end", display: units.small })
+    : end;
+  const spaces = wholes(sheet, lines.spaces);
+  const kinds = mergeEnds(runPieces(spaces, bayLimit(sheet, run.longestPiece, bay, end, spaces)), !short);
+  return { kinds, lengthOf: (kind) => runPieceLength(kind, bay, { first: end, last }) };
+}
+
+/** Whole bays in the longest piece wanted, its end reach taken off; one bay at least, however long that is. */
+function bayLimit(sheet: Sheet, longestPiece: Cell, bay: Cell, end: Cell, bays: number): number {
+  const [longest, reach, width] = [longestPiece, end, bay].map((cell) => sheet.decide(cell)) as [
+    Decimal,
+    Decimal,
+    Decimal,
+  ];
+  const limit = Math.max(1, longest.minus(reach).dividedBy(width).floor().toNumber());
+  // One piece over all bays reaches past both ends.
+  const whole = width.times(bays).plus(reach.times(2));
+  return limit >= bays && bays > 1 && whole.gt(longest) ? bays - 1 : limit;
+}
+
+/** Rows of purlins up a slope, the outer ones flush with its ends. */
+export function layPurlinRows(
+  sheet: Sheet,
+  { slopeLength, purlinWidth, spacing }: Readonly<Record<"slopeLength" | "purlinWidth" | "spacing", Cell>>,
+  units: DisplayUnits,
+  name = "roof",
+): Cell {
+  const reach = sheet.lay(`${name}.purlinReach`, minus(slopeLength, purlinWidth), {
+    label: "eave purlin to ridge purlin, centres",
+    display: units.long,
+  });
+  const spaces = sheet.lay(`${name}.purlinSpaces`, roundUp(over(reach, spacing)), { label: "purlin spaces" });
+  return sheet.lay(`${name}.purlinRows`, plus(spaces, number("1")), { label: "purlin rows, one slope" });
+}

@@ -1,0 +1,388 @@
+/**
+ * A hip roof to its piece groups: posts and beams all round, ties, braces, ridge, common, hip and jack rafters, rows of
+ * purlins and fascia that end at the hips.
+ *
+ * All four sides are equally steep, so the hips run at 45° in plan and the ridge line is shorter than the building by its
+ * span. Commons stand along the ridge and at both its ends; one more at each end runs on in line with it. Between those and
+ * the corners stand the jacks, alike on all eight sides of the hips.
+ */
+import { type Fault, FaultError } from "../faults.js";
+import type { DisplayUnits } from "../quantity/display.js";
+import type { Defaults } from "../request/given.js";
+import type { HipGroup, HipShape } from "../request/structure-hip.js";
+import {
+  type Cell,
+  greatest,
+  minus,
+  number,
+  type Operand,
+  over,
+  plus,
+  root,
+  roundUp,
+  square,
+  times,
+} from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
+import {
+  birdsmouthFaults,
+  commonRafterFaults,
+  layCommonRafter,
+  type RafterCells,
+  type RafterPlan,
+} from "./common-rafter.js";
+import {
+  FrameChecks,
+  FrameInputs,
+  type LaidFrame,
+  layPostRun,
+  layPurlinRows,
+  type RoofCells,
+  type RoofFace,
+  type WallSide,
+} from "./frame.js";
+import type { HipFrame, HipFraming, HipLayout } from "./hip-frame.js";
+import { type HipPlan, type HipRafterCells, type JackCells, jackStock, layHipRafter, layJacks } from "./hip-rafters.js";
+import { hipRows } from "./hip-rows.js";
+import { AT, type GroupKind, type Laying, laid, laySections, one, runGroups, wholes } from "./laying.js";
+import type { PieceGroup } from "./piece-group.js";
+
+export interface HipCells extends LaidFrame {
+  readonly kind: "hip";
+  readonly frame: HipFrame;
+  readonly layout: HipLayout;
+  readonly rafter: RafterCells;
+  /** In line with the ridge, against its end. */
+  readonly endRafter: RafterCells;
+  readonly hip: HipRafterCells;
+  readonly jacks: JackCells;
+  readonly roof: RoofCells;
+}
+
+const PLANK = { "inch-pound": "2 x 8 in", metric: "50 x 200 mm" };
+
+const KINDS: Readonly<Record<HipGroup, GroupKind>> = {
+  posts: { role: "post" },
+  beams: { role: "beam" },
+  "end-beams": { role: "beam", like: "beams" },
+  ties: { role: "tie" },
+  braces: { role: "brace" },
+  ridge: { role: "ridge" },
+  rafters: { role: "rafter" },
+  "end-rafters": { role: "rafter", like: "rafters" },
+  // Deeper than the jacks, whose plumb cuts should find wood along all their height.
+  hips: { role: "rafter", section: PLANK, mark: "H" },
+  jacks: { role: "rafter", like: "rafters", mark: "J" },
+  "side-purlins": { role: "purlin" },
+  "end-purlins": { role: "purlin", like: "side-purlins" },
+  "side-fascia": { role: "fascia" },
+  "end-fascia": { role: "fascia", like: "side-fascia" },
+};
+
+/** More lengths of jacks than a cut list can show; closer spacings want another tool. Assumption. */
+const MOST_JACKS = 40;
+
+/**
+ * Lays frame, rafters, roof and piece groups.
+ * @throws FaultError when it cannot be built: all reasons found, each with its cure.
+ */
+export function layHip(sheet: Sheet, shape: HipShape, defaults: Defaults, units: DisplayUnits): HipCells {
+  const frame = layFrame(new FrameInputs(sheet, defaults, units), shape);
+  const settings = shape.groups;
+  const sections = laySections(sheet, KINDS, settings, defaults, units);
+  const laying: Laying<HipGroup> = { sheet, units, kinds: KINDS, settings, sections };
+  const half = over(frame.span, number("2"));
+  const run = sheet.lay("roof.run", half, { label: "run, plate face to ridge centre", display: units.long });
+  const plan = rafterPlan(laying, frame, shape, run);
+  refuse(laying, frame, plan, shape);
+  const layout = layLayout(laying, frame, shape, run);
+  refuseJacks(sheet, layout, sections.hips.thickness, sections.jacks.thickness);
+  const rafter = layCommonRafter(sheet, "rafter", plan, units);
+  const endPlan = { ...plan, ridgeThickness: sections.rafters.thickness };
+  const endRafter = layCommonRafter(sheet, "endRafter", endPlan, units);
+  const hipPlan: HipPlan = {
+    run,
+    overhang: frame.eaveOverhang,
+    unitRise: frame.unitRise,
+    unitRun: frame.unitRun,
+    commonThickness: sections.rafters.thickness,
+    hipThickness: sections.hips.thickness,
+    hipDepth: sections.hips.width,
+    jackThickness: sections.jacks.thickness,
+    common: rafter,
+    tail: shape.rafterTail ?? "plumb",
+  };
+  const hip = layHipRafter(sheet, hipPlan, units);
+  refuseNotches(laying, rafter, hip);
+  const jacks = layJacks(sheet, hipPlan, layout.jackSpace, units);
+  const roof = layRoof(laying, frame, rafter, layout);
+  const framing: HipFraming = { laying, frame, layout, rafter, purlinRows: roof.purlinRows };
+  return {
+    kind: "hip",
+    frame,
+    layout,
+    rafter,
+    rafterDepth: plan.depth,
+    endRafter,
+    hip,
+    jacks,
+    roof,
+    groups: [
+      ...frameGroups(framing),
+      ...rafterGroups(framing, { rafter, endRafter, hip, hipPlan }),
+      ...hipRows(framing),
+    ],
+    faces: layFaces(framing, roof),
+    walls: wallsOf(frame),
+    runs: { beams: 2, "end-beams": 2, ridge: 1 },
+    rafterSpace: layout.jackSpace,
+    span: frame.span,
+    length: frame.length,
+    longestPiece: frame.longestPiece,
+  };
+}
+
+function layFrame(inputs: FrameInputs, shape: HipShape): HipFrame {
+  const { slope } = shape;
+  const small = (name: string, label: string) => [name, label, "small"] as const;
+  const long = (name: string, label: string) => [name, label, "long"] as const;
+  const span = inputs.fixed("span", "span, outer faces of the plate beams", shape.span);
+  const length = inputs.fixed("length", "length, outer faces of the end beams", shape.length);
+  return {
+    span,
+    length,
+    bays: inputs.bays(shape.bays, length),
+    endBays: inputs.bays(shape.endBays, span, "endBays", "bays across each end"),
+    eaveHeight: inputs.given(long("eaveHeight", "post base to top of plate"), shape.eaveHeight, "/eaveHeight", [
+      "8 ft",
+      "2.4 m",
+    ]),
+    unitRise: inputs.given(small("unitRise", "rise"), slope?.rise, "/slope/rise", ["4 in", "100 mm"]),
+    unitRun: inputs.given(small("unitRun", "over a run of"), slope?.run, "/slope/run", ["12 in", "300 mm"]),
+    eaveOverhang: inputs.given(small("eaveOverhang", "eave overhang, level"), shape.overhang?.eave, "/overhang/eave", [
+      "12 in",
+      "300 mm",
+    ]),
+    rafterSpacing: inputs.given(
+      small("rafterSpacing", "rafters apart, at most"),
+      shape.rafterSpacing,
+      "/rafterSpacing",
+      ["24 in", "600 mm"],
+    ),
+    purlinSpacing: inputs.given(
+      small("purlinSpacing", "purlins apart, at most"),
+      shape.purlinSpacing,
+      "/purlinSpacing",
+      ["24 in", "600 mm"],
+    ),
+    braceLeg: inputs.given(small("braceLeg", "leg of a brace"), shape.braceLeg, "/braceLeg", ["30 in", "750 mm"]),
+    longestPiece: inputs.given(long("longestPiece", "longest piece in a run"), shape.longestPiece, "/longestPiece", [
+      "12 ft",
+      "3.6 m",
+    ]),
+    seat: inputs.maybe("seat", "seat of the birdsmouth", shape.seat),
+  };
+}
+
+function rafterPlan({ sections }: Laying<HipGroup>, frame: HipFrame, shape: HipShape, run: Cell): RafterPlan {
+  return {
+    run,
+    overhang: frame.eaveOverhang,
+    unitRise: frame.unitRise,
+    unitRun: frame.unitRun,
+    ridgeThickness: sections.ridge.thickness,
+    tail: shape.rafterTail,
+    depth: sections.rafters.width,
+    plateWidth: sections.beams.thickness,
+    seat: frame.seat,
+  };
+}
+
+/** Limits of the frame as a whole, asked of effective values. */
+function refuse({ sheet, sections }: Laying<HipGroup>, frame: HipFrame, plan: RafterPlan, shape: HipShape): void {
+  const checks = new FrameChecks(sheet);
+  const { posts, beams, rafters } = sections;
+  checks.divisors(frame);
+  checks.above(frame.purlinSpacing, undefined, "/purlinSpacing", "The purlin spacing", "Give a spacing such as 24 in.");
+  checks.above(frame.endBays, undefined, "/endBays", "The number of bays across an end", "Give one bay or more.");
+  checks.above(frame.unitRise, undefined, "/slope/rise", "The rise of a hip roof", "Give a rise such as 4 in.");
+  checks.above(frame.span, posts.width, "/span", "The span", "Give more span than a post is wide.");
+  checks.above(frame.span, beams.thickness, "/span", "The span", "Give more span than a plate beam is thick.");
+  if (sheet.decide(frame.length).lt(sheet.decide(frame.span))) {
+    const wrong = `The length (${sheet.shown(frame.length)}) is less than the span (${sheet.shown(frame.span)}).`;
+    checks.refuse("/length", wrong, "Turn the roof round: the ridge runs along the longer side.");
+  }
+  const higher = "Give more height than the plate beam is deep.";
+  checks.above(frame.eaveHeight, beams.width, "/eaveHeight", "The height to the plate's top", higher);
+  checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
+  checks.tails(frame.eaveOverhang, "/overhang/eave", frame);
+  checks.rafterReach(shape.groups?.rafters?.length, frame.eaveOverhang, frame);
+  const faults = [...checks.faults, ...commonRafterFaults(sheet, plan, AT)];
+  if (faults.length > 0) throw new FaultError(faults);
+}
+
+function layLayout(
+  { sheet, units, sections }: Laying<HipGroup>,
+  frame: HipFrame,
+  shape: HipShape,
+  run: Cell,
+): HipLayout {
+  const { long } = units;
+  const ridgeLine = sheet.lay("roof.ridgeLine", minus(frame.length, frame.span), {
+    label: "ridge between the hips' centres",
+    display: long,
+  });
+  const commonSpaces = sheet.lay("roof.commonSpaces", roundUp(over(ridgeLine, frame.rafterSpacing)), {
+    label: "spaces along the ridge",
+  });
+  const commons = sheet.lay("roof.commons", plus(commonSpaces, number("1")), { label: "commons, one side" });
+  const commonSpace = sheet.lay("roof.commonSpace", over(ridgeLine, greatest(commonSpaces, number("1"))), {
+    label: "commons apart, centres",
+    display: long,
+  });
+  const short = shape.rafterBays === "short-last";
+  // A last jack nearer to the corner than plate and hip are thick would span nothing.
+  const shared = short ? minus(run, sections.beams.thickness, sections.hips.thickness) : run;
+  const jackSpaces = sheet.lay("roof.jackSpaces", roundUp(over(shared, frame.rafterSpacing)), {
+    label: "spaces from the ridge's end to a corner",
+  });
+  const space: Operand = short ? frame.rafterSpacing : over(run, jackSpaces);
+  const jackSpace = sheet.lay("roof.jackSpace", space, { label: "jacks apart, centres", display: long });
+  return { run, ridgeLine, commons, commonSpaces, commonSpace, jackSpaces, jackSpace };
+}
+
+function refuseJacks(sheet: Sheet, { jackSpaces, jackSpace }: HipLayout, hip: Cell, jack: Cell): void {
+  const at = `${AT}/rafterSpacing`;
+  const faults: Fault[] = [];
+  const many = sheet.decide(jackSpaces);
+  if (many.gt(MOST_JACKS)) {
+    const wrong = `Each hip has ${sheet.shown(jackSpaces)} jacks a side; the limit is ${MOST_JACKS}.`;
+    faults.push({ code: "too-large", at, wrong, cure: "Widen the spacing." });
+  }
+  const thick = [hip, jack].map((cell) => sheet.decide(cell));
+  if (many.gt(1) && thick.some((side) => sheet.decide(jackSpace).lte(side))) {
+    const wrong = `Jacks ${sheet.shown(jackSpace)} apart leave no room for their own thickness or the hip's.`;
+    faults.push({ code: "cannot-build", at, wrong, cure: "Widen the spacing, or use thinner rafters." });
+  }
+  if (faults.length > 0) throw new FaultError(faults);
+}
+
+function refuseNotches({ sheet, sections }: Laying<HipGroup>, rafter: RafterCells, hip: HipRafterCells): void {
+  const { rafters, hips } = sections;
+  const at = `${AT}/groups/hips/section`;
+  const faults = [
+    ...birdsmouthFaults(sheet, { notch: rafter.notchDepth, depth: rafters.width, what: "rafter" }, `${AT}/seat`),
+    ...birdsmouthFaults(sheet, { notch: hip.notchDepth, depth: hips.width, what: "hip rafter" }, at),
+  ];
+  if (sheet.decide(hip.notchPlumb).lte(0)) {
+    const wrong = `A hip of ${sheet.shown(hips.width)} does not reach down to the plate where the commons do.`;
+    faults.push({ code: "cannot-build", at, wrong, cure: "Give a deeper hip, or a deeper seat to the commons." });
+  }
+  if (faults.length > 0) throw new FaultError(faults);
+}
+
+function layRoof(
+  { sheet, units, sections }: Laying<HipGroup>,
+  frame: HipFrame,
+  rafter: RafterCells,
+  layout: HipLayout,
+): RoofCells {
+  const length = sheet.lay("roof.length", plus(frame.length, times(number("2"), frame.eaveOverhang)), {
+    label: "along the longer eave, hip tail to hip tail",
+    display: units.long,
+  });
+  const purlinWidth = sections["side-purlins"].width;
+  const slope = { slopeLength: rafter.edgeLength, purlinWidth, spacing: frame.purlinSpacing };
+  return {
+    unitRise: frame.unitRise,
+    unitRun: frame.unitRun,
+    length,
+    slopeLength: rafter.edgeLength,
+    purlinRows: layPurlinRows(sheet, slope, units),
+    rafterLines: layout.commons,
+    ridgeKind: "board",
+  };
+}
+
+/** Two trapezoids and two triangles: together the plan's area times the slope. */
+function layFaces({ laying, frame, layout, rafter }: HipFraming, roof: RoofCells): RoofFace[] {
+  const { sheet, units } = laying;
+  const lay = (name: string, label: string, formula: Operand) =>
+    sheet.lay(`roof.face.${name}`, formula, { label, display: units.long });
+  const level = plus(layout.run, frame.eaveOverhang);
+  const slopeLength = lay(
+    "slope",
+    "ridge line to tails, along the slope",
+    over(times(level, rafter.unitLength), frame.unitRun),
+  );
+  const endEave = lay("end", "along the shorter eave", plus(frame.span, times(number("2"), frame.eaveOverhang)));
+  const none = lay("point", "top of an end slope", number("0 in"));
+  return [
+    { name: "side", alike: 2, eave: roof.length, top: layout.ridgeLine, slopeLength },
+    { name: "end", alike: 2, eave: endEave, top: none, slopeLength },
+  ];
+}
+
+function wallsOf({ span, length, eaveHeight, bays, endBays }: HipFrame): WallSide[] {
+  const side = (name: string, label: string, width: Cell, of: Cell): WallSide => {
+    return { name, label, width, heights: [eaveHeight, eaveHeight], bays: of };
+  };
+  return [
+    side("near", "near side", length, bays),
+    side("far", "far side", length, bays),
+    side("left", "left end", span, endBays),
+    side("right", "right end", span, endBays),
+  ];
+}
+
+/** Beams are halved over one another at the corners, so both run their whole side. */
+function frameGroups({ laying, frame }: HipFraming): PieceGroup[] {
+  const { sheet, sections, units } = laying;
+  const { length, span, bays, endBays, longestPiece, braceLeg: leg } = frame;
+  const postWidth = sections.posts.width;
+  const sides = layPostRun(sheet, "frame", { length, bays, longestPiece, postWidth }, units);
+  const ends = layPostRun(sheet, "frame.ends", { length: span, bays: endBays, longestPiece, postWidth }, units);
+  const posts = times(number("2"), plus(bays, endBays));
+  // Two in each bay all round, and two below every tie.
+  const braces = plus(
+    times(number("4"), bays),
+    times(number("4"), endBays),
+    times(number("2"), minus(bays, number("1"))),
+  );
+  return [
+    ...one(laying, "posts", "Posts", minus(frame.eaveHeight, sections.beams.width), posts),
+    ...runGroups(laying, "beams", "Plate beams", sides.kinds, 2, sides.lengthOf),
+    ...runGroups(laying, "end-beams", "End beams", ends.kinds, 2, ends.lengthOf),
+    ...one(laying, "ties", "Ties", span, minus(bays, number("1"))),
+    ...one(laying, "braces", "Braces", root(times(number("2"), square(leg))), braces),
+  ];
+}
+
+function rafterGroups(
+  { laying, layout }: HipFraming,
+  cuts: {
+    readonly rafter: RafterCells;
+    readonly endRafter: RafterCells;
+    readonly hip: HipRafterCells;
+    readonly hipPlan: HipPlan;
+  },
+): PieceGroup[] {
+  const { sheet, sections } = laying;
+  const jacks = Array.from({ length: Math.max(0, wholes(sheet, layout.jackSpaces) - 1) }, (_, i) => i + 1);
+  // At either end the ridge runs on to the outer faces of the last commons, and the end rafter meets it there.
+  const ridge = plus(layout.ridgeLine, sections.rafters.thickness);
+  return [
+    ...one(laying, "ridge", "Ridge board", ridge, number("1")),
+    ...one(laying, "rafters", "Common rafters", cuts.rafter.stockLength, times(number("2"), layout.commons)),
+    ...one(laying, "end-rafters", "End common rafters", cuts.endRafter.stockLength, number("2")),
+    ...one(laying, "hips", "Hip rafters", cuts.hip.stockLength, number("4")),
+    ...jacks.flatMap((index) =>
+      laid(laying, "jacks", {
+        name: `jacks-${index}`,
+        label: `Jack rafters ${index} (four of each hand)`,
+        length: jackStock(cuts.hipPlan, layout.jackSpace, index),
+        count: number("8"),
+      }),
+    ),
+  ];
+}

@@ -1,0 +1,367 @@
+/**
+ * A single slope to its piece groups: low and high posts and beams, or a ledger on a wall, end beams, braces, rafters over
+ * both beams, fly rafters, purlins and fascia.
+ *
+ * A rafter sits on the low beam from its outer face inwards and on the high beam from its inner face outwards: both heels
+ * are on the side of the tail. So the high beam's top is higher by the slope over the span less one beam.
+ */
+import { FaultError } from "../faults.js";
+import type { DisplayUnits } from "../quantity/display.js";
+import type { Defaults } from "../request/given.js";
+import type { LeanToGroup, LeanToShape } from "../request/structure-lean-to.js";
+import { type Cell, minus, number, over, plus, root, square, times } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
+import {
+  birdsmouthFaults,
+  commonRafterFaults,
+  layCommonRafter,
+  type RafterCells,
+  type RafterPlan,
+} from "./common-rafter.js";
+import {
+  FrameChecks,
+  FrameInputs,
+  type LaidFrame,
+  layPostRun,
+  layPurlinRows,
+  layRafterRun,
+  type RoofCells,
+  type WallSide,
+} from "./frame.js";
+import { AT, type GroupKind, type Laying, laySections, one, runGroups, wholes } from "./laying.js";
+import type { PieceGroup } from "./piece-group.js";
+import { laySpacing, type SpacedCells } from "./spacing.js";
+
+/** The size of the whole, as input cells. */
+export interface LeanToFrame {
+  readonly span: Cell;
+  readonly length: Cell;
+  /** To the top of the low plate beam. */
+  readonly eaveHeight: Cell;
+  readonly unitRise: Cell;
+  readonly unitRun: Cell;
+  readonly lowOverhang: Cell;
+  /** Absent against a wall. */
+  readonly highOverhang: Cell | undefined;
+  readonly endOverhang: Cell;
+  readonly bays: Cell;
+  /** Absent where only the corners have posts. */
+  readonly endBays: Cell | undefined;
+  readonly rafterSpacing: Cell;
+  readonly purlinSpacing: Cell;
+  readonly braceLeg: Cell;
+  readonly longestPiece: Cell;
+  readonly seat: Cell | undefined;
+}
+
+export interface LeanToCells extends LaidFrame {
+  readonly kind: "lean-to";
+  readonly frame: LeanToFrame;
+  readonly highSide: "posts" | "ledger";
+  /** To the top of the high beam; to the heel line at a ledger's face. */
+  readonly highHeight: Cell;
+  readonly rafter: RafterCells;
+  readonly roof: RoofCells;
+}
+
+const KINDS: Readonly<Record<LeanToGroup, GroupKind>> = {
+  "low-posts": { role: "post" },
+  "high-posts": { role: "post", like: "low-posts" },
+  "end-posts": { role: "post", like: "low-posts" },
+  "low-beams": { role: "beam" },
+  "high-beams": { role: "beam", like: "low-beams" },
+  ledger: { role: "beam", section: { "inch-pound": "2 x 8 in", metric: "50 x 200 mm" }, joint: "none", mark: "L" },
+  "end-beams": { role: "tie" },
+  braces: { role: "brace" },
+  rafters: { role: "rafter", joint: "two-seats" },
+  "fly-rafters": { role: "rafter", like: "rafters", joint: "two-seats" },
+  purlins: { role: "purlin" },
+  "low-fascia": { role: "fascia" },
+  "high-fascia": { role: "fascia", like: "low-fascia" },
+  "rake-fascia": { role: "fascia", like: "low-fascia" },
+};
+
+/** Against a wall the upper end is cut plumb and hung, so there is one seat. */
+const AT_WALL: typeof KINDS = {
+  ...KINDS,
+  rafters: { role: "rafter" },
+  "fly-rafters": { role: "rafter", like: "rafters" },
+};
+
+const WITHOUT: Readonly<Record<LeanToCells["highSide"], ReadonlySet<LeanToGroup>>> = {
+  posts: new Set(["ledger"]),
+  ledger: new Set(["high-posts", "high-beams", "high-fascia"]),
+};
+
+/** What all groups are laid from. */
+interface Framing {
+  readonly laying: Laying<LeanToGroup>;
+  readonly shape: LeanToShape;
+  readonly frame: LeanToFrame;
+  readonly highSide: LeanToCells["highSide"];
+  readonly highHeight: Cell;
+  readonly rafter: RafterCells;
+  readonly lines: SpacedCells;
+}
+
+/**
+ * Lays frame, rafters, roof and piece groups.
+ * @throws FaultError when it cannot be built: all reasons found, each with its cure.
+ */
+export function layLeanTo(sheet: Sheet, shape: LeanToShape, defaults: Defaults, units: DisplayUnits): LeanToCells {
+  const highSide = defaults.choice(shape.highSide, `${AT}/highSide`, "posts", "stands by itself");
+  const frame = layFrame(new FrameInputs(sheet, defaults, units), shape, highSide);
+  const kinds = highSide === "posts" ? KINDS : AT_WALL;
+  const settings = shape.groups;
+  const without = new Set<LeanToGroup>([...WITHOUT[highSide], ...(frame.endBays ? [] : (["end-posts"] as const))]);
+  const sections = laySections(sheet, kinds, settings, defaults, units, without);
+  const laying: Laying<LeanToGroup> = { sheet, units, kinds, settings, sections };
+  const plan = layPlan(laying, frame, shape, highSide);
+  refuse(laying, frame, plan, shape, highSide);
+  const rafter = layCommonRafter(sheet, "rafter", plan, units);
+  const notch = { notch: rafter.notchDepth, depth: plan.depth, what: "rafter" };
+  const through = birdsmouthFaults(sheet, notch, `${AT}/seat`);
+  if (through.length > 0) throw new FaultError(through);
+  const lines = laySpacing(
+    sheet,
+    "roof.rafters",
+    { length: frame.length, width: sections.rafters.thickness, most: frame.rafterSpacing },
+    units.long,
+  );
+  const highHeight = layHighHeight(laying, frame, highSide);
+  const roof = layRoof(laying, frame, rafter, lines);
+  const framing: Framing = { laying, shape, frame, highSide, highHeight, rafter, lines };
+  return {
+    kind: "lean-to",
+    frame,
+    highSide,
+    highHeight,
+    rafter,
+    rafterDepth: plan.depth,
+    roof,
+    groups: [...frameGroups(framing), ...roofGroups(framing, roof)],
+    faces: [{ name: "slope", alike: 1, eave: roof.length, top: roof.length, slopeLength: roof.slopeLength }],
+    walls: wallsOf(frame, highHeight, highSide),
+    runs: { "low-beams": 1, "high-beams": 1 },
+    rafterSpace: lines.equalSpace,
+    span: frame.span,
+    length: frame.length,
+    longestPiece: frame.longestPiece,
+  };
+}
+
+function layFrame(inputs: FrameInputs, shape: LeanToShape, highSide: LeanToCells["highSide"]): LeanToFrame {
+  const { overhang, slope } = shape;
+  const small = (name: string, label: string) => [name, label, "small"] as const;
+  const long = (name: string, label: string) => [name, label, "long"] as const;
+  const span = inputs.fixed("span", "span, low plate face to high plate face or wall", shape.span);
+  const length = inputs.fixed("length", "length, outer faces of the end posts", shape.length);
+  const foot = ["12 in", "300 mm"] as const;
+  return {
+    span,
+    length,
+    bays: inputs.bays(shape.bays, length),
+    endBays: inputs.endBays(shape.endBays),
+    eaveHeight: inputs.given(long("eaveHeight", "post base to top of low plate"), shape.eaveHeight, "/eaveHeight", [
+      "7 ft",
+      "2.1 m",
+    ]),
+    unitRise: inputs.given(small("unitRise", "rise"), slope?.rise, "/slope/rise", ["3 in", "75 mm"]),
+    unitRun: inputs.given(small("unitRun", "over a run of"), slope?.run, "/slope/run", ["12 in", "300 mm"]),
+    lowOverhang: inputs.given(small("lowOverhang", "low overhang, level"), overhang?.low, "/overhang/low", foot),
+    highOverhang:
+      highSide === "posts"
+        ? inputs.given(small("highOverhang", "high overhang, level"), overhang?.high, "/overhang/high", foot)
+        : undefined,
+    endOverhang: inputs.given(small("endOverhang", "end overhang"), overhang?.end, "/overhang/end", foot),
+    rafterSpacing: inputs.given(
+      small("rafterSpacing", "rafters apart, at most"),
+      shape.rafterSpacing,
+      "/rafterSpacing",
+      ["24 in", "600 mm"],
+    ),
+    purlinSpacing: inputs.given(
+      small("purlinSpacing", "purlins apart, at most"),
+      shape.purlinSpacing,
+      "/purlinSpacing",
+      ["24 in", "600 mm"],
+    ),
+    braceLeg: inputs.given(small("braceLeg", "leg of a brace"), shape.braceLeg, "/braceLeg", ["24 in", "600 mm"]),
+    longestPiece: inputs.given(long("longestPiece", "longest piece in a run"), shape.longestPiece, "/longestPiece", [
+      "12 ft",
+      "3.6 m",
+    ]),
+    seat: inputs.maybe("seat", "seat of the birdsmouths", shape.seat),
+  };
+}
+
+/** The rafter runs from the low plate's face past the high beam, or up to the ledger's face. */
+function layPlan(
+  { sheet, units, sections }: Laying<LeanToGroup>,
+  frame: LeanToFrame,
+  shape: LeanToShape,
+  highSide: LeanToCells["highSide"],
+): RafterPlan {
+  const run =
+    highSide === "posts" && frame.highOverhang
+      ? plus(frame.span, frame.highOverhang)
+      : minus(frame.span, sections.ledger.thickness);
+  return {
+    run: sheet.lay("roof.run", run, { label: "run, low plate face to upper end", display: units.long }),
+    overhang: frame.lowOverhang,
+    unitRise: frame.unitRise,
+    unitRun: frame.unitRun,
+    tail: shape.rafterTail,
+    depth: sections.rafters.width,
+    plateWidth: sections["low-beams"].thickness,
+    seat: frame.seat,
+  };
+}
+
+/** Limits of the frame as a whole, asked of effective values. */
+function refuse(
+  { sheet, sections }: Laying<LeanToGroup>,
+  frame: LeanToFrame,
+  plan: RafterPlan,
+  shape: LeanToShape,
+  highSide: LeanToCells["highSide"],
+): void {
+  const checks = new FrameChecks(sheet);
+  checks.divisors(frame);
+  checks.above(frame.purlinSpacing, undefined, "/purlinSpacing", "The purlin spacing", "Give a spacing such as 24 in.");
+  checks.above(
+    frame.length,
+    sections["low-posts"].width,
+    "/length",
+    "The length",
+    "Give more length than a post is wide.",
+  );
+  const upper = highSide === "posts" ? sections["high-beams"].thickness : sections.ledger.thickness;
+  const both = sheet.decide(upper).plus(sheet.decide(sections["low-beams"].thickness));
+  if (sheet.decide(frame.span).lte(both)) {
+    const wrong = `The span (${sheet.shown(frame.span)}) leaves no room between what the rafters rest on (${sheet.shown(sections["low-beams"].thickness)} and ${sheet.shown(upper)}).`;
+    checks.refuse("/span", wrong, "Give more span than both beams are thick.");
+  }
+  const higher = "Give more height than the plate beam is deep.";
+  checks.above(frame.eaveHeight, sections["low-beams"].width, "/eaveHeight", "The height to the plate's top", higher);
+  checks.rafterRoom(frame.rafterSpacing, sections.rafters.thickness);
+  checks.tails(frame.lowOverhang, "/overhang/low", frame);
+  checks.rafterReach(shape.groups?.rafters?.length, frame.lowOverhang, frame);
+  if (highSide === "ledger" && shape.overhang?.high !== undefined) {
+    checks.refuse("/overhang/high", "At a wall the roof has no high overhang.", "Leave it out.");
+  }
+  const faults = [...checks.faults, ...commonRafterFaults(sheet, plan, AT)];
+  if (faults.length > 0) throw new FaultError(faults);
+}
+
+function layHighHeight(
+  { sheet, units, sections }: Laying<LeanToGroup>,
+  frame: LeanToFrame,
+  highSide: LeanToCells["highSide"],
+): Cell {
+  const upper = highSide === "posts" ? sections["high-beams"].thickness : sections.ledger.thickness;
+  const rise = over(times(minus(frame.span, upper), frame.unitRise), frame.unitRun);
+  return sheet.lay("frame.highHeight", plus(frame.eaveHeight, rise), {
+    label: highSide === "posts" ? "post base to top of high beam" : "post base to the heel line at the ledger",
+    display: units.long,
+  });
+}
+
+function layRoof(
+  { sheet, units, sections }: Laying<LeanToGroup>,
+  frame: LeanToFrame,
+  rafter: RafterCells,
+  lines: SpacedCells,
+): RoofCells {
+  const length = sheet.lay("roof.length", plus(frame.length, times(number("2"), frame.endOverhang)), {
+    label: "along the eave, outer faces of the fly rafters",
+    display: units.long,
+  });
+  const purlinWidth = sections.purlins.width;
+  const slope = { slopeLength: rafter.edgeLength, purlinWidth, spacing: frame.purlinSpacing };
+  return {
+    unitRise: frame.unitRise,
+    unitRun: frame.unitRun,
+    length,
+    slopeLength: rafter.edgeLength,
+    purlinRows: layPurlinRows(sheet, slope, units),
+    rafterLines: lines.pieces,
+    ridgeKind: "none",
+  };
+}
+
+function wallsOf(frame: LeanToFrame, high: Cell, highSide: LeanToCells["highSide"]): WallSide[] {
+  const { span, length, eaveHeight: low, bays, endBays } = frame;
+  const ends = (name: string, label: string): WallSide => ({
+    name,
+    label,
+    width: span,
+    heights: [low, high],
+    bays: endBays,
+  });
+  const lowWall: WallSide = { name: "low", label: "low side", width: length, heights: [low, low], bays };
+  const highWall: WallSide = { name: "high", label: "high side", width: length, heights: [high, high], bays };
+  return [lowWall, ...(highSide === "posts" ? [highWall] : []), ends("left", "left end"), ends("right", "right end")];
+}
+
+function frameGroups(framing: Framing): PieceGroup[] {
+  const { laying, frame, highSide, highHeight } = framing;
+  const { sheet, sections, units } = laying;
+  const { length, bays, longestPiece, endOverhang: overhang, braceLeg: leg } = frame;
+  const inRow = sheet.lay("frame.postRow", plus(bays, number("1")), { label: "posts in a row" });
+  const along = { length, bays, longestPiece, postWidth: sections["low-posts"].width, overhang };
+  const beams = layPostRun(sheet, "frame", along, units);
+  const onPosts = highSide === "posts";
+  const rows = onPosts ? "2" : "1";
+  const upTo = (height: Cell, beam: "low-beams" | "high-beams") => minus(height, sections[beam].width);
+  // Along every row two in each bay; across, one in each corner of end beam and post.
+  const braces = plus(times(number("2"), number(rows), bays), times(number("2"), number(rows)));
+  return [
+    ...one(laying, "low-posts", "Low posts", upTo(frame.eaveHeight, "low-beams"), inRow),
+    ...(onPosts ? one(laying, "high-posts", "High posts", upTo(highHeight, "high-beams"), inRow) : []),
+    ...endPosts(laying, frame),
+    ...runGroups(laying, "low-beams", "Low plate beams", beams.kinds, 1, beams.lengthOf),
+    ...(onPosts ? runGroups(laying, "high-beams", "High plate beams", beams.kinds, 1, beams.lengthOf) : []),
+    ...one(laying, "end-beams", "End beams", frame.span, number("2")),
+    ...one(laying, "braces", "Braces", root(times(number("2"), square(leg))), braces),
+  ];
+}
+
+/** Posts between the corners of both ends, up to the end beams. */
+function endPosts(laying: Laying<LeanToGroup>, { endBays, eaveHeight }: LeanToFrame): PieceGroup[] {
+  if (!endBays) return [];
+  const height = minus(eaveHeight, laying.sections["end-beams"].width);
+  return one(laying, "end-posts", "End posts", height, times(number("2"), minus(endBays, number("1"))));
+}
+
+function roofGroups({ laying, shape, frame, highSide, rafter, lines }: Framing, roof: RoofCells): PieceGroup[] {
+  const { sheet, sections, units } = laying;
+  const run = layRafterRun(
+    sheet,
+    "roof",
+    {
+      lines,
+      rafterSpacing: frame.rafterSpacing,
+      rafterThickness: sections.rafters.thickness,
+      overhang: frame.endOverhang,
+      longestPiece: frame.longestPiece,
+      short: shape.rafterBays === "short-last",
+    },
+    units,
+  );
+  const along = (name: LeanToGroup, label: string, runs: number) =>
+    runGroups(laying, name, label, run.kinds, runs, run.lengthOf);
+  const fly = sheet.decide(frame.endOverhang).gt(0);
+  const length = rafter.stockLength;
+  const rakeCut = over(times(sections["rake-fascia"].width, frame.unitRise), frame.unitRun);
+  return [
+    ...(highSide === "ledger" ? along("ledger", "Ledger", 1) : []),
+    ...one(laying, "rafters", "Rafters", length, lines.pieces),
+    ...(fly ? one(laying, "fly-rafters", "Fly rafters", length, number("2")) : []),
+    ...along("purlins", "Purlins", wholes(sheet, roof.purlinRows)),
+    ...along("low-fascia", "Low fascia", 1),
+    ...(highSide === "posts" ? along("high-fascia", "High fascia", 1) : []),
+    // As long as the rafters' edges; its plumb cuts take its own depth × slope.
+    ...one(laying, "rake-fascia", "Rake fascia", plus(rafter.edgeLength, rakeCut), number("2")),
+  ];
+}

@@ -1,0 +1,173 @@
+/**
+ * A pergola to its piece groups: posts, two beams, level rafters that reach past them, slats across.
+ *
+ * Rafters stand along the whole beams, the outer ones flush with the beams' ends; slats lie along the whole rafters.
+ */
+import { FaultError } from "../faults.js";
+import type { DisplayUnits } from "../quantity/display.js";
+import type { Defaults } from "../request/given.js";
+import type { PergolaGroup, PergolaShape } from "../request/structure-pergola.js";
+import { type Cell, minus, number, plus, root, square, times } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
+import { FrameChecks, FrameInputs, type LaidFrame, layPostRun, layRafterRun } from "./frame.js";
+import { type GroupKind, type Laying, laySections, one, runGroups, wholes } from "./laying.js";
+import type { PieceGroup } from "./piece-group.js";
+import { laySpacing, type SpacedCells } from "./spacing.js";
+
+/** The size of the whole, as input cells. */
+export interface PergolaFrame {
+  readonly span: Cell;
+  readonly length: Cell;
+  /** To the top of the beams. */
+  readonly height: Cell;
+  readonly sideOverhang: Cell;
+  readonly endOverhang: Cell;
+  readonly bays: Cell;
+  readonly rafterSpacing: Cell;
+  /** Absent where there are no slats. */
+  readonly slatSpacing: Cell | undefined;
+  readonly braceLeg: Cell;
+  readonly longestPiece: Cell;
+}
+
+export interface PergolaCells extends LaidFrame {
+  readonly kind: "pergola";
+  readonly frame: PergolaFrame;
+  /** Along the beams, and along the rafters: what they shade. */
+  readonly topLength: Cell;
+  readonly topWidth: Cell;
+}
+
+const KINDS: Readonly<Record<PergolaGroup, GroupKind>> = {
+  posts: { role: "post" },
+  beams: { role: "beam" },
+  braces: { role: "brace" },
+  rafters: { role: "rafter", joint: "two-seats" },
+  slats: { role: "board", section: { "inch-pound": "2 x 2 in", metric: "50 x 50 mm" }, mark: "S" },
+};
+
+/**
+ * Lays frame and piece groups.
+ * @throws FaultError when it cannot be built: all reasons found, each with its cure.
+ */
+export function layPergola(sheet: Sheet, shape: PergolaShape, defaults: Defaults, units: DisplayUnits): PergolaCells {
+  const frame = layFrame(new FrameInputs(sheet, defaults, units), shape);
+  const settings = shape.groups;
+  const without = new Set<PergolaGroup>(frame.slatSpacing ? [] : ["slats"]);
+  const sections = laySections(sheet, KINDS, settings, defaults, units, without);
+  const laying: Laying<PergolaGroup> = { sheet, units, kinds: KINDS, settings, sections };
+  refuse(laying, frame);
+  const whole = (name: string, label: string, of: Cell, past: Cell) =>
+    sheet.lay(`roof.${name}`, plus(of, times(number("2"), past)), { label, display: units.long });
+  const topLength = whole("length", "along the beams, end to end", frame.length, frame.endOverhang);
+  const topWidth = whole("width", "along the rafters, end to end", frame.span, frame.sideOverhang);
+  const lines = laySpacing(
+    sheet,
+    "roof.rafters",
+    { length: topLength, width: sections.rafters.thickness, most: frame.rafterSpacing },
+    units.long,
+  );
+  return {
+    kind: "pergola",
+    frame,
+    topLength,
+    topWidth,
+    rafter: undefined,
+    rafterDepth: sections.rafters.width,
+    roof: undefined,
+    groups: [...frameGroups(laying, frame), ...topGroups(laying, frame, topWidth, lines)],
+    faces: [],
+    walls: [],
+    runs: { beams: 2 },
+    rafterSpace: lines.equalSpace,
+    span: frame.span,
+    length: frame.length,
+    longestPiece: frame.longestPiece,
+  };
+}
+
+function layFrame(inputs: FrameInputs, shape: PergolaShape): PergolaFrame {
+  const { overhang } = shape;
+  const small = (name: string, label: string) => [name, label, "small"] as const;
+  const long = (name: string, label: string) => [name, label, "long"] as const;
+  const length = inputs.fixed("length", "length, outer faces of the end posts", shape.length);
+  const past = ["18 in", "450 mm"] as const;
+  return {
+    span: inputs.fixed("span", "span, outer faces of the beams", shape.span),
+    length,
+    height: inputs.given(long("height", "post base to top of beam"), shape.height, "/height", ["8 ft", "2.4 m"]),
+    sideOverhang: inputs.given(small("sideOverhang", "rafters past the beams"), overhang?.side, "/overhang/side", past),
+    endOverhang: inputs.given(small("endOverhang", "beams past the end posts"), overhang?.end, "/overhang/end", past),
+    bays: inputs.bays(shape.bays, length),
+    rafterSpacing: inputs.given(
+      small("rafterSpacing", "rafters apart, at most"),
+      shape.rafterSpacing,
+      "/rafterSpacing",
+      ["16 in", "400 mm"],
+    ),
+    slatSpacing: inputs.maybe("slatSpacing", "slats apart, at most", shape.slatSpacing),
+    braceLeg: inputs.given(small("braceLeg", "leg of a brace"), shape.braceLeg, "/braceLeg", ["24 in", "600 mm"]),
+    longestPiece: inputs.given(long("longestPiece", "longest piece in a run"), shape.longestPiece, "/longestPiece", [
+      "16 ft",
+      "4.8 m",
+    ]),
+  };
+}
+
+/** Limits of the frame as a whole, asked of effective values. */
+function refuse({ sheet, sections }: Laying<PergolaGroup>, frame: PergolaFrame): void {
+  const checks = new FrameChecks(sheet);
+  const { posts, beams, rafters } = sections;
+  checks.divisors(frame);
+  checks.above(frame.length, posts.width, "/length", "The length", "Give more length than a post is wide.");
+  checks.above(frame.span, beams.thickness, "/span", "The span", "Give more span than a beam is thick.");
+  checks.above(
+    frame.height,
+    beams.width,
+    "/height",
+    "The height to the beam's top",
+    "Give more than the beam's depth.",
+  );
+  checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
+  if (frame.slatSpacing) {
+    const cure = "Give more than a slat is wide.";
+    checks.above(frame.slatSpacing, sections.slats.width, "/slatSpacing", "The slat spacing", cure);
+  }
+  if (checks.faults.length > 0) throw new FaultError(checks.faults);
+}
+
+function frameGroups(laying: Laying<PergolaGroup>, frame: PergolaFrame): PieceGroup[] {
+  const { sheet, sections, units } = laying;
+  const { length, bays, longestPiece, endOverhang: overhang, braceLeg: leg } = frame;
+  const run = { length, bays, longestPiece, postWidth: sections.posts.width, overhang };
+  const beams = layPostRun(sheet, "frame", run, units);
+  const postPairs = sheet.lay("frame.postPairs", plus(bays, number("1")), { label: "pairs of posts" });
+  return [
+    ...one(laying, "posts", "Posts", minus(frame.height, sections.beams.width), times(number("2"), postPairs)),
+    ...runGroups(laying, "beams", "Beams", beams.kinds, 2, beams.lengthOf),
+    // Along the beams only: nothing across to brace against but the rafters.
+    ...one(laying, "braces", "Braces", root(times(number("2"), square(leg))), times(number("4"), bays)),
+  ];
+}
+
+function topGroups(laying: Laying<PergolaGroup>, frame: PergolaFrame, width: Cell, lines: SpacedCells): PieceGroup[] {
+  const { sheet, sections, units } = laying;
+  const rafters = one(laying, "rafters", "Rafters", width, lines.pieces);
+  if (!frame.slatSpacing) return rafters;
+  const slat = { length: width, width: sections.slats.width, most: frame.slatSpacing };
+  const rows = laySpacing(sheet, "roof.slats", slat, units.long);
+  const run = layRafterRun(
+    sheet,
+    "roof",
+    {
+      lines,
+      rafterSpacing: frame.rafterSpacing,
+      rafterThickness: sections.rafters.thickness,
+      overhang: sheet.lay("roof.slatEnd", number("0 in"), { label: "slats past the outer rafters" }),
+      longestPiece: frame.longestPiece,
+      short: false,
+    },
+    units,
+  );
+  return [...rafters, ...runGroups(laying, "slats", "Slats", run.kinds, wholes(sheet, rows.pieces), run.lengthOf)];
+}

@@ -1,0 +1,37 @@
+/** Posts, beams and open rafters without a covering, as a request describes them. */
+import { z } from "zod";
+import { quantityField } from "../../catalog/reading.js";
+import { frameFields, groupsField, level, overhangField } from "./structure.js";
+import { FLOOR_GROUPS } from "./structure-floor.js";
+
+/** Groups that a pergola derives. */
+export const PERGOLA_GROUPS = ["posts", "beams", "braces", "rafters", "slats"] as const;
+export type PergolaGroup = (typeof PERGOLA_GROUPS)[number];
+
+export const pergola = z
+  .strictObject({
+    kind: z.literal("pergola").meta({ description: "Open rafters on two beams, nothing on top but slats." }),
+    span: level("Level, across, between the outer faces of the beams.", "10 ft"),
+    length: level("Level, along the beams, between the outer faces of the end posts.", "14 ft"),
+    height: level("From the post base to the top of the beams.", "8 ft", "40 ft").optional(),
+    ...frameFields,
+    overhang: z
+      .strictObject({
+        side: overhangField("Level, from the outer face of a beam to the rafters' ends.", "18 in"),
+        end: overhangField("Level, from the outer face of the end posts to the beams' ends.", "18 in"),
+      })
+      .optional()
+      .meta({ description: "How far rafters and beams reach past the frame." }),
+    slatSpacing: quantityField("in", {
+      describe: "Slats on the rafters, centre to centre at most. Without it there are none.",
+      example: "12 in",
+      most: "10 ft",
+    }).optional(),
+    groups: groupsField([...PERGOLA_GROUPS, ...FLOOR_GROUPS]),
+  })
+  .meta({
+    id: "PergolaStructure",
+    description: "Posts, two beams, open rafters and slats.",
+    examples: [{ kind: "pergola", span: "10 ft", length: "14 ft", slatSpacing: "12 in" }],
+  });
+export type PergolaShape = z.infer<typeof pergola>;

@@ -1,0 +1,64 @@
+/** Boarded walls with openings, as a request describes them. */
+import { z } from "zod";
+import { quantityField } from "../../catalog/reading.js";
+
+/** Groups of walls; each side has its own, such as `wall-boards-near`. */
+export const WALL_GROUPS = ["wall-boards", "wall-battens", "wall-rails", "wall-studs"] as const;
+export type WallGroup = (typeof WALL_GROUPS)[number];
+
+const size = (describe: string, example: string) => quantityField("ft", { describe, example, most: "60 ft" });
+
+const opening = z
+  .strictObject({
+    width: size("Clear width.", "3 ft"),
+    height: size("Clear height.", "6 ft 8 in"),
+    count: z
+      .int()
+      .min(1)
+      .max(50)
+      .optional()
+      .meta({ description: "How many alike.", examples: [1] }),
+  })
+  .meta({ id: "Opening", description: "A door or window in a wall.", examples: [{ width: "3 ft", height: "7 ft" }] });
+export type OpeningShape = z.infer<typeof opening>;
+
+/** Walls of a structure whose sides are called so. */
+export function wallsField<Side extends string>(sides: readonly [Side, ...Side[]]) {
+  return z
+    .strictObject({
+      boards: z
+        .enum(["vertical", "board-and-batten", "horizontal"])
+        .optional()
+        .meta({ description: "How the boards run.", examples: ["board-and-batten"] }),
+      lap: quantityField("in", {
+        describe: "Lap of neighbouring boards; of board-and-batten the gap between them.",
+        example: "1/2 in",
+        sign: "not-negative",
+        most: "6 in",
+      }).optional(),
+      clearance: quantityField("in", {
+        describe: "From the post base to the lower end of the boards.",
+        example: "4 in",
+        sign: "not-negative",
+        most: "10 ft",
+      }).optional(),
+      backing: quantityField("in", {
+        describe: "Rails behind vertical boards, studs behind horizontal ones: centre to centre at most.",
+        example: "36 in",
+        most: "10 ft",
+      }).optional(),
+      sides: z
+        .array(
+          z.strictObject({
+            side: z.enum(sides).meta({ description: "Which side of the frame.", examples: [sides[0]] }),
+            openings: z.array(opening).max(20).optional().meta({ description: "What is left open." }),
+          }),
+        )
+        .min(1)
+        .max(sides.length)
+        .meta({ description: "Sides that are boarded." }),
+    })
+    .optional()
+    .meta({ description: "Boarded sides; the rest stays open." });
+}
+export type WallsShape<Side extends string = string> = NonNullable<z.infer<ReturnType<typeof wallsField<Side>>>>;

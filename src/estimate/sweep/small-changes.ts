@@ -1,0 +1,110 @@
+/** Small changes of a structure that its owner might not mind: a hand's breadth of overhang, a little less rise. */
+import { pointer } from "../faults.js";
+import type { Decimal } from "../quantity/decimal.js";
+import { exactly } from "../quantity/text.js";
+import type { EstimateRequest } from "../request/request.js";
+import type { FrameShape } from "../request/structure-kinds.js";
+import type { Cell } from "../sheet/expression.js";
+
+/** One field of the structure, and how far it may be moved. */
+interface MovableField {
+  /** Cell that holds its value. */
+  readonly cell: string;
+  /** Steps through the structure's JSON. */
+  readonly path: readonly string[];
+  /** Which way saves, and in which steps. */
+  readonly by: readonly [inch: string, metric: string];
+  readonly steps: readonly number[];
+}
+
+const LESS = [-1, -2, -3, -4];
+const EITHER = [-1, -2, 1, 2];
+const BY_INCH = ["1 in", "20 mm"] as const;
+
+const field = (
+  cell: string,
+  path: string,
+  steps: readonly number[] = LESS,
+  by: MovableField["by"] = BY_INCH,
+): MovableField => ({ cell: `frame.${cell}`, path: path.split("."), steps, by });
+
+const SIZE = [field("span", "span"), field("length", "length", [-1, -2, -4, -6])];
+const SPACINGS = [field("rafterSpacing", "rafterSpacing", [1, 2])];
+const ROOF = [
+  ...SIZE,
+  field("eaveHeight", "eaveHeight"),
+  field("unitRise", "slope.rise", EITHER, ["1/2 in", "10 mm"]),
+  ...SPACINGS,
+  field("purlinSpacing", "purlinSpacing", [1, 2]),
+];
+
+const FIELDS: Readonly<Record<FrameShape["kind"], readonly MovableField[]>> = {
+  gable: [
+    ...ROOF,
+    field("eaveOverhang", "overhang.eave"),
+    field("farOverhang", "overhang.farEave"),
+    field("gableOverhang", "overhang.gable"),
+  ],
+  "lean-to": [
+    ...ROOF,
+    field("lowOverhang", "overhang.low"),
+    field("highOverhang", "overhang.high"),
+    field("endOverhang", "overhang.end"),
+  ],
+  hip: [...ROOF, field("eaveOverhang", "overhang.eave")],
+  pergola: [
+    ...SIZE,
+    field("height", "height"),
+    ...SPACINGS,
+    field("slatSpacing", "slatSpacing", [1, 2]),
+    field("sideOverhang", "overhang.side"),
+    field("endOverhang", "overhang.end"),
+  ],
+};
+
+/** A request with one field moved. */
+export interface SmallChange {
+  /** JSON Pointer of the field. */
+  readonly at: string;
+  /** What it is, in words. */
+  readonly label: string;
+  /** Millimetres. */
+  readonly from: Decimal;
+  readonly to: Decimal;
+  readonly request: EstimateRequest;
+}
+
+/**
+ * All small changes of a request, field by field, the smallest of a field first. What is overridden or would come to less
+ * than nothing is left alone.
+ * @param find - Cells of the request as it is.
+ */
+export function smallChanges(request: EstimateRequest, find: (name: string) => Cell | undefined): SmallChange[][] {
+  const shape = request.structure;
+  if (shape.kind === "pieces") return [];
+  return FIELDS[shape.kind].flatMap(({ cell: name, path, by, steps }) => {
+    const cell = find(name);
+    if (!cell || cell.kind === "override") return [];
+    const step = exactly(by[request.system === "metric" ? 1 : 0]).value;
+    const values = steps.map((count) => cell.value.plus(step.times(count))).filter((value) => value.gt(0));
+    const changes = values.map((to): SmallChange => {
+      const structure = replaced(shape, path, { value: to.toFixed(), unit: "mm" }) as FrameShape;
+      return {
+        at: pointer("/structure", ...path),
+        label: cell.label,
+        from: cell.value,
+        to,
+        request: { ...request, structure },
+      };
+    });
+    return changes.length > 0 ? [changes] : [];
+  });
+}
+
+/** A copy of nested objects with one value put in; objects on the way that are absent are made. */
+function replaced(of: object, [step, ...rest]: readonly string[], value: unknown): object {
+  if (step === undefined) return of;
+  const inner = (of as Readonly<Record<string, unknown>>)[step];
+  const put = rest.length === 0 ? value : replaced(typeof inner === "object" && inner ? inner : {}, rest, value);
+  return { ...of, [step]: put };
+}

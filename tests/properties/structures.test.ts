@@ -1,0 +1,526 @@
+/**
+ * Valid structures at random, laid and walked: what the piece rules say against what a walk through the frame finds
+ * (tests/judges/frame-walker.ts), joints within 1/64 in, mirror images, and the same structure in millimetres.
+ */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { type CutList, layCutList } from "../../src/estimate/pieces/cut-list.js";
+import type { PieceGroup } from "../../src/estimate/pieces/piece-group.js";
+import { displayUnits } from "../../src/estimate/quantity/display.js";
+import { Defaults } from "../../src/estimate/request/given.js";
+import { type StructureShape, structure } from "../../src/estimate/request/structure-kinds.js";
+import { Sheet } from "../../src/estimate/sheet/sheet.js";
+import {
+  boardsOver,
+  boardsWithin,
+  braceCount,
+  centres,
+  hipStick,
+  jackPlaces,
+  jackStick,
+  polygonArea,
+  postPlaces,
+  rafterStick,
+  roofPlanes,
+  rowCount,
+  type Sizes,
+} from "../judges/frame-walker.js";
+
+/** Structures in all; 1,000 or more of each kind. */
+const RUNS = 6000;
+const SEED = 20_261_125;
+const SIXTY_FOURTH = 1 / 64;
+
+/** Half inches, so that inches and millimetres are both exact. */
+const half = (least: number, most: number) => fc.integer({ min: least * 2, max: most * 2 }).map((n) => n / 2);
+
+interface WallDraw {
+  readonly boards: "vertical" | "board-and-batten" | "horizontal";
+  readonly openings: readonly { readonly width: number; readonly height: number }[];
+}
+
+interface Draw {
+  readonly sizes: Sizes;
+  readonly wall: WallDraw | undefined;
+  readonly floor: boolean;
+  readonly slats: number | undefined;
+}
+
+const section = (thick: readonly [number, number], deep: readonly [number, number]) =>
+  fc.record({ thick: half(...thick), deep: half(...deep) });
+
+const draw: fc.Arbitrary<Draw> = fc
+  .record({
+    kind: fc.constantFrom<Sizes["kind"]>("gable", "lean-to", "ledger", "hip", "pergola"),
+    span: half(72, 300),
+    longer: half(0, 400),
+    height: half(72, 144),
+    rise: half(1, 14),
+    near: half(0, 30),
+    far: half(0, 30),
+    even: fc.boolean(),
+    end: half(0, 30),
+    bays: fc.integer({ min: 1, max: 6 }),
+    endBays: fc.integer({ min: 1, max: 3 }),
+    rafterSpacing: half(12, 40),
+    purlinSpacing: half(8, 40),
+    longest: half(60, 240),
+    short: fc.boolean(),
+    square: fc.boolean(),
+    brace: half(12, 36),
+    post: half(4, 8),
+    beam: section([3, 6], [6, 12]),
+    rafter: section([1, 3], [4, 10]),
+    hip: section([1, 4], [0, 4]),
+    ridge: half(1, 3),
+    ledger: half(1, 3),
+    purlin: half(2, 6),
+    wall: fc.option(
+      fc.record({
+        boards: fc.constantFrom<WallDraw["boards"]>("vertical", "board-and-batten", "horizontal"),
+        openings: fc.array(fc.record({ width: half(12, 30), height: half(12, 48) }), { maxLength: 2 }),
+      }),
+      { nil: undefined },
+    ),
+    floor: fc.boolean(),
+    slats: fc.option(half(6, 20), { nil: undefined }),
+  })
+  .map(({ longer, even, wall, floor, slats, hip, ...rest }) => {
+    const alike = rest.kind === "hip" || even;
+    const sizes: Sizes = {
+      ...rest,
+      length: rest.span + longer,
+      far: alike ? rest.near : rest.far,
+      // A hip is as deep as the commons or deeper.
+      hip: { thick: hip.thick, deep: rest.rafter.deep + hip.deep },
+    };
+    return { sizes, wall: rest.kind === "pergola" ? undefined : wall, floor, slats };
+  });
+
+/** Inches as they are written in a request: in inches, or in the millimetres that those are exactly. */
+type Write = (inches: number) => string;
+const inches: Write = (n) => `${n} in`;
+const millimetres: Write = (n) => `${(n * 254) / 10} mm`;
+
+function bodyOf({ sizes: s, wall, floor, slats }: Draw, write: Write, mirror = false): StructureShape {
+  const of = (thick: number, deep: number) => ({ section: { thickness: write(thick), width: write(deep) } });
+  const [beam, rafter] = [of(s.beam.thick, s.beam.deep), of(s.rafter.thick, s.rafter.deep)];
+  const post = of(s.post, s.post);
+  const small = of(1, 5);
+  const purlin = of(2, s.purlin);
+  const thing = { tie: of(4, 7), brace: of(4, 4), ridge: of(s.ridge, 9) };
+  const shared = {
+    span: write(s.span),
+    length: write(s.length),
+    bays: s.bays,
+    rafterSpacing: write(s.rafterSpacing),
+    braceLeg: write(s.brace),
+    longestPiece: write(s.longest),
+    ...(floor ? { floor: { joistSpacing: write(17), gap: write(0.5) } } : {}),
+  };
+  const additions = {
+    bearers: of(4, 6),
+    joists: of(2, 6),
+    "floor-boards": of(1, 6),
+    ...(s.kind === "pergola"
+      ? {}
+      : { "wall-boards": of(1, 8), "wall-battens": of(1, 2), "wall-rails": of(2, 4), "wall-studs": of(2, 4) }),
+  };
+  const sides =
+    s.kind === "lean-to" || s.kind === "ledger"
+      ? { first: "low", ends: ["left", "right"] }
+      : { first: mirror ? "far" : "near", ends: ["left", "right"] };
+  const roof = {
+    ...shared,
+    eaveHeight: write(s.height),
+    endBays: s.endBays,
+    slope: { rise: write(s.rise), run: write(12) },
+    rafterTail: s.square ? "square" : "plumb",
+    rafterBays: s.short ? "short-last" : "equal",
+    purlinSpacing: write(s.purlinSpacing),
+    ...(wall
+      ? {
+          walls: {
+            boards: wall.boards,
+            lap: write(0.5),
+            clearance: write(4),
+            backing: write(30),
+            sides: [
+              {
+                side: sides.first,
+                openings: wall.openings.map((one) => ({ width: write(one.width), height: write(one.height) })),
+              },
+              { side: sides.ends[mirror ? 1 : 0] },
+            ],
+          },
+        }
+      : {}),
+  };
+  const json = {
+    gable: {
+      kind: "gable",
+      ...roof,
+      overhang: { eave: write(mirror ? s.far : s.near), farEave: write(mirror ? s.near : s.far), gable: write(s.end) },
+      groups: {
+        ...additions,
+        posts: post,
+        "end-posts": post,
+        beams: beam,
+        "gable-beams": thing.tie,
+        ties: thing.tie,
+        ridge: thing.ridge,
+        rafters: rafter,
+        braces: thing.brace,
+        purlins: purlin,
+        "eave-fascia": small,
+        "rake-fascia": small,
+      },
+    },
+    "lean-to": {
+      kind: "lean-to",
+      ...roof,
+      highSide: s.kind === "ledger" ? "ledger" : "posts",
+      overhang: { low: write(s.near), end: write(s.end), ...(s.kind === "ledger" ? {} : { high: write(s.far) }) },
+      groups: {
+        ...additions,
+        "low-posts": post,
+        "low-beams": beam,
+        ledger: of(s.ledger, 8),
+        "end-beams": thing.tie,
+        braces: thing.brace,
+        rafters: rafter,
+        purlins: purlin,
+        "low-fascia": small,
+      },
+    },
+    hip: {
+      kind: "hip",
+      ...roof,
+      overhang: { eave: write(s.near) },
+      groups: {
+        ...additions,
+        posts: post,
+        beams: beam,
+        ties: thing.tie,
+        braces: thing.brace,
+        ridge: thing.ridge,
+        rafters: rafter,
+        hips: of(s.hip.thick, s.hip.deep),
+        "side-purlins": purlin,
+        "side-fascia": small,
+      },
+    },
+    pergola: {
+      kind: "pergola",
+      ...shared,
+      height: write(s.height),
+      overhang: { side: write(s.near), end: write(s.end) },
+      ...(slats === undefined ? {} : { slatSpacing: write(slats) }),
+      groups: { ...additions, posts: post, beams: beam, braces: thing.brace, rafters: rafter, slats: of(2, 2) },
+    },
+  }[s.kind === "ledger" ? "lean-to" : s.kind];
+  return structure.parse(json);
+}
+
+function laid(body: StructureShape, system: "inch-pound" | "metric" = "inch-pound") {
+  const sheet = new Sheet();
+  return { sheet, ...layCutList(sheet, body, new Defaults(system), displayUnits(system)) };
+}
+
+type Laid = ReturnType<typeof laid>;
+
+const MM = 25.4;
+const lengthOf = (group: PieceGroup): number => group.length.value.toNumber() / MM;
+const countOf = (group: PieceGroup): number => group.count.value.toNumber();
+const named = (groups: CutList["groups"], base: string): PieceGroup[] =>
+  groups.filter(({ name }) => name === base || name.startsWith(`${base}-`));
+const total = (groups: readonly PieceGroup[]): number => groups.reduce((sum, g) => sum + countOf(g) * lengthOf(g), 0);
+const pieces = (groups: readonly PieceGroup[]): number => groups.reduce((sum, g) => sum + countOf(g), 0);
+
+/** Collects what differs, so that a failing structure shows all of it at once. */
+class Differences {
+  readonly found: string[] = [];
+  same(what: string, mine: number, walked: number, within = SIXTY_FOURTH): void {
+    if (!(Math.abs(mine - walked) <= within)) this.found.push(`${what}: laid ${mine}, walked ${walked}`);
+  }
+  truth(what: string, holds: boolean): void {
+    if (!holds) this.found.push(what);
+  }
+}
+
+/** Runs end to end: as long as the whole, and no piece longer than wished unless it spans a single bay. */
+function checkRun(
+  d: Differences,
+  groups: readonly PieceGroup[],
+  base: string,
+  runs: number,
+  whole: number,
+  s: Sizes,
+  bay: number,
+) {
+  const own = named(groups, base);
+  d.same(`${base}, end to end`, total(own), runs * whole, SIXTY_FOURTH * runs);
+  const reach = bay + 2 * Math.max(s.end, s.near, s.far) + s.post + s.rafter.thick + 2 * s.rafterSpacing;
+  for (const group of own) {
+    d.truth(`${group.name} is ${lengthOf(group)} long`, lengthOf(group) <= Math.max(s.longest, reach) + SIXTY_FOURTH);
+  }
+}
+
+function checkFrame(d: Differences, { groups }: Laid, s: Sizes): void {
+  const posts = postPlaces(s);
+  const up = s.height - s.beam.deep;
+  const rows =
+    s.kind === "lean-to" || s.kind === "ledger"
+      ? [...named(groups, "low-posts"), ...named(groups, "high-posts")]
+      : named(groups, "posts");
+  if (s.kind === "hip") d.same("posts", pieces(rows), posts.rows + posts.ends, 0);
+  else {
+    d.same("posts", pieces(rows), posts.rows, 0);
+    if (s.kind !== "pergola") d.same("end posts", pieces(named(groups, "end-posts")), posts.ends, 0);
+  }
+  d.same("height of a post", lengthOf(rows[0] as PieceGroup), up);
+  d.same("braces", pieces(named(groups, "braces")), braceCount(s), 0);
+  d.same("a brace", lengthOf(named(groups, "braces")[0] as PieceGroup), Math.hypot(s.brace, s.brace));
+  const end = s.kind === "hip" ? 0 : s.end;
+  const bay = (s.length - s.post) / s.bays;
+  const beams = s.kind === "lean-to" || s.kind === "ledger" ? (["low-beams"] as const) : (["beams"] as const);
+  for (const base of beams) checkRun(d, groups, base, base === "beams" ? 2 : 1, s.length + 2 * end, s, bay);
+  if (s.kind === "hip") checkRun(d, groups, "end-beams", 2, s.span, s, (s.span - s.post) / s.endBays);
+}
+
+/** Straight slopes: rafters, rows, fascia, and where their ends come to lie. */
+function checkSlopes(d: Differences, { groups, frame }: Laid, s: Sizes): void {
+  if (frame?.kind !== "gable" && frame?.kind !== "lean-to") return;
+  const lines = centres(s.length, s.rafter.thick, s.rafterSpacing, s.short);
+  const whole = s.length + 2 * s.end;
+  const bay = Math.max(...lines.slice(1).map((y, i) => y - (lines[i] as number)), 0);
+  const slope = Math.hypot(12, s.rise) / 12;
+  const top = s.kind === "gable" ? s.span / 2 - s.ridge / 2 : s.kind === "ledger" ? s.span - s.ledger : s.span + s.far;
+  const sides = s.kind === "gable" ? [s.near, s.far] : [s.near];
+  const rafters = named(groups, "rafters");
+  d.same("rafters", pieces(rafters), sides.length * lines.length, 0);
+  d.same("fly rafters", pieces(named(groups, "fly-rafters")), s.end > 0 ? 2 * sides.length : 0, 0);
+  const sticks = sides.map((tail) => rafterStick(s, -tail, top));
+  for (const group of rafters)
+    d.truth(
+      `${group.name}, ${lengthOf(group)}, is none of ${sticks}`,
+      sticks.some((stick) => Math.abs(stick - lengthOf(group)) < SIXTY_FOURTH),
+    );
+  d.same(
+    "all rafters",
+    total(rafters),
+    sticks.reduce((sum, stick) => sum + stick * lines.length, 0),
+    0.1,
+  );
+  const rows = sides.map((tail) => rowCount((top + tail) * slope, s.purlin, s.purlinSpacing));
+  const all = rows.reduce((a, b) => a + b, 0);
+  checkRun(d, groups, "purlins", all, whole, s, bay);
+  checkRun(d, groups, s.kind === "gable" ? "eave-fascia" : "low-fascia", sides.length, whole, s, bay);
+  if (s.kind === "gable") checkRun(d, groups, "ridge", 1, whole, s, bay);
+  // From its upper end down its laid edge, a rafter comes to lie just at the tail, and its heel at the plate's corner.
+  const edge = frame.rafter.edgeLength.value.toNumber() / MM;
+  d.same("tail", top - edge / slope, -s.near);
+  const seat = frame.rafter.seat.value.toNumber() / MM;
+  const above = frame.rafter.heightAbovePlate.value.toNumber() / MM;
+  d.same("upper edge above the plate", above, s.rafter.deep * slope - (seat * s.rise) / 12);
+  if (frame.kind === "lean-to" && s.kind === "lean-to") {
+    // The second heel is at the inner face of the high beam, on the line through the first.
+    const heel = s.height + ((s.span - s.beam.thick) * s.rise) / 12;
+    d.same("top of the high beam", frame.highHeight.value.toNumber() / MM, heel);
+    d.same("high posts", lengthOf(named(groups, "high-posts")[0] as PieceGroup), heel - s.beam.deep);
+  }
+}
+
+function checkHip(d: Differences, { groups, frame }: Laid, s: Sizes): void {
+  if (frame?.kind !== "hip") return;
+  const run = s.span / 2;
+  const ridgeLine = s.length - s.span;
+  const commons = ridgeLine === 0 ? [0] : centres(ridgeLine, 0, s.rafterSpacing);
+  d.same("commons", pieces(named(groups, "rafters")), 2 * commons.length, 0);
+  d.same("a common", lengthOf(named(groups, "rafters")[0] as PieceGroup), rafterStick(s, -s.near, run - s.ridge / 2));
+  d.same(
+    "an end common",
+    lengthOf(named(groups, "end-rafters")[0] as PieceGroup),
+    rafterStick(s, -s.near, run - s.rafter.thick / 2),
+  );
+  d.same("ridge", total(named(groups, "ridge")), ridgeLine + s.rafter.thick);
+  d.same("hips", pieces(named(groups, "hips")), 4, 0);
+  d.same("a hip", lengthOf(named(groups, "hips")[0] as PieceGroup), hipStick(s));
+  const places = jackPlaces(s);
+  const jacks = named(groups, "jacks");
+  d.same("jacks", pieces(jacks), 8 * places.length, 0);
+  for (const [i, place] of places.entries()) {
+    const jack = jacks[i];
+    if (jack) d.same(`jack ${i + 1}`, lengthOf(jack), jackStick(s, place));
+  }
+  // Its notch lets the hip's corners down to the planes of the commons' upper edges at the plate's corner.
+  const { hip, rafter } = frame;
+  const slope = s.rise / 12;
+  const over = s.hip.deep * Math.hypot(1, slope / Math.SQRT2) - hip.notchPlumb.value.toNumber() / MM;
+  const corner = over - 0; // upper edge of the hip's middle above the plate's corner
+  const plane = rafter.heightAbovePlate.value.toNumber() / MM;
+  // A corner of the hip's edge lies half its thickness off the middle, square to it: level −t/(2√2) in one slope's run.
+  d.same("hip's corners in the roof plane", corner, plane - (s.hip.thick / 2 / Math.SQRT2) * slope);
+  checkHipRows(d, groups, s, places, commons);
+}
+
+/** Rows by walking up the slope: each as long as the eave less what the hips take off, halved by none. */
+function checkHipRows(
+  d: Differences,
+  groups: CutList["groups"],
+  s: Sizes,
+  places: readonly number[],
+  commons: readonly number[],
+): void {
+  const slope = Math.hypot(12, s.rise) / 12;
+  const run = s.span / 2;
+  const edge = (run + s.near - s.ridge / 2) * slope;
+  const rows = rowCount(edge, s.purlin, s.purlinSpacing);
+  const apart = s.short ? s.rafterSpacing : run / (places.length + 1);
+  for (const [base, plate] of [
+    ["side-purlins", s.length],
+    ["end-purlins", s.span],
+  ] as const) {
+    const eave = plate + 2 * s.near;
+    const lengths = Array.from(
+      { length: rows },
+      (_, i) => eave - (2 * (i * (edge - s.purlin))) / Math.max(1, rows - 1) / slope,
+    );
+    const useful = lengths.filter((length) => length > apart + 1e-7);
+    const own = named(groups, base);
+    d.same(`all ${base}`, total(own), 2 * useful.reduce((a, b) => a + b, 0), 0.1);
+    const middle = s.near + run;
+    const peak = base === "side-purlins" ? middle + s.length - s.span : middle;
+    const rafters = [
+      ...places.map((place) => middle - place),
+      ...(base === "side-purlins" ? commons.map((y) => middle + y) : [middle]),
+      ...places.map((place) => peak + place),
+    ];
+    const ends = useful.flatMap((length) => [(eave - length) / 2, (eave + length) / 2]);
+    const marks = [...rafters, ...ends];
+    const gaps = marks.flatMap((a) => marks.map((b) => b - a));
+    for (const group of own) {
+      d.truth(
+        `${group.name} ends between rafters`,
+        gaps.some((gap) => Math.abs(gap - lengthOf(group)) < 1e-5),
+      );
+    }
+  }
+}
+
+function checkPergola(d: Differences, { groups }: Laid, s: Sizes, slats: number | undefined): void {
+  if (s.kind !== "pergola") return;
+  const [length, width] = [s.length + 2 * s.end, s.span + 2 * s.near];
+  const lines = centres(length, s.rafter.thick, s.rafterSpacing);
+  d.same("rafters", pieces(named(groups, "rafters")), lines.length, 0);
+  d.same("a rafter", lengthOf(named(groups, "rafters")[0] as PieceGroup), width);
+  const rows = slats === undefined ? 0 : centres(width, 2, slats).length;
+  d.same("slats, end to end", total(named(groups, "slats")), rows * length, 0.1);
+}
+
+function checkFloor(d: Differences, { groups }: Laid, s: Sizes): void {
+  d.same("joists", pieces(named(groups, "joists")), centres(s.length, 2, 17).length, 0);
+  const rows = boardsOver(s.span, 6.5, 6);
+  d.same("floor boards, end to end", total(named(groups, "floor-boards")), rows * s.length, 0.1);
+  d.same("bearers, end to end", total(named(groups, "bearers")), 2 * s.length);
+}
+
+function checkWall(d: Differences, { groups }: Laid, s: Sizes, wall: WallDraw): void {
+  const first = s.kind === "lean-to" || s.kind === "ledger" ? "low" : "near";
+  const high = s.height - 4;
+  const own = named(groups, `wall-boards-${first}`);
+  const cover = wall.boards === "board-and-batten" ? 8.5 : 7.5;
+  const saved = (whole: (one: { width: number; height: number }) => number) =>
+    wall.openings.reduce((sum, one) => sum + whole(one), 0);
+  const rounded = (x: number) => Math.max(1, Math.ceil(x - 1e-7));
+  if (wall.boards === "horizontal") {
+    const length = lengthOf(own[0] as PieceGroup);
+    const courses = boardsOver(high, cover, 8);
+    const used = courses * s.length - saved(({ width, height }) => boardsWithin(height, cover) * width);
+    d.same("boards along", pieces(own), rounded(used / length), 0);
+    d.same("boards end to end", Math.round(s.length / length) * length, s.length);
+  } else {
+    const across = boardsOver(s.length, cover, 8);
+    const used = across * high - saved(({ width, height }) => boardsWithin(width, cover) * height);
+    d.same("upright boards", pieces(own), rounded(used / high), 0);
+    d.same("an upright board", lengthOf(own[0] as PieceGroup), high);
+  }
+}
+
+/** Planes of the roof: counted faces against the corners of the walk. */
+function checkArea(d: Differences, { frame }: Laid, s: Sizes): void {
+  const walked = roofPlanes(s).reduce((sum, plane) => sum + polygonArea(plane), 0);
+  const mine = (frame?.faces ?? []).reduce((sum, face) => {
+    const [eave, top, up] = [face.eave, face.top, face.slopeLength].map((cell) => cell.value.toNumber() / MM) as [
+      number,
+      number,
+      number,
+    ];
+    return sum + (face.alike * (eave + top) * up) / 2;
+  }, 0);
+  d.same("roof area, square inches", mine, walked, 1e-6 * Math.max(1, walked));
+}
+
+/** Everything is shorter than the longest line through the space that the structure takes. */
+function checkEnvelope(d: Differences, { groups }: Laid, s: Sizes): void {
+  const [x, y] = [s.span + 2 * Math.max(s.near, s.far), s.length + 2 * Math.max(s.end, s.near)];
+  const z = ((s.span + s.far + s.near) * s.rise) / 12 + s.height + 24;
+  for (const group of groups) {
+    // Two wall boards are cut from one piece below a single slope.
+    const own = group.label.startsWith("Paired") ? lengthOf(group) / 2 : lengthOf(group);
+    d.truth(`${group.name} is longer than the whole`, own <= Math.hypot(x, y, z));
+  }
+}
+
+/** What is ordered, whatever the groups are called. */
+function order({ groups }: Laid): string[] {
+  return groups
+    .map(
+      (g) =>
+        `${g.role} ${[g.thickness, g.width, g.length, g.count].map((c) => c.value.toDecimalPlaces(9).toFixed()).join(" ")}`,
+    )
+    .sort();
+}
+
+describe("structures at random", () => {
+  it(`agree with a walk through them, piece by piece, ${RUNS} times`, { timeout: 120_000 }, () => {
+    const kinds = new Map<string, number>();
+    fc.assert(
+      fc.property(draw, (drawn) => {
+        const { sizes, wall, floor, slats } = drawn;
+        const mine = laid(bodyOf(drawn, inches));
+        const d = new Differences();
+        checkFrame(d, mine, sizes);
+        checkSlopes(d, mine, sizes);
+        checkHip(d, mine, sizes);
+        checkPergola(d, mine, sizes, slats);
+        checkArea(d, mine, sizes);
+        checkEnvelope(d, mine, sizes);
+        if (floor) checkFloor(d, mine, sizes);
+        if (wall) checkWall(d, mine, sizes, wall);
+        kinds.set(sizes.kind, (kinds.get(sizes.kind) ?? 0) + 1);
+        expect(d.found).toEqual([]);
+      }),
+      { numRuns: RUNS, seed: SEED },
+    );
+    for (const count of kinds.values()) expect(count).toBeGreaterThan(1000);
+  });
+
+  it("are the same in the millimetres that their inches are", { timeout: 60_000 }, () => {
+    fc.assert(
+      fc.property(draw, (drawn) => {
+        expect(order(laid(bodyOf(drawn, millimetres)))).toEqual(order(laid(bodyOf(drawn, inches))));
+      }),
+      { numRuns: 2500, seed: SEED + 1 },
+    );
+  });
+
+  it("order the same as their mirror images", { timeout: 60_000 }, () => {
+    fc.assert(
+      fc.property(draw, (drawn) => {
+        expect(order(laid(bodyOf(drawn, inches, true)))).toEqual(order(laid(bodyOf(drawn, inches))));
+      }),
+      { numRuns: 2500, seed: SEED + 2 },
+    );
+  });
+});
