@@ -1,5 +1,6 @@
 /** Builds the service from a table of calls. Never listens, so that tests call it directly. */
 import { type Context, Hono } from "hono";
+import { compress } from "hono/compress";
 import { requestId } from "hono/request-id";
 import { secureHeaders } from "hono/secure-headers";
 import { nearest } from "../estimate/faults.js";
@@ -33,6 +34,9 @@ const CONTENT_SECURITY_POLICY = {
   frameAncestors: ["'none'"],
 };
 
+/** Addresses whose answers are packed for the way. */
+const PACKED = ["/", "/assets/*"];
+
 /** The service, ready to be served or called with `app.request`. */
 export function createApp(calls: readonly AnyCall[], options: AppOptions = {}): App {
   const app: App = new Hono();
@@ -62,6 +66,8 @@ export function createApp(calls: readonly AnyCall[], options: AppOptions = {}): 
     const seconds = end(row, c.res.status);
     log({ requestId: c.get("requestId"), method: c.req.method, path: row, status: c.res.status, seconds });
   });
+  // Pages are large and mostly alike words; answers of calls are left alone, where packing costs more than it saves.
+  for (const path of PACKED) app.use(path, compress());
   for (const path of new Set(calls.map((call) => call.path))) {
     addPath(
       app,

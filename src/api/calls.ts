@@ -1,8 +1,9 @@
 /** The table of calls: one row a call. The document, the page at /docs and the routes are all made from it. */
 import { z } from "zod";
+import { priceCatalogSchema } from "../catalog/price-catalog.js";
 import { estimateRequest } from "../estimate/request/request.js";
 import { type AnyCall, call, json } from "./call.js";
-import { demoList, demoNames, demoRequest } from "./demos.js";
+import { demoCatalogs, demoList, demoNames, demoRequest } from "./demos.js";
 import { DOCS_STYLE } from "./docs-style.js";
 import { estimating } from "./estimating.js";
 import { docsPage } from "./pages.js";
@@ -11,6 +12,7 @@ import { AssumptionListSchema, assumptionExample, assumptionList } from "./rende
 import { CoveringListSchema, coveringList } from "./render/json/coverings.js";
 import { DemoListSchema } from "./render/json/demos.js";
 import { SpeciesListSchema, speciesList } from "./render/json/species.js";
+import { webCalls } from "./web/calls.js";
 
 const HealthSchema = z
   .strictObject({ status: z.literal("ok").describe("Always ok: whoever is not, does not answer.") })
@@ -175,6 +177,31 @@ const demos: readonly AnyCall[] = [
       }),
     },
   }),
+  call({
+    method: "get",
+    path: "/v1/demo-catalogs/{name}",
+    id: "getDemoCatalog",
+    tag: "Data",
+    summary: "A demo price catalog",
+    description: "Prices that a request may name, in full: to be changed and handed back inline. All are invented.",
+    parameters: { name: { description: "Name of the catalog.", example: "orchard-yard" } },
+    freshness: "data",
+    run: ({ path }) => {
+      const name = path.name as string;
+      const found = demoCatalogs().get(name);
+      if (found !== undefined) return found as z.output<typeof priceCatalogSchema>;
+      const choices = [...demoCatalogs().keys()];
+      throw new Refusal("not-found", `No demo catalog is called ${name.slice(0, 60)}.`, { choices });
+    },
+    faces: {
+      "application/json": json({
+        description: "A price catalog.",
+        schema: priceCatalogSchema,
+        example: { name: "Prices", currency: "USD" },
+        render: (catalog) => catalog,
+      }),
+    },
+  }),
 ];
 
 const pages: readonly AnyCall[] = [
@@ -222,4 +249,4 @@ const pages: readonly AnyCall[] = [
 ];
 
 /** Every call of the service, in the order in which they are shown. */
-export const calls: readonly AnyCall[] = [...estimating, ...data, ...demos, ...operations, ...pages];
+export const calls: readonly AnyCall[] = [...estimating, ...data, ...demos, ...operations, ...pages, ...webCalls];

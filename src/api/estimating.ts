@@ -1,4 +1,5 @@
 /** The calls that estimate: a request in, its takeoffs or the whole estimate out. */
+import { setImmediate } from "node:timers/promises";
 import { z } from "zod";
 import { layBasis } from "../estimate/basis.js";
 import { cautionsOf, defaultNotices } from "../estimate/cautions.js";
@@ -83,7 +84,14 @@ export const estimating: readonly AnyCall[] = [
       "sheet: every cell; workings: formulas, sources and ranges of the cells shown; plans: the plans, to be held.",
     ),
     request: form,
-    run: ({ body: { request, digest } }): Made => ({ made: estimate(request, planners()), digest }),
+    streams: true,
+    run: async ({ body: { request, digest } }, { signal, report }): Promise<Made> => {
+      report({ stage: "planning the cuts and pricing every way", done: 0, of: 1 });
+      // A turn of the event loop, so that who listens hears it before the work begins, and who has gone ends it.
+      await setImmediate();
+      signal.throwIfAborted();
+      return { made: estimate(request, planners()), digest };
+    },
     faces: {
       "application/json": json({
         description: "The estimate.",

@@ -2,6 +2,8 @@
 import { createApp } from "./app.js";
 import { calls } from "./calls.js";
 import { type Listening, serve } from "./serve.js";
+import { scripts } from "./web/bundle.js";
+import { webPage } from "./web/page.js";
 
 const DEFAULT_PORT = 8080;
 
@@ -28,6 +30,8 @@ async function start(port: number, host: string | undefined): Promise<void> {
     log: (line) => process.stdout.write(`${JSON.stringify({ time: new Date().toISOString(), ...line })}\n`),
     notReady: () => (stopping ? "The service is being stopped." : undefined),
   });
+  webPage(); // the first visitor does not wait for the demo to be worked out, nor for the script
+  await scripts();
   const listening = await serve({ fetch: app.fetch, port, host });
   for (const signal of ["SIGTERM", "SIGINT"] as const) process.once(signal, () => stop(listening));
   process.stdout.write(`Boleworth serves at http://${host ?? "localhost"}:${listening.port} (calls: /docs)\n`);

@@ -1,0 +1,64 @@
+/** Asks the service for an estimate and listens to how far it has come. */
+import type { Json } from "./json.js";
+import type { Estimate, Problem } from "./model.js";
+
+/** What came of it. */
+export type Outcome =
+  | { readonly answer: Estimate }
+  | { readonly problem: Problem }
+  /** Seconds after which to ask again. */
+  | { readonly busy: number }
+  | { readonly offline: true };
+
+/** What goes with a call. */
+export interface Listening {
+  readonly signal: AbortSignal;
+  readonly report: (progress: { readonly stage: string; readonly done: number; readonly of: number }) => void;
+}
+
+/** Seconds to wait when the service does not say. */
+const WAIT = 2;
+
+/** One call of `POST /v1/estimates`. Never throws: a call given up ends as offline, and nobody listens any more. */
+export async function askForEstimate(
+  request: Json,
+  include: readonly string[],
+  listening: Listening,
+): Promise<Outcome> {
+  try {
+    const response = await fetch(`/v1/estimates?include=${include.join(",")}`, {
+      method: "POST",
+      headers: { "Content-Type": "application/json", Accept: "text/event-stream" },
+      body: JSON.stringify(request),
+      signal: listening.signal,
+    });
+    if (response.status === 503 || response.status === 429)
+      return { busy: Number(response.headers.get("Retry-After")) || WAIT };
+    if (!response.ok) return { problem: (await response.json()) as Problem };
+    return await lastEvent(response, listening);
+  } catch {
+    return { offline: true };
+  }
+}
+
+/** Reads events until one settles the call. */
+async function lastEvent(response: Response, { report }: Listening): Promise<Outcome> {
+  const reader = response.body?.pipeThrough(new TextDecoderStream()).getReader();
+  if (!reader) return { offline: true };
+  let text = "";
+  for (;;) {
+    const { done, value = "" } = await reader.read();
+    text += value;
+    const events = text.split("\n\n");
+    text = events.pop() ?? "";
+    for (const event of events) {
+      const [, kind, data = "null"] = /^event: (\w+)\ndata: (.*)$/s.exec(event) ?? [];
+      if (kind === "progress") report(JSON.parse(data));
+      if (kind === "answer") return { answer: JSON.parse(data) };
+      if (kind === "problem") return settled(JSON.parse(data));
+    }
+    if (done) return { offline: true };
+  }
+}
+
+const settled = (problem: Problem): Outcome => (problem.status === 503 ? { busy: WAIT } : { problem });

@@ -1,0 +1,70 @@
+/** Assumptions: every rate and share with its range and source, to be replaced by what was measured. */
+
+import { Field } from "./field.js";
+import { valueAt } from "./json.js";
+import type { Model, SheetCell } from "./model.js";
+import { cellsOf, ownPlace } from "./sheet.js";
+import type { FieldSpec } from "./specs.js";
+import { capital, typed } from "./words.js";
+
+/** The whole question. */
+export function Assumptions({ m }: { readonly m: Model }) {
+  const all = cellsOf(m.answer?.sheet).filter((cell) => isAssumption(m, cell));
+  const blocks = byBlock(all);
+  return (
+    <>
+      <p class="hint">Each is a careful guess until you measure it. Clear the box and the guess comes back.</p>
+      {[...blocks].map(([block, cells]) => {
+        const panel = `assumed/${block}`;
+        const open = m.panels.has(panel);
+        const own = cells.filter((cell) => valueAt(m.request, ownPlace(m, cell)) !== undefined).length;
+        return (
+          <details
+            class="sub"
+            open={open}
+            onToggle={(event: Event) => m.acts.openPanel(panel, (event.target as HTMLDetailsElement).open)}
+          >
+            <summary>{`${capital(words(block))}: ${cells.length}${own > 0 ? `, ${own} of them yours` : ""}`}</summary>
+            {open && cells.map((cell) => <One m={m} cell={cell} />)}
+          </details>
+        );
+      })}
+    </>
+  );
+}
+
+/** By the first part of their names, in the order laid. */
+function byBlock(cells: readonly SheetCell[]): Map<string, SheetCell[]> {
+  const blocks = new Map<string, SheetCell[]>();
+  for (const cell of cells) {
+    const block = cell.name.split(".")[0] ?? "";
+    blocks.set(block, [...(blocks.get(block) ?? []), cell]);
+  }
+  return blocks;
+}
+
+const isAssumption = (m: Model, cell: SheetCell): boolean =>
+  cell.kind === "assumption" || ownPlace(m, cell).startsWith("/assumptions/");
+
+const words = (block: string): string => block.replaceAll(/([A-Z])/g, " $1").toLowerCase();
+
+function One({ m, cell }: { m: Model; cell: SheetCell }) {
+  const range = cell.low !== undefined && cell.high !== undefined ? `${cell.low} to ${cell.high} ${cell.unit}. ` : "";
+  const spec: FieldSpec = {
+    key: cell.name,
+    kind: "text",
+    label: capital(cell.label),
+    hint: `${range}${cell.source ?? ""}`,
+    example: "",
+    required: false,
+    suggested: [],
+  };
+  const place = ownPlace(m, cell);
+  const own = valueAt(m.request, place) !== undefined;
+  return (
+    <div class={own ? "assumed own" : "assumed"}>
+      <p class="now">{own ? "Yours" : typed(cell)}</p>
+      <Field m={m} spec={{ ...spec, example: typed(cell) }} pointer={place} />
+    </div>
+  );
+}

@@ -1,0 +1,49 @@
+/** A number of the answer. In the browser it opens its card: where it comes from, and a value of one's own. */
+import type { Model } from "./model.js";
+import { type Amount, said } from "./words.js";
+
+/** A figure, shown with its unit. */
+export function Fig({
+  m,
+  of,
+  text,
+}: {
+  readonly m: Model;
+  readonly of: Amount & { readonly cell: string };
+  readonly text?: string;
+}) {
+  const words = text ?? said(of);
+  if (!m.live) return <span class="fig">{words}</span>;
+  return (
+    <button type="button" class="fig" title="How it is worked out" onClick={() => m.acts.showCell(of.cell)}>
+      {words}
+    </button>
+  );
+}
+
+/** A section of the page that folds; its state outlives a new answer. */
+export function Panel(props: {
+  readonly m: Model;
+  readonly name: string;
+  readonly title: string;
+  /** A few words beside the title, to tell whether it is worth opening. */
+  readonly gist?: string | undefined;
+  readonly children: unknown;
+  readonly class?: string;
+}) {
+  const { m, name, title, gist, children } = props;
+  return (
+    <details
+      id={name}
+      class={`panel ${props.class ?? ""}`}
+      open={m.panels.has(name)}
+      onToggle={(event: Event) => m.acts.openPanel(name, (event.target as HTMLDetailsElement).open)}
+    >
+      <summary>
+        <h2>{title}</h2>
+        {gist && <span class="gist">{gist}</span>}
+      </summary>
+      {children}
+    </details>
+  );
+}

@@ -1,0 +1,104 @@
+/** Logs of the answer: what comes out of each, and a picture of every bolt's end as it is sawn. */
+import { boltsOf, EndView } from "./end-view.js";
+import { Panel } from "./figure.js";
+import type { Estimate, Model } from "./model.js";
+import { plain, said, short } from "./words.js";
+
+interface Props {
+  readonly m: Model;
+  readonly answer: Estimate;
+}
+
+type Plan = Estimate["sawing"]["plans"][number];
+
+/** The sawing plan of the verdict, log by log. */
+export function Logs({ m, answer }: Props) {
+  const { sawing, decision } = answer;
+  const plan = sawing.plans.find(({ route }) => route === decision.best) ?? sawing.plans[0];
+  if (sawing.logs.length === 0) {
+    return (
+      <Panel m={m} name="sawing" title="Your logs" gist="none yet">
+        <p>No logs yet, so everything is bought. Add what lies on the ground: a length and one thickness are enough.</p>
+      </Panel>
+    );
+  }
+  const gist = plan
+    ? `${plan.logs.length} of ${sawing.logs.length} are sawn`
+    : `${sawing.logs.length}, none is worth sawing`;
+  return (
+    <Panel m={m} name="sawing" title="Your logs, and how to saw them" gist={gist}>
+      {plan?.short.map(({ label, wanted, missing, why }) => (
+        <p class="note">
+          <strong>{`${label}: ${missing} of ${wanted} do not come out of the logs.`}</strong> {why}
+        </p>
+      ))}
+      <div class="logs">
+        {sawing.logs.map((log) => (
+          <Log answer={answer} log={log} plan={plan} />
+        ))}
+      </div>
+    </Panel>
+  );
+}
+
+function Log({
+  answer,
+  log,
+  plan,
+}: {
+  answer: Estimate;
+  log: Estimate["sawing"]["logs"][number];
+  plan: Plan | undefined;
+}) {
+  const steps = plan?.logs.find((one) => one.log === log.name);
+  const held = plan && answer.heldPlans?.sawing?.[plan.route];
+  const boxes = held?.logs.find((one) => one.log === log.name);
+  const bolts = boxes && held ? boltsOf(boxes, Number(held.gridMm)) : [];
+  return (
+    <article class="log">
+      <h3>{log.name}</h3>
+      <p>
+        {`${plain(log.species)}, ${said(short(log.length))} sound, ${said(short(log.smallDiameter))} at the small end, `}
+        {`${said(short(log.scale.international))} by the International rule, ${said(short(log.weight))}`}
+      </p>
+      {!steps && <p>Left lying.</p>}
+      {steps?.bolts.map((bolt, index) => {
+        const box = bolts[index];
+        return (
+          <div class="bolt">
+            {box && <EndView log={log} bolt={box} label={`End of ${log.name}, bolt ${index + 1}, small end`} />}
+            <div>
+              <h4>{`Bolt ${index + 1}: ${bolt.length}, from ${bolt.from} to ${bolt.to}`}</h4>
+              <p>
+                {`First cut ${bolt.opening} above the centre line; ${bolt.cuts} cuts`}
+                {bolt.turns > 0 ? `, ${bolt.turns} turned` : ""}.
+              </p>
+              <ol>
+                {bolt.slabs.map((slab) => (
+                  <li>
+                    {`${slab.thickness} slab: `}
+                    {slab.strips
+                      .map(
+                        ({ width, times, marks }) =>
+                          `${times > 1 ? `${times} × ` : ""}${width} wide (${marksOf(marks)})`,
+                      )
+                      .join("; ")}
+                    {slab.onMill ? "; ripped on the mill" : ""}
+                  </li>
+                ))}
+              </ol>
+            </div>
+          </div>
+        );
+      })}
+    </article>
+  );
+}
+
+/** Marks of the pieces; what is sawn to make up for rejects has none. */
+function marksOf(marks: readonly (readonly (string | null)[])[]): string {
+  const all = marks.flat();
+  const named = all.filter((mark) => mark !== null);
+  const spare = all.length - named.length;
+  return [...named, ...(spare > 0 ? [`${spare} spare`] : [])].join(", ");
+}

@@ -1,0 +1,84 @@
+/** What the page shows, and what can be done to it. The server fills it once; in the browser it lives on. */
+import type { z } from "zod";
+import type { Problem } from "../../problem.js";
+import type { EstimateSchema } from "../../render/json/estimate.js";
+import type { Json } from "./json.js";
+import type { FormSpec } from "./specs.js";
+
+/** The answer, as the document describes it. */
+export type Estimate = z.output<typeof EstimateSchema>;
+export type { Problem };
+export type Fault = Problem["faults"][number];
+export type SheetCell = Estimate["sheet"]["blocks"][number]["cells"][number];
+
+/** What is being done about the answer. */
+export type Status =
+  | { readonly is: "fresh" }
+  | { readonly is: "waiting" }
+  | { readonly is: "working"; readonly stage: string; readonly done: number; readonly of: number }
+  | { readonly is: "stopped" }
+  | { readonly is: "offline" }
+  | { readonly is: "busy"; readonly seconds: number }
+  | { readonly is: "refused" }
+  | { readonly is: "broken"; readonly detail: string };
+
+/** What the page travels with: enough to go on without another call. */
+export interface Start {
+  readonly request: Json;
+  readonly answer: Estimate;
+  readonly spec: FormSpec;
+  readonly demos: readonly { readonly name: string; readonly title: string }[];
+}
+
+/** What can be done. On the server, nothing. */
+export interface Acts {
+  /** Puts a value into the request; undefined takes it out. */
+  edit(pointer: string, value: Json): void;
+  undo(): void;
+  redo(): void;
+  /** Gives up the call under way. */
+  cancel(): void;
+  retry(): void;
+  /** Another request in the place of this one; can be undone. */
+  open(request: Json): void;
+  openDemo(name: string): void;
+  openFile(file: File): void;
+  saveFile(): void;
+  copyLink(): void;
+  download(name: string, text: string): void;
+  /** Opens the card of a cell; undefined shuts it. */
+  showCell(name: string | undefined): void;
+  /** Brings all cells with their workings. */
+  wantSheet(): void;
+  /** Brings the prices that the request only names. */
+  wantPrices(): void;
+  openPanel(name: string, open: boolean): void;
+  say(words: string): void;
+}
+
+/** Everything that is shown. */
+export interface Model {
+  readonly request: Json;
+  readonly answer: Estimate | undefined;
+  readonly problem: Problem | undefined;
+  readonly status: Status;
+  readonly spec: FormSpec;
+  readonly demos: Start["demos"];
+  /** All cells with workings, of this answer; undefined until asked for. */
+  readonly sheet: Estimate["sheet"] | undefined;
+  readonly cell: string | undefined;
+  /** The price catalog that the request names, once it was brought. */
+  readonly prices: Json;
+  readonly panels: ReadonlySet<string>;
+  /** Said once to who listens and looks. */
+  readonly said: string;
+  readonly canUndo: boolean;
+  readonly canRedo: boolean;
+  /** False on the server: what is shown there can't be changed. */
+  readonly live: boolean;
+  readonly acts: Acts;
+}
+
+/** Faults at one place of the request, and at places below it that no field of their own shows. */
+export const faultsAt = (model: Model, pointer: string): readonly Fault[] =>
+  (model.problem?.faults ?? []).filter((fault) => fault.pointer === pointer);

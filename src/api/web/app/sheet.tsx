@@ -1,0 +1,172 @@
+/** The sheet: every cell of the estimate by block, and the card of one cell. */
+
+import { sheetCsv } from "./csv.js";
+import { Faults } from "./field.js";
+import { Panel } from "./figure.js";
+import { below, valueAt } from "./json.js";
+import type { Model, SheetCell } from "./model.js";
+import { faultsAt } from "./model.js";
+import { capital, said, typed } from "./words.js";
+
+/** Words for where a number comes from. */
+const KINDS: Readonly<Record<SheetCell["kind"], string>> = {
+  input: "you said so",
+  assumption: "assumed",
+  catalog: "a price",
+  formula: "worked out",
+  planned: "planned",
+  override: "yours",
+};
+
+/** Every cell of an answer's sheet. */
+export const cellsOf = (sheet: Model["sheet"]): SheetCell[] =>
+  (sheet?.blocks ?? []).flatMap((block) => [...block.cells, ...block.lines.flatMap(({ cells }) => cells)]);
+
+/** The whole sheet; blocks unfold to lines, lines to cells with their workings. */
+export function Sheet({ m }: { readonly m: Model }) {
+  const { sheet } = m;
+  return (
+    <Panel m={m} name="sheet" title="Every number" gist="with its working; put your own in its place">
+      {m.live && !sheet && <p>Bringing the workings…</p>}
+      {sheet?.blocks.map((block) => (
+        <Fold m={m} name={`sheet/${block.name}`} title={block.title}>
+          <Cells m={m} cells={block.cells} />
+          {block.lines.map((line) => (
+            <Fold m={m} name={`sheet/${block.name}/${line.name}`} title={line.title}>
+              <Cells m={m} cells={line.cells} />
+            </Fold>
+          ))}
+        </Fold>
+      ))}
+      {sheet && (
+        <p class="tools">
+          <button type="button" onClick={() => m.acts.download("sheet.csv", sheetCsv(sheet))}>
+            Save as CSV
+          </button>
+        </p>
+      )}
+    </Panel>
+  );
+}
+
+/** Closed folds are empty in the browser, where a thousand cells would slow every keystroke. */
+function Fold({ m, name, title, children }: { m: Model; name: string; title: string; children: unknown }) {
+  const open = m.panels.has(name);
+  return (
+    <details
+      class="sub"
+      open={open}
+      onToggle={(event: Event) => m.acts.openPanel(name, (event.target as HTMLDetailsElement).open)}
+    >
+      <summary>{capital(title)}</summary>
+      {(open || !m.live) && children}
+    </details>
+  );
+}
+
+function Cells({ m, cells }: { m: Model; cells: readonly SheetCell[] }) {
+  if (cells.length === 0) return null;
+  return (
+    <dl class="cells">
+      {cells.map((cell) => (
+        <>
+          <dt>
+            {capital(cell.label)} <small class={`kind ${cell.kind}`}>{KINDS[cell.kind]}</small>
+          </dt>
+          <dd>
+            {m.live ? (
+              <button type="button" class="fig" onClick={() => m.acts.showCell(cell.name)}>
+                {said(cell)}
+              </button>
+            ) : (
+              <span class="fig">{said(cell)}</span>
+            )}
+            {cell.working && <p class="working">{cell.working}</p>}
+            {cell.low !== undefined && cell.high !== undefined && (
+              <p class="working">{`${cell.low} to ${cell.high} ${cell.unit}`}</p>
+            )}
+          </dd>
+        </>
+      ))}
+    </dl>
+  );
+}
+
+/** Where the user's own value for a cell goes: assumptions have a place of their own. */
+export const ownPlace = (m: Model, cell: SheetCell): string =>
+  cell.kind === "assumption" || valueAt(m.request, below("/assumptions", cell.name)) !== undefined
+    ? below("/assumptions", cell.name)
+    : below("/overrides", cell.name);
+
+/** The card of one cell, over the page. */
+export function CellCard({ m }: { readonly m: Model }) {
+  if (m.cell === undefined) return null;
+  const cell = cellsOf(m.sheet).find(({ name }) => name === m.cell);
+  return (
+    <dialog class="card" id="card" aria-labelledby="card-title">
+      <h2 id="card-title">{cell ? capital(cell.label) : "A number"}</h2>
+      {cell ? (
+        <CardBody m={m} cell={cell} />
+      ) : (
+        <p>{m.sheet ? "This answer does not show it any more." : "Bringing its working…"}</p>
+      )}
+      <p class="tools">
+        <button type="button" onClick={() => m.acts.showCell(undefined)}>
+          Close
+        </button>
+      </p>
+    </dialog>
+  );
+}
+
+function CardBody({ m, cell }: { m: Model; cell: SheetCell }) {
+  const place = ownPlace(m, cell);
+  const own = valueAt(m.request, place);
+  const faults = faultsAt(m, place);
+  const submit = (event: Event) => {
+    event.preventDefault();
+    const text = (document.getElementById("own-value") as HTMLInputElement).value.trim();
+    m.acts.edit(place, text === "" ? undefined : text);
+  };
+  return (
+    <>
+      <p class="big">{said(cell)}</p>
+      <p>
+        {capital(KINDS[cell.kind])}
+        {cell.structural ? "; the estimate branches on it" : ""}. Its name: <code>{cell.name}</code>
+      </p>
+      {cell.working && <p class="working">{cell.working}</p>}
+      {cell.low !== undefined && cell.high !== undefined && (
+        <p>{`Hardly below ${cell.low}, hardly above ${cell.high} ${cell.unit}.`}</p>
+      )}
+      {cell.source && <p>Source: {cell.source}</p>}
+      {cell.covers && <p>How good: {cell.covers}</p>}
+      {cell.kind === "planned" ? (
+        <p>A plan made it. Change the plan's inputs to change it.</p>
+      ) : (
+        <form onSubmit={submit} class={faults.length > 0 ? "field wrong" : "field"}>
+          <label for="own-value">Your own value, with its unit</label>
+          <input
+            id="own-value"
+            type="text"
+            autocomplete="off"
+            value={typeof own === "string" ? own : typed(cell)}
+            aria-describedby={faults.length > 0 ? "own-fault" : undefined}
+            aria-invalid={faults.length > 0 ? "true" : undefined}
+          />
+          <Faults faults={faults} id="own-fault" />
+          <p class="tools">
+            <button type="submit" class="main">
+              Use my value
+            </button>
+            {own !== undefined && (
+              <button type="button" onClick={() => m.acts.edit(place, undefined)}>
+                Take mine back
+              </button>
+            )}
+          </p>
+        </form>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,70 @@
+/** Numbers and units as they are read, not as they are computed with. Nothing is worked out here. */
+
+/** Something with a value and a unit. */
+export interface Amount {
+  readonly value: string;
+  readonly unit: string;
+}
+
+const SIGNS: Readonly<Record<string, string>> = { USD: "$", CAD: "CA$", AUD: "A$", EUR: "€", GBP: "£" };
+
+const UNITS: Readonly<Record<string, string>> = {
+  "person-h": "person-hours",
+  h: "hours",
+  ft2: "ft²",
+  m2: "m²",
+  ft3: "ft³",
+  m3: "m³",
+  bf: "board feet",
+  deg: "°",
+  square: "squares",
+};
+
+/** Thousands apart, by a thin space that does not break: a comma is a decimal sign to half of the readers. */
+function grouped(digits: string): string {
+  const [whole = "", part] = digits.split(".");
+  const apart = whole.length > 4 ? whole.replaceAll(/\B(?=(\d{3})+$)/g, "\u202f") : whole;
+  return part === undefined ? apart : `${apart}.${part}`;
+}
+
+/** `$1,154.42` as `$1154.42`, `157.49 person-hours`, `−3 in`. */
+export function said({ value, unit }: Amount): string {
+  const minus = value.startsWith("-") ? "−" : "";
+  const digits = grouped(value.replace("-", ""));
+  const [money = "", per] = unit.split("/");
+  const sign = SIGNS[money];
+  // A rate has more places than anyone reads; its card shows them.
+  if (sign && per) return `${minus}${sign}${rate(value)} per ${per === "person-h" ? "hour" : (UNITS[per] ?? per)}`;
+  if (sign) return `${minus}${sign}${digits}`;
+  const words = UNITS[unit] ?? unit.replaceAll(/(?<=[a-z])2\b/g, "²").replaceAll(/(?<=[a-z])3\b/g, "³");
+  return words === "" ? `${minus}${digits}` : `${minus}${digits}${words === "°" ? "" : "\u00a0"}${words}`;
+}
+
+/** Two places, or as many as it takes to show anything at all. */
+function rate(value: string): string {
+  const digits = value.replace("-", "");
+  return /^0\.0\d/.test(digits) || !/\.\d{3,}$/.test(digits) ? digits : Number(digits).toFixed(2);
+}
+
+/** A value and its unit as the form takes it again. */
+export const typed = ({ value, unit }: Amount): string => (unit === "" ? value : `${value} ${unit}`);
+
+/** Two places at most, for bars' labels and the like. */
+export const short = (amount: Amount): Amount => {
+  const { value } = amount;
+  return /\.\d{2,}$/.test(value) && !/^[A-Z]{3}/.test(amount.unit)
+    ? { ...amount, value: Number(value).toFixed(1) }
+    : amount;
+};
+
+/** First letter large. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** `eastern-white-pine` as words. */
+export const plain = (name: string): string => name.replaceAll("-", " ");
+
+export const ROUTE_WORDS: Readonly<Record<string, string>> = {
+  bought: "Buy everything",
+  milled: "Mill all the logs serve",
+  mixed: "Best mix",
+};

@@ -1,0 +1,108 @@
+/** The page at `/`, rendered with a demo's answer in it: readable and printable before any script has come. */
+import { readFileSync } from "node:fs";
+import { raw } from "hono/html";
+import { estimate } from "../../estimate/estimate.js";
+import { readEstimateRequest } from "../../estimate/request/request.js";
+import { demoCatalogs, demoList, demoRequest } from "../demos.js";
+import { planners } from "../planners.js";
+import { digestOf, provenance } from "../provenance.js";
+import { shownEstimate } from "../render/json/estimate.js";
+import type { Acts, Estimate, Model, Start } from "./app/model.js";
+import { Screen } from "./app/screen.js";
+import { formSpec } from "./fields.js";
+
+/** The demo that the page opens with. */
+const DEMO = "orchard-shelter";
+
+/** Style of the page. */
+export const WEB_STYLE = readFileSync(new URL("style.css", import.meta.url), "utf8");
+
+let page: string | undefined;
+
+/** The page. Its demo never changes while the process runs, so it is worked out once. */
+export function webPage(): string {
+  page ??= `<!doctype html>${(<Page {...demo()} />).toString()}`;
+  return page;
+}
+
+interface Shown {
+  readonly start: Start;
+  readonly sheet: Estimate["sheet"];
+}
+
+function demo(): Shown {
+  const request = demoRequest(DEMO);
+  const read = readEstimateRequest(request, demoCatalogs());
+  if ("faults" in read) throw new Error(`the demo ${DEMO} has faults`);
+  const made = estimate(read.value, planners());
+  const shown = (include: Parameters<typeof shownEstimate>[2]) =>
+    shownEstimate(made, provenance(digestOf(request)), include);
+  const demos = demoList().demos.map(({ name, title }) => ({ name, title }));
+  const start = { request, answer: shown(["workings", "plans"]), spec: formSpec(), demos };
+  return { start, sheet: shown(["sheet", "workings"]).sheet };
+}
+
+const nothing = (): void => {};
+const ACTS: Acts = {
+  ...{ edit: nothing, undo: nothing, redo: nothing, cancel: nothing, retry: nothing, open: nothing, openDemo: nothing },
+  ...{ openFile: nothing, saveFile: nothing, copyLink: nothing, download: nothing, showCell: nothing },
+  ...{ wantSheet: nothing, wantPrices: nothing, openPanel: nothing, say: nothing },
+};
+
+function Page({ start, sheet }: Shown) {
+  const model: Model = {
+    ...start,
+    ...{ problem: undefined, status: { is: "fresh" }, sheet, cell: undefined, prices: undefined },
+    ...{ panels: OPEN_FIRST, said: "", canUndo: false, canRedo: false, live: false, acts: ACTS },
+  };
+  return (
+    <html lang="en">
+      <head>
+        <meta charset="utf-8" />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta name="color-scheme" content="light dark" />
+        <title>Boleworth: mill it or buy it?</title>
+        <meta
+          name="description"
+          content="From fallen logs and a shelter to build: what to mill, what to buy, and why."
+        />
+        <link rel="icon" href="/assets/web/icon.svg" type="image/svg+xml" />
+        <link rel="stylesheet" href="/assets/web/style.css" />
+        <script type="module" src="/assets/web/main.js" />
+      </head>
+      <body>
+        <a class="skip" href="#main">
+          To the answer
+        </a>
+        <div id="page">
+          <Screen m={model} />
+        </div>
+        <footer>
+          <p>
+            Boleworth never says that a structure is strong enough: ask the local code and a licensed engineer. For
+            programs: <a href="/docs">all calls</a>. Nothing you type is kept by the service.
+          </p>
+        </footer>
+        <script type="application/json" id="start">
+          {raw(inScript(start))}
+        </script>
+      </body>
+    </html>
+  );
+}
+
+/** Panels that are open when the page comes: those the question on the door is answered by. */
+const OPEN_FIRST: ReadonlySet<string> = new Set([
+  "give-structure",
+  "pieces",
+  "hours",
+  "sawing",
+  "shopping",
+  "cautions",
+]);
+
+/** JSON that no text in it can end early. */
+const inScript = (value: unknown): string => JSON.stringify(value).replaceAll("<", "\\u003c");
+
+/** A log's end: the mark of the page. */
+export const WEB_ICON = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 32 32"><circle cx="16" cy="16" r="15" fill="#5b3a21"/><circle cx="16" cy="16" r="12.5" fill="#e3b778"/><circle cx="16" cy="16" r="8" fill="none" stroke="#a8743a" stroke-width="1.5"/><circle cx="16" cy="16" r="3.5" fill="none" stroke="#a8743a" stroke-width="1.5"/></svg>`;

@@ -1,0 +1,107 @@
+/** The form's own parts that need no browser. */
+import { readFileSync } from "node:fs";
+import { gzipSync } from "node:zlib";
+import { describe, expect, it } from "vitest";
+import { csv } from "../../../src/api/web/app/csv.js";
+import { valueAt, withValue } from "../../../src/api/web/app/json.js";
+import { pastedLogs } from "../../../src/api/web/app/log-table.js";
+import { pricesOf } from "../../../src/api/web/app/price-list.js";
+import { pricesCsv, readPricesCsv } from "../../../src/api/web/app/prices-csv.js";
+import { said } from "../../../src/api/web/app/words.js";
+import { scripts } from "../../../src/api/web/bundle.js";
+import { formSpec } from "../../../src/api/web/fields.js";
+import { parseCsvCatalog } from "../../../src/catalog/csv.js";
+
+const catalogs = ["orchard-yard", "ferry-yard"].map((name) =>
+  JSON.parse(readFileSync(new URL(`../../../demo-data/${name}.json`, import.meta.url), "utf8")),
+);
+
+/** null and nothing both say that there is no price. */
+const withoutNull = (json: unknown) => JSON.parse(JSON.stringify(json, (_, value) => value ?? undefined));
+
+describe("a request by pointer", () => {
+  it("is changed at one place only, and keeps what it does not know", () => {
+    const before = { a: { "b/c": [1, 2] }, other: { keep: true } };
+    const after = withValue(before, "/a/b~1c/1", 3);
+    expect(after).toEqual({ a: { "b/c": [1, 3] }, other: { keep: true } });
+    expect(before.a["b/c"]).toEqual([1, 2]);
+    expect(valueAt(after, "/a/b~1c/1")).toBe(3);
+    expect(valueAt(after, "/a/toString")).toBeUndefined();
+  });
+
+  it("loses what is taken out, and the object that it leaves empty", () => {
+    expect(withValue({ a: { b: { c: 1 } }, d: 1 }, "/a/b/c", undefined)).toEqual({ d: 1 });
+    expect(withValue({ list: [1, 2, 3] }, "/list/1", undefined)).toEqual({ list: [1, 3] });
+    expect(withValue({}, "/list", [1])).toEqual({ list: [1] });
+  });
+});
+
+describe("tables", () => {
+  // RFC 4180, section 2, rules 1, 5, 6 and 7.
+  it("are CSV after RFC 4180, in which no text runs as a formula", () => {
+    expect(
+      csv([
+        ["a,b", 'say "x"', "two\nlines"],
+        ["=1+1", "-3.5", "@cmd", "-x"],
+      ]),
+    ).toBe(`"a,b","say ""x""","two\nlines"\r\n'=1+1,-3.5,'@cmd,'-x\r\n`);
+  });
+
+  it.each(catalogs)("hold the whole catalog of $name and give it back", (catalog) => {
+    const text = pricesCsv(catalog);
+    expect(parseCsvCatalog(text)).not.toHaveProperty("faults");
+    expect(readPricesCsv(text)).toEqual({ catalog: withoutNull(catalog) });
+  });
+
+  it("say line and column of what they can't read", () => {
+    const found = readPricesCsv("department,name,colour\nlumber,a,b\n") as { faults: string[] };
+    expect(found.faults.join(" ")).toContain("colour");
+  });
+
+  it("of prices name every price of the catalog once", () => {
+    for (const catalog of catalogs) {
+      const count = [...JSON.stringify(catalog).matchAll(/"(?:price|hirePerDay|purchase|resale|rate)":/g)].length;
+      const rows = pricesOf(catalog).flatMap((one) => one.rows);
+      expect(rows).toHaveLength(count);
+      for (const { pointer } of rows) expect(valueAt(catalog, pointer)).not.toBeUndefined();
+    }
+  });
+});
+
+describe("pasted logs", () => {
+  const { log } = formSpec();
+
+  it("are read in the usual order, or by their heads", () => {
+    const row = { name: "a", species: "white-oak", length: "10 ft", smallDiameter: "12 in" };
+    expect(pastedLogs("a\tWhite Oak\t10 ft\t12 in\n", log)).toEqual([row]);
+    expect(pastedLogs("Length;Small diameter;Name;Species\r\n10 ft;12 in;a;white oak\r\n", log)).toEqual([row]);
+  });
+
+  it("keep what can't be read, for the service to say what is wrong", () => {
+    expect(pastedLogs("a,pine,ten,,,,x", log)).toEqual([{ name: "a", species: "pine", length: "ten", count: "x" }]);
+  });
+});
+
+describe("figures in words", () => {
+  it.each([
+    { value: "-1154.42", unit: "USD", words: "−$1154.42" },
+    { value: "28.9312", unit: "USD/person-h", words: "$28.93 per hour" },
+    { value: "12", unit: "", words: "12" },
+    { value: "22.62", unit: "deg", words: "22.62°" },
+  ])("read $words", ({ value, unit, words }) => {
+    expect(said({ value, unit })).toBe(words);
+  });
+});
+
+describe("the script", () => {
+  it("weighs at most 150 KB packed, the part for CSV included", async () => {
+    const sizes = [...(await scripts()).values()].map((text) => gzipSync(text).length);
+    expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(150_000);
+  });
+
+  it("asks with every field of every structure, each with its hint", () => {
+    const { structures } = formSpec();
+    expect(structures.map(({ kind }) => kind)).toEqual(expect.arrayContaining(["gable", "pieces"]));
+    for (const { fields } of structures) for (const { label, hint } of fields) expect(label && hint).toBeTruthy();
+  });
+});

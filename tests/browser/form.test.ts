@@ -1,0 +1,281 @@
+/** The web form as people use it: from a blank project to a verdict, and every number poked. */
+import { readFileSync } from "node:fs";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { hasBrowser, openStage, type Stage, saved, type Visit, visit } from "./browser.js";
+
+let stage: Stage;
+beforeAll(async () => {
+  if (hasBrowser) stage = await openStage();
+}, 60_000);
+afterAll(async () => stage?.close());
+
+const demo = JSON.parse(readFileSync(new URL("../../demo-data/orchard-shelter.json", import.meta.url), "utf8"));
+
+/** What the service answers to the same request, asked without a browser. */
+async function asked(request: unknown) {
+  const response = await fetch(`${stage.url}/v1/estimates`, {
+    method: "POST",
+    headers: { "content-type": "application/json" },
+    body: JSON.stringify(request),
+  });
+  expect(response.status).toBe(200);
+  return response.json();
+}
+
+const headline = (page: Visit["page"]) => page.locator("#verdict-head").textContent();
+
+async function clean(v: Visit): Promise<void> {
+  expect(await v.violations()).toEqual([]);
+  expect(v.mishaps).toEqual([]);
+}
+
+describe.skipIf(!hasBrowser)("the form at /", () => {
+  it("shows the demo's answer without any script, and says how to change it", async () => {
+    const v = await visit(stage, { javaScriptEnabled: false });
+    const { decision, purchasing } = await asked(demo);
+    expect(await headline(v.page)).toBe(decision.verdict.headline);
+    const text = await v.page.locator("body").textContent();
+    for (const reason of decision.verdict.reasons) expect(text).toContain(reason);
+    expect(text).toContain(purchasing.shared[0].lines[0].label);
+    expect(text).toContain("switch on scripts");
+    expect(await v.page.locator("svg[role=img]").count()).toBeGreaterThan(10); // end views of the bolts
+    await v.end();
+  });
+
+  it("leads a newcomer from blank through no logs and no prices to a verdict", async () => {
+    const v = await visit(stage);
+    const { page } = v;
+    await page.selectOption("#demo", "-blank");
+    await v.settled();
+    await clean(v);
+    expect(await page.locator("#shopping").textContent()).toContain("without a price");
+    await page.click("#give-catalog > summary");
+    await page.click("text=Start from invented prices");
+    await page.click("#give-logs > summary");
+    await page.click("text=Add a log");
+    await page.fill("#at-logs-0-length", "12 ft 6 in");
+    await page.fill("#at-logs-0-smallDiameter", "14 in");
+    await page.fill("#at-logs-0-count", "5");
+    await page.waitForTimeout(600); // longer than the pause after which a change is sent
+    await v.settled();
+    await clean(v);
+    const request = {
+      structure: { kind: "gable", span: "12 ft", length: "16 ft" },
+      logs: [{ name: "log-1", species: "eastern-white-pine", length: "12 ft 6 in", smallDiameter: "14 in", count: 5 }],
+      catalog: { demo: "orchard-yard" },
+    };
+    expect(await headline(page)).toBe((await asked(request)).decision.verdict.headline);
+    await v.end();
+  });
+
+  it("follows an edit, shows an error at its field with the cure, and takes the correction", async () => {
+    const v = await visit(stage);
+    const { page } = v;
+    await page.fill("#at-structure-span", "16");
+    await page.waitForSelector(".state.is-refused");
+    const field = page.locator(".field.wrong", { has: page.locator("#at-structure-span") });
+    expect(await field.locator(".fault").textContent()).toMatch(/“16” has no unit\. Give a length/);
+    expect(await page.getAttribute("#at-structure-span", "aria-invalid")).toBe("true");
+    await clean(v);
+    await page.fill("#at-structure-span", "14 ft");
+    await v.settled();
+    const structure = { ...demo.structure, span: "14 ft" };
+    const cash = (await asked({ ...demo, structure })).decision.routes.at(-1).cash.value;
+    expect(await page.locator(".routes").first().locator(".route").last().textContent()).toContain(`$${cash}`);
+    await v.end();
+  });
+
+  it("opens a number's card with its working, puts the user's value in its place, and takes it back", async () => {
+    const v = await visit(stage);
+    const { page } = v;
+    const before = await page.locator(".route.best .big").textContent();
+    await page.click("#rafter > summary");
+    await page.locator("#rafter .fig").nth(3).click();
+    await page.waitForSelector("#card .working");
+    expect(await page.locator("#card code").textContent()).toBe("rafter.seat");
+    expect(await v.violations()).toEqual([]);
+    await page.fill("#own-value", "3 in");
+    await page.click("text=Use my value");
+    await page.waitForTimeout(600);
+    await v.settled();
+    await page.keyboard.press("Escape");
+    expect(await page.locator("#rafter .fig").nth(3).textContent()).toBe("3 in");
+    expect(JSON.parse(await saved(page)).overrides).toEqual({ "rafter.seat": "3 in" });
+    await page.click("text=Undo");
+    await page.waitForTimeout(100);
+    await v.settled();
+    expect(await page.locator(".route.best .big").textContent()).toBe(before);
+    await clean(v);
+    await v.end();
+  });
+
+  it("saves a project and opens it again to the same answer, by file and by address", async () => {
+    const v = await visit(stage);
+    await v.page.fill("#at-structure-length", "20 ft");
+    await v.page.waitForTimeout(600);
+    await v.settled();
+    const text = await saved(v.page);
+    const shown = await v.page.locator(".get").textContent();
+    await v.page.waitForFunction(() => location.hash.startsWith("#p1."));
+    const address = new URL(v.page.url());
+    await clean(v);
+    await v.end();
+
+    const byFile = await visit(stage);
+    const file = { name: "shelter.json", mimeType: "application/json", buffer: Buffer.from(text) };
+    await byFile.page.setInputFiles("#open-file", file);
+    await byFile.page.waitForSelector(".state:not(.is-fresh)");
+    await byFile.settled();
+    expect(await byFile.page.locator(".get").textContent()).toBe(shown);
+    await clean(byFile);
+    await byFile.end();
+
+    const byAddress = await visit(stage, {}, `/${address.hash}`);
+    await byAddress.page.waitForFunction(() =>
+      document.querySelector("#give-structure .gist")?.textContent?.includes("20 ft"),
+    );
+    await byAddress.settled();
+    expect(await byAddress.page.locator(".get").textContent()).toBe(shown);
+    await byAddress.end();
+  });
+
+  it("takes logs pasted from a spreadsheet, and prices saved as CSV and read again", async () => {
+    const v = await visit(stage);
+    const { page } = v;
+    await page.click("#give-logs > summary");
+    await page.click("text=Paste rows from a spreadsheet");
+    await page.fill("#pasted-logs", "oak-1\twhite oak\t10 ft\t12 in\noak-2\twhite oak\t9 ft\t11 in");
+    await page.click("text=Add these logs");
+    await page.waitForTimeout(600);
+    await v.settled();
+    expect(JSON.parse(await saved(page)).logs.slice(-1)).toEqual([
+      { name: "oak-2", species: "white-oak", length: "9 ft", smallDiameter: "11 in" },
+    ]);
+    const shown = await page.locator("#shopping").textContent();
+    await page.click("#give-catalog > summary");
+    const [download] = await Promise.all([page.waitForEvent("download"), page.click("text=Save prices as CSV")]);
+    const csv = readFileSync(await download.path());
+    await page.setInputFiles("#prices-file", { name: "prices.csv", mimeType: "text/csv", buffer: csv });
+    await page.waitForSelector("text=Prices read from prices.csv");
+    await page.waitForTimeout(600);
+    await v.settled();
+    expect(await page.locator("#shopping").textContent()).toBe(shown);
+    await clean(v);
+    await v.end();
+  });
+
+  it("says so when the service can't be reached or is busy, and goes on when it can", async () => {
+    const v = await visit(stage);
+    const { page } = v;
+    await page.context().setOffline(true);
+    await page.fill("#at-title", "Barn");
+    await page.waitForSelector(".state.is-offline");
+    expect(await page.locator(".state").textContent()).toContain("can't be reached");
+    await page.context().setOffline(false);
+    await v.settled();
+    let refused = 0;
+    await page.route("**/v1/estimates**", (route) =>
+      refused++ === 0 ? route.fulfill({ status: 503, headers: { "Retry-After": "1" }, body: "{}" }) : route.continue(),
+    );
+    await page.fill("#at-title", "Barn 2");
+    await page.waitForSelector(".state.is-busy");
+    await v.settled();
+    expect(await page.locator("#verdict .for").textContent()).toContain("Barn 2");
+    await v.end();
+  });
+
+  it("gives a call up when asked to, and keeps the answer of before", async () => {
+    const v = await visit(stage);
+    const { page } = v;
+    const before = await headline(page);
+    await page.route("**/v1/estimates**", () => {}); // never answered
+    await page.fill("#at-structure-span", "15 ft");
+    await page.waitForSelector(".state.is-working");
+    await page.click("text=Cancel");
+    await page.waitForSelector(".state.is-stopped");
+    expect(await headline(page)).toBe(before);
+    await v.end();
+  });
+
+  it("is used by the keyboard alone", async () => {
+    const v = await visit(stage);
+    const { page } = v;
+    const at = () => page.evaluate(() => document.activeElement?.id ?? "");
+    const tabTo = async (id: string) => {
+      for (let presses = 0; presses < 60 && (await at()) !== id; presses += 1) await page.keyboard.press("Tab");
+      expect(await at()).toBe(id);
+    };
+    await tabTo("at-structure-span");
+    await page.keyboard.press("ControlOrMeta+A");
+    await page.keyboard.type("15 ft");
+    await page.waitForTimeout(600);
+    await v.settled();
+    expect(await at()).toBe("at-structure-span"); // a new answer does not take the focus away
+    expect(await page.locator("#give-structure .gist").textContent()).toContain("15 ft");
+    const figure = page.locator(".route.best .fig").first();
+    await figure.focus();
+    await page.keyboard.press("Enter");
+    await page.waitForSelector("#card .working");
+    await page.keyboard.press("Escape");
+    await page.waitForSelector("#card", { state: "detached" });
+    expect(await figure.evaluate((element) => element === document.activeElement)).toBe(true);
+    expect(v.mishaps).toEqual([]);
+    await v.end();
+  });
+
+  it.each([
+    { width: 360, colorScheme: "light" as const },
+    { width: 360, colorScheme: "dark" as const },
+    { width: 1440, colorScheme: "dark" as const },
+  ])("fits $width px in $colorScheme colors with everything unfolded", async ({ width, colorScheme }) => {
+    const v = await visit(stage, { viewport: { width, height: 740 }, colorScheme, reducedMotion: "reduce" });
+    const { page } = v;
+    const shut = await page.locator(".panel:not([open])").evaluateAll((panels) => panels.map(({ id }) => id));
+    for (const id of shut) await page.click(`#${id} > summary`);
+    await page.waitForSelector("#sheet .sub");
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+    await clean(v);
+    await v.end();
+  });
+
+  it("moves nothing that is in view when its script takes over", async () => {
+    const v = await visit(stage, { viewport: { width: 360, height: 740 } });
+    await v.page.waitForTimeout(500);
+    const shift = await v.page.evaluate(
+      () =>
+        new Promise<number>((resolve) => {
+          let sum = 0;
+          new PerformanceObserver((list) => {
+            for (const entry of list.getEntries()) sum += (entry as unknown as { value: number }).value;
+          }).observe({ type: "layout-shift", buffered: true });
+          setTimeout(() => resolve(sum), 300);
+        }),
+    );
+    expect(shift).toBeLessThan(0.02);
+    await v.end();
+  });
+
+  it("prints the work and leaves the questions away", async () => {
+    const v = await visit(stage);
+    await v.page.evaluate(() => dispatchEvent(new Event("beforeprint")));
+    await v.page.emulateMedia({ media: "print" });
+    expect(await v.page.locator(".give").isVisible()).toBe(false);
+    expect(await v.page.locator(".state").isVisible()).toBe(false);
+    for (const shown of ["#verdict", "#sawing .end", "#shopping table", "#covering .route", "#cautions li"]) {
+      expect(await v.page.locator(shown).first().isVisible()).toBe(true);
+    }
+    expect((await v.page.pdf()).length).toBeGreaterThan(10_000);
+    await v.end();
+  });
+
+  it("answers in metric when asked to", async () => {
+    const v = await visit(stage);
+    await v.page.click("#give-options > summary");
+    await v.page.selectOption("#at-options-measure", "metric");
+    await v.page.waitForTimeout(600);
+    await v.settled();
+    expect(await v.page.locator("#pieces").textContent()).toContain("mm");
+    await clean(v);
+    await v.end();
+  });
+});
