@@ -7,7 +7,8 @@
  */
 import { carefulBolts, carefulSawyer } from "./careful-sawyer.js";
 import { planCost } from "./cut-measures.js";
-import { type Budget, relax, Yard } from "./optimiser/column-generation.js";
+import { relax, Yard } from "./optimiser/column-generation.js";
+import { CountedWork, type WorkOptions } from "./optimiser/counted-work.js";
 import { dive } from "./optimiser/dive.js";
 import { orderLogs } from "./optimiser/few-logs.js";
 import { type Job, makeJob } from "./optimiser/job.js";
@@ -19,14 +20,10 @@ import { WholePlan } from "./optimiser/whole-plan.js";
 import { layLogPlan } from "./sawing-pattern.js";
 import type { SawingPlan, SawingProblem } from "./sawing-problem.js";
 
-/** What bounds and steers the search. */
-export interface SawingOptions {
-  /** Units of work: about one stack of slabs reckoned each. 20,000 take about a second on a desk computer. */
-  readonly work: number;
+/** What bounds, stops, watches and steers the search. */
+export interface SawingOptions extends WorkOptions {
   /** Steers the random choices. */
   readonly seed: number;
-  /** Asked now and then; true ends the search, and the answer is then not complete and not reproducible. */
-  readonly shouldStop?: () => boolean;
 }
 
 /** The plan and what is known about it. */
@@ -47,24 +44,6 @@ export interface SawingOutcome {
 /** Most rounds of full pricing, and the gap at which the relaxation is called solved. */
 const ROUNDS = 60;
 const RELAXATION_GAP = 0.001;
-
-/** Counts work down. */
-class CountedWork implements Budget {
-  used = 0;
-  stopped = false;
-
-  constructor(readonly options: SawingOptions) {}
-
-  spend(work: number): boolean {
-    this.used += work;
-    if (!this.stopped && this.options.shouldStop?.() === true) this.stopped = true;
-    return !this.out;
-  }
-
-  get out(): boolean {
-    return this.stopped || this.used >= this.options.work;
-  }
-}
 
 /** Plans all logs of a problem. */
 export function planSawing(problem: SawingProblem, options: SawingOptions): SawingOutcome {
@@ -92,6 +71,7 @@ function nothingToSaw(job: Job): Found {
 }
 
 function search(job: Job, work: CountedWork, seed: number): Found {
+  work.enter("relaxation");
   const yard = new Yard(job);
   const planner = new LogPlanner(job, work);
   const start = fromRule(job);
@@ -104,10 +84,12 @@ function search(job: Job, work: CountedWork, seed: number): Found {
     rounds: ROUNDS,
   };
   const { master, bound } = relax(yard, ask, work);
+  work.enter("whole logs");
   const dived = new WholePlan(job);
   dive(yard, dived, master.x, planner, work);
   const ordered = orderLogs(yard, planner, work);
   const best = [start, dived, ordered].reduce((a, b) => (b !== null && a !== null && b.cost < a.cost ? b : a)) ?? start;
+  work.enter("improvement");
   const from = work.used;
   const used = () => (work.used - from) / Math.max(1, work.options.work - from);
   const better = ruinAndRecreate(best, { yard, planner, budget: work, used, chance: seededChance(seed), bound });

@@ -3,6 +3,7 @@
  * and the bound that every full pricing proves (Lagrange).
  */
 import { type Arc, type LogTable, logTables } from "./bucking.js";
+import type { Budget } from "./counted-work.js";
 import type { Job } from "./job.js";
 import { LogPricing, SharedBolts } from "./log-pricing.js";
 import { type LogPattern, logPattern } from "./pattern-cost.js";
@@ -30,15 +31,6 @@ export interface Relaxation {
 const KEPT_ARCS = 12;
 /** A log with fewer bolts is priced directly, without shared ones. Assumption, measured on the frozen problems. */
 const FEW_ARCS = 150;
-
-/** Counts work and says when to stop. */
-export interface Budget {
-  /** Adds work (stacks reckoned, pivots, labels) and says whether there is any left. */
-  spend(work: number): boolean;
-  readonly out: boolean;
-  /** Work so far. */
-  readonly used: number;
-}
 
 /** Logs, columns and kept bolts of a job: what one solve leaves to the next. */
 export class Yard {
@@ -125,7 +117,8 @@ export function relax(yard: Yard, ask: Ask, budget: Budget): Relaxation {
     return solved;
   };
   let solution = solve();
-  let bound = Number.NEGATIVE_INFINITY;
+  // Until logs are priced nothing is known but that neither sawing nor buying costs less than nothing.
+  let bound = 0;
   let centre: Float64Array = solution.piece;
   for (let round = 0; round < ask.rounds && !budget.out; round++) {
     // Kept bolts only, until they give nothing new.
@@ -138,7 +131,8 @@ export function relax(yard: Yard, ask: Ask, budget: Budget): Relaxation {
       const full = priceLogs(yard, ask, prices, solution, true, budget);
       if (full.bound > bound) [bound, centre] = [full.bound, prices];
       if (full.added > 0) break;
-      if (half === 1) return { master: solution, bound: Math.min(bound, solution.value), prices: centre, closed: true };
+      if (half === 1 && !budget.out)
+        return { master: solution, bound: Math.min(bound, solution.value), prices: centre, closed: true };
     }
     solution = solve();
     if (solution.value - bound <= ask.gap * Math.abs(solution.value)) {
@@ -162,13 +156,16 @@ function priceLogs(
   let bound = ask.demand.reduce((sum, count, j) => sum + count * (prices[j] as number), 0);
   for (const [logClass, left] of ask.logs.entries()) {
     if (left <= 0) continue;
+    // A bound holds only where every log was priced.
+    if (budget.out) return { added, bound: Number.NEGATIVE_INFINITY };
+    const before = pricing.work;
     const { value, arcs } = yard.price(pricing, logClass, full);
+    budget.spend(pricing.work - before);
     bound -= left * Math.max(0, value);
     if (arcs.length === 0) continue;
     const pattern = logPattern(yard.job, (yard.logs[logClass] as LogTable).log, pricing.patterns(arcs));
     const worth = pattern.made.reduce((sum, made, j) => sum + made * (solution.piece[j] as number), -pattern.cost);
     if (worth > (solution.log[logClass] as number) + 1e-7 && yard.add(logClass, pattern)) added++;
   }
-  budget.spend(pricing.work);
   return { added, bound };
 }

@@ -2,7 +2,8 @@
  * From fractions to whole logs: fix what the relaxation is sure of and the best tenth or so of the rest, take what
  * that makes off the demand, solve again with the columns at hand, until no log is left.
  */
-import { type Budget, type Column, relax, type Yard } from "./column-generation.js";
+import { type Column, relax, type Yard } from "./column-generation.js";
+import type { Budget } from "./counted-work.js";
 import type { LogPlanner } from "./log-planner.js";
 import { trimmed } from "./pattern-cost.js";
 import type { WholePlan } from "./whole-plan.js";

@@ -2,7 +2,8 @@
  * A first plan where logs are few: every order of every choice of them, each log planned for what the ones before have
  * left. With much wood the question is which logs to leave, and no fraction answers it.
  */
-import type { Budget, Yard } from "./column-generation.js";
+import type { Yard } from "./column-generation.js";
+import type { Budget } from "./counted-work.js";
 import type { LogPlanner } from "./log-planner.js";
 import type { LogPattern } from "./pattern-cost.js";
 import { WholePlan } from "./whole-plan.js";

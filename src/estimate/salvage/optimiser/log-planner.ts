@@ -8,7 +8,7 @@
 import type { BoltPattern } from "../sawing-pattern.js";
 import { Arc, bestPath, type LogTable, type Onward, onward, toward } from "./bucking.js";
 import { CappedFilling } from "./capped-filling.js";
-import type { Budget } from "./column-generation.js";
+import type { Budget } from "./counted-work.js";
 import type { Job } from "./job.js";
 import { walkStack } from "./label-walk.js";
 import { LogPricing } from "./log-pricing.js";

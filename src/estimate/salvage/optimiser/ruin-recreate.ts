@@ -5,7 +5,8 @@
  */
 
 import type { BoltPattern } from "../sawing-pattern.js";
-import type { Budget, Yard } from "./column-generation.js";
+import type { Yard } from "./column-generation.js";
+import type { Budget } from "./counted-work.js";
 import type { Effort, LogPlanner } from "./log-planner.js";
 import { type LogPattern, leftLying, logPattern } from "./pattern-cost.js";
 import type { WholePlan } from "./whole-plan.js";
