@@ -94,7 +94,7 @@ module.exports = {
     },
   ],
   options: {
-    doNotFollow: { path: "^node_modules" },
+    doNotFollow: { path: "(^|/)node_modules/" },
     tsPreCompilationDeps: true, // type imports count
     tsConfig: { fileName: "tsconfig.json" },
     enhancedResolveOptions: {
