@@ -136,6 +136,30 @@ const building: Case[] = [
     code: "cannot-build",
     pointer: "/structure/eaveHeight",
   },
+  // (24 ft - 6 in) / 50 apart is 5.64 in, and a post is 6 in wide.
+  {
+    what: "posts in one another's place",
+    change: (r) => (r.structure.bays = 50),
+    code: "cannot-build",
+    pointer: "/structure/bays",
+  },
+  // 48 in less a beam of 8 in leaves 40 in of post.
+  {
+    what: "braces longer than the post",
+    change: (r) => {
+      r.structure.eaveHeight = "4 ft";
+      r.structure.braceLeg = "40 in";
+    },
+    code: "cannot-build",
+    pointer: "/structure/braceLeg",
+  },
+  // 3 bays are 94 in apart and 88 in clear; two legs of 44 1/2 in are 89 in.
+  {
+    what: "braces that cross in the bay",
+    change: (r) => (r.structure.braceLeg = "44 1/2 in"),
+    code: "cannot-build",
+    pointer: "/structure/braceLeg",
+  },
   // 11 ft out at 12 in 12 falls 11 ft, from a plate 9 ft high.
   {
     what: "an overhang down to the ground",

@@ -87,9 +87,13 @@ const draw: fc.Arbitrary<Draw> = fc
   })
   .map(({ longer, even, wall, floor, slats, hip, ...rest }) => {
     const alike = rest.kind === "hip" || even;
+    const length = rest.span + longer;
+    const clearBay = (length - rest.post) / rest.bays - rest.post;
     const sizes: Sizes = {
       ...rest,
-      length: rest.span + longer,
+      length,
+      // Two braces meet in a bay at most, in whole half inches.
+      brace: Math.min(rest.brace, Math.floor(clearBay) / 2),
       far: alike ? rest.near : rest.far,
       // A hip is as deep as the commons or deeper.
       hip: { thick: hip.thick, deep: rest.rafter.deep + hip.deep },

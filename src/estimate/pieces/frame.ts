@@ -3,6 +3,7 @@ import { type QuantityText, toQuantity } from "../../catalog/reading.js";
 import type { Fault } from "../faults.js";
 import type { Decimal } from "../quantity/decimal.js";
 import type { DisplayUnits } from "../quantity/display.js";
+import { shown } from "../quantity/text.js";
 import type { Defaults } from "../request/given.js";
 import { type Cell, minus, number, type Operand, over, plus, roundUp, times } from "../sheet/expression.js";
 import { plain, type Sheet } from "../sheet/sheet.js";
@@ -138,6 +139,34 @@ export class FrameChecks {
     this.above(frame.rafterSpacing, undefined, "/rafterSpacing", "The rafter spacing", "Give a spacing such as 24 in.");
     this.above(frame.bays, undefined, "/bays", "The number of bays", "Give one bay or more.");
     this.above(frame.longestPiece, undefined, "/longestPiece", "The longest piece", "Give a length such as 12 ft.");
+  }
+
+  /** Posts that would stand in one another, and braces longer than the post or the beam that they stiffen. */
+  bracing(
+    { length, bays, braceLeg }: Readonly<Record<"length" | "bays" | "braceLeg", Cell>>,
+    post: { readonly height: Cell; readonly width: Cell; readonly beamDepth: Cell },
+    braced: boolean,
+  ): void {
+    const value = (cell: Cell): Decimal => this.sheet.decide(cell);
+    if (value(bays).lte(0)) return; // refused by itself
+    const clear = value(length).minus(value(post.width)).dividedBy(value(bays)).minus(value(post.width));
+    if (clear.lte(0)) {
+      const wrong = `${this.sheet.shown(bays)} bays over ${this.sheet.shown(length)} leave no room between posts (${this.sheet.shown(post.width)} wide).`;
+      this.refuse("/bays", wrong, "Give fewer bays.");
+      return;
+    }
+    if (!braced) return;
+    const like = (length: Decimal): string => shown({ value: length, unit: braceLeg.unit }, braceLeg.display);
+    const leg = this.sheet.shown(braceLeg);
+    const below = value(post.height).minus(value(post.beamDepth));
+    if (value(braceLeg).gte(below)) {
+      const wrong = `A brace's leg (${leg}) is not shorter than the post below the beam (${like(below)}).`;
+      this.refuse("/braceLeg", wrong, "Give a shorter leg or a higher plate, or remove the braces.");
+    }
+    if (value(braceLeg).times(2).gt(clear)) {
+      const wrong = `The legs of two braces (${leg} each) are longer than the clear bay between posts (${like(clear)}).`;
+      this.refuse("/braceLeg", wrong, "Give a shorter leg or fewer bays, or remove the braces.");
+    }
   }
 
   /** Rafters nearer to one another than they are thick would stand in one place. */

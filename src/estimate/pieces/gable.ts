@@ -223,6 +223,8 @@ function refuse({ sheet, sections }: Laying<GableGroup>, frame: GableFrame, plan
   checks.above(frame.span, beams.thickness, "/span", "The span", "Give more span than a plate beam is thick.");
   const higher = "Give more height than the plate beam is deep.";
   checks.above(frame.eaveHeight, beams.width, "/eaveHeight", "The height to the plate's top", higher);
+  const post = { height: frame.eaveHeight, width: posts.width, beamDepth: beams.width };
+  checks.bracing(frame, post, !shape.groups?.braces?.remove);
   checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
   checks.tails(frame.eaveOverhang, "/overhang/eave", frame);
   if (frame.farOverhang !== frame.eaveOverhang) checks.tails(frame.farOverhang, "/overhang/farEave", frame);

@@ -115,7 +115,7 @@ function layFrame(inputs: FrameInputs, shape: PergolaShape): PergolaFrame {
 }
 
 /** Limits of the frame as a whole, asked of effective values. */
-function refuse({ sheet, sections }: Laying<PergolaGroup>, frame: PergolaFrame): void {
+function refuse({ sheet, sections, settings }: Laying<PergolaGroup>, frame: PergolaFrame): void {
   const checks = new FrameChecks(sheet);
   const { posts, beams, rafters } = sections;
   checks.divisors(frame);
@@ -128,6 +128,8 @@ function refuse({ sheet, sections }: Laying<PergolaGroup>, frame: PergolaFrame):
     "The height to the beam's top",
     "Give more than the beam's depth.",
   );
+  const post = { height: frame.height, width: posts.width, beamDepth: beams.width };
+  checks.bracing(frame, post, !settings?.braces?.remove);
   checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
   if (frame.slatSpacing) {
     const cure = "Give more than a slat is wide.";

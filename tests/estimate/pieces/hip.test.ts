@@ -69,7 +69,7 @@ describe("the pieces of a 16 × 24 ft hip roof", () => {
 
 describe("a pyramid", () => {
   it("is a hip roof as long as it is wide: its ridge is a block between two pairs of commons", () => {
-    const all = listed({ ...HIP, length: "16 ft" });
+    const all = listed({ ...HIP, length: "16 ft", braceLeg: "24 in" });
     expect([all.ridge, all.rafters?.[0], all["end-rafters"]?.[0]]).toEqual([[1, "2.000"], 2, 2]);
   });
 });
