@@ -2,6 +2,7 @@
 import type { Basis } from "./basis.js";
 import type { ComparedRoutes } from "./compare/decision.js";
 import type { CommonCells } from "./compare/route.js";
+import type { MeasureSystem } from "./quantity/text.js";
 import { missInWords } from "./salvage/miss-words.js";
 import type { Takeoffs } from "./takeoffs.js";
 
@@ -28,12 +29,15 @@ export interface Notice {
 export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Caution[] {
   const { sheet, cutList, groups } = basis;
   const structural = groups.filter(({ group }) => group.rules.structural);
-  const heavy = takeoffs.weights.heavyLifts.map(({ group, people }) => `${group} (${sheet.shown(people)} people)`);
+  const heavy = takeoffs.weights.heavyLifts.map(
+    ({ group, people }) => `${named(basis, group)} (${sheet.shown(people)} people)`,
+  );
   const notch = notchTooDeep(basis);
   const tannin = takeoffs.fasteners?.cautions.some(({ code }) => code === "tannin");
   const treated = takeoffs.fasteners?.cautions.some(({ code }) => code === "treated");
   const say = (applies: unknown, code: keyof typeof CAUTIONS, more = ""): Caution[] => {
-    const [text, source] = CAUTIONS[code];
+    const [words, source] = CAUTIONS[code];
+    const text = typeof words === "string" ? words : words[basis.request.system];
     return applies ? [{ code, text: more ? `${text} ${more}` : text, source }] : [];
   };
   return [
@@ -60,6 +64,14 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
   ];
 }
 
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** A group as people call it, within a sentence. */
+function named({ groups }: Basis, name: string): string {
+  const label = groups.find(({ group }) => group.name === name)?.group.label ?? name;
+  return label.charAt(0).toLowerCase() + label.slice(1);
+}
+
 /** A notch past a quarter of the rafter's depth. */
 function notchTooDeep({ sheet, cutList }: Basis): boolean {
   const { frame } = cutList;
@@ -76,7 +88,7 @@ function ridgeTooShallow({ sheet, cutList: { frame, groups } }: Basis): boolean 
   return plumbCut.gt(sheet.decide(ridge.width).times(sheet.decide(frame.roof.unitRun)));
 }
 
-/** What to say, and on whose word. */
+/** What to say, in the project's measures where they matter, and on whose word. */
 const CAUTIONS = {
   "not-checked": [
     "Nothing here says that a member, a joint or a footing is strong enough. Have them checked against the local code, and by a licensed engineer where the code asks for one.",
@@ -108,7 +120,12 @@ const CAUTIONS = {
     "NDS 2.1; truss-bracing guides (from memory)",
   ],
   height: [
-    "At 6 ft and more above the ground use fall protection; a ladder's foot stands out a quarter of its working length and its rails 3 ft above the landing.",
+    {
+      "inch-pound":
+        "At 6 ft and more above the ground use fall protection; a ladder's foot stands out a quarter of its working length and its rails 3 ft above the landing.",
+      metric:
+        "At 1.8 m and more above the ground use fall protection; a ladder's foot stands out a quarter of its working length and its rails 0.9 m above the landing.",
+    },
     "29 CFR 1926.501, 1926.1053 (from memory)",
   ],
   chainsaw: [
@@ -124,7 +141,10 @@ const CAUTIONS = {
     "29 CFR 1910.213(c) (from memory)",
   ],
   lifting: [
-    "One person lifts 51 lb (23 kg) at best, close to the body. Use more people, a cart, rollers or a winch.",
+    {
+      "inch-pound": "One person lifts 51 lb at best, close to the body. Use more people, a cart, rollers or a winch.",
+      metric: "One person lifts 23 kg at best, close to the body. Use more people, a cart, rollers or a winch.",
+    },
     "NIOSH 94-110, load constant",
   ],
   dust: [
@@ -144,15 +164,21 @@ const CAUTIONS = {
     "IRC R317.3.1 (from memory); EPA consumer sheets",
   ],
   digging: [
-    "Have buried services located before digging footings: in the US, call 811 some days ahead.",
+    "Have buried services located before digging footings, some days ahead (in the US, call 811).",
     "US 811 (from memory)",
   ],
   frost: [
     "Footings must reach below the frost and stand on undisturbed ground: ask the building office how deep and how wide.",
     "IRC R403.1.4 (from memory)",
   ],
-  "power-lines": ["Keep people, ladders and long pieces 10 ft from overhead lines.", "29 CFR 1926.416 (from memory)"],
-} as const;
+  "power-lines": [
+    {
+      "inch-pound": "Keep people, ladders and long pieces 10 ft from overhead lines.",
+      metric: "Keep people, ladders and long pieces 3 m from overhead lines.",
+    },
+    "29 CFR 1926.416 (from memory)",
+  ],
+} as const satisfies Record<string, readonly [text: string | Readonly<Record<MeasureSystem, string>>, source: string]>;
 
 /** What was taken where the request is silent. */
 export function defaultNotices({ defaults }: Basis): Notice[] {
@@ -188,14 +214,14 @@ export function noticesOf(basis: Basis, routes: ComparedRoutes, common: CommonCe
   return [
     ...[...unpriced.values()].map((text): Notice => ({ code: "unpriced", text })),
     ...refused,
-    ...shortOf(routes),
+    ...shortOf(basis, routes),
     ...substitutions,
     ...defaultNotices(basis),
   ];
 }
 
 /** Which pieces that the verdict mills no log gives, the nearest log and what it lacks; of all milled where it mills none. */
-function shortOf({ mix, mill }: ComparedRoutes): Notice[] {
+function shortOf(basis: Basis, { mix, mill }: ComparedRoutes): Notice[] {
   const sawing = mix.plan.sawing ?? mill?.plan.sawing;
   if (!sawing) return [];
   return sawing.problem.groups.flatMap((group): Notice[] => {
@@ -204,7 +230,7 @@ function shortOf({ mix, mill }: ComparedRoutes): Notice[] {
     return [
       {
         code: "short",
-        text: `${group.name}: ${short} of ${group.count} do not come out of the logs. ${missInWords(sawing.problem, group)}`,
+        text: `${sentence(named(basis, group.name))}: ${short} of ${group.count} do not come out of the logs. ${missInWords(sawing.problem, group)}`,
       },
     ];
   });

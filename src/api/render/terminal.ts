@@ -1,11 +1,12 @@
 /** The decision, the hours by stage and the shopping list for a terminal of 100 columns. */
 
 import type { RouteCells } from "../../estimate/compare/route.js";
+import { workOf } from "../../estimate/compare/work.js";
 import type { Estimate } from "../../estimate/estimate.js";
 import { pieceMarks } from "../../estimate/pieces/cut-list.js";
 import type { ShoppingLine } from "../../estimate/purchase/line.js";
 import { fixed } from "../../estimate/quantity/decimal.js";
-import { inUnit } from "../../estimate/quantity/quantity.js";
+import { inUnit, type Quantity } from "../../estimate/quantity/quantity.js";
 import { marked, markedSection, shownValue } from "../../estimate/quantity/text.js";
 import { minorDigits } from "../../estimate/quantity/unit.js";
 import type { Cell } from "../../estimate/sheet/expression.js";
@@ -14,16 +15,15 @@ export const COLUMNS = 100;
 
 /** Renders an estimate as plain lines, none longer than `COLUMNS`. */
 export function terminalPage(estimate: Estimate): string {
-  const title = estimate.basis.request.title ?? "Estimate";
+  const { catalog, request } = estimate.basis;
+  const title = request.title ?? "Estimate";
   const parts = [
-    [
-      title.toUpperCase(),
-      estimate.basis.catalog.note ? `Prices: ${estimate.basis.catalog.name}. ${estimate.basis.catalog.note}` : "",
-    ].filter(Boolean),
+    [title.toUpperCase(), ...(catalog.note ? wrap(`Prices: ${catalog.name}. ${catalog.note}`, 2) : [])],
     verdict(estimate),
     routesTable(estimate),
     groupsTable(estimate),
     stagesTable(estimate),
+    calendar(estimate),
     logsTable(estimate),
     roof(estimate),
     shopping(estimate),
@@ -140,6 +140,24 @@ function stagesTable(estimate: Estimate): string[] {
 const stageName = (route: RouteCells, cell: Cell): string => cell.name.slice(route.plan.key.length);
 const cellHours = (cell: Cell | undefined): string => (cell && !cell.value.isZero() ? hours(cell) : "–");
 
+/** Weeks from the first log, as a plain line; never a date, for nobody knows yet when it begins. */
+function calendar({ basis, common, takeoffs, routes: { mix } }: Estimate): string[] {
+  const { stages, drying, totalDays, crewDays, aloneDays } = workOf(basis, common, takeoffs.weights, mix).calendar;
+  const week = (of: Quantity): string => inUnit(of, "week").ceil().toFixed();
+  const days = (of: Quantity): string => inUnit(of, "day").ceil().toFixed();
+  const { hoursPerDay, hoursPerWeek } = basis.labor;
+  const pace = `${bare(hoursPerWeek)} hours a week, ${bare(hoursPerDay)} a day`;
+  const meanwhile = stages.filter(({ whileDrying }) => whileDrying).map(({ label }) => label);
+  const stack = drying
+    ? ` The last board is stacked in week ${week(drying.startDay)} and dry in week ${week(drying.likelyDay)} (${week(drying.soonestDay)} to ${week(drying.latestDay)}).`
+    : "";
+  const rest = meanwhile.length > 0 ? ` While it dries: ${meanwhile.join(", ")}.` : "";
+  return wrap(
+    `CALENDAR  At ${pace}, the last stage ends in week ${week(totalDays)}: ${days(crewDays)} working days with the crew, ${days(aloneDays)} alone.${stack}${rest}`,
+    10,
+  );
+}
+
 function logsTable({ basis, routes }: Estimate): string[] {
   const sawing = (routes.mix.plan.sawing ? routes.mix : routes.mill)?.plan.sawing;
   if (!sawing) return [];
@@ -240,7 +258,7 @@ function amountWords({ packs, quantity, each }: ShoppingLine): string {
 
 function cautions({ cautions: list, notices }: Estimate): string[] {
   const taken = notices.filter(({ code }) => code === "default").length;
-  const others = notices.filter(({ code }) => code !== "default" && code !== "unpriced");
+  const others = notices.filter(({ code }) => code !== "default");
   return [
     "CAUTIONS",
     ...list.flatMap(({ text }) => wrap(`  - ${text}`, 4)),
@@ -267,24 +285,33 @@ function money(cell: Cell): string {
 
 const rate = (cell: Cell): string => money(cell);
 
-/** The first column to the left, the others to the right; what is too long is cut with an ellipsis. */
+/** The first column to the left, the others to the right; what is too long goes on in the next line. */
 function columns(texts: readonly string[], widths: readonly number[]): string {
+  const lead = /^ */.exec(texts[0] ?? "")?.[0].length ?? 0;
   const cells = texts.map((text, i) => {
-    const width = widths[i] ?? 12;
-    const cut = text.length > width ? `${text.slice(0, width - 1)}…` : text;
-    return i === 0 ? cut.padEnd(width) : cut.padStart(width);
+    const width = (widths[i] ?? 12) - 1;
+    return i === 0 ? wrap(text, lead + 2, width) : wrap(text, 0, width);
   });
-  return cells.join("").trimEnd();
+  const tall = Math.max(...cells.map((lines) => lines.length));
+  return Array.from({ length: tall }, (_, row) =>
+    cells
+      .map((lines, i) => {
+        const [text, width] = [lines[row] ?? "", widths[i] ?? 12];
+        return i === 0 ? text.padEnd(width) : text.padStart(width);
+      })
+      .join("")
+      .trimEnd(),
+  ).join("\n");
 }
 
 /** Breaks at spaces; the first line keeps its own indent, the others get `indent`. */
-function wrap(text: string, indent: number): string[] {
+function wrap(text: string, indent: number, width = COLUMNS): string[] {
   const lead = /^ */.exec(text)?.[0] ?? "";
   const lines: string[] = [];
   let line = lead;
   for (const word of text.trim().split(" ")) {
     const joined = line.trim() === "" ? line + word : `${line} ${word}`;
-    if (joined.length <= COLUMNS) line = joined;
+    if (joined.length <= width || line.trim() === "") line = joined;
     else {
       lines.push(line);
       line = " ".repeat(indent) + word;

@@ -1,5 +1,4 @@
 /** What the estimate comes to, in plain words with its reasons. It reads the sheet; nothing on the sheet depends on it. */
-import { speciesOf } from "../../catalog/species.js";
 import type { Basis } from "../basis.js";
 import { minorDigits } from "../quantity/unit.js";
 import type { Cell } from "../sheet/expression.js";
@@ -96,12 +95,13 @@ const shownMoney = (cell: Cell): string => {
 function holding(basis: Basis, { mill, mix }: ComparedRoutes): string[] {
   const plan = mix.plan.sawing ? mix.plan : mill?.plan;
   if (!plan?.sawing) return [];
-  const groups = basis.groups.map(({ group }) => group).filter(({ name }) => plan.milled.has(name));
+  const sides = mix.plan.sawing ? plan.sawn : plan.milled;
+  const groups = basis.groups.map(({ group }) => group).filter(({ name }) => sides.has(name));
   const wanted = groups.reduce((sum, { count }) => sum + count.value.toNumber(), 0);
   const bought = [
     ...plan.bought.map(({ substitution, count }) => ({ group: substitution.group, count })),
     ...plan.unsold.map(({ group, count }) => ({ group: group.group, count })),
-  ].filter(({ group }) => plan.milled.has(group.name));
+  ].filter(({ group }) => sides.has(group.name));
   const missing = bought.reduce((sum, { count }) => sum + count, 0);
   const whole = `The logs give ${wanted - missing} of the ${wanted} pieces of these groups, rejects made up for`;
   if (missing === 0) return [`${whole}.`];
@@ -111,21 +111,17 @@ function holding(basis: Basis, { mill, mix }: ComparedRoutes): string[] {
   return [`${whole}; the rest is bought: ${rest.join(", ")}.`];
 }
 
-/** A cautious rule of the trade: one year an inch. Stated as a range by the species' own table where there is one. */
-function drying(basis: Basis, mix: RouteCells): string[] {
-  const dried = basis.groups.filter(({ group }) => mix.plan.sawn.has(group.name) && group.rules.seasoning === "dried");
-  if (dried.length === 0) return [];
-  const thickest = dried.reduce(
-    (most, { group }) => (group.thickness.value.gt(most.thickness.value) ? group : most),
-    (dried[0] as (typeof dried)[number]).group,
+/** How long the sawn pieces lie in the stack, in whole weeks, never promising the shortest. */
+function drying({ sheet, groups }: Basis, { drying: time, plan }: RouteCells): string[] {
+  if (!time) return [];
+  const weeks = (cell: Cell): string => sheet.in(cell, "week").ceil().toFixed();
+  const [first, ...others] = groups.flatMap(({ group }) =>
+    group.rules.seasoning === "dried" && plan.sawn.has(group.name) ? [group.thickness] : [],
   );
-  const ranges = basis.logs.flatMap((log) => speciesOf(log.species)?.dryingDays ?? []);
-  const days =
-    ranges.length > 0
-      ? ` (1-inch lumber of these woods: ${Math.min(...ranges.map(Number))} to ${Math.max(...ranges.map(Number))} days, thicker stock two to four times as long)`
-      : "";
+  const thickest = first && others.reduce((a, b) => (sheet.decide(b).gt(sheet.decide(a)) ? b : a), first);
+  const whose = thickest ? `pieces up to ${sheet.shown(thickest)} thick` : "sawn pieces";
   return [
-    `Dried pieces are up to ${basis.sheet.shown(thickest.thickness)} thick: stack them before the season${days}.`,
+    `In the stack ${whose} dry for about ${weeks(time.likely)} weeks (${weeks(time.soonest)} at best, ${weeks(time.latest)} at worst): saw and stack before the warm season.`,
   ];
 }
 

@@ -1,0 +1,55 @@
+import { describe, expect, it } from "vitest";
+import { demoCatalogs, demoNames } from "../../../src/api/demos.js";
+import { planners } from "../../../src/api/planners.js";
+import { COLUMNS, terminalPage } from "../../../src/api/render/terminal.js";
+import { type Estimate, estimate } from "../../../src/estimate/estimate.js";
+import { readEstimateRequest } from "../../../src/estimate/request/request.js";
+import { type Asking, demo } from "../helpers/posting.js";
+
+function made(body: Asking): Estimate {
+  const read = readEstimateRequest(body, demoCatalogs());
+  if ("faults" in read) throw new Error(JSON.stringify(read.faults));
+  return estimate(read.value, planners());
+}
+
+describe.each([...demoNames()])("the printed estimate of %s", (name) => {
+  const one = made(demo(name));
+  const lines = terminalPage(one).split("\n");
+
+  it("keeps to the terminal's width and cuts no word off", () => {
+    expect(lines.filter((line) => line.length > COLUMNS)).toEqual([]);
+    expect(lines.filter((line) => line.includes("…"))).toEqual([]);
+  });
+
+  it("shows every line of the shopping list with its amount", () => {
+    const text = lines.join(" ").replace(/\s+/g, " ");
+    for (const line of [...one.common.lines, ...one.routes.mix.lines]) {
+      expect(text).toContain(line.label.split(" ")[0]);
+      if (line.amount) expect(text).toContain(` ${line.amount.value.toFixed(2)} `);
+    }
+  });
+
+  it("says when it is dry and done, in weeks that follow one another", () => {
+    const text = lines.join(" ").replace(/\s+/g, " ");
+    const weeks = /stacked in week (\d+) and dry in week (\d+) \((\d+) to (\d+)\)/.exec(text)?.slice(1).map(Number);
+    const done = Number(/the last stage ends in week (\d+)/.exec(text)?.[1]);
+    const [stacked, dry, soonest, latest] = weeks as [number, number, number, number];
+    expect(stacked).toBeLessThanOrEqual(soonest);
+    expect(soonest).toBeLessThanOrEqual(dry);
+    expect(dry).toBeLessThanOrEqual(latest);
+    expect(dry).toBeLessThanOrEqual(done);
+  });
+
+  it("speaks in the project's measures of what can hurt", () => {
+    const cautions = lines.slice(lines.indexOf("CAUTIONS"), lines.indexOf("NOTICES")).join(" ");
+    expect(cautions).not.toMatch(one.basis.request.system === "metric" ? /\d (ft|lb|in)\b/ : /\d (m|mm|kg)\b/);
+  });
+});
+
+it("names what has no price among the notices", () => {
+  const one = made({ ...demo("orchard-shelter"), catalog: { name: "Empty", currency: "USD" } });
+  const text = terminalPage(one);
+  expect(one.routes.buy.unpriced).toBeGreaterThan(0);
+  expect(text).toContain("no price");
+  expect(text).toMatch(/ {2}- .* has no price\./);
+});
