@@ -33,6 +33,9 @@ const STEP_MM: Readonly<Record<MeasureSystem, Decimal>> = {
   metric: decimal("0.1"),
 };
 
+/** One step of a stock problem in millimetres. */
+export const stepOf = (system: MeasureSystem): Decimal => STEP_MM[system];
+
 /** Whole steps of a stock problem in millimetres. */
 export const stepsInMm = (system: MeasureSystem, steps: number): Decimal => STEP_MM[system].times(steps);
 

@@ -1,0 +1,208 @@
+/** A stock plan by itself, as JSON. */
+import { z } from "zod";
+import type { StickSteps } from "../../../estimate/purchase/explain-stock.js";
+import { stepsInMm } from "../../../estimate/purchase/lumber.js";
+import type { OrderLine, StockOrderPlan } from "../../../estimate/purchase/stock-order-plan.js";
+import { trimmed } from "../../../estimate/quantity/decimal.js";
+import { inUnit } from "../../../estimate/quantity/quantity.js";
+import { marked } from "../../../estimate/quantity/text.js";
+import { unit } from "../../../estimate/quantity/unit.js";
+import { stockPlanShape } from "../../../estimate/request/held-plans.js";
+import { stickDrawing } from "../stick-drawing.js";
+import type { Provenance } from "./about.js";
+import { decimalField, FigureSchema, figure, figureOrNull } from "./figures.js";
+import { SheetSchema, shownSheet } from "./sheet.js";
+
+/** What may be asked for beside the lean answer. */
+export const STOCK_INCLUDES = ["drawings", "workings", "plan"] as const;
+export type StockInclude = (typeof STOCK_INCLUDES)[number];
+
+const LineSchema = z
+  .strictObject({
+    stock: z.string().describe("Length that is bought."),
+    planned: FigureSchema.describe("Sticks that the plan takes, whole bundles."),
+    quantity: FigureSchema.describe("Sticks to buy, those set aside for defects included."),
+    price: FigureSchema.nullable().describe("Price of one; null where there is none."),
+    amount: FigureSchema.nullable().describe("What they cost, before tax, rounded once; null without a price."),
+  })
+  .meta({ id: "StickLine", description: "Sticks of one length to buy." });
+
+const length = (describe: string) => z.string().describe(describe);
+
+const CutSchema = z
+  .strictObject({
+    piece: z.string().describe("Name of the piece."),
+    part: z
+      .string()
+      .nullable()
+      .describe("Which part of it, where it is joined over a support; null where it is whole."),
+    length: length("Its length."),
+    from: length("Where it begins, from the squared end of the stick."),
+    to: length("Where it ends; the kerf comes after it."),
+  })
+  .meta({ id: "StickCut", description: "One piece on a stick." });
+
+const BoardSchema = z
+  .strictObject({
+    stock: z.string().describe("Which stick."),
+    atHand: z.boolean().describe("Whether it lies at hand already."),
+    times: z.int().describe("Sticks cut alike."),
+    cuts: z.array(CutSchema).describe("Pieces in the order cut."),
+    offcut: length("What is left of each stick."),
+    drawing: z.string().optional().describe("With include=drawings: the stick as an SVG image."),
+  })
+  .meta({ id: "Board", description: "Sticks cut alike." });
+
+const ShortSchema = z
+  .strictObject({
+    piece: z.string().describe("Name of the piece."),
+    part: z.string().nullable().describe("Which part of it; null where it is whole."),
+    count: z.int().describe("How many are left out."),
+    why: z
+      .enum(["too-long", "stock-lacks"])
+      .describe("Too long for every stick, or the sticks that can be had are used up."),
+    cure: z.string().describe("What would help."),
+  })
+  .meta({ id: "LeftOutPiece", description: "Pieces that the plan does not cut." });
+
+const ProofSchema = z
+  .strictObject({
+    cost: FigureSchema.describe("The plan's sticks at exact prices, those set aside for defects left out."),
+    bound: FigureSchema.nullable().describe(
+      "No plan for the pieces that are cut costs less; null for a held plan or without prices.",
+    ),
+    gap: decimalField("(cost − bound) ÷ cost.")
+      .nullable()
+      .describe("(cost − bound) ÷ cost; null where no bound is known."),
+    proven: z.boolean().describe("True when no plan costs less."),
+    covers: z.string().describe("What the plan was compared with."),
+  })
+  .meta({ id: "StockProof", description: "How good the plan is known to be." });
+
+export const StockOrderSchema = z
+  .strictObject({
+    engine: z.string().describe("Version of the program."),
+    requestDigest: z.string().describe("SHA-256 of the request, its keys sorted, in hexadecimal."),
+    measure: z.enum(["inch-pound", "metric"]).describe("Measure system of the answer."),
+    currency: z.string().describe("Currency of all money (ISO 4217)."),
+    buy: z.array(LineSchema).describe("What to buy."),
+    total: FigureSchema.describe("Sum of the lines' amounts, before tax."),
+    unpriced: z.int().describe("Lines without a price; their cost is not in the total."),
+    plan: ProofSchema.describe("How good the plan is known to be."),
+    boards: z.array(BoardSchema).describe("How to cut them."),
+    used: decimalField("A share.").describe(
+      "Length of the pieces as a share of the length of the sticks that are cut.",
+    ),
+    short: z.array(ShortSchema).describe("Pieces that no stick is left for; empty where all are cut."),
+    notes: z.array(z.string()).describe("What was taken, and what was left out."),
+    sheet: SheetSchema.describe("The cells behind all figures."),
+    heldPlan: stockPlanShape.optional().describe("With include=plan: the plan, in the form that an order takes back."),
+  })
+  .meta({ id: "StockOrderPlan", description: "What to buy and how to cut it." });
+
+/** The plan with what was asked for beside it. */
+export function shownStockOrder(
+  plan: StockOrderPlan,
+  { engine, requestDigest }: Provenance,
+  include: readonly StockInclude[],
+): z.output<typeof StockOrderSchema> {
+  const { question, sheet, lines, total, planCost, bound, proof, proven } = plan;
+  return {
+    engine,
+    requestDigest,
+    measure: question.system,
+    currency: question.currency,
+    buy: lines.map(shownLine),
+    total: figure(total),
+    unpriced: lines.filter(({ amount }) => !amount).length,
+    plan: {
+      cost: figure(planCost),
+      bound: figureOrNull(bound),
+      gap: proof.gap ? proof.gap.toFixed() : null,
+      proven,
+      covers: proof.covers,
+    },
+    boards: plan.boards.map((board) => shownBoard(plan, board, include.includes("drawings"))),
+    used: usedShare(plan),
+    short: plan.short.map(({ name, count, why }) => ({ ...pieceOf(plan, name), count, why, cure: CURES[why] })),
+    notes: notesOf(plan),
+    sheet: shownSheet(sheet, { whole: true, workings: include.includes("workings") }),
+    ...(include.includes("plan") && { heldPlan: plan.plan.map((cut) => ({ ...cut, pieces: [...cut.pieces] })) }),
+  };
+}
+
+const CURES = {
+  "too-long": "Offer a longer stick, or say at which distance it has supports to be joined over.",
+  "stock-lacks": "Offer more sticks that are long enough.",
+} as const;
+
+const shownLine = ({ stock, planned, quantity, price, amount }: OrderLine): z.output<typeof LineSchema> => ({
+  stock,
+  planned: figure(planned),
+  quantity: figure(quantity),
+  price: figureOrNull(price),
+  amount: figureOrNull(amount),
+});
+
+const pieceOf = ({ question }: StockOrderPlan, name: string) => {
+  const { piece = name, part } = question.pieces.get(name) ?? {};
+  return { piece, part: part ?? null };
+};
+
+const text = ({ question: { system } }: StockOrderPlan, steps: number): string =>
+  marked({ value: stepsInMm(system, steps), unit: unit("mm") }, system);
+
+function shownBoard(plan: StockOrderPlan, board: StickSteps, drawn: boolean): z.output<typeof BoardSchema> {
+  const { problem, sticks } = plan.question;
+  let at = 0;
+  const placed = board.pieces.flatMap(({ group, length: long, count }) =>
+    Array.from({ length: count }, () => {
+      const from = at;
+      at += long + problem.kerf;
+      return { group, from, to: from + long };
+    }),
+  );
+  const cuts = placed.map(({ group, from, to }) => ({
+    ...pieceOf(plan, group),
+    length: text(plan, to - from),
+    from: text(plan, from),
+    to: text(plan, to),
+  }));
+  const whole = problem.stocks.find(({ name }) => name === board.stock)?.length ?? at;
+  return {
+    stock: board.stock,
+    atHand: sticks.get(board.stock)?.owned ?? false,
+    times: board.times,
+    cuts,
+    offcut: text(plan, board.offcut),
+    ...(drawn && {
+      drawing: stickDrawing({
+        title: `${board.times} × ${board.stock}`,
+        whole: whole - problem.endTrim,
+        cuts: placed.map(({ group, from, to }) => ({ from, to, label: group, length: text(plan, to - from) })),
+      }),
+    }),
+  };
+}
+
+/** Pieces over sticks, by length, to a tenth of a percent. */
+function usedShare({ question: { problem }, boards }: StockOrderPlan): string {
+  const lengthOf = (name: string) => problem.stocks.find((one) => one.name === name)?.length ?? 0;
+  const sticks = boards.reduce((sum, { stock, times }) => sum + times * lengthOf(stock), 0);
+  const inPieces = boards.reduce(
+    (sum, { pieces, times }) => sum + times * pieces.reduce((all, { length: long, count }) => all + long * count, 0),
+    0,
+  );
+  return sticks === 0 ? "0" : trimmed(stepsInMm("metric", inPieces).dividedBy(stepsInMm("metric", sticks)), 3);
+}
+
+function notesOf({ question }: StockOrderPlan): string[] {
+  const { system, kerf, endTrim, priced, leftOut } = question;
+  const small = (of: typeof kerf) =>
+    `${trimmed(inUnit(of, system === "metric" ? "mm" : "in"), 4)} ${system === "metric" ? "mm" : "in"}`;
+  return [
+    `Kerf ${small(kerf)}; ${small(endTrim)} cut off each stick to square it.`,
+    ...(priced ? [] : ["No length has a price: the plan takes the least length of sticks."]),
+    ...leftOut.map(({ length: of }) => `Left out for want of a price: ${marked(of, system)}.`),
+  ];
+}

@@ -1,0 +1,182 @@
+/** The plan of a stock order: made by the optimiser or handed back and judged, then laid and priced. */
+import { FaultError } from "../faults.js";
+import { decimal } from "../quantity/decimal.js";
+import { quantity } from "../quantity/quantity.js";
+import { minorDigits } from "../quantity/unit.js";
+import type { StockOrder } from "../request/stock-order.js";
+import {
+  type Cell,
+  greatest,
+  least,
+  minus,
+  number,
+  over,
+  type PlanProof,
+  plus,
+  roundMoney,
+  roundUp,
+  sumOr,
+  times,
+} from "../sheet/expression.js";
+import { plain, Sheet } from "../sheet/sheet.js";
+import { explainStock, type StickSteps } from "./explain-stock.js";
+import { uncut } from "./lumber.js";
+import type { ShortPiece, StockCut, StockOutcome, StockProblem } from "./stock/problem.js";
+import { judgeStockPlan } from "./stock-judge.js";
+import { type OrderQuestion, orderQuestion, type Stick } from "./stock-order.js";
+
+/** Sticks of one length to pay for. */
+export interface OrderLine {
+  readonly stock: string;
+  /** Sticks that the plan cuts, whole bundles. */
+  readonly planned: Cell;
+  /** With those set aside for defects. */
+  readonly quantity: Cell;
+  readonly price: Cell | undefined;
+  readonly amount: Cell | undefined;
+}
+
+export interface StockOrderPlan {
+  readonly question: OrderQuestion;
+  readonly sheet: Sheet;
+  readonly lines: readonly OrderLine[];
+  /** All priced lines, before tax. */
+  readonly total: Cell;
+  /** What the plan's own sticks cost, defects left out, and the least that any plan could. */
+  readonly planCost: Cell;
+  readonly bound: Cell | undefined;
+  readonly proof: PlanProof;
+  readonly proven: boolean;
+  readonly boards: readonly StickSteps[];
+  readonly short: readonly ShortPiece[];
+  /** For `heldPlan` of a later order. */
+  readonly plan: readonly StockCut[];
+}
+
+/** @throws FaultError when the order makes no sense, or its held plan does not fit. */
+export function planStockOrder(order: StockOrder, stock: (problem: StockProblem) => StockOutcome): StockOrderPlan {
+  const question = orderQuestion(order);
+  const { problem } = question;
+  const found = order.heldPlan ? heldPlan(question, order.heldPlan) : undefined;
+  const outcome = found ? undefined : stock(problem);
+  const plan = found ?? outcome?.plan ?? [];
+  const sheet = new Sheet();
+  const proof: PlanProof = {
+    covers: outcome
+      ? `all ways to cut these pieces from these lengths${outcome.proven ? "; proven least" : ""}`
+      : "held from an earlier answer",
+    ...(outcome && question.priced ? { gap: decimal(outcome.gap.toFixed(6)) } : {}),
+  };
+  const short = outcome?.short ?? shortOf(question, plan);
+  return {
+    question,
+    sheet,
+    ...layPurchase(sheet, question, plan, proof),
+    bound: outcome && question.priced ? layBound(sheet, question, outcome.boundMinor) : undefined,
+    proof,
+    proven: outcome?.proven ?? false,
+    boards: explainStock(problem, plan),
+    short,
+    plan,
+  };
+}
+
+function heldPlan({ problem }: OrderQuestion, held: readonly StockCut[]): readonly StockCut[] {
+  const wrong = judgeStockPlan(problem, held);
+  if (wrong.length === 0) return held;
+  throw new FaultError(
+    wrong.slice(0, 5).map((sentence) => ({
+      code: "held-plan-misfit",
+      at: "/heldPlan",
+      wrong: sentence.slice(0, 280),
+      cure: "Leave the held plan out, or send the order that it was made for.",
+    })),
+  );
+}
+
+function shortOf({ problem }: OrderQuestion, plan: readonly StockCut[]): ShortPiece[] {
+  const longest = Math.max(...problem.stocks.map(({ length }) => length)) - problem.endTrim;
+  return [...uncut(problem, plan)].map(([name, count]) => {
+    const piece = problem.pieces.find((one) => one.name === name);
+    return { name, count, why: (piece?.length ?? 0) > longest ? "too-long" : "stock-lacks" };
+  });
+}
+
+function layPurchase(
+  sheet: Sheet,
+  question: OrderQuestion,
+  plan: readonly StockCut[],
+  proof: PlanProof,
+): Pick<StockOrderPlan, "lines" | "total" | "planCost"> {
+  const { problem, currency, defects } = question;
+  sheet.title("stock", "Sticks to buy");
+  const spoiled = sheet.input("stock.defects", defects, { label: "sticks set aside for defects", display: "%" });
+  const lines = problem.stocks.flatMap(({ name, owned, available }): OrderLine[] => {
+    const used = plan.reduce((sum, { stock, times: count }) => (stock === name ? sum + count : sum), 0);
+    if (owned || used === 0) return [];
+    return [layLine(sheet, question, { name, used, available, spoiled, proof })];
+  });
+  const digits = minorDigits(currency) ?? 2;
+  const each = lines.flatMap(({ planned, price }) => (price ? [times(planned, price)] : []));
+  const total = sumOr(
+    lines.flatMap(({ amount }) => amount ?? []),
+    currency,
+  );
+  return {
+    lines,
+    total: sheet.lay("stock.total", total, { label: "all sticks, before tax" }),
+    planCost: sheet.lay("stock.planCost", roundMoney(sumOr(each, currency), digits), {
+      label: "the plan's sticks, without those set aside",
+    }),
+  };
+}
+
+interface Laying {
+  readonly name: string;
+  readonly used: number;
+  readonly available: number | null;
+  readonly spoiled: Cell;
+  readonly proof: PlanProof;
+}
+
+/** `9' 10 7/16"` to `9ft_10_7_16in`: feet and inches stay apart. */
+const slugOf = (name: string): string =>
+  name
+    .replaceAll("'", "ft")
+    .replaceAll('"', "in")
+    .replaceAll(/[^0-9A-Za-z]+/g, "_");
+
+/** As many whole bundles as are cut; with the defects' share on top, to the nearest stick, within what can be had. */
+function layLine(sheet: Sheet, question: OrderQuestion, laying: Laying): OrderLine {
+  const { problem, currency, sticks } = question;
+  const { name, used, available, spoiled, proof } = laying;
+  const slug = `stock.${slugOf(name)}`;
+  sheet.title(slug, name);
+  const { bundle = 1 } = problem;
+  const inBundles = Math.ceil(used / bundle) * bundle;
+  const planned = sheet.planned(`${slug}.planned`, plain(inBundles), proof, { label: "sticks that the plan cuts" });
+  const cut = sheet.planned(`${slug}.cut`, plain(used), proof, { label: "of them cut" });
+  const spare = roundUp(minus(times(cut, plus(number("1"), spoiled)), number("1/2")));
+  const bundles = bundle === 1 ? spare : times(roundUp(over(spare, number(`${bundle}`))), number(`${bundle}`));
+  const most = available === null ? bundles : least(bundles, number(`${available - (available % bundle)}`));
+  const count = sheet.lay(`${slug}.sticks`, greatest(most, planned), { label: "sticks to buy" });
+  const { price: cost, at } = sticks.get(name) as Stick;
+  if (!cost) return { stock: name, planned, quantity: count, price: undefined, amount: undefined };
+  const price = sheet.catalog(`price.${slug.slice(6)}`, cost, { label: `price of ${name}`, source: `order, ${at}` });
+  const amount = roundMoney(times(count, price), minorDigits(currency) ?? 2);
+  return {
+    stock: name,
+    planned,
+    quantity: count,
+    price,
+    amount: sheet.lay(`${slug}.amount`, amount, { label: "amount" }),
+  };
+}
+
+/** Rounded down to the minor unit: a bound may be too low, never too high. */
+function layBound(sheet: Sheet, { currency, moneyDigits }: OrderQuestion, boundMinor: number): Cell {
+  const exact = decimal(boundMinor).dividedBy(decimal(10).pow(moneyDigits));
+  const proof: PlanProof = { covers: "all ways to cut these pieces from these lengths" };
+  const value = quantity(exact.toDecimalPlaces(minorDigits(currency) ?? 2, 1), currency);
+  return sheet.planned("stock.bound", value, proof, { label: "no plan for these pieces costs less than" });
+}

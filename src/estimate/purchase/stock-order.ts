@@ -1,0 +1,236 @@
+/** A stock plan by itself: from an order of pieces to the sticks to buy, priced on a sheet of its own. */
+import { assumptionOf } from "../../catalog/assumptions.js";
+import { rateTimes } from "../../catalog/offers/price.js";
+import { type QuantityText, toQuantity, toSection } from "../../catalog/reading.js";
+import { boardFeet } from "../../catalog/sections.js";
+import { type Fault, FaultError, pointer } from "../faults.js";
+import { type Decimal, decimal } from "../quantity/decimal.js";
+import { type Quantity, quantity } from "../quantity/quantity.js";
+import { exactly, type MeasureSystem, marked } from "../quantity/text.js";
+import { minorDigits } from "../quantity/unit.js";
+import { MOST_PIECES, type StockOrder } from "../request/stock-order.js";
+import { stepOf } from "./lumber.js";
+import type { StockLength, StockPiece, StockProblem } from "./stock/problem.js";
+
+/** A stick that is sold or lies at hand, beside its row in the problem. */
+export interface Stick {
+  readonly length: Quantity;
+  /** Of one, exact; undefined where no price is known, and for what lies at hand. */
+  readonly price: Quantity | undefined;
+  readonly owned: boolean;
+  /** Where the order says so. */
+  readonly at: string;
+}
+
+/** One piece of the problem: a wanted one, or a part of one that is joined. */
+export interface CutPiece {
+  readonly piece: string;
+  /** `1 of 2`; undefined where it is whole. */
+  readonly part: string | undefined;
+}
+
+/** An order in the form that the optimiser takes, and the way back. */
+export interface OrderQuestion {
+  readonly problem: StockProblem;
+  readonly system: MeasureSystem;
+  readonly currency: string;
+  /** Of minor units, so many more digits hold every price exactly: the problem's money is whole in them. */
+  readonly moneyDigits: number;
+  readonly sticks: ReadonlyMap<string, Stick>;
+  readonly pieces: ReadonlyMap<string, CutPiece>;
+  readonly kerf: Quantity;
+  readonly endTrim: Quantity;
+  readonly defects: Quantity;
+  /** False when no length has a price: then the plan buys the least length. */
+  readonly priced: boolean;
+  /** Lengths on offer that are left out for want of a price. */
+  readonly leftOut: readonly Stick[];
+}
+
+const likely = (name: string): Quantity => exactly(assumptionOf(name)?.likely ?? "0");
+/** A 1/8 in blade. Common practice. */
+const KERF = { "inch-pound": "1/8 in", metric: "3 mm" } as const;
+
+/** Metric where the text of a length is. */
+export function systemOfLength(text: QuantityText): MeasureSystem {
+  return /(?:mm|cm|\dm|\bm|metres?|meters?)\s*$/.test(typeof text === "string" ? text : text.unit)
+    ? "metric"
+    : "inch-pound";
+}
+
+/** @throws FaultError when names or lengths stand twice, or there are too many pieces. */
+export function orderQuestion(order: StockOrder): OrderQuestion {
+  const system = order.measure ?? systemOfLength((order.pieces[0] as StockOrder["pieces"][number]).length);
+  const currency = order.currency ?? "USD";
+  const kerf = toQuantity(order.kerf ?? KERF[system], "in");
+  const endTrim = order.endTrim === undefined ? likely("buy.endTrim") : toQuantity(order.endTrim, "in");
+  const defects = order.defects === undefined ? exactly("0 %") : toQuantity(order.defects, "%");
+  const all = offered(order, currency);
+  const priced = all.some(({ price }) => price);
+  const shelf = priced ? all.filter(({ price }) => price) : all;
+  const steps = stepsOf(system);
+  const trim = steps.up(endTrim);
+  const longest = Math.max(...shelf.map(({ length }) => steps.down(length))) - trim;
+  const cut = order.pieces.map((piece) => partsOf(piece, steps, longest));
+  refuse([...doubled(order, system), ...tooSmall(shelf, steps), ...tooMany(cut)]);
+  const money = moneyOf(shelf, currency);
+  refuse(tooDear(shelf, money.whole));
+  const stocks = [
+    ...shelf.map(({ length, price, available }): StockLength => {
+      const name = marked(length, system);
+      const cost = price ? money.whole(price) : steps.down(length);
+      return { name, length: steps.down(length), priceMinor: cost, available };
+    }),
+    ...leftoversOf(order, system, steps),
+  ];
+  const bundle = order.bundle ?? 1;
+  const sticks = new Map<string, Stick>([
+    ...shelf.map((stick) => [marked(stick.length, system), stick] as const),
+    ...atHand(order, system),
+  ]);
+  return {
+    problem: {
+      pieces: cut.flatMap((parts) => parts.map(({ row }) => row)),
+      stocks,
+      kerf: steps.up(kerf),
+      endTrim: trim,
+      ...(bundle > 1 ? { bundle } : {}),
+    },
+    system,
+    currency,
+    moneyDigits: money.digits,
+    sticks,
+    pieces: new Map(cut.flat().map(({ row, of }) => [row.name, of])),
+    kerf,
+    endTrim,
+    defects,
+    priced,
+    leftOut: all.filter((stick) => !shelf.includes(stick)),
+  };
+}
+
+interface Steps {
+  up(length: Quantity): number;
+  down(length: Quantity): number;
+}
+
+function stepsOf(system: MeasureSystem): Steps {
+  const inSteps = ({ value }: Quantity): Decimal => value.dividedBy(stepOf(system)).toDecimalPlaces(6);
+  return { up: (length) => inSteps(length).ceil().toNumber(), down: (length) => inSteps(length).floor().toNumber() };
+}
+
+/** What is sold, each with its own price or that of the rate. */
+function offered(order: StockOrder, currency: string): (Stick & { readonly available: number | null })[] {
+  return order.stocks.map(({ length: text, price, available }, i) => {
+    const length = toQuantity(text, "ft");
+    const own = price === undefined || price === null ? rated(order, length, currency) : toQuantity(price, currency);
+    return { length, price: own, owned: false, available: available ?? null, at: pointer("/stocks", i) };
+  });
+}
+
+function rated({ rate }: StockOrder, length: Quantity, currency: string): Quantity | undefined {
+  if (!rate?.price) return undefined;
+  if (rate.by === "length") return rateTimes(toQuantity(rate.price, `${currency}/ft`), length);
+  const section = toSection(rate.section);
+  const { thickness, width } = section;
+  const actual = () => quantity(thickness.value.times(width.value).times(length.value), "mm3");
+  const volume = rate.measure === "nominal" ? boardFeet(section, length) : actual();
+  return rateTimes(toQuantity(rate.price, `${currency}/bf`), volume);
+}
+
+const leftoverName = (length: Quantity, system: MeasureSystem): string => `at hand, ${marked(length, system)}`;
+
+function leftoversOf({ leftovers = [] }: StockOrder, system: MeasureSystem, steps: Steps): StockLength[] {
+  return leftovers.map(({ length: text, count }) => {
+    const length = toQuantity(text, "ft");
+    const name = leftoverName(length, system);
+    return { name, length: steps.down(length), priceMinor: 0, available: count, owned: true };
+  });
+}
+
+function atHand({ leftovers = [] }: StockOrder, system: MeasureSystem): [string, Stick][] {
+  return leftovers.map(({ length: text }, i) => {
+    const length = toQuantity(text, "ft");
+    const stick = { length, price: undefined, owned: true, at: pointer("/leftovers", i) };
+    return [leftoverName(length, system), stick];
+  });
+}
+
+/** Whole money: as many digits below the minor unit, to six, as the prices have. */
+function moneyOf(shelf: readonly Stick[], currency: string) {
+  const minor = minorDigits(currency) ?? 2;
+  const needed = Math.max(0, ...shelf.map(({ price }) => price?.value.decimalPlaces() ?? 0));
+  const digits = Math.min(Math.max(minor, needed), minor + 4);
+  const scale = decimal(10).pow(digits);
+  return { digits, whole: ({ value }: Quantity) => value.times(scale).toDecimalPlaces(0).toNumber() };
+}
+
+interface Part {
+  readonly row: StockPiece;
+  readonly of: CutPiece;
+}
+
+/** One piece whole, or in as few parts as can be, as even as can be, each from one support to another. */
+function partsOf({ name, length, count, supports }: StockOrder["pieces"][number], steps: Steps, most: number): Part[] {
+  const long = steps.up(toQuantity(length, "ft"));
+  const apart = supports === undefined ? 0 : steps.down(toQuantity(supports, "ft"));
+  const reach = apart > 0 ? Math.floor(most / apart) : 0;
+  if (long <= most || reach < 1) return [{ row: { name, length: long, count }, of: { piece: name, part: undefined } }];
+  const spaces = Math.ceil(long / apart);
+  const parts = Math.ceil(spaces / reach);
+  const ends = Array.from({ length: parts }, (_, i) => Math.ceil((spaces * (i + 1)) / parts));
+  return ends.map((end, i) => {
+    const part = `${i + 1} of ${parts}`;
+    const from = (ends[i - 1] ?? 0) * apart;
+    const row = { name: `${name} (${part})`, length: Math.min(end * apart, long) - from, count };
+    return { row, of: { piece: name, part } };
+  });
+}
+
+/** Lengths that are marked alike are the same length. */
+function doubled({ pieces, stocks, leftovers = [] }: StockOrder, system: MeasureSystem): Fault[] {
+  const again = <T>(list: readonly T[], at: string, field: string, key: (one: T) => string, what: string): Fault[] => {
+    const keys = list.map(key);
+    return keys.flatMap((name, i): Fault[] => {
+      if (keys.indexOf(name) === i) return [];
+      const wrong = `The same ${what} stands twice.`;
+      return [{ code: "duplicate-name", at: pointer(at, i, field), wrong, cure: "Put the two into one row." }];
+    });
+  };
+  const length = ({ length: text }: { readonly length: QuantityText }) => marked(toQuantity(text, "ft"), system);
+  return [
+    ...again(pieces, "/pieces", "name", ({ name }) => name, "name"),
+    ...again(stocks, "/stocks", "length", length, "length"),
+    ...again(leftovers, "/leftovers", "length", length, "length"),
+  ];
+}
+
+function tooSmall(shelf: readonly Stick[], steps: Steps): Fault[] {
+  const small = shelf.filter(({ length }) => steps.down(length) < 1);
+  return small.map(({ at }) => {
+    const wrong = "The length is less than a saw can set.";
+    return { code: "out-of-range", at: pointer(at, "length"), wrong, cure: "Give the length of the stick." };
+  });
+}
+
+/** So that the cost of all sticks stays a whole number without rounding. */
+const MOST_MONEY = 1e12;
+
+function tooDear(shelf: readonly Stick[], whole: (price: Quantity) => number): Fault[] {
+  return shelf.flatMap(({ price, at }): Fault[] => {
+    if (!price || whole(price) <= MOST_MONEY) return [];
+    const wrong = "The price is more than makes sense for a stick.";
+    return [{ code: "out-of-range", at: pointer(at, "price"), wrong, cure: "Give the price of one stick." }];
+  });
+}
+
+function tooMany(cut: readonly (readonly Part[])[]): Fault[] {
+  const count = cut.flat().reduce((sum, { row }) => sum + row.count, 0);
+  if (count <= MOST_PIECES) return [];
+  const wrong = `There are ${count} pieces to cut, joints counted; the limit is ${MOST_PIECES}.`;
+  return [{ code: "too-large", at: "/pieces", wrong, cure: "Ask for fewer at a time." }];
+}
+
+function refuse(faults: readonly Fault[]): void {
+  if (faults.length > 0) throw new FaultError(faults);
+}

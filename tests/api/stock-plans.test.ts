@@ -1,0 +1,217 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { z } from "zod";
+import type { StockOrderSchema } from "../../src/api/render/json/stock-order.js";
+import { cellsOf, post, refused } from "./helpers/posting.js";
+
+type Plan = z.output<typeof StockOrderSchema>;
+
+async function planned(body: unknown, query = ""): Promise<Plan> {
+  const response = await post(`/v1/stock-plans${query}`, body);
+  const json: unknown = await response.json();
+  if (response.status !== 200) throw new Error(JSON.stringify(json));
+  return json as Plan;
+}
+
+const bought = ({ buy }: Plan) => Object.fromEntries(buy.map(({ stock, quantity }) => [stock, Number(quantity.value)]));
+
+describe("a stock plan", () => {
+  it("buys and cuts what a builder would: two 8 ft from a 16 ft where the saw takes nothing", async () => {
+    // 8 + 8 fills 16 ft; four 16 ft at 13.92 are 55.68, eight 8 ft at 7.20 would be 57.60.
+    const order = {
+      pieces: [{ name: "joists", length: "8 ft", count: 8 }],
+      stocks: [
+        { length: "8 ft", price: "$7.20" },
+        { length: "16 ft", price: "$13.92" },
+      ],
+    };
+    const free = await planned({ ...order, kerf: "0 in" });
+    expect([bought(free), free.total.value, free.plan.proven]).toEqual([{ "16'": 4 }, "55.68", true]);
+    // With a kerf two do not come out of 16 ft.
+    const sawn = await planned({ ...order, kerf: "1/8 in" });
+    expect([bought(sawn), sawn.total.value]).toEqual([{ "8'": 8 }, "57.60"]);
+  });
+
+  it("takes leftovers first, then what is cheapest within what can be had", async () => {
+    const answer = await planned({
+      pieces: [{ name: "rails", length: "5 ft", count: 5 }],
+      stocks: [
+        { length: "6 ft", price: "$4.00", available: 2 },
+        { length: "8 ft", price: "$9.00" },
+      ],
+      leftovers: [{ length: "5 ft 2 in", count: 2 }],
+    });
+    expect(bought(answer)).toEqual({ "6'": 2, "8'": 1 });
+    expect(answer.boards.find(({ atHand }) => atHand)?.times).toBe(2);
+    expect(answer.total.value).toBe("17.00");
+  });
+
+  it("is charged by board foot, nominal or actual, and buys whole bundles", async () => {
+    // 2 × 6 nominal, 12 ft: 12 bf at 2.40 is 28.80; actual 1 1/2 × 5 1/2: 8.25 bf, 19.80.
+    const order = (section: string, measure: string) => ({
+      pieces: [{ name: "rafters", length: "11 ft", count: 5 }],
+      stocks: [{ length: "12 ft" }],
+      rate: { by: "volume", price: "$2.40/bf", section, measure },
+      bundle: 4,
+    });
+    const nominal = await planned(order("2 x 6 in", "nominal"));
+    expect([nominal.buy[0]?.price?.value, nominal.buy[0]?.quantity.value, nominal.total.value]).toEqual([
+      "28.80",
+      "8",
+      "230.40",
+    ]);
+    expect((await planned(order("1 1/2 x 5 1/2 in", "actual"))).total.value).toBe("158.40");
+  });
+
+  it("joins a piece over its supports only, and says which part is which", async () => {
+    const fascia = { name: "fascia", length: "26 ft 2 in", count: 2 };
+    const stocks = [{ length: "16 ft", price: "$20" }];
+    const whole = await planned({ pieces: [fascia], stocks });
+    expect(whole.short).toMatchObject([{ piece: "fascia", part: null, count: 2, why: "too-long" }]);
+    expect(whole.buy).toEqual([]);
+    const joined = await planned({ pieces: [{ ...fascia, supports: "24 in" }], stocks });
+    const cuts = joined.boards.flatMap(({ cuts, times }) => Array.from({ length: times }, () => cuts).flat());
+    // Rafters every 2 ft: 14 ft and 12 ft 2 in.
+    expect(new Set(cuts.map(({ part, length }) => `${part}: ${length}`))).toEqual(
+      new Set([`1 of 2: 14'`, `2 of 2: 12' 2"`]),
+    );
+    expect([cuts.length, joined.short]).toEqual([4, []]);
+  });
+
+  it("sets sticks aside for defects, and adds up to the cent", async () => {
+    const answer = await planned({
+      pieces: [{ name: "slats", length: "1.95 m", count: 31 }],
+      stocks: [{ length: "2 m", price: "3.335 EUR" }],
+      defects: "10 %",
+      currency: "EUR",
+    });
+    // 31 × 1.1 = 34.1, to the nearest 34; 34 × 3.335 = 113.39.
+    expect([answer.buy[0]?.planned.value, answer.buy[0]?.quantity.value, answer.total.value]).toEqual([
+      "31",
+      "34",
+      "113.39",
+    ]);
+    expect([answer.plan.proven, answer.plan.bound?.value]).toEqual([true, "103.38"]);
+  });
+
+  it("without a price plans the least length and counts no zero", async () => {
+    const answer = await planned({
+      pieces: [{ name: "rails", length: "5 ft", count: 2 }],
+      stocks: [{ length: "8 ft" }, { length: "12 ft", price: null }],
+    });
+    expect(bought(answer)).toEqual({ "12'": 1 });
+    expect([answer.buy[0]?.amount, answer.unpriced, answer.plan.bound, answer.plan.gap]).toEqual([null, 1, null, null]);
+  });
+
+  it("comes back as it was from its own held plan", async () => {
+    const order = {
+      pieces: [
+        { name: "a", length: "7 ft", count: 9 },
+        { name: "b", length: "30 ft", count: 1, supports: "10 ft" },
+      ],
+      stocks: [
+        { length: "14 ft 3 in", price: "$11" },
+        { length: "20 ft", price: "$17" },
+      ],
+    };
+    const first = await planned(order, "?include=plan");
+    const again = await planned({ ...order, heldPlan: first.heldPlan });
+    expect([again.buy, again.total, again.boards]).toEqual([first.buy, first.total, first.boards]);
+    expect((await refused({ ...order, heldPlan: [] }, "/v1/stock-plans")).faults?.[0]).toMatchObject({
+      code: "held-plan-misfit",
+      pointer: "/heldPlan",
+    });
+  });
+
+  it("draws each stick on request, with words for who cannot see it", async () => {
+    const { boards } = await planned(
+      { pieces: [{ name: "rails", length: "5 ft", count: 1 }], stocks: [{ length: "8 ft", price: "$5" }] },
+      "?include=drawings",
+    );
+    expect(boards[0]?.drawing).toContain(`aria-label="1 × 8', rails 5'"`);
+  });
+
+  it.each([
+    [{ pieces: [{ name: "a", length: "5 ft", count: 1 }], stocks: [] }, "out-of-range", "/stocks"],
+    [
+      { pieces: [1, 2].map(() => ({ name: "a", length: "5 ft", count: 1 })), stocks: [{ length: "8 ft" }] },
+      "duplicate-name",
+      "/pieces/1/name",
+    ],
+    [
+      { pieces: [{ name: "a", length: "5 ft", count: 1 }], stocks: [{ length: "8 ft" }, { length: "96 in" }] },
+      "duplicate-name",
+      "/stocks/1/length",
+    ],
+    [
+      { pieces: ["a", "b"].map((name) => ({ name, length: "5 ft", count: 1500 })), stocks: [{ length: "8 ft" }] },
+      "too-large",
+      "/pieces",
+    ],
+    [
+      { pieces: [{ name: "a", length: "5 ft", count: 1 }], stocks: [{ length: "0.001 in" }] },
+      "out-of-range",
+      "/stocks/0/length",
+    ],
+    [
+      { pieces: [{ name: "a", length: "5 ft", count: 1 }], stocks: [{ length: "8 ft", price: "$99999999999" }] },
+      "out-of-range",
+      "/stocks/0/price",
+    ],
+    [
+      { pieces: [{ name: "a", length: "5", count: 1 }], stocks: [{ length: "8 ft" }] },
+      "not-a-quantity",
+      "/pieces/0/length",
+    ],
+  ])("is refused where it makes no sense: %#", async (body, code, at) => {
+    expect((await refused(body, "/v1/stock-plans")).faults?.map((fault) => [fault.code, fault.pointer])).toContainEqual(
+      [code, at],
+    );
+  });
+
+  it("adds up for any order: pieces cut and short are those wanted, amounts the total, cost at least the bound", async () => {
+    const feet = fc.integer({ min: 8, max: 200 }).map((eighths) => `${eighths} in`);
+    const order = fc.record({
+      pieces: fc.uniqueArray(
+        fc.record({ name: fc.stringMatching(/^[a-e]$/), length: feet, count: fc.integer({ min: 1, max: 9 }) }),
+        {
+          selector: ({ name }) => name,
+          minLength: 1,
+          maxLength: 4,
+        },
+      ),
+      stocks: fc.uniqueArray(
+        fc.record({
+          length: feet,
+          price: fc.integer({ min: 100, max: 3000 }).map((cents) => `$${(cents / 100).toFixed(2)}`),
+        }),
+        { selector: ({ length }) => length, minLength: 1, maxLength: 4 },
+      ),
+      defects: fc.constantFrom("0 %", "7 %", "30 %"),
+      bundle: fc.integer({ min: 1, max: 3 }),
+    });
+    await fc.assert(
+      fc.asyncProperty(order, async (body) => {
+        const answer = await planned(body);
+        const cells = cellsOf(answer);
+        for (const { name, count } of body.pieces) {
+          const cut = answer.boards.reduce(
+            (sum, { cuts, times }) => sum + times * cuts.filter(({ piece }) => piece === name).length,
+            0,
+          );
+          const short = answer.short.reduce((sum, one) => (one.piece === name ? sum + one.count : sum), 0);
+          expect(cut + short).toBe(count);
+        }
+        const cents = (text: string | undefined) => Math.round(Number(text) * 100);
+        expect(answer.buy.reduce((sum, { amount }) => sum + cents(amount?.value), 0)).toBe(cents(answer.total.value));
+        expect(cents(answer.plan.bound?.value)).toBeLessThanOrEqual(cents(answer.plan.cost.value));
+        for (const { quantity, planned: least } of answer.buy) {
+          expect(Number(quantity.value)).toBeGreaterThanOrEqual(Number(least.value));
+          expect(Number(quantity.value) % body.bundle).toBe(0);
+          expect(cells.get(quantity.cell)?.value).toBe(quantity.value);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
