@@ -6,6 +6,7 @@ import { layRoute } from "./compare/route.js";
 import type { Planners } from "./plan.js";
 import { millable, planRoute } from "./plan.js";
 import type { EstimateRequest } from "./request/request.js";
+import { aside } from "./sheet/aside.js";
 import { layOwnLines } from "./sheet/own-lines.js";
 import { Sheet } from "./sheet/sheet.js";
 import { layCommon, layTakeoffs } from "./takeoffs.js";
@@ -40,7 +41,7 @@ export function findBestMix(request: EstimateRequest, planners: Planners): MixFo
   const price = pricer(basis, planners, "start");
   search.add(price(new Set(names)));
   search.add(price(new Set(pinned)));
-  const best = search.best(basis.labor.valueOfHour.value.toNumber());
+  const best = search.best(aside(basis.labor.valueOfHour).toNumber());
   const frontier = wantsFrontier ? searchFrontier(search) : [];
   return { best, frontier, tried: search.tried.length };
 }
@@ -55,7 +56,7 @@ function pricer(basis: Basis, planners: Planners, prefix = "try"): (milled: Read
       planRoute(basis, `${prefix}${++tries}`, "A mix", milled, planners, undefined),
       common,
     );
-    return { milled, cash: route.cash.value.toNumber(), hours: route.hours.value.toNumber() };
+    return { milled, cash: aside(route.cash).toNumber(), hours: aside(route.hours).toNumber() };
   };
 }
 

@@ -10,6 +10,7 @@ import { type Fault, FaultError, pointer } from "./faults.js";
 import { heldForm, millable, type Planners, planRoute } from "./plan.js";
 import type { HeldPlans } from "./request/held-plans.js";
 import type { EstimateRequest } from "./request/request.js";
+import { aside } from "./sheet/aside.js";
 import { layOwnLines } from "./sheet/own-lines.js";
 import { Sheet } from "./sheet/sheet.js";
 import { layCommon, layTakeoffs, type Takeoffs } from "./takeoffs.js";
@@ -73,8 +74,8 @@ function betterRoute({ routes, basis }: Estimate, { options }: EstimateRequest):
   if (!mill || options?.mostCash !== undefined || options?.mostHours !== undefined) return undefined;
   const pinned = basis.groups.some(({ group, millable }) => millable && group.rules.source === "mill");
   const others = pinned ? [mill] : [mill, buy];
-  const least = others.reduce((a, b) => (b.total.value.lt(a.total.value) ? b : a));
-  return least.total.value.lt(mix.total.value) ? least.plan : undefined;
+  const least = others.reduce((a, b) => (aside(b.total).lt(aside(a.total)) ? b : a));
+  return aside(least.total).lt(aside(mix.total)) ? least.plan : undefined;
 }
 
 function sameSet(a: ReadonlySet<string>, b: ReadonlySet<string>): boolean {

@@ -14,6 +14,7 @@ import { measurePlan } from "./salvage/cut-cells.js";
 import { judgeSawingPlan } from "./salvage/sawing-judge.js";
 import type { SawingPlan, SawingProblem } from "./salvage/sawing-problem.js";
 import { type MilledGroup, sawingProblem } from "./salvage/sawing-question.js";
+import { asideIn } from "./sheet/aside.js";
 import type { PlanProof } from "./sheet/expression.js";
 
 /** The optimisers, plugged in from outside so that any may be used. */
@@ -94,7 +95,7 @@ function milledGroup(
   const sawn = basis.request.options?.fallDown === "buy" ? undefined : spares;
   const price = dear ? UNPRICED : roughPrice(basis, substitution, group);
   // A bought piece is dressed already: that saves the hours that a sawn one takes.
-  const saved = dear ? 0 : basis.sheet.in(dressing.each, "person-h").toNumber();
+  const saved = dear ? 0 : asideIn(dressing.each, "person-h").toNumber();
   return { group, rough, spares: sawn, buy: { cash: price.cash, hours: -saved } };
 }
 

@@ -1,7 +1,7 @@
 /** The calendar of one route: its own stages and the common ones, in the order of the work. */
 import type { Basis } from "../basis.js";
 import { type Calendar, calendarOf, type StageWork } from "../effort/calendar.js";
-import { inUnit } from "../quantity/quantity.js";
+import { asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { CommonCells, RouteCells } from "./route.js";
 
@@ -25,7 +25,7 @@ export function scheduleOf(basis: Basis, common: CommonCells, route: RouteCells)
     return {
       stage,
       label: cell.label,
-      personHours: inUnit(cell, "person-h"),
+      personHours: asideIn(cell, "person-h"),
       people: peopleAt(basis, common, cell, stage),
       needsDry: needsDry(stage),
     };
@@ -35,19 +35,19 @@ export function scheduleOf(basis: Basis, common: CommonCells, route: RouteCells)
     stages: [...route.stages, ...common.stages, ...common.ownHours].map(work),
     stacked: "stack",
     drying: drying && {
-      soonest: inUnit(drying.soonest, "day"),
-      likely: inUnit(drying.likely, "day"),
-      latest: inUnit(drying.latest, "day"),
+      soonest: asideIn(drying.soonest, "day"),
+      likely: asideIn(drying.likely, "day"),
+      latest: asideIn(drying.latest, "day"),
     },
-    hoursPerDay: inUnit(labor.hoursPerDay, "h/day"),
-    hoursPerWeek: inUnit(labor.hoursPerWeek, "h/week"),
+    hoursPerDay: asideIn(labor.hoursPerDay, "h/day"),
+    hoursPerWeek: asideIn(labor.hoursPerWeek, "h/week"),
   });
 }
 
 function peopleAt({ mill, labor }: Basis, common: CommonCells, cell: Cell, stage: string) {
-  if (AT_MILL.has(stage)) return inUnit(mill.crew, "people");
-  const crew = inUnit(labor.crew, "people");
-  return common.raising.includes(cell) ? crew.plus(inUnit(labor.helpers, "people")) : crew;
+  if (AT_MILL.has(stage)) return asideIn(mill.crew, "people");
+  const crew = asideIn(labor.crew, "people");
+  return common.raising.includes(cell) ? crew.plus(asideIn(labor.helpers, "people")) : crew;
 }
 
 /** Dried fascia holds up little; anything else that dries holds up the frame, from its dressing on. */

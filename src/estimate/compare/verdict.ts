@@ -1,6 +1,7 @@
 /** What the estimate comes to, in plain words with its reasons. It reads the sheet; nothing on the sheet depends on it. */
 import type { Basis } from "../basis.js";
 import { minorDigits } from "../quantity/unit.js";
+import { aside, asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { ComparedRoutes, Decision } from "./decision.js";
 import type { RouteCells } from "./route.js";
@@ -69,27 +70,28 @@ function savings(
   buy: RouteCells,
   { mix: against }: Decision,
 ): string[] {
-  if (!against) return [`Buying everything costs ${sheet.shown(buy.cash)} and takes ${hours(sheet, buy.hours)}.`];
+  if (!against) return [`Buying everything costs ${sheet.shown(buy.cash)} and takes ${hours(buy.hours)}.`];
   const { cashSaved, extraHours, payPerHour } = against;
-  const costs = `It costs ${sheet.shown(mix.cash)} and takes ${hours(sheet, mix.hours)}; buying everything costs ${sheet.shown(buy.cash)} and takes ${hours(sheet, buy.hours)}.`;
-  const saves = cashSaved.value.gte(0)
+  const costs = `It costs ${sheet.shown(mix.cash)} and takes ${hours(mix.hours)}; buying everything costs ${sheet.shown(buy.cash)} and takes ${hours(buy.hours)}.`;
+  const saves = aside(cashSaved).gte(0)
     ? `saves ${sheet.shown(cashSaved)}`
     : `costs ${sheet.shown(cashSaved).replace("-", "")} more`;
-  if (extraHours.value.lte(0)) return [costs, `Milling ${saves} and takes no more hours.`];
+  if (aside(extraHours).lte(0)) return [costs, `Milling ${saves} and takes no more hours.`];
   const whose = request.labor?.valueOfHour
     ? "that you say an hour is worth"
     : "taken for an hour, for you gave no value";
   const pay = `${shownMoney(payPerHour)} for each of them, against ${shownMoney(labor.valueOfHour)} ${whose}`;
-  return [costs, `Milling ${saves} for ${hours(sheet, extraHours)} more: ${pay}.`];
+  return [costs, `Milling ${saves} for ${hours(extraHours)} more: ${pay}.`];
 }
 
-const hours = (sheet: Basis["sheet"], cell: Cell): string =>
-  `${sheet.in(cell, "person-h").toDecimalPlaces(0).toFixed()} person-hours`;
+const hours = (cell: Cell): string => `${asideIn(cell, "person-h").toDecimalPlaces(0).toFixed()} person-hours`;
 
 /** A rate of money, to the minor unit. */
 const shownMoney = (cell: Cell): string => {
   const [currency = ""] = cell.display.symbol.split("/");
-  return `${cell.value.toDecimalPlaces(minorDigits(currency) ?? 2).toFixed(minorDigits(currency) ?? 2)} ${currency} an hour`;
+  return `${aside(cell)
+    .toDecimalPlaces(minorDigits(currency) ?? 2)
+    .toFixed(minorDigits(currency) ?? 2)} ${currency} an hour`;
 };
 
 function holding(basis: Basis, { mill, mix }: ComparedRoutes): string[] {
@@ -97,7 +99,7 @@ function holding(basis: Basis, { mill, mix }: ComparedRoutes): string[] {
   if (!plan?.sawing) return [];
   const sides = mix.plan.sawing ? plan.sawn : plan.milled;
   const groups = basis.groups.map(({ group }) => group).filter(({ name }) => sides.has(name));
-  const wanted = groups.reduce((sum, { count }) => sum + count.value.toNumber(), 0);
+  const wanted = groups.reduce((sum, { count }) => sum + aside(count).toNumber(), 0);
   const bought = [
     ...plan.bought.map(({ substitution, count }) => ({ group: substitution.group, count })),
     ...plan.unsold.map(({ group, count }) => ({ group: group.group, count })),
@@ -114,11 +116,11 @@ function holding(basis: Basis, { mill, mix }: ComparedRoutes): string[] {
 /** How long the sawn pieces lie in the stack, in whole weeks, never promising the shortest. */
 function drying({ sheet, groups }: Basis, { drying: time, plan }: RouteCells): string[] {
   if (!time) return [];
-  const weeks = (cell: Cell): string => sheet.in(cell, "week").ceil().toFixed();
+  const weeks = (cell: Cell): string => asideIn(cell, "week").ceil().toFixed();
   const [first, ...others] = groups.flatMap(({ group }) =>
     group.rules.seasoning === "dried" && plan.sawn.has(group.name) ? [group.thickness] : [],
   );
-  const thickest = first && others.reduce((a, b) => (sheet.decide(b).gt(sheet.decide(a)) ? b : a), first);
+  const thickest = first && others.reduce((a, b) => (aside(b).gt(aside(a)) ? b : a), first);
   const whose = thickest ? `pieces up to ${sheet.shown(thickest)} thick` : "sawn pieces";
   return [
     `In the stack ${whose} dry for about ${weeks(time.likely)} weeks (${weeks(time.soonest)} at best, ${weeks(time.latest)} at worst): saw and stack before the warm season.`,
@@ -130,7 +132,7 @@ function doubt(basis: Basis, { mix, buy }: ComparedRoutes, decision: Decision): 
     return `${mix.unpriced} line${mix.unpriced === 1 ? " has" : "s have"} no price yet: the cash is too low by what they cost.`;
   if (!decision.mix) return "What an hour of your own work is worth to you.";
   const pace = basis.assumed.cell("pace");
-  const extra = mix.hours.value.minus(buy.hours.value);
+  const extra = aside(mix.hours).minus(aside(buy.hours));
   const slow = extra.times(pace.range?.high ?? 1);
   return `Your pace. At the slow end the extra hours are ${slow.toDecimalPlaces(0).toFixed()} instead of ${extra.toDecimalPlaces(0).toFixed()}.`;
 }

@@ -1,6 +1,7 @@
 /** Which machine dresses a group, and why: read off the same limits as the hours, for showing. No formula hangs on it. */
 import type { PieceGroup } from "../pieces/piece-group.js";
 import type { Assumed } from "../request/assumed.js";
+import { aside } from "../sheet/aside.js";
 import { evaluate } from "../sheet/evaluate.js";
 import { expressionOf, type Operand } from "../sheet/expression.js";
 import { limitsOf, type Planer, planingOf, type RawPiece } from "./dressing.js";
@@ -17,7 +18,7 @@ export interface DressingChoice {
   readonly because: readonly string[];
 }
 
-const valueNow = (operand: Operand) => evaluate(expressionOf(operand), (cell) => cell.value);
+const valueNow = (operand: Operand) => evaluate(expressionOf(operand), aside);
 
 /** Both measure the same, in the one unit in which it is held. */
 const exceeds = (is: Operand, most: Operand): boolean => valueNow(is).gt(valueNow(most));

@@ -4,12 +4,13 @@
  * @see NIOSH 94-110: 51 lb (23 kg) at best, close to the body.
  */
 import { type Decimal, decimal } from "../quantity/decimal.js";
-import { inUnit, type Quantity, quantity } from "../quantity/quantity.js";
+import { type Quantity, quantity } from "../quantity/quantity.js";
 import { diameterAt } from "../salvage/bolt.js";
 import { explainSawing } from "../salvage/explain-sawing.js";
 import type { SawingPlan, SawingProblem, SawLog } from "../salvage/sawing-problem.js";
 import type { SoundLog } from "../salvage/sound-wood.js";
 import type { WoodCells } from "../salvage/wood.js";
+import { aside, asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { WeightLine } from "../takeoff/weight.js";
 
@@ -38,7 +39,7 @@ const MOST_LEVERS = 16;
 /** Loads over what one carries, the heaviest first. @param load - What one person carries. */
 export function liftsOf(loads: readonly Load[], load: Cell): Lift[] {
   return loads
-    .map((one) => ({ ...one, people: peopleFor(one.lifted.value, load.value) }))
+    .map((one) => ({ ...one, people: peopleFor(one.lifted.value, aside(load)) }))
     .filter(({ people }) => people > 1)
     .map((one): Lift => ({ ...one, aid: aidFor(one.people) }))
     .sort((a, b) => b.lifted.value.cmp(a.lifted.value));
@@ -52,13 +53,13 @@ function aidFor(people: number): Lift["aid"] {
   return people <= MOST_LEVERS ? "cart, rollers or levers" : "winch, tractor or lift";
 }
 
-const quantityOf = (cell: Cell): Quantity => ({ value: cell.value, unit: cell.unit, written: cell.display });
+const quantityOf = (cell: Cell): Quantity => ({ value: aside(cell), unit: cell.unit, written: cell.display });
 
 /** Logs by their sound wood. */
 export function logLoads(logs: readonly SoundLog[], woods: ReadonlyMap<string, WoodCells>): Load[] {
   return logs.map(({ name, species, weight, scale }) => {
     const green = quantityOf(weight);
-    const dry = weighed(inUnit(scale.smalian, "m3"), woods.get(species)?.dryDensity);
+    const dry = weighed(asideIn(scale.smalian, "m3"), woods.get(species)?.dryDensity);
     return {
       kind: "log",
       name,
@@ -106,5 +107,5 @@ const chord = (radius: number, y: number): number => 2 * Math.sqrt(Math.max(0, r
 
 /** @param volume - In cubic metres. */
 function weighed(volume: Decimal, density: Cell | undefined): Quantity {
-  return quantity(density ? volume.times(inUnit(density, "kg/m3")) : decimal(0), "kg");
+  return quantity(density ? volume.times(asideIn(density, "kg/m3")) : decimal(0), "kg");
 }

@@ -14,6 +14,7 @@ import type { Need, NeedItem } from "../need.js";
 import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { quantity } from "../quantity/quantity.js";
 import { type MeasureSystem, markedSmall } from "../quantity/text.js";
+import { aside } from "../sheet/aside.js";
 import { type Cell, over, roundUp, times } from "../sheet/expression.js";
 import { amountOf, layLine, type Pricing, priceCell, type ShoppingLine } from "./line.js";
 import { layPackLine, packLabel } from "./pack-lines.js";
@@ -92,7 +93,7 @@ function layFastener(
       (a.length?.value ?? ZERO).cmp(b.length?.value ?? ZERO) || perPiece(a) - perPiece(b) || (a.name < b.name ? -1 : 1),
   )[0];
   const size = [item.diameter, item.length, ...(item.fits ?? [])]
-    .flatMap((cell) => (cell ? [markedSmall({ value: cell.value, unit: cell.unit }, system)] : []))
+    .flatMap((cell) => (cell ? [markedSmall({ value: aside(cell), unit: cell.unit }, system)] : []))
     .join(" × ");
   const add = `Add ${item.fastener}${size ? ` ${size} or longer` : ""}, ${item.corrosion.replaceAll("-", " ")} or better, to the catalog's fasteners.`;
   const perPieceBought = best ? cutFrom(best, length) : 1;

@@ -4,6 +4,7 @@ import { type Fault, FaultError, pointer } from "../faults.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import type { Decimal } from "../quantity/decimal.js";
 import { inUnit } from "../quantity/quantity.js";
+import { aside, asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import type { MillCells } from "./mill.js";
@@ -113,13 +114,13 @@ function sawGroup(
 
 /** Floats for the optimiser; the estimate's own hours are formulas over the plan's measures. */
 function sawRates(basis: SawingBasis): SawingProblem["rates"] {
-  const { sheet, mill } = basis;
+  const { mill } = basis;
   refuseStandstill([mill.rate, basis.ripFeed]);
-  // Read without `decide`: a plan made at other rates is still a valid plan, only perhaps no longer the best one.
-  const per = (cell: Cell, unit: string): number => sheet.in(cell, unit).toNumber();
+  // Read aside: a plan made at other rates is still a valid plan, only perhaps no longer the best one.
+  const per = (cell: Cell, unit: string): number => asideIn(cell, unit).toNumber();
   const gettingOut = basis.getOut.reduce((sum, cell) => sum + per(cell, "person-h"), 0);
   return {
-    wage: basis.wage.value.toNumber(),
+    wage: aside(basis.wage).toNumber(),
     logHours: gettingOut / Math.max(1, basis.getOut.length) + per(basis.prepare, "person-h"),
     logCash: 0,
     boltHours: per(mill.setUp, "h") * per(mill.crew, "people"),
@@ -136,7 +137,7 @@ function sawRates(basis: SawingBasis): SawingProblem["rates"] {
 /** A saw that cuts nothing in an hour would take for ever. */
 function refuseStandstill(rates: readonly Cell[]): void {
   const faults = rates
-    .filter(({ value }) => value.lte(0))
+    .filter((rate) => aside(rate).lte(0))
     .map(({ name, label, kind }): Fault => {
       const at = pointer(kind === "override" ? "/overrides" : "/assumptions", name);
       return { code: "out-of-range", at, wrong: `${label} is zero.`, cure: "Give more than zero." };

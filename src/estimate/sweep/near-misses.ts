@@ -14,6 +14,7 @@ import { type Decimal, decimal, fixed } from "../quantity/decimal.js";
 import { marked, markedSmall } from "../quantity/text.js";
 import { unit } from "../quantity/unit.js";
 import type { EstimateRequest } from "../request/request.js";
+import { aside } from "../sheet/aside.js";
 import { layOwnLines } from "../sheet/own-lines.js";
 import { Sheet } from "../sheet/sheet.js";
 import { layCommon, layTakeoffs } from "../takeoffs.js";
@@ -113,16 +114,16 @@ function measured(basis: Basis, planners: Planners): Laid {
   const roof = cutList.frame?.roof;
   const panels = takeoffs.covering?.panels;
   const counted: [string, Decimal | undefined][] = [
-    ["purlin rows", roof?.purlinRows.value],
-    ["panels", panels?.panels.value],
-    ["panels up a slope", panels?.up.value],
+    ["purlin rows", roof && aside(roof.purlinRows)],
+    ["panels", panels && aside(panels.panels)],
+    ["panels up a slope", panels && aside(panels.up)],
     ...piecesByBase(cutList.groups),
   ];
   return {
     counts: new Map(counted.flatMap(([name, value]) => (value ? [[name, value] as const] : []))),
     stock: stockByBase(basis),
-    cash: route.cash.value,
-    hours: route.hours.value,
+    cash: aside(route.cash),
+    hours: aside(route.hours),
   };
 }
 
@@ -133,7 +134,7 @@ function piecesByBase(groups: readonly PieceGroup[]): ReadonlyMap<string, Decima
   const found = new Map<string, Decimal>();
   for (const group of groups) {
     const base = baseOf(group);
-    found.set(base, (found.get(base) ?? decimal(0)).plus(group.count.value));
+    found.set(base, (found.get(base) ?? decimal(0)).plus(aside(group.count)));
   }
   return found;
 }
@@ -142,7 +143,7 @@ function stockByBase({ groups }: Basis): ReadonlyMap<string, Decimal> {
   const found = new Map<string, Decimal>();
   for (const { group, substitution } of groups) {
     if (!("offer" in substitution)) continue;
-    const fit = lengthsOf(substitution.offer).find(({ value }) => value.gte(group.length.value))?.value;
+    const fit = lengthsOf(substitution.offer).find(({ value }) => value.gte(aside(group.length)))?.value;
     if (!fit) continue;
     const key = `stock of ${baseOf(group)}`;
     const known = found.get(key);

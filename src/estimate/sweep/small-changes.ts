@@ -4,6 +4,7 @@ import type { Decimal } from "../quantity/decimal.js";
 import { exactly } from "../quantity/text.js";
 import type { EstimateRequest } from "../request/request.js";
 import type { FrameShape } from "../request/structure-kinds.js";
+import { aside } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 
 /** One field of the structure, and how far it may be moved. */
@@ -86,13 +87,13 @@ export function smallChanges(request: EstimateRequest, find: (name: string) => C
     const cell = find(name);
     if (!cell || cell.kind === "override") return [];
     const step = exactly(by[request.system === "metric" ? 1 : 0]).value;
-    const values = steps.map((count) => cell.value.plus(step.times(count))).filter((value) => value.gt(0));
+    const values = steps.map((count) => aside(cell).plus(step.times(count))).filter((value) => value.gt(0));
     const changes = values.map((to): SmallChange => {
       const structure = replaced(shape, path, { value: to.toFixed(), unit: "mm" }) as FrameShape;
       return {
         at: pointer("/structure", ...path),
         label: cell.label,
-        from: cell.value,
+        from: aside(cell),
         to,
         request: { ...request, structure },
       };

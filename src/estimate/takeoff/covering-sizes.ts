@@ -10,6 +10,7 @@ import type { Quantity } from "../quantity/quantity.js";
 import { exactly } from "../quantity/text.js";
 import { type Assumed, citation } from "../request/assumed.js";
 import type { Defaults, InEither } from "../request/given.js";
+import { aside } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 
@@ -101,7 +102,7 @@ function sizesFrom(sheet: Sheet, { covering, offer, defaults }: SizesInput, unit
 function refuseShort(sheet: Sheet, sizes: PanelSizes, at: string): void {
   const shortest = exactly(SHORTEST).value;
   const lapped = [sizes.longestPanel, ...Object.values(sizes.trim)].filter((cell) => cell !== undefined);
-  const short = lapped.filter((cell) => cell.value.lt(shortest));
+  const short = lapped.filter((cell) => aside(cell).lt(shortest));
   const faults = short.map(
     (cell): Fault => ({
       code: "cannot-build",
@@ -111,7 +112,7 @@ function refuseShort(sheet: Sheet, sizes: PanelSizes, at: string): void {
     }),
   );
   const divisors = [sizes.coverWidth, sizes.cutStep, ...Object.values(sizes.closure)];
-  for (const cell of divisors.filter((each) => each.value.lte(0))) {
+  for (const cell of divisors.filter((each) => aside(each).lte(0))) {
     const wrong = `${cell.label} is ${sheet.shown(cell)}.`;
     faults.push({ code: "cannot-build", at, wrong, cure: "Give more than zero." });
   }
@@ -123,7 +124,7 @@ function refuseShort(sheet: Sheet, sizes: PanelSizes, at: string): void {
  * @throws FaultError when it takes half of it or more.
  */
 export function refuseLongLap(sheet: Sheet, lap: Cell, piece: Cell): void {
-  if (lap.value.times(2).lt(piece.value)) return;
+  if (aside(lap).times(2).lt(aside(piece))) return;
   const wrong = `The ${lap.label} of ${sheet.shown(lap)} takes half of ${sheet.shown(piece)} or more.`;
   const cure = "Give a shorter lap or longer pieces.";
   throw new FaultError([{ code: "cannot-build", at: `/assumptions/${lap.name}`, wrong, cure }]);

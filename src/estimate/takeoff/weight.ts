@@ -6,6 +6,7 @@
 import type { PieceGroup } from "../pieces/piece-group.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import type { Assumed } from "../request/assumed.js";
+import { aside } from "../sheet/aside.js";
 import { type Cell, greatest, over, roundUp, times } from "../sheet/expression.js";
 import { layColumnSum, layLines } from "../sheet/rows.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -74,7 +75,7 @@ export function layWeights(
         ? undefined
         : sheet.lay("weight.heaviest", greatest(...lifted), { label: "heaviest piece to raise", display: units.mass }),
     // A list to show: no formula hangs on it, so load and density stay live.
-    heavyLifts: lines.filter((line) => line.people.value.gt(1)),
+    heavyLifts: lines.filter((line) => aside(line.people).gt(1)),
   };
 }
 
