@@ -5,7 +5,7 @@
 
 /** From the ground up. A name is a folder or a file below src, without its ending. */
 const LADDER = [
-  ["estimate/faults"],
+  ["estimate/faults", "estimate/watch"],
   ["estimate/quantity"],
   ["estimate/sheet", "estimate/solver", "catalog"],
   ["estimate/request", "estimate/need"],

@@ -5,6 +5,7 @@ import { requestId } from "hono/request-id";
 import { secureHeaders } from "hono/secure-headers";
 import { nearest } from "../estimate/faults.js";
 import type { AnyCall } from "./call.js";
+import type { Computing } from "./computing.js";
 import { exchange, type Surroundings } from "./exchange.js";
 import { DEFAULT_PLACES, type Places, Turnstile } from "./limits.js";
 import { describeCalls } from "./openapi.js";
@@ -18,6 +19,8 @@ export interface AppOptions {
   /** Why no new work should be sent here; undefined when it may be. */
   readonly notReady?: () => string | undefined;
   readonly places?: Places;
+  /** Where heavy calls are computed: a pool, or `here`. Needed as soon as a call is heavy. */
+  readonly computing?: Computing;
 }
 
 type App = Hono<{ Variables: { requestId: string; row: string } }>;
@@ -40,11 +43,13 @@ const PACKED = ["/", "/assets/*"];
 /** The service, ready to be served or called with `app.request`. */
 export function createApp(calls: readonly AnyCall[], options: AppOptions = {}): App {
   const app: App = new Hono();
-  const { log = () => {}, notReady = () => undefined, places = DEFAULT_PLACES } = options;
+  const { log = () => {}, notReady = () => undefined, places = DEFAULT_PLACES, computing = nowhere(calls) } = options;
   const document = describeCalls(calls);
-  const service: Service = { metrics: new Metrics(), document: () => document, notReady };
+  const queue = () => computing.queue();
+  const service: Service = { metrics: new Metrics(queue), document: () => document, notReady, queue };
   const around: Surroundings = {
     service,
+    computing,
     turnstile: new Turnstile(places),
     problemOf: (error, c) => problemWithLog(error, c, log),
   };
@@ -80,6 +85,15 @@ export function createApp(calls: readonly AnyCall[], options: AppOptions = {}): 
   app.notFound((c) => failed(notFound(c.req.path, calls), c));
   app.onError(failed);
   return app;
+}
+
+/** Nobody blocks a service by forgetting the pool: what is heavy needs a place that was named. */
+function nowhere(calls: readonly AnyCall[]): Computing {
+  const heavy = calls.find((call) => call.heavy);
+  const missing = () => {
+    throw new Error(`${heavy?.id} is heavy: say where such calls are computed, by a pool or here`);
+  };
+  return heavy ? missing() : { compute: missing, queue: () => undefined };
 }
 
 function addPath(app: App, path: string, rows: readonly AnyCall[], around: Surroundings): void {

@@ -8,16 +8,22 @@ import { NotJson, readJson } from "./strict-json.js";
 
 export const JSON_TYPE = "application/json";
 
+/** A body as the call takes it, and the JSON text that it was read from. */
+export interface ReadBody<Body> {
+  readonly value: Body;
+  readonly text: string;
+}
+
 /**
- * The body as the call takes it.
+ * Reads the body.
  * @throws Refusal 400, 413 or 415; FaultError when it is read but is not what is asked for.
  */
-export async function readBody<Body>(request: Request, form: RequestForm<Body>): Promise<Body> {
+export async function readBody<Body>(request: Request, form: RequestForm<Body>): Promise<ReadBody<Body>> {
   const type = checkedType(request, form);
   const text = decoded(await readBytes(request));
   const reader = form.alsoReads?.[type];
   const json = reader ? sound(reader.toJson(text)) : parsed(text);
-  return sound(form.read(json));
+  return { value: sound(form.read(json)), text: reader ? JSON.stringify(json) : text };
 }
 
 /** The media types that a call reads, JSON first. */

@@ -5,6 +5,7 @@
 import type { z } from "zod";
 import { readShape } from "../catalog/reading.js";
 import type { Fault } from "../estimate/faults.js";
+import type { Watch } from "../estimate/watch.js";
 import type { Service } from "./operations.js";
 
 /** What was read, or every fault found in it. */
@@ -55,18 +56,9 @@ export interface Input<Query, Body> {
   readonly body: Body;
 }
 
-/** How far a long call has come. */
-export interface Progress {
-  readonly stage: string;
-  readonly done: number;
-  readonly of: number;
-}
-
-/** What surrounds a call. */
-export interface Context {
-  /** Fires when the caller has gone or the time is up. */
-  readonly signal: AbortSignal;
-  readonly report: (progress: Progress) => void;
+/** What surrounds a call. It is `stopped` when the caller has gone or the time is up. */
+export interface Context extends Watch {
+  /** Only for what runs where the service does: a call that is `heavy` must not ask for it. */
   readonly service: Service;
 }
 
@@ -105,6 +97,8 @@ export interface Call<Query, Body, Answer> {
   readonly freshness?: "data" | "live";
   /** Left out of the document: styles and scripts of pages. */
   readonly hidden?: boolean;
+  /** Computes for longer than others may wait: runs in a worker. What it takes and gives goes as text. */
+  readonly heavy?: boolean;
   /** Offers `text/event-stream` as well: progress, then the JSON answer. */
   readonly streams?: boolean;
   run(input: Input<Query, Body>, context: Context): Answer | Promise<Answer>;

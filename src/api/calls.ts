@@ -17,11 +17,35 @@ import { webCalls } from "./web/calls.js";
 
 const HealthSchema = z
   .strictObject({ status: z.literal("ok").describe("Always ok: whoever is not, does not answer.") })
-  .meta({ id: "Health", description: "The service runs." });
+  .meta({ id: "Health", description: "Work may be sent." });
+
+const QueueSchema = z
+  .strictObject({
+    workers: z.int().describe("Threads that compute estimates and plans."),
+    underWay: z.int().describe("Jobs that they have begun."),
+    waiting: z.int().describe("Jobs that wait for a thread."),
+    mostWaiting: z.int().describe("Jobs that may wait; the next is refused with 503."),
+    answered: z.int().describe("Jobs answered since the service started."),
+    refused: z.int().describe("Jobs refused because too many were waiting."),
+    calledOff: z.int().describe("Jobs whose caller went, or whose time was up."),
+  })
+  .meta({ id: "Queue", description: "Jobs of the worker threads." });
+
+const AliveSchema = z
+  .strictObject({
+    status: z.literal("ok").describe("Always ok: whoever is not, does not answer."),
+    queue: QueueSchema.nullable().describe("Jobs of the worker threads; null where there are none."),
+  })
+  .meta({ id: "Alive", description: "The service runs." });
 
 const DocumentSchema = z
   .looseObject({ openapi: z.string().describe("Version of the format.") })
   .meta({ id: "OpenApiDocument", description: "An OpenAPI 3.1 document." });
+
+const QUEUE_EXAMPLE = {
+  ...{ workers: 2, underWay: 1, waiting: 0, mostWaiting: 32 },
+  ...{ answered: 12, refused: 0, calledOff: 1 },
+};
 
 const operations: readonly AnyCall[] = [
   call({
@@ -30,13 +54,13 @@ const operations: readonly AnyCall[] = [
     id: "getHealth",
     tag: "Operations",
     summary: "Is it alive?",
-    description: "Answers as long as the process runs.",
-    run: () => ({ status: "ok" as const }),
+    description: "Answers as long as the process runs, and says how many jobs its workers have.",
+    run: (_, { service }) => ({ status: "ok" as const, queue: service.queue() ?? null }),
     faces: {
       "application/json": json({
         description: "It is.",
-        schema: HealthSchema,
-        example: { status: "ok" },
+        schema: AliveSchema,
+        example: { status: "ok", queue: QUEUE_EXAMPLE },
         render: (health) => health,
       }),
     },

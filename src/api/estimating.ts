@@ -1,13 +1,13 @@
 /** The calls that estimate: a request in, its takeoffs or the whole estimate out. */
-import { setImmediate } from "node:timers/promises";
 import { z } from "zod";
 import { layBasis } from "../estimate/basis.js";
 import { cautionsOf, defaultNotices } from "../estimate/cautions.js";
-import { type Estimate, estimate } from "../estimate/estimate.js";
+import { ESTIMATE_STAGES, type Estimate, estimate } from "../estimate/estimate.js";
 import { FaultError } from "../estimate/faults.js";
 import { type EstimateRequest, estimateRequest, readEstimateRequest } from "../estimate/request/request.js";
 import { Sheet } from "../estimate/sheet/sheet.js";
 import { layTakeoffs } from "../estimate/takeoffs.js";
+import { Stages } from "../estimate/watch.js";
 import { type AnyCall, body, call, json, type Read } from "./call.js";
 import { demoCatalogs } from "./demos.js";
 import { ESTIMATE_EXAMPLE, REQUEST_EXAMPLES, TAKEOFFS_EXAMPLE } from "./examples.js";
@@ -84,13 +84,11 @@ export const estimating: readonly AnyCall[] = [
       "sheet: every cell; workings: formulas, sources and ranges of the cells shown; plans: the plans, to be held.",
     ),
     request: form,
+    heavy: true,
     streams: true,
-    run: async ({ body: { request, digest } }, { signal, report }): Promise<Made> => {
-      report({ stage: "planning the cuts and pricing every way", done: 0, of: 1 });
-      // A turn of the event loop, so that who listens hears it before the work begins, and who has gone ends it.
-      await setImmediate();
-      signal.throwIfAborted();
-      return { made: estimate(request, planners()), digest };
+    run: ({ body: { request, digest } }, watch): Made => {
+      const stages = new Stages(ESTIMATE_STAGES, watch);
+      return { made: estimate(request, planners(stages), stages), digest };
     },
     faces: {
       "application/json": json({

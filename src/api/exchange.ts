@@ -6,7 +6,8 @@ import { createHash } from "node:crypto";
 import type { Context as HonoContext } from "hono";
 import { chooseType } from "./accept.js";
 import { JSON_TYPE, readBody } from "./body.js";
-import type { AnyCall, Context, Face, Input, Progress } from "./call.js";
+import type { AnyCall } from "./call.js";
+import { type Computing, type Job, render, type Waiting } from "./computing.js";
 import { EVENTS_TYPE, eventStream } from "./events.js";
 import { LIMITS, type Turnstile } from "./limits.js";
 import type { Service } from "./operations.js";
@@ -17,6 +18,8 @@ import { readQuery } from "./query.js";
 export interface Surroundings {
   readonly service: Service;
   readonly turnstile: Turnstile;
+  /** Where calls that are heavy are computed. */
+  readonly computing: Computing;
   /** Also writes the log's line when the error is a bug. */
   readonly problemOf: (error: unknown, c: HonoContext) => Problem;
 }
@@ -33,19 +36,28 @@ export function exchange(call: AnyCall, around: Surroundings): (c: HonoContext) 
     let streaming = false;
     try {
       const body = call.request && (await readBody(c.req.raw, call.request));
-      const input = { path: c.req.param(), query, body };
-      const run = (report: Context["report"]) => runCall(call, input, c, around, report);
-      if (type !== EVENTS_TYPE) return written(call, type, await run(() => {}), query, c);
-      streaming = true;
-      return eventStream({
-        answer: async (report) => jsonFace(call).render(await run(report), query),
-        problemOf: (error) => around.problemOf(error, c),
-        ended: leave,
-      });
+      const path = c.req.param();
+      const job = { call: call.id, type, path, query, body: body?.text };
+      if (type === EVENTS_TYPE) {
+        streaming = true;
+        return eventStream({
+          answer: (report, gone) =>
+            computed(call, { ...job, type: JSON_TYPE }, body?.value, around, waiting(c, report, gone)),
+          problemOf: (error) => around.problemOf(error, c),
+          ended: leave,
+        });
+      }
+      return written(call, type, await computed(call, job, body?.value, around, waiting(c)), c);
     } finally {
       if (!streaming) leave();
     }
   };
+}
+
+/** Whoever has called: gone when the connection is, out of patience when the time is up. */
+function waiting(c: HonoContext, report: Waiting["report"] = () => {}, gone?: AbortSignal): Waiting {
+  const signals = [c.req.raw.signal, AbortSignal.timeout(LIMITS.callSeconds * 1000), ...(gone ? [gone] : [])];
+  return { report, signal: AbortSignal.any(signals) };
 }
 
 /** Media types of the answer, the preferred one first. */
@@ -64,31 +76,26 @@ function clientOf(c: HonoContext): string | undefined {
   return env?.incoming?.socket?.remoteAddress;
 }
 
-async function runCall(
+/** The answer, written: here, or by a worker where it takes long. */
+async function computed(
   call: AnyCall,
-  input: Input<unknown, unknown>,
-  c: HonoContext,
-  around: Surroundings,
-  report: (progress: Progress) => void,
-): Promise<unknown> {
-  const signal = AbortSignal.any([c.req.raw.signal, AbortSignal.timeout(LIMITS.callSeconds * 1000)]);
-  return call.run(input, { signal, report, service: around.service });
+  job: Job,
+  body: unknown,
+  { computing, service }: Surroundings,
+  { signal, report }: Waiting,
+): Promise<Written> {
+  if (call.heavy) return computing.compute(job, { signal, report });
+  const context = { report, stopped: () => signal.aborted, service };
+  return render(call, job.type, await call.run({ path: job.path, query: job.query, body }, context), job.query);
 }
 
-function jsonFace(call: AnyCall): Face<unknown, unknown> {
-  const face = call.faces[JSON_TYPE];
-  if (!face) throw new Error(`${call.id} streams but has no JSON answer`);
-  return face;
-}
+type Written = string | Uint8Array<ArrayBuffer>;
 
-function written(call: AnyCall, type: string, answer: unknown, query: unknown, c: HonoContext): Response {
+function written(call: AnyCall, type: string, bytes: Written, c: HonoContext): Response {
   const face = call.faces[type];
-  if (!face) throw new Error(`${call.id} offers ${type} and has no face for it`);
-  const rendered = face.render(answer, query);
-  const bytes = face.schema ? JSON.stringify(rendered) : (rendered as string | Uint8Array<ArrayBuffer>);
   const headers = new Headers({ "Content-Type": type.startsWith("text/") ? `${type}; charset=utf-8` : type });
   if (typesOffered(call).length > 1) headers.set("Vary", "Accept");
-  if (face.fileName) headers.set("Content-Disposition", `attachment; filename="${face.fileName}"`);
+  if (face?.fileName) headers.set("Content-Disposition", `attachment; filename="${face.fileName}"`);
   if (call.method === "get" && !keep(call, bytes, headers, c)) return new Response(null, { status: 304, headers });
   return new Response(bytes, { headers });
 }

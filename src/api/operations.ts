@@ -1,6 +1,18 @@
 /** Health, readiness and metrics: the only clock of the service. */
 import type { OpenAPIObject } from "openapi3-ts/oas31";
 
+/** Jobs under way and waiting, and how many may be. */
+export interface Queue {
+  readonly workers: number;
+  readonly underWay: number;
+  readonly waiting: number;
+  readonly mostWaiting: number;
+  /** Since the service started: jobs answered, refused because the queue was full, and called off. */
+  readonly answered: number;
+  readonly refused: number;
+  readonly calledOff: number;
+}
+
 /** What calls may ask of the service that they run in. */
 export interface Service {
   readonly metrics: Metrics;
@@ -8,6 +20,8 @@ export interface Service {
   readonly document: () => OpenAPIObject;
   /** Why no new work should be sent here; undefined when it may be. */
   readonly notReady: () => string | undefined;
+  /** Jobs of the workers; undefined where there are none. */
+  readonly queue: () => Queue | undefined;
 }
 
 /** One line of the log. */
@@ -36,6 +50,9 @@ export class Metrics {
   private readonly calls = new Map<string, number>();
   private readonly durations = new Map<string, Durations>();
   private underWay = 0;
+
+  /** @param queue - Jobs of the workers, if there are any. */
+  constructor(private readonly queue: () => Queue | undefined = () => undefined) {}
 
   /** A call begins. @returns What ends it: the row's path, and the status it was answered with. */
   begin(method: string): (path: string, status: number) => number {
@@ -74,9 +91,34 @@ export class Metrics {
       "# HELP boleworth_call_seconds Time from the first byte read to the answer.",
       "# TYPE boleworth_call_seconds histogram",
       ...sorted(this.durations).flatMap(([labels, durations]) => histogram(labels, durations)),
+      ...queueLines(this.queue()),
     ];
     return `${lines.join("\n")}\n`;
   }
+}
+
+function queueLines(queue: Queue | undefined): string[] {
+  if (!queue) return [];
+  const { workers, underWay, waiting, mostWaiting, answered, refused, calledOff } = queue;
+  const series = (name: string, type: string, help: string, ...values: (string | number)[]) => [
+    `# HELP boleworth_${name} ${help}`,
+    `# TYPE boleworth_${name} ${type}`,
+    ...values.map((value) => (typeof value === "number" ? `boleworth_${name} ${value}` : `boleworth_${name}${value}`)),
+  ];
+  return [
+    ...series("workers", "gauge", "Worker threads.", workers),
+    ...series("jobs_under_way", "gauge", "Jobs that a worker has begun.", underWay),
+    ...series("jobs_waiting", "gauge", "Jobs that wait for a worker.", waiting),
+    ...series("jobs_waiting_most", "gauge", "Jobs that may wait; the next is refused with 503.", mostWaiting),
+    ...series(
+      "jobs_total",
+      "counter",
+      "Jobs that have ended, by how.",
+      `{outcome="answered"} ${answered}`,
+      `{outcome="called-off"} ${calledOff}`,
+      `{outcome="refused"} ${refused}`,
+    ),
+  ];
 }
 
 const KNOWN_METHODS = new Set(["GET", "HEAD", "POST", "OPTIONS", "PUT", "PATCH", "DELETE"]);

@@ -4,6 +4,7 @@ import { planStock } from "../estimate/purchase/stock-plan.js";
 import { decimal } from "../estimate/quantity/decimal.js";
 import { carefulSawyer } from "../estimate/salvage/careful-sawyer.js";
 import { planSawing } from "../estimate/salvage/plan-sawing.js";
+import { CalledOff, UNWATCHED, type Watch } from "../estimate/watch.js";
 
 /** Counted work of one stock plan: proves nearly all jobs of up to 300 pieces. */
 const STOCK_WORK = 1_000_000;
@@ -13,11 +14,16 @@ const SKETCH_WORK = 80_000;
 const SAWING_WORK = 4_000;
 const SEED = 1;
 
-/** The planners; the same question gives the same plan. */
-export function planners(): Planners {
+/**
+ * The planners; the same question gives the same plan.
+ * @param watch - Asked now and then whether anyone still waits; if not, planning ends in `CalledOff`.
+ */
+export function planners({ stopped }: Pick<Watch, "stopped"> = UNWATCHED): Planners {
   return {
     sawing: (problem) => {
-      const { plan, gap, boundCovers } = planSawing(problem, { work: SAWING_WORK, seed: SEED });
+      const search = { work: SAWING_WORK, seed: SEED, shouldStop: stopped };
+      const { plan, gap, boundCovers, complete } = planSawing(problem, search);
+      if (!complete) throw new CalledOff();
       return { plan, proof: { gap: decimal(gap.toFixed(4)), covers: boundCovers } };
     },
     stock: (problem) => planStock(problem, { work: STOCK_WORK }),

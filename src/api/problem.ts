@@ -4,6 +4,7 @@
  */
 import { z } from "zod";
 import { FAULT_CODES, type Fault, type FaultCode, FaultError } from "../estimate/faults.js";
+import { CalledOff } from "../estimate/watch.js";
 
 /** Faults listed in one answer; the rest are only counted. */
 const MOST_FAULTS = 50;
@@ -132,6 +133,7 @@ export function problemHeaders(error: unknown): Record<string, string> {
 
 /** Thrown when the signal of a call fires: its time was up, or the caller has gone. */
 function givenUp(error: unknown): boolean {
+  if (error instanceof CalledOff) return true;
   return error instanceof DOMException && (error.name === "TimeoutError" || error.name === "AbortError");
 }
 

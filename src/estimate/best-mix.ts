@@ -21,8 +21,16 @@ export interface MixFound {
   readonly tried: number;
 }
 
-/** Searches on a scratch sheet of its own. @returns undefined when nothing may be milled. */
-export function findBestMix(request: EstimateRequest, planners: Planners): MixFound | undefined {
+/**
+ * Searches on a scratch sheet of its own.
+ * @param tell - Told before each mix how many have been tried, of at most how many; what it throws ends the search.
+ * @returns undefined when nothing may be milled.
+ */
+export function findBestMix(
+  request: EstimateRequest,
+  planners: Planners,
+  tell: (tried: number, most: number) => void = () => {},
+): MixFound | undefined {
   const sheet = new Sheet(new Map(Object.entries(request.overrides ?? {})));
   const basis = layBasis(sheet, request);
   const names = millable(basis);
@@ -31,12 +39,17 @@ export function findBestMix(request: EstimateRequest, planners: Planners): MixFo
     .filter(({ group }) => group.rules.source === "mill" && names.includes(group.name))
     .map(({ group }) => group.name);
   const wantsFrontier = request.options?.frontier === true;
-  const search = new MixSearch({
+  const budget = wantsFrontier ? BUDGET.frontier : BUDGET.mix;
+  const tried = pricer(basis, planners);
+  const search: MixSearch = new MixSearch({
     free: names.filter((name) => !pinned.includes(name)),
     pinned,
     limits: limitsOf(request),
-    budget: wantsFrontier ? BUDGET.frontier : BUDGET.mix,
-    price: pricer(basis, planners),
+    budget,
+    price: (milled) => {
+      tell(search.tried.length, budget);
+      return tried(milled);
+    },
   });
   const price = pricer(basis, planners, "start");
   search.add(price(new Set(names)));

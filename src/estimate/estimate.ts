@@ -14,6 +14,7 @@ import { aside } from "./sheet/aside.js";
 import { layOwnLines } from "./sheet/own-lines.js";
 import { Sheet } from "./sheet/sheet.js";
 import { layCommon, layTakeoffs, type Takeoffs } from "./takeoffs.js";
+import { Stages, UNWATCHED } from "./watch.js";
 
 export interface Estimate {
   readonly basis: Basis;
@@ -41,28 +42,53 @@ interface RoutePlans {
 /** Plans a route on a basis. */
 type PlanMilled = (milled: ReadonlySet<string>) => RoutePlan;
 
+/** What is told of an estimate under way, in the order of the work. */
+export const ESTIMATE_STAGES = {
+  lay: "laying out pieces, logs and prices",
+  bought: "planning what to buy",
+  milled: "planning the cuts of everything that the logs serve",
+  mixes: "trying mixes of milling and buying",
+  mixed: "planning the cuts of the best mix",
+  price: "pricing every way",
+} as const;
+export type EstimateStages = Stages<keyof typeof ESTIMATE_STAGES>;
+
 /**
  * Estimates a request that has passed the door.
- * @throws FaultError when it can't be built, an override is wrong, or a held plan does not fit.
+ * @throws FaultError when it can't be built, an override is wrong, or a held plan does not fit; CalledOff.
  */
-export function estimate(request: EstimateRequest, planners: Planners): Estimate {
+export function estimate(
+  request: EstimateRequest,
+  planners: Planners,
+  stages: EstimateStages = new Stages(ESTIMATE_STAGES, UNWATCHED),
+): Estimate {
+  stages.begin("lay");
   const basis = layBasis(newSheet(request), request);
   const names = millable(basis);
   const held = request.heldPlans;
   refuse(unknownMilled(basis, held?.milled ?? []));
   const plan = (key: string, label: string, milled: ReadonlySet<string>) =>
     planRoute(basis, key, label, milled, planners, held);
+  stages.begin("bought");
   const buy = plan("bought", "Everything bought", new Set());
-  if (names.length === 0) return layEstimate(basis, { buy, mill: undefined, mix: buy });
+  if (names.length === 0) {
+    stages.begin("price");
+    return layEstimate(basis, { buy, mill: undefined, mix: buy });
+  }
+  stages.begin("milled");
   const mill = plan("milled", "Milled wherever the logs serve", new Set(names));
   const mixed: PlanMilled = (milled) =>
     [buy, mill].find((route) => sameSet(route.milled, milled)) ?? plan("mixed", "Best mix found", milled);
   if (held?.milled) {
     const milled = new Set(held.milled.filter((name) => names.includes(name)));
+    stages.begin("price");
     return layEstimate(basis, { buy, mill, mix: mixed(milled) });
   }
-  const found = findBestMix(request, planners.sketch ?? planners);
+  stages.begin("mixes");
+  const found = findBestMix(request, planners.sketch ?? planners, (done, of) => stages.part(done, of));
+  stages.begin("mixed");
   const plans = { buy, mill, mix: found ? mixed(found.best.milled) : mill };
+  stages.begin("price");
   const made = layEstimate(basis, plans, found?.frontier);
   const better = betterRoute(made, request);
   return better ? layEstimate(layBasis(newSheet(request), request), { ...plans, mix: better }, found?.frontier) : made;

@@ -1,13 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { createApp } from "../../src/api/app.js";
 import { calls } from "../../src/api/calls.js";
+import { here } from "../../src/api/computing.js";
 import { describeCalls } from "../../src/api/openapi.js";
 import { judgeBy } from "./helpers/conformance.js";
 import { pileCall } from "./helpers/woodpile.js";
 
 // The test's own call is judged along, so that the rules below are tried even where no other call takes a body.
 const rows = [...calls, pileCall];
-const app = createApp(rows);
+const app = createApp(rows, { computing: here(rows) });
 const judge = judgeBy(describeCalls(rows));
 const shown = rows.filter((row) => !row.hidden);
 

@@ -2,12 +2,13 @@ import { describe, expect, it } from "vitest";
 import type { z } from "zod";
 import { createApp } from "../../src/api/app.js";
 import { calls } from "../../src/api/calls.js";
+import { here } from "../../src/api/computing.js";
 import { demoCatalogs, demoNames } from "../../src/api/demos.js";
 import type { AssumptionListSchema } from "../../src/api/render/json/assumptions.js";
 import { checkCatalog } from "../../src/catalog/check.js";
 import { estimated } from "./helpers/posting.js";
 
-const app = createApp(calls);
+const app = createApp(calls, { computing: here(calls) });
 const get = async (path: string) => (await app.request(path)).json() as Promise<Record<string, unknown>>;
 
 describe("demos", () => {

@@ -29,7 +29,7 @@ describe("an answer as events", () => {
     const response = await ask(pileCall)();
     expect(response.headers.get("Content-Type")).toBe("text/event-stream");
     expect(eventsIn(await response.text())).toEqual([
-      { event: "progress", data: { stage: "adding", done: 1, of: 1 } },
+      { event: "progress", data: { stage: "adding", step: 1, steps: 1, done: 1, of: 1 } },
       { event: "answer", data: { name: "shed", feet: 10, shown: [] } },
     ]);
   });
@@ -77,7 +77,7 @@ describe("an answer as events", () => {
       ...pileCall,
       run: async (_, { report }) => {
         await open;
-        report({ stage: "late", done: 1, of: 2 });
+        report({ stage: "late", step: 1, steps: 1, done: 1, of: 2 });
         return { name: "a", feet: 1, shown: [] };
       },
     });

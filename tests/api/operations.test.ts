@@ -1,12 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { createApp } from "../../src/api/app.js";
 import { calls } from "../../src/api/calls.js";
+import { here } from "../../src/api/computing.js";
 import { shelfCall } from "./helpers/woodpile.js";
 
 describe("health and readiness", () => {
   it("stays alive but takes no more work once it is being stopped", async () => {
     let stopping = false;
-    const app = createApp(calls, { notReady: () => (stopping ? "The service is being stopped." : undefined) });
+    const app = createApp(calls, {
+      computing: here(calls),
+      notReady: () => (stopping ? "The service is being stopped." : undefined),
+    });
     expect((await app.request("/readyz")).status).toBe(200);
     stopping = true;
     expect((await app.request("/healthz")).status).toBe(200);
@@ -16,7 +20,7 @@ describe("health and readiness", () => {
   });
 
   it("is never kept by a cache", async () => {
-    const app = createApp(calls);
+    const app = createApp(calls, { computing: here(calls) });
     for (const path of ["/healthz", "/readyz", "/metrics"]) {
       expect((await app.request(path)).headers.get("Cache-Control")).toBe("no-store");
     }
@@ -26,7 +30,7 @@ describe("health and readiness", () => {
 describe("metrics", () => {
   // Prometheus text exposition format 0.0.4: buckets are cumulative, the last is +Inf and equals the count.
   it("count calls by row and status, and never by what the caller wrote", async () => {
-    const app = createApp([...calls, shelfCall]);
+    const app = createApp([...calls, shelfCall], { computing: here(calls) });
     for (const path of ["/v1/shelves/a", "/v1/shelves/b", "/v1/shelves/broken", "/x1", "/x2"]) await app.request(path);
     await app.request("/v1/shelves/a", { method: "BREW" });
     const text = await (await app.request("/metrics")).text();
@@ -47,7 +51,7 @@ describe("metrics", () => {
   });
 
   it("have buckets that only grow", async () => {
-    const app = createApp([...calls, shelfCall]);
+    const app = createApp([...calls, shelfCall], { computing: here(calls) });
     await app.request("/v1/shelves/a");
     const text = await (await app.request("/metrics")).text();
     const counts = [...text.matchAll(/call_seconds_bucket\{.*\/v1\/shelves.*\} (\d+)/g)].map((match) =>

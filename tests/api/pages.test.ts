@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { createApp } from "../../src/api/app.js";
 import { calls } from "../../src/api/calls.js";
+import { here } from "../../src/api/computing.js";
 import { PROBLEMS } from "../../src/api/problem.js";
 import { FAULT_CODES } from "../../src/estimate/faults.js";
 import { pileCall, shelfCall } from "./helpers/woodpile.js";
 
-const app = createApp([...calls, pileCall, shelfCall]);
+const app = createApp([...calls, pileCall, shelfCall], { computing: here(calls) });
 const page = await (await app.request("/docs", { headers: { Accept: "text/html" } })).text();
 
 describe("the page of the calls", () => {

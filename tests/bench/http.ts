@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { createApp } from "../../src/api/app.js";
 import { calls } from "../../src/api/calls.js";
+import { here } from "../../src/api/computing.js";
 import { serve } from "../../src/api/serve.js";
 import type { Measured } from "./run.js";
 
@@ -22,7 +23,7 @@ async function median(times: number, ask: () => Promise<Response>): Promise<numb
 
 export async function bench(): Promise<Measured[]> {
   const hello = await serve({ fetch: () => Response.json({ hello: "world" }), port: 0, host: "127.0.0.1" });
-  const app = createApp(calls);
+  const app = createApp(calls, { computing: here(calls) });
   const service = await serve({ fetch: (request) => app.fetch(request), port: 0, host: "127.0.0.1" });
   try {
     return await compared(`http://127.0.0.1:${hello.port}/`, `http://127.0.0.1:${service.port}`);

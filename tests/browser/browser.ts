@@ -5,6 +5,7 @@ import { delimiter, join } from "node:path";
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
 import { createApp } from "../../src/api/app.js";
 import { calls } from "../../src/api/calls.js";
+import { here } from "../../src/api/computing.js";
 import { type Listening, serve } from "../../src/api/serve.js";
 
 const NAMES = ["chromium", "chromium-browser", "google-chrome"];
@@ -41,7 +42,11 @@ export interface Stage {
 
 /** Starts both. */
 export async function openStage(): Promise<Stage> {
-  const listening: Listening = await serve({ fetch: createApp(calls).fetch, port: 0, host: "127.0.0.1" });
+  const listening: Listening = await serve({
+    fetch: createApp(calls, { computing: here(calls) }).fetch,
+    port: 0,
+    host: "127.0.0.1",
+  });
   const browser = await chromium.launch({ executablePath: path as string, args: FLAGS });
   return {
     url: `http://127.0.0.1:${listening.port}`,

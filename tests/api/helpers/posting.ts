@@ -2,6 +2,7 @@
 import type { z } from "zod";
 import { createApp } from "../../../src/api/app.js";
 import { calls } from "../../../src/api/calls.js";
+import { here } from "../../../src/api/computing.js";
 import { demoRequest } from "../../../src/api/demos.js";
 import type { Problem } from "../../../src/api/problem.js";
 import type { EstimateSchema } from "../../../src/api/render/json/estimate.js";
@@ -11,7 +12,7 @@ export type Answer = z.output<typeof EstimateSchema>;
 export type Asking = z.input<typeof estimateRequest>;
 export type Cell = Answer["sheet"]["blocks"][number]["cells"][number];
 
-const app = createApp(calls);
+const app = createApp(calls, { computing: here(calls) });
 
 /** Posts JSON and hands back the response as it is. */
 export const post = (path: string, body: unknown): Promise<Response> =>

@@ -86,7 +86,7 @@ export const pileCall: AnyCall = call({
       const wrong = "Thirteen rows fall over.";
       throw new FaultError([{ code: "cannot-build", at: "/stack/rows", wrong, cure: "Give 12." }]);
     }
-    report({ stage: "adding", done: 1, of: 1 });
+    report({ stage: "adding", step: 1, steps: 1, done: 1, of: 1 });
     const feet = body.boards.reduce((sum, board) => sum + board.length * board.count, 0);
     return { name: body.name, feet, shown: query.include };
   },
