@@ -4,7 +4,7 @@ import { planStock } from "../estimate/purchase/stock-plan.js";
 import { decimal } from "../estimate/quantity/decimal.js";
 import { carefulSawyer } from "../estimate/salvage/careful-sawyer.js";
 import { planSawing } from "../estimate/salvage/plan-sawing.js";
-import { CalledOff, UNWATCHED, type Watch } from "../estimate/watch.js";
+import { CalledOff } from "../estimate/watch.js";
 
 /** Counted work of one stock plan: proves nearly all jobs of up to 300 pieces. */
 const STOCK_WORK = 1_000_000;
@@ -14,14 +14,22 @@ const SKETCH_WORK = 80_000;
 const SAWING_WORK = 4_000;
 const SEED = 1;
 
-/**
- * The planners; the same question gives the same plan.
- * @param watch - Asked now and then whether anyone still waits; if not, planning ends in `CalledOff`.
- */
-export function planners({ stopped }: Pick<Watch, "stopped"> = UNWATCHED): Planners {
+/** Whoever watches a job that plans: `Stages` will do. */
+export interface PlanWatch {
+  /** Asked now and then; true ends the planning in `CalledOff`. */
+  readonly stopped: () => boolean;
+  /** Told how much of the present stage is done. */
+  part(done: number, of: number): void;
+}
+
+const NOBODY: PlanWatch = { stopped: () => false, part: () => {} };
+
+/** The planners; the same question gives the same plan, whoever watches. */
+export function planners(watch: PlanWatch = NOBODY): Planners {
   return {
     sawing: (problem) => {
-      const search = { work: SAWING_WORK, seed: SEED, shouldStop: stopped };
+      const report = ({ done, of }: { done: number; of: number }) => watch.part(done, of);
+      const search = { work: SAWING_WORK, seed: SEED, shouldStop: watch.stopped, report };
       const { plan, gap, boundCovers, complete } = planSawing(problem, search);
       if (!complete) throw new CalledOff();
       return { plan, proof: { gap: decimal(gap.toFixed(4)), covers: boundCovers } };

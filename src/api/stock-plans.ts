@@ -77,6 +77,7 @@ export const stockPlans: readonly AnyCall[] = [
           "drawings: each stick as SVG; workings: formulas and sources of the cells; plan: the plan, to be held.",
         ),
     }),
+    heavy: true,
     request: body({ schema: stockOrderShape, examples: EXAMPLES, read: readOrder }),
     run: ({ body: { order, digest } }): Planned => ({ plan: planStockOrder(order, planners().stock), digest }),
     faces: {
