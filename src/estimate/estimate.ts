@@ -127,7 +127,7 @@ function layEstimate(basis: Basis, plans: RoutePlans, frontier: readonly Frontie
     ...sheet.faults,
     ...sheet.overrideFaults(),
   ]);
-  const verdict = verdictOf(basis, routes, decision);
+  const verdict = verdictOf(basis, common, routes, decision);
   const cautions = cautionsOf(basis, takeoffs, mill !== undefined);
   const notices = noticesOf(basis, routes, common);
   const all = [...new Set([plans.buy, ...(plans.mill ? [plans.mill] : []), plans.mix])];

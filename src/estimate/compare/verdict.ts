@@ -4,7 +4,7 @@ import { minorDigits } from "../quantity/unit.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { ComparedRoutes, Decision } from "./decision.js";
-import type { RouteCells } from "./route.js";
+import type { CommonCells, RouteCells } from "./route.js";
 
 /** First on every screen. */
 export interface Verdict {
@@ -22,7 +22,7 @@ export interface Verdict {
 }
 
 /** Weighs the routes. */
-export function verdictOf(basis: Basis, routes: ComparedRoutes, decision: Decision): Verdict {
+export function verdictOf(basis: Basis, common: CommonCells, routes: ComparedRoutes, decision: Decision): Verdict {
   const { mix, buy } = routes;
   const labels = (milled: boolean) =>
     basis.groups.filter(({ group }) => mix.plan.sawn.has(group.name) === milled).map(({ group }) => group.label);
@@ -30,7 +30,7 @@ export function verdictOf(basis: Basis, routes: ComparedRoutes, decision: Decisi
   return {
     headline: headline(basis, mill, bought),
     reasons: [...savings(basis, mix, buy, decision), ...holding(basis, routes), ...drying(basis, mix)],
-    doubt: doubt(basis, routes, decision),
+    doubt: unpriced(common, routes.mix) ?? doubt(basis, routes, decision),
     first: FIRST[basis.request.site?.ungradedAccepted ?? "unknown"],
     mill,
     buy: bought,
@@ -127,9 +127,19 @@ function drying({ sheet, groups }: Basis, { drying: time, plan }: RouteCells): s
   ];
 }
 
+/** Lines that are named before the rest of them are counted. */
+const MOST_NAMED = 3;
+
+/** Cash that leaves something out is doubtful before all else. */
+function unpriced(common: CommonCells, { lines, unpriced: count }: RouteCells): string | undefined {
+  if (count === 0) return undefined;
+  const names = [...common.lines, ...lines].flatMap(({ amount, label }) => (amount ? [] : [label]));
+  const more = names.length > MOST_NAMED ? [`${names.length - MOST_NAMED} more`] : [];
+  const which = [...names.slice(0, MOST_NAMED), ...more].join("; ");
+  return `${count} line${count === 1 ? " has" : "s have"} no price yet (${which}): the cash is too low by what they cost.`;
+}
+
 function doubt(basis: Basis, { mix, buy }: ComparedRoutes, decision: Decision): string {
-  if (mix.unpriced > 0)
-    return `${mix.unpriced} line${mix.unpriced === 1 ? " has" : "s have"} no price yet: the cash is too low by what they cost.`;
   if (!decision.mix) return "What an hour of your own work is worth to you.";
   const pace = basis.assumed.cell("pace");
   const extra = aside(mix.hours).minus(aside(buy.hours));

@@ -51,5 +51,6 @@ it("names what has no price among the notices", () => {
   const text = terminalPage(one);
   expect(one.routes.buy.unpriced).toBeGreaterThan(0);
   expect(text).toContain("no price");
+  expect(one.verdict.doubt).toMatch(/^\d+ lines have no price yet \(.+; .+; .+; \d+ more\)/);
   expect(text).toMatch(/ {2}- .* has no price\./);
 });
