@@ -81,7 +81,7 @@ export const estimating: readonly AnyCall[] = [
     ].join(" "),
     query: including(
       INCLUDES,
-      "sheet: every cell; workings: formulas, sources and ranges of the cells shown; plans: the plans, to be held.",
+      "sheet: every cell; workings: formulas, sources and ranges of the cells shown; plans: the plans, to be held; drawings: plan, elevation, section and rafters as SVG.",
     ),
     request: form,
     heavy: true,
@@ -110,7 +110,10 @@ export const estimating: readonly AnyCall[] = [
       "Pieces, geometry, covering, fasteners, finish and weights; only the structure is needed, and no prices.",
       "Overrides may name the cells of these alone; lines of your own and held plans are not looked at.",
     ].join(" "),
-    query: including(TAKEOFF_INCLUDES, "sheet: every cell; workings: formulas, sources and ranges of the cells shown."),
+    query: including(
+      TAKEOFF_INCLUDES,
+      "sheet: every cell; workings: formulas, sources and ranges of the cells shown; drawings: plan, elevation, section and rafters as SVG.",
+    ),
     request: form,
     run: ({ body: { request, digest } }): Taken => ({ taken: takeOff(request), digest }),
     faces: {

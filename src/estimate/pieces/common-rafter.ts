@@ -5,7 +5,7 @@
  * through the corner of the birdsmouth; its two edges are parallel to it.
  */
 import type { Fault } from "../faults.js";
-import type { Cell } from "../sheet/expression.js";
+import type { Cell, Operand } from "../sheet/expression.js";
 import { arctangent, least, minus, number, over, plus, root, square, tangent, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 
@@ -37,6 +37,9 @@ export interface RafterCells {
   readonly lineLength: Cell;
   /** Ridge face to tail along one edge, between the two plumb cuts. */
   readonly edgeLength: Cell;
+  /** The two parts of the edge, along the slope: from the plate's face up, and from there down to the tail. */
+  readonly bodyLength: Cell;
+  readonly tailLength: Cell;
   /** What a plumb cut takes: with plumb cuts at both ends the stock is this much longer than the edge. */
   readonly plumbCut: Cell;
   /** Shortest straight piece from which it can be cut. */
@@ -115,16 +118,21 @@ export function layCommonRafter(
   const hypotenuse = root(plus(square(plan.unitRise), square(plan.unitRun)));
   const unitLength = sheet.lay(`${name}.unitLength`, hypotenuse, { label: "rafter for one unit run", display: small });
   // Multiplied before divided: 20 ÷ 12 first would leave a last digit for a round-up to trip on.
-  const alongSlope = (levelLength: Parameters<typeof times>[0]) => over(times(levelLength, unitLength), plan.unitRun);
-  const plumbOf = (square: Parameters<typeof times>[0]) => over(times(square, plan.unitRise), plan.unitRun);
+  const alongSlope = (levelLength: Operand) => over(times(levelLength, unitLength), plan.unitRun);
+  const plumbOf = (square: Operand) => over(times(square, plan.unitRise), plan.unitRun);
 
   const lineLength = sheet.lay(`${name}.lineLength`, alongSlope(plan.run), {
     label: plan.ridgeThickness ? "plate face to ridge centre" : "plate face to upper end",
     display: long,
   });
   // The ridge is measured level, so half of it comes off before the tilt, not after.
-  const whole = plus(plan.run, plan.overhang);
-  const level = plan.ridgeThickness ? minus(whole, over(plan.ridgeThickness, number("2"))) : whole;
+  const halved = (level: Operand) =>
+    plan.ridgeThickness ? minus(level, over(plan.ridgeThickness, number("2"))) : level;
+  const level = halved(plus(plan.run, plan.overhang));
+  const part = (of: string, label: string, formula: Operand) =>
+    sheet.lay(`${name}.${of}`, alongSlope(formula), { label, display: long });
+  const bodyLength = part("bodyLength", "plate face to upper end, along an edge", halved(plan.run));
+  const tailLength = part("tailLength", "plate face to tail, along an edge", plan.overhang);
   const edgeLength = sheet.lay(`${name}.edgeLength`, alongSlope(level), {
     label: plan.ridgeThickness ? "ridge face to tail, along an edge" : "upper end to tail, along an edge",
     display: long,
@@ -172,6 +180,8 @@ export function layCommonRafter(
     unitLength,
     lineLength,
     edgeLength,
+    bodyLength,
+    tailLength,
     plumbCut,
     stockLength,
     slopeAngle,

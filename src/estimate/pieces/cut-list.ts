@@ -12,19 +12,19 @@ import { type Cell, sumOr } from "../sheet/expression.js";
 import { plain, type Sheet } from "../sheet/sheet.js";
 import { layFloor } from "./floor.js";
 import { type GableCells, layGable } from "./gable.js";
-import { type HipCells, layHip } from "./hip.js";
-import { type LeanToCells, layLeanTo } from "./lean-to.js";
-import { layPergola, type PergolaCells } from "./pergola.js";
+import { layHip } from "./hip.js";
+import { layLeanTo } from "./lean-to.js";
+import { type FrameCells, layOutline, type OutlineCells } from "./outline.js";
+import { layPergola } from "./pergola.js";
 import { layGroup, laySection, type PieceGroup } from "./piece-group.js";
 import { layWalls } from "./walls.js";
-
-/** A frame of any kind; `kind` tells them apart. */
-export type FrameCells = GableCells | LeanToCells | HipCells | PergolaCells;
 
 export interface CutList {
   readonly groups: readonly PieceGroup[];
   /** The geometry, where the structure stands on posts. */
   readonly frame: FrameCells | undefined;
+  /** The size of the whole, where there is a frame. */
+  readonly outline: OutlineCells | undefined;
   /** The same, of a gable. */
   readonly gable: GableCells | undefined;
   readonly pieceCount: Cell;
@@ -46,6 +46,7 @@ export function layCutList(sheet: Sheet, structure: StructureShape, defaults: De
   sheet.title("rafter", "Common rafter");
   sheet.title("pieces", "Cut list");
   const frame = structure.kind === "pieces" ? undefined : layFrame(sheet, structure, defaults, units);
+  const outline = frame && layOutline(sheet, frame, units);
   const derived =
     frame && structure.kind !== "pieces"
       ? [...frame.groups, ...layAdditions(sheet, structure, frame, defaults, units)]
@@ -80,7 +81,7 @@ export function layCutList(sheet: Sheet, structure: StructureShape, defaults: De
     ]);
   }
   refuseParts(sheet, groups);
-  return { groups, frame, gable: frame?.kind === "gable" ? frame : undefined, pieceCount, volume };
+  return { groups, frame, outline, gable: frame?.kind === "gable" ? frame : undefined, pieceCount, volume };
 }
 
 /** Names that runs share: they fall into end and middle pieces, but their common name is taken as well. */

@@ -50,6 +50,9 @@ export interface HipRafterCells {
   readonly lineLength: Cell;
   /** Between the points of its upper and lower cheeks, along the centre of its upper edge. */
   readonly edgeLength: Cell;
+  /** The two parts of the edge, along the hip: from the corner of the plates up, and from there down to the tail. */
+  readonly bodyLength: Cell;
+  readonly tailLength: Cell;
   readonly plumbCut: Cell;
   /** Shortest straight piece from which it can be cut. */
   readonly stockLength: Cell;
@@ -98,8 +101,11 @@ export function layHipRafter(sheet: Sheet, plan: HipPlan, units: DisplayUnits): 
     sheet.lay(`hip.${name}`, formula, { label, display });
   const lineLength = lay("lineLength", "plate corner to ridge end", along(plan.run), long);
   // Half the 45° thickness of the commons, along the hip, is half their thickness of common run.
-  const level = minus(plus(plan.run, plan.overhang), over(plan.commonThickness, two));
+  const halved = (level: Operand) => minus(level, over(plan.commonThickness, two));
+  const level = halved(plus(plan.run, plan.overhang));
   const edgeLength = lay("edgeLength", "point of the ridge cut to point of the tail", along(level), long);
+  const bodyLength = lay("bodyLength", "plate corner to point of the ridge cut", along(halved(plan.run)), long);
+  const tailLength = lay("tailLength", "plate corner to point of the tail", along(plan.overhang), long);
   const plumbOf = (square: Operand) => over(times(square, unitRise), diagonal);
   const plumbCut = lay("plumbCut", "taken by the hip's plumb cut", plumbOf(plan.hipDepth), small);
   const stockLength = lay("stockLength", "shortest stock", plus(edgeLength, plumbCut), long);
@@ -112,6 +118,8 @@ export function layHipRafter(sheet: Sheet, plan: HipPlan, units: DisplayUnits): 
     unitLength,
     lineLength,
     edgeLength,
+    bodyLength,
+    tailLength,
     plumbCut,
     stockLength,
     slopeAngle: sheet.lay("hip.slopeAngle", arctangent(over(unitRise, diagonal)), {

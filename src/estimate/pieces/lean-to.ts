@@ -61,6 +61,8 @@ export interface LeanToCells extends LaidFrame {
   /** To the top of the high beam; to the heel line at a ledger's face. */
   readonly highHeight: Cell;
   readonly rafter: RafterCells;
+  /** Along the slope, from one birdsmouth's plumb face to the other's; absent at a wall. */
+  readonly seatToSeat: Cell | undefined;
   readonly roof: RoofCells;
 }
 
@@ -137,6 +139,7 @@ export function layLeanTo(sheet: Sheet, shape: LeanToShape, defaults: Defaults, 
     highSide,
     highHeight,
     rafter,
+    seatToSeat: highSide === "posts" ? laySeatToSeat(laying, frame, rafter) : undefined,
     rafterDepth: plan.depth,
     roof,
     groups: [...frameGroups(framing), ...roofGroups(framing, roof)],
@@ -266,6 +269,15 @@ function layHighHeight(
   const rise = over(times(minus(frame.span, upper), frame.unitRise), frame.unitRun);
   return sheet.lay("frame.highHeight", plus(frame.eaveHeight, rise), {
     label: highSide === "posts" ? "post base to top of high beam" : "post base to the heel line at the ledger",
+    display: units.long,
+  });
+}
+
+/** Both seats begin on the side of the tail: at the low beam's outer face and the high beam's inner one. */
+function laySeatToSeat({ sheet, units, sections }: Laying<LeanToGroup>, frame: LeanToFrame, rafter: RafterCells): Cell {
+  const level = minus(frame.span, sections["high-beams"].thickness);
+  return sheet.lay("rafter.seatToSeat", over(times(level, rafter.unitLength), frame.unitRun), {
+    label: "from one birdsmouth to the other, along the slope",
     display: units.long,
   });
 }

@@ -19,7 +19,7 @@ import { SawingSchema, shownSawing } from "./sawing.js";
 import { SheetSchema, shownSheet } from "./sheet.js";
 
 /** What may be asked for beside the lean answer. */
-export const INCLUDES = ["sheet", "workings", "plans"] as const;
+export const INCLUDES = ["sheet", "workings", "plans", "drawings"] as const;
 export type Include = (typeof INCLUDES)[number];
 
 export const EstimateSchema = z
@@ -58,7 +58,7 @@ export function shownEstimate(
     about: about(basis, provenance),
     decision: shownDecision(estimate),
     cutList: shownCutList(basis, takeoffs.weights, routes.mix.plan.sawn),
-    geometry: shownGeometry(basis),
+    geometry: shownGeometry(basis, include.includes("drawings")),
     sawing: shownSawing(basis, distinct, marksOf),
     purchasing: shownPurchasing(estimate, distinct, marksOf),
     coverings: shownRoof(takeoffs.covering, system),

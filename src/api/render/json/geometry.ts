@@ -9,6 +9,7 @@ import type { LeanToCells } from "../../../estimate/pieces/lean-to.js";
 import type { PergolaCells } from "../../../estimate/pieces/pergola.js";
 import type { MeasureSystem } from "../../../estimate/quantity/text.js";
 import type { Cell } from "../../../estimate/sheet/expression.js";
+import { drawingsOf } from "../svg/drawings.js";
 import { FigureSchema, figure, LengthSchema, lengthFigure, smallFigure } from "./figures.js";
 
 const FrameSchema = z
@@ -128,6 +129,21 @@ const PergolaFrameSchema = z
   })
   .meta({ id: "PergolaFrame", description: "The size of a pergola." });
 
+const DrawingSchema = z
+  .strictObject({
+    name: z.string().describe("Name of the drawing: plan, elevation, section, rafter, and others of some kinds."),
+    title: z.string().describe("In words."),
+    svg: z
+      .string()
+      .describe("An SVG, black on white; a page of 259 × 190 mm, to scale when it is printed at full size."),
+  })
+  .meta({ id: "Drawing", description: "A drawing to scale, with dimensions." });
+
+const drawings = z
+  .array(DrawingSchema)
+  .optional()
+  .describe("With include=drawings: plan, elevation, section and rafters. Walls, floor and covering are not drawn.");
+
 const common = { rafter: RafterSchema.describe("How to cut a common rafter."), roof: RoofSchema.describe("The roof.") };
 
 const GableGeometrySchema = z
@@ -136,6 +152,7 @@ const GableGeometrySchema = z
     frame: FrameSchema.describe("The size of the whole."),
     ...common,
     farRafter: RafterSchema.nullable().describe("The far side's common rafter; null where both sides are alike."),
+    drawings,
   })
   .meta({ id: "GableGeometry", description: "A gable." });
 
@@ -145,6 +162,7 @@ const LeanToGeometrySchema = z
     highSide: z.enum(["posts", "ledger"]).describe("What carries the upper ends of the rafters."),
     frame: LeanToFrameSchema.describe("The size of the whole."),
     ...common,
+    drawings,
   })
   .meta({ id: "LeanToGeometry", description: "A single slope." });
 
@@ -156,6 +174,7 @@ const HipGeometrySchema = z
     endRafter: RafterSchema.describe("How to cut the rafter against the ridge's end."),
     hip: HipRafterSchema.describe("How to cut a hip."),
     jacks: JackSchema.describe("How to cut the jacks."),
+    drawings,
   })
   .meta({ id: "HipGeometry", description: "A hip roof." });
 
@@ -163,6 +182,7 @@ const PergolaGeometrySchema = z
   .strictObject({
     kind: z.literal("pergola").describe("Kind of structure."),
     frame: PergolaFrameSchema.describe("The size of the whole."),
+    drawings,
   })
   .meta({ id: "PergolaGeometry", description: "A pergola." });
 
@@ -171,8 +191,13 @@ export const GeometrySchema = z
   .meta({ id: "Geometry", description: "What to set out." });
 export type Geometry = z.output<typeof GeometrySchema>;
 
-/** Null where the structure is a list of pieces. */
-export function shownGeometry({ cutList: { frame }, request: { system } }: Basis): Geometry | null {
+/** Null where the structure is a list of pieces. @param drawn - With its drawings. */
+export function shownGeometry(basis: Basis, drawn: boolean): Geometry | null {
+  const geometry = shownFrame(basis);
+  return geometry && drawn ? { ...geometry, drawings: drawingsOf(basis) } : geometry;
+}
+
+function shownFrame({ cutList: { frame }, request: { system } }: Basis): Geometry | null {
   switch (frame?.kind) {
     case "gable":
       return shownGable(frame, system);

@@ -22,7 +22,7 @@ export interface TakenOff {
 }
 
 /** What may be asked for beside the lean answer. */
-export const TAKEOFF_INCLUDES = ["sheet", "workings"] as const;
+export const TAKEOFF_INCLUDES = ["sheet", "workings", "drawings"] as const;
 export type TakeoffInclude = (typeof TAKEOFF_INCLUDES)[number];
 
 const NeedSchema = z
@@ -58,7 +58,7 @@ export function shownTakeoffs(
   return {
     about: about(basis, provenance),
     cutList: shownCutList(basis, takeoffs.weights, undefined),
-    geometry: shownGeometry(basis),
+    geometry: shownGeometry(basis, include.includes("drawings")),
     coverings: shownRoof(takeoffs.covering, system),
     fasteners: shownJoints(takeoffs.fasteners, system),
     finish: shownFinish(takeoffs.finish),

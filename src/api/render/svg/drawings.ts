@@ -1,0 +1,215 @@
+/** The drawings of a structure, in the order in which they are read. */
+import type { Basis } from "../../../estimate/basis.js";
+import type { RafterCells } from "../../../estimate/pieces/common-rafter.js";
+import type { GableCells } from "../../../estimate/pieces/gable.js";
+import type { HipCells } from "../../../estimate/pieces/hip.js";
+import type { LeanToCells } from "../../../estimate/pieces/lean-to.js";
+import type { OutlineCells } from "../../../estimate/pieces/outline.js";
+import type { PergolaCells } from "../../../estimate/pieces/pergola.js";
+import { gableElevation, gablePlan, gableSection } from "./gable-views.js";
+import { hipElevation, hipPlan, hipSection } from "./hip-views.js";
+import { leanToElevation, leanToPlan, leanToSection } from "./lean-to-views.js";
+import { drawn, type Page, wholeArea } from "./paper.js";
+import { pergolaElevation, pergolaPlan, pergolaRafter, pergolaSection } from "./pergola-views.js";
+import { type RafterDrawing, rafterPage } from "./rafter-page.js";
+import { type Keyed, Subject } from "./subject.js";
+
+/** One drawing as an SVG. */
+export interface Drawn {
+  readonly name: string;
+  readonly title: string;
+  readonly svg: string;
+}
+
+/** None where the structure is a list of pieces. */
+export function drawingsOf(basis: Basis): Drawn[] {
+  const { frame, outline } = basis.cutList;
+  if (!frame || !outline) return [];
+  const subject = new Subject(basis);
+  return pagesOf(frame, outline, subject).map((page) => ({ name: page.name, title: page.title, svg: drawn(page) }));
+}
+
+function pagesOf(
+  frame: NonNullable<Basis["cutList"]["frame"]>,
+  outline: OutlineCells,
+  subject: Subject,
+): readonly Page[] {
+  switch (frame.kind) {
+    case "gable":
+      return gablePages(frame, outline, subject);
+    case "lean-to":
+      return leanToPages(frame, outline, subject);
+    case "hip":
+      return hipPages(frame, outline, subject);
+    case "pergola":
+      return pergolaPages(frame, outline, subject);
+  }
+}
+
+function keyed(subject: Subject, name: string, title: string, { view, key }: Keyed, note: string): Page {
+  const description = `${title}. ${note} ${key.join("; ")}.`;
+  const views = [{ view, area: wholeArea(1) }];
+  return { name, title, description, views, key, notes: [note], system: subject.system };
+}
+
+/** What the notes of a common rafter say beside its drawing. */
+function rafterNotes(subject: Subject, cuts: RafterCells, run: string): string[] {
+  return [
+    `Plumb cuts ${subject.angle(cuts.slopeAngle)} off square. ${subject.small(cuts.unitLength)} of rafter for each ${run} of run; ${cuts.lineLength.label}: ${subject.long(cuts.lineLength)}. One degree off opens ${subject.small(cuts.gapAtOneDegree)}.`,
+  ];
+}
+
+function commonRafter(
+  subject: Subject,
+  { rafter: cuts, rafterDepth: depth, frame }: GableCells | LeanToCells | HipCells,
+  drawing: Pick<RafterDrawing, "name" | "title" | "upperEnd"> & Partial<Pick<RafterDrawing, "cuts" | "seatToSeat">>,
+): Page {
+  const { unitRise, unitRun } = frame;
+  return rafterPage({
+    ...{ subject, cuts, depth, unitRise, unitRun },
+    squareTail: subject.asked.squareTail,
+    seatToSeat: undefined,
+    notes: rafterNotes(subject, cuts, subject.small(unitRun)),
+    ...drawing,
+  });
+}
+
+function gablePages(gable: GableCells, outline: OutlineCells, subject: Subject): Page[] {
+  const of = `of a gable, ${subject.long(gable.span)} × ${subject.long(gable.length)}`;
+  const { rafter, farRafter } = gable;
+  const unlike = rafter !== farRafter;
+  const upperEnd = `the ridge ${gable.roof.ridgeKind}`;
+  const pages = [
+    keyed(
+      subject,
+      "plan",
+      `Plan ${of}`,
+      gablePlan(gable, outline, subject),
+      "Rafters below the ridge line, purlins on them above it; posts, beams and ties lie underneath.",
+    ),
+    keyed(
+      subject,
+      "elevation",
+      `Elevation ${of}`,
+      gableElevation(gable, outline, subject),
+      "The side along the eave, before it is covered.",
+    ),
+    keyed(
+      subject,
+      "section",
+      `Section ${of}`,
+      gableSection(gable, outline, subject),
+      "At a pair of posts. Timbers cut across are drawn heavy.",
+    ),
+    commonRafter(subject, gable, {
+      name: "rafter",
+      title: unlike ? "Common rafter, near side" : "Common rafter",
+      upperEnd,
+    }),
+  ];
+  if (!unlike) return pages;
+  const far = { ...gable, rafter: farRafter };
+  return [...pages, commonRafter(subject, far, { name: "far-rafter", title: "Common rafter, far side", upperEnd })];
+}
+
+function leanToPages(leanTo: LeanToCells, outline: OutlineCells, subject: Subject): Page[] {
+  const of = `of a lean-to, ${subject.long(leanTo.span)} × ${subject.long(leanTo.length)}`;
+  const plan = "Rafters on the left, purlins on them on the right; posts and beams lie underneath.";
+  const { seatToSeat } = leanTo;
+  return [
+    keyed(subject, "plan", `Plan ${of}`, leanToPlan(leanTo, outline, subject), plan),
+    keyed(
+      subject,
+      "elevation",
+      `Elevation ${of}`,
+      leanToElevation(leanTo, outline, subject),
+      "The low side, before it is covered.",
+    ),
+    keyed(
+      subject,
+      "section",
+      `Section ${of}`,
+      leanToSection(leanTo, outline, subject),
+      "At the end. Timbers cut across are drawn heavy.",
+    ),
+    commonRafter(subject, leanTo, {
+      name: "rafter",
+      title: "Rafter",
+      upperEnd: seatToSeat ? "the high fascia" : "the ledger",
+      seatToSeat,
+    }),
+  ];
+}
+
+function hipPages(hip: HipCells, outline: OutlineCells, subject: Subject): Page[] {
+  const of = `of a hip roof, ${subject.long(hip.span)} × ${subject.long(hip.length)}`;
+  return [
+    keyed(
+      subject,
+      "plan",
+      `Plan ${of}`,
+      hipPlan(hip, outline, subject),
+      "Rafters; purlins run level round all four sides. Posts, beams and ties lie underneath.",
+    ),
+    keyed(
+      subject,
+      "elevation",
+      `Elevation ${of}`,
+      hipElevation(hip, outline, subject),
+      "The longer side, before it is covered.",
+    ),
+    keyed(
+      subject,
+      "section",
+      `Section ${of}`,
+      hipSection(hip, outline, subject),
+      "At a pair of posts. Timbers cut across are drawn heavy.",
+    ),
+    commonRafter(subject, hip, { name: "rafter", title: "Common rafter", upperEnd: "the ridge board" }),
+    hipRafter(hip, subject),
+  ];
+}
+
+function hipRafter({ frame, hip, jacks }: HipCells, subject: Subject): Page {
+  const run = subject.small(frame.unitRun);
+  return rafterPage({
+    name: "hip-rafter",
+    title: "Hip rafter",
+    subject,
+    cuts: hip,
+    depth: subject.cell("sections.hips.width"),
+    squareTail: false,
+    unitRise: frame.unitRise,
+    unitRun: subject.cell("hip.unitRun"),
+    seatToSeat: undefined,
+    upperEnd: "the commons",
+    notes: [
+      `Both ends have two cheeks that meet on the centre line: across the upper edge ${run} on one arm of the square and ${subject.small(hip.sideCut)} on the other.`,
+      `Back the upper edge ${subject.angle(hip.backingAngle)} to either side, or set the hip ${subject.small(hip.drop)} lower, plumb. ${subject.small(hip.unitLength)} of hip for each ${run} of common run.`,
+      `Jacks stand ${subject.small(jacks.space)} apart, each ${subject.small(jacks.difference)} shorter than the next; their side cut: ${run} and ${subject.small(jacks.sideCut)}, ${subject.angle(jacks.sideAngle)} from the edge.`,
+    ],
+  });
+}
+
+function pergolaPages(pergola: PergolaCells, outline: OutlineCells, subject: Subject): Page[] {
+  const of = `of a pergola, ${subject.long(pergola.span)} × ${subject.long(pergola.length)}`;
+  const plan = "Slats are drawn on the right half alone. Posts and beams lie underneath.";
+  return [
+    keyed(subject, "plan", `Plan ${of}`, pergolaPlan(pergola, outline, subject), plan),
+    keyed(subject, "elevation", `Elevation ${of}`, pergolaElevation(pergola, outline, subject), "Along the beams."),
+    keyed(
+      subject,
+      "section",
+      `Section ${of}`,
+      pergolaSection(pergola, outline, subject),
+      "At a pair of posts. Timbers cut across are drawn heavy.",
+    ),
+    keyed(
+      subject,
+      "rafter",
+      "Rafter of a pergola",
+      pergolaRafter(pergola, outline, subject),
+      "Level on both beams, cut square at both ends.",
+    ),
+  ];
+}

@@ -1,0 +1,210 @@
+import { describe, expect, it } from "vitest";
+import { demoCatalogs } from "../../../../src/api/demos.js";
+import { type Drawn, drawingsOf } from "../../../../src/api/render/svg/drawings.js";
+import { type Basis, layBasis } from "../../../../src/estimate/basis.js";
+import { marked, markedSmall } from "../../../../src/estimate/quantity/text.js";
+import { readEstimateRequest } from "../../../../src/estimate/request/request.js";
+import { Sheet } from "../../../../src/estimate/sheet/sheet.js";
+import { demo, post } from "../../helpers/posting.js";
+
+const SLOPE = { rise: "5 in", run: "12 in" };
+const STRUCTURES: Readonly<Record<string, object>> = {
+  gable: { kind: "gable", span: "16 ft", length: "24 ft", slope: SLOPE },
+  "steep gable": {
+    kind: "gable",
+    span: "30 ft",
+    length: "90 ft",
+    slope: { rise: "14 in", run: "12 in" },
+    overhang: { eave: "6 in", farEave: "3 ft", gable: "0 in" },
+    rafterBays: "short-last",
+    endBays: 3,
+  },
+  "flat gable": {
+    kind: "gable",
+    span: "8 ft",
+    length: "8 ft",
+    slope: { rise: "0 in", run: "12 in" },
+    rafterTail: "square",
+  },
+  "metric gable": { kind: "gable", span: "5.2 m", length: "6.05 m", slope: { rise: "150 mm", run: "300 mm" } },
+  "lean-to": { kind: "lean-to", span: "2.4 m", length: "7.2 m" },
+  "lean-to on a wall": { kind: "lean-to", span: "6 ft", length: "9 ft", highSide: "ledger", overhang: { end: "0 in" } },
+  hip: { kind: "hip", span: "16 ft", length: "24 ft", endBays: 2, slope: SLOPE },
+  pyramid: { kind: "hip", span: "12 ft", length: "12 ft", slope: { rise: "9 in", run: "12 in" } },
+  pergola: { kind: "pergola", span: "10 ft", length: "14 ft", slatSpacing: "12 in" },
+  "bare pergola": { kind: "pergola", span: "3 m", length: "4 m", overhang: { side: "0 mm", end: "0 mm" } },
+};
+
+function basisOf(structure: object): Basis {
+  const read = readEstimateRequest({ structure }, demoCatalogs());
+  if ("faults" in read) throw new Error(JSON.stringify(read.faults));
+  return layBasis(new Sheet(), read.value);
+}
+
+/** One mark of an SVG: name, attributes, and the words right after it. */
+interface Mark {
+  readonly name: string;
+  readonly attributes: Readonly<Record<string, string>>;
+  readonly words: string;
+}
+
+/** Reads the SVG as XML would be: throws where a mark is not closed or closed by another. */
+function marksOf(svg: string): Mark[] {
+  const open: string[] = [];
+  const found: Mark[] = [];
+  for (const [, close, name = "", attributes = "", single, words = ""] of svg.matchAll(
+    /<(\/?)([A-Za-z]+)((?: [\w-]+="[^"<]*")*)(\/?)>([^<]*)/g,
+  )) {
+    if (close) {
+      if (open.pop() !== name) throw new Error(`</${name}> closes nothing`);
+      continue;
+    }
+    if (!single) open.push(name);
+    const pairs = [...attributes.matchAll(/([\w-]+)="([^"]*)"/g)].map(([, key, value]) => [key, value] as const);
+    found.push({ name, attributes: Object.fromEntries(pairs), words });
+  }
+  expect(open).toEqual([]);
+  expect(svg.replaceAll(/<\/?[A-Za-z]+(?: [\w-]+="[^"<]*")*\/?>/g, "")).not.toMatch(/[<>]|&(?!amp;|lt;|gt;|quot;)/);
+  return found;
+}
+
+const plain = (words: string) => words.replaceAll("&quot;", '"').replaceAll("&lt;", "<").replaceAll("&amp;", "&");
+
+/** Where words stand on the page, roughly: half as wide as high, a letter. */
+interface Box {
+  readonly words: string;
+  readonly x0: number;
+  readonly x1: number;
+  readonly y0: number;
+  readonly y1: number;
+}
+
+function boxesOf(svg: string): Box[] {
+  return marksOf(svg)
+    .filter(({ name, words }) => name === "text" && words.length > 0)
+    .map(({ attributes, words }) => {
+      const said = plain(words);
+      const size = Number(attributes["font-size"]);
+      const [x, y, wide] = [Number(attributes.x), Number(attributes.y), said.length * size * 0.5];
+      const anchor = attributes["text-anchor"] ?? "start";
+      const from = anchor === "middle" ? -wide / 2 : anchor === "end" ? -wide : 0;
+      const box = attributes.transform
+        ? { x0: x - size * 0.75, x1: x, y0: y - wide / 2, y1: y + wide / 2 }
+        : { x0: x + from, x1: x + from + wide, y0: y - size * 0.75, y1: y };
+      return { words: said, ...box };
+    });
+}
+
+const drawnOf = (structure: object): Drawn[] => drawingsOf(basisOf(structure));
+
+describe.each(Object.entries(STRUCTURES))("the drawings of a %s", (_, structure) => {
+  const basis = basisOf(structure);
+  const drawings = drawingsOf(basis);
+
+  it("are plan, elevation, section and rafter, each well formed, with a title and a description", () => {
+    expect(drawings.map(({ name }) => name)).toEqual(
+      expect.arrayContaining(["plan", "elevation", "section", "rafter"]),
+    );
+    for (const { svg, title } of drawings) {
+      const marks = marksOf(svg);
+      expect(marks.find(({ name }) => name === "title")?.words).toBe(title.replaceAll('"', "&quot;"));
+      expect(marks.find(({ name }) => name === "desc")?.words.length).toBeGreaterThan(20);
+      expect(svg).not.toMatch(/NaN|Infinity|undefined/);
+      const ids = marks.flatMap(({ attributes }) => attributes.id ?? []);
+      expect(new Set(ids).size).toBe(ids.length);
+    }
+  });
+
+  it("need no color: all is black or white", () => {
+    for (const { svg } of drawings) {
+      const colors = marksOf(svg).flatMap(({ attributes: { fill, stroke } }) => [fill, stroke]);
+      expect(colors.filter((color) => color && !["#000", "#fff", "none"].includes(color))).toEqual([]);
+    }
+  });
+
+  it("keep their words on the page and off one another", () => {
+    for (const { name, svg } of drawings) {
+      const boxes = boxesOf(svg);
+      const off = boxes.filter(({ x0, x1, y0, y1 }) => x0 < 0 || x1 > 259 || y0 < 0 || y1 > 190);
+      expect(off.map(({ words }) => `${name}: ${words}`)).toEqual([]);
+      const over = boxes.flatMap((a, i) =>
+        boxes
+          .slice(i + 1)
+          .filter((b) => a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1)
+          .map((b) => `${name}: ${a.words} over ${b.words}`),
+      );
+      expect(over).toEqual([]);
+    }
+  });
+
+  it("print no length that is not a cell of the sheet", () => {
+    const { system } = basis.request;
+    const known = new Set(
+      basis.sheet.cells
+        .filter(({ unit }) => unit.symbol === "mm")
+        .flatMap(({ value, unit }) => [marked({ value, unit }, system), markedSmall({ value, unit }, system)])
+        .map((text) => text.replace(/ (?:mm|in)$/, "").replace(/"$/, "")),
+    );
+    for (const { svg } of drawings) {
+      // Dimensions alone: words in the middle of a line, or turned.
+      const dimensions = marksOf(svg)
+        .filter(
+          ({ name, attributes }) =>
+            name === "text" && attributes["font-size"] === "3" && attributes["text-anchor"] === "middle",
+        )
+        .map(({ words }) => plain(words));
+      expect(dimensions.length).toBeGreaterThan(2);
+      const lengths = dimensions.map((words) =>
+        words
+          .replace(/^\d+ .* of /, "")
+          .replace(/,.*$/, "")
+          .replace(/"$/, ""),
+      );
+      expect(
+        lengths.filter((length) => length !== "square" && !length.startsWith("seat ") && !known.has(length)),
+      ).toEqual([]);
+    }
+  });
+});
+
+describe("a drawing", () => {
+  /** Corners of the closed shapes of a drawing with a stroke of that width, in millimetres of paper. */
+  const shapesOf = (svg: string, width: string) =>
+    marksOf(svg)
+      .filter(({ name, attributes }) => name === "path" && attributes["stroke-width"] === width)
+      .map(({ attributes }) => (attributes.d ?? "").match(/-?[\d.]+/g)?.map(Number) ?? []);
+
+  it("is to scale: posts of 6 in, 7 ft 10 in apart, at a quarter inch to the foot", () => {
+    const drawings = drawnOf({ ...STRUCTURES.gable, bays: 3, overhang: { eave: "12 in", gable: "12 in" } });
+    const svg = drawings.find(({ name }) => name === "plan")?.svg ?? "";
+    expect(plain(svg)).toContain(`Scale 1/4" = 1'.`);
+    const posts = shapesOf(svg, ".6").filter(({ length }) => length === 8);
+    expect(posts).toHaveLength(8);
+    const lefts = [...new Set(posts.map(([x = 0]) => x))].toSorted((a, b) => a - b);
+    const wide = (posts[0]?.[2] ?? 0) - (posts[0]?.[0] ?? 0);
+    expect(wide).toBeCloseTo(152.4 / 48, 1);
+    // Outer faces 24 ft apart, posts 6 in wide: three bays of 7 ft 10 in.
+    for (const [i, x] of lefts.slice(1).entries()) expect(x - (lefts[i] ?? 0)).toBeCloseTo((94 * 25.4) / 48, 1);
+  });
+
+  it("cuts the rafter as a square would: 5 in 12 leans by 22.62°, a seat of 3 7/8 in is level to it", () => {
+    const svg = drawnOf({ ...STRUCTURES.gable }).find(({ name }) => name === "rafter")?.svg ?? "";
+    const outline = shapesOf(svg, ".3").find(({ length }) => length === 14) as number[];
+    const [x0 = 0, y0 = 0, x1 = 0, y1 = 0, x2 = 0, y2 = 0, x3 = 0, y3 = 0] = outline;
+    expect(y0).toBe(y1); // the lower edge, from the tail to the birdsmouth
+    expect(x1).toBeGreaterThan(x0);
+    const angle = (dx: number, dy: number) => (Math.atan2(dy, dx) * 180) / Math.PI;
+    // Read to a hundredth of a millimetre in a notch of two: about a degree.
+    expect(Math.abs(angle(y1 - y2, x2 - x1) - 22.62)).toBeLessThan(1);
+    expect(Math.abs(angle(x3 - x2, y3 - y2) - 22.62)).toBeLessThan(1);
+  });
+
+  it("is on both calls, where it is asked for", async () => {
+    const request = demo("ferry-bike-shed");
+    const response = await post("/v1/takeoffs?include=drawings", request);
+    const { geometry } = (await response.json()) as { geometry: { drawings: Drawn[] } };
+    expect(geometry.drawings.map(({ name }) => name)).toEqual(["plan", "elevation", "section", "rafter"]);
+    const without = (await (await post("/v1/takeoffs", request)).json()) as { geometry: object };
+    expect(without.geometry).not.toHaveProperty("drawings");
+  });
+});
