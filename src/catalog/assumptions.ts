@@ -29,6 +29,14 @@ type Group = {
   readonly rows: readonly Row[];
 };
 
+const squareRate = (kind: string, label: string, low: string, likely: string, high: string): Row => [
+  `rate.roof-${kind}`,
+  label,
+  `${low} person-h/square`,
+  `${likely} person-h/square`,
+  `${high} person-h/square`,
+];
+
 const GROUPS: readonly Group[] = [
   {
     source: "own-choice",
@@ -344,15 +352,52 @@ const GROUPS: readonly Group[] = [
   },
   {
     source: "common-practice",
-    part: "ribbed steel panels",
+    part: "roofs without openings, laid by people who are new to it at the high end",
     measure: "Hours times the people for one slope, over its squares of 100 ft².",
     rows: [
+      squareRate("ribbed-steel", "lay ribbed steel panels", "1.2", "2", "4"),
+      squareRate("corrugated-steel", "lay corrugated sheets", "1.3", "2.2", "4"),
+      squareRate("standing-seam-steel", "lay standing-seam panels", "2.5", "4", "7"),
+      squareRate("polycarbonate", "lay polycarbonate sheets", "1.3", "2.2", "4"),
+      squareRate("asphalt-shingles", "lay asphalt strip shingles", "1.2", "2", "4"),
+      squareRate("wood-shingles", "lay wood shingles", "3", "4.5", "8"),
+      squareRate("wood-shakes", "lay wood shakes with their felt", "2.5", "4", "7"),
+      squareRate("tile", "lay tile on battens", "3.5", "5.5", "9"),
+      squareRate("mineral-roll", "lay mineral-surfaced roll", "0.7", "1.2", "2"),
+      squareRate("membrane", "lay a glued membrane", "1.5", "2.5", "5"),
+      squareRate("boards", "lay roof boards, each second one over the joints", "2", "3.5", "6"),
       [
-        "rate.roof-ribbed-steel",
-        "lay ribbed steel panels",
-        "1.2 person-h/square",
-        "2 person-h/square",
-        "4 person-h/square",
+        "rate.underlay",
+        "roll out and fix underlay, a layer",
+        "0.2 person-h/square",
+        "0.35 person-h/square",
+        "0.7 person-h/square",
+      ],
+      [
+        "rate.deckSheets",
+        "lay and nail deck sheets",
+        "0.8 person-h/square",
+        "1.3 person-h/square",
+        "2.5 person-h/square",
+      ],
+    ],
+  },
+  {
+    source: "common-practice",
+    part: "starting points; breakage, cutting at rakes and hips, end laps",
+    rows: [
+      ["covering.courseWaste", "shingles, tiles and rolls cut off or broken, added", "5 %", "7 %", "10 %"],
+      ["covering.underlayWaste", "underlay in end laps and offcuts, added", "3 %", "5 %", "10 %"],
+      ["covering.capNails", "cap nails in a square of underlay, a layer", "60", "80", "120"],
+      ["covering.edgeNails", "nails along a drip edge, apart, as in R905.2.8.5", "10 in", "12 in", "12 in"],
+      ["covering.ridgeNails", "nails or screws in a foot of ridge or hip cap", "2", "4", "5"],
+      ["deck.waste", "deck boards and sheets cut off, added", "5 %", "8 %", "15 %"],
+      [
+        "deck.sheetNails",
+        "nails in 32 ft² of deck sheet: 6 in apart at edges, 12 in between, rafters at 24 in (R602.3)",
+        "33",
+        "33",
+        "45",
       ],
     ],
   },

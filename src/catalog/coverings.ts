@@ -12,7 +12,18 @@ import type { Citation, HowKnown } from "./sources.js";
 export type CoveringForm = "panels" | "courses" | "rolls" | "boards";
 
 /** What carries the covering: purlins at a spacing, boards with gaps, or a closed deck. */
-export type DeckKind = "purlins" | "spaced-boards" | "closed-deck";
+export type CarriedBy = "purlins" | "spaced-boards" | "closed-deck";
+
+/** Pieces along the edges of a roof, sold by their length. */
+export type EdgePiece =
+  | "ridge-cap"
+  | "hip-cap"
+  | "eave-trim"
+  | "rake-trim"
+  | "drip-edge"
+  | "starter-strip"
+  | "eave-closure"
+  | "ridge-closure";
 
 export interface LeastSlope {
   /** Rise on 12 in of run. */
@@ -30,9 +41,11 @@ export interface UnderlayRule {
 
 /** Screws or nails, as a pattern; the count comes from the roof. */
 export interface Fixing {
-  readonly with: "roof-screw" | "roofing-nail" | "box-nail" | "clip" | "adhesive" | "deck-screw" | "ring-shank-nail";
-  /** Fasteners per panel and purlin row, per strip, per shingle, or per board and support. */
+  readonly with: "roof-screw" | "roofing-nail" | "box-nail" | "panel-clip" | "adhesive" | "deck-screw";
+  /** Fasteners per panel and purlin row, per strip, shingle or tile, per board and support; per clip one. */
   readonly each: Spread;
+  /** Apart, along seams of panels and laps of rolls. */
+  readonly apart?: Spread;
   /** How often the end rows (eave, ridge, end laps) are fixed compared with the others. */
   readonly endRowFactor?: Spread;
   /** Side laps are stitched at this spacing up the slope. */
@@ -45,22 +58,35 @@ export interface Covering {
   readonly form: CoveringForm;
   /** Steepest condition first; the least demanding that applies is the limit. */
   readonly slopes: readonly LeastSlope[];
-  readonly deck: DeckKind;
+  readonly deck: CarriedBy;
   /** Centres of purlins or boards, where the deck is not closed. */
   readonly supportEvery?: Spread;
   readonly underlay: readonly UnderlayRule[];
-  /** Width that one panel or board covers, when the catalog does not say. */
+  /** Width that one panel, strip, shingle or tile covers, and whole width of a roll or board, when the catalog does not say. */
   readonly coverWidth?: string;
   /** Height of one course to the weather, when neither slope nor grade decides. */
   readonly exposure?: Spread;
+  /** Lap of rolls on one another, and of boards on their neighbours. */
+  readonly sideLap?: Spread;
   readonly endLap?: Spread;
   /** Sheet or course past the fascia, level. */
   readonly drip: Spread;
   readonly weight: Spread;
   readonly weightFrom: Citation;
+  /** Years until it is laid anew. */
+  readonly life: Spread;
+  readonly lifeFrom: Citation;
   readonly fixing: Fixing;
   /** Panels need ridge and eave closures against birds, wasps and driven snow. */
   readonly closures: boolean;
+  /** Edge pieces that belong to the system. */
+  readonly edges: readonly EdgePiece[];
+  /** Both edges of a sheet lap alike: turned end for end, the offcut of one hip serves another. */
+  readonly reversible?: boolean;
+  /** The first course is laid twice. */
+  readonly doubledCourse?: boolean;
+  /** Roof area that one bundle or tile covers at the likely exposure, when the catalog does not say. */
+  readonly covers?: string;
   readonly from: Citation;
 }
 
@@ -72,6 +98,13 @@ const psf = (low: string, likely: string, high: string): Spread => [
   `${high} lb/ft2`,
 ];
 const inch = (low: string, likely: string, high: string): Spread => [`${low} in`, `${likely} in`, `${high} in`];
+
+const years = (low: string, likely: string, high: string): Spread => [`${low} year`, `${likely} year`, `${high} year`];
+/** Lives that a study names stand as its likely figure; the range about them, and all other lives, are assumptions. */
+const nahb = (part: string): Citation => ({ source: "nahb-life", part });
+const ownChoice: Citation = { source: "own-choice", part: "coat, gauge and weather decide" };
+const PANEL_EDGES: readonly EdgePiece[] = ["ridge-cap", "hip-cap", "eave-trim", "rake-trim"];
+const COURSE_EDGES: readonly EdgePiece[] = ["drip-edge", "ridge-cap", "hip-cap"];
 
 /** Lapped metal panels: 3 in 12, or 1/2 in 12 when the laps are sealed. */
 const LAPPED_METAL: readonly LeastSlope[] = [
@@ -107,7 +140,10 @@ export const COVERINGS = {
     weight: PROFILED_STEEL,
     weightFrom: GAUGE,
     fixing: PANEL_SCREWS,
+    life: years("25", "40", "50"),
+    lifeFrom: ownChoice,
     closures: true,
+    edges: PANEL_EDGES,
     from: practice,
   },
   "corrugated-steel": {
@@ -123,7 +159,11 @@ export const COVERINGS = {
     weight: PROFILED_STEEL,
     weightFrom: GAUGE,
     fixing: { ...PANEL_SCREWS, each: ["3", "4", "5"] },
+    life: years("20", "35", "50"),
+    lifeFrom: ownChoice,
     closures: true,
+    edges: PANEL_EDGES,
+    reversible: true,
     from: practice,
   },
   "standing-seam-steel": {
@@ -136,8 +176,11 @@ export const COVERINGS = {
     drip: PANEL_DRIP,
     weight: psf("1.1", "1.3", "1.5"),
     weightFrom: { source: "galvanized-gauge", part: "24 gauge with seams", known: "computed" },
-    fixing: { with: "clip", each: ["1", "1", "1"], from: practice },
+    fixing: { with: "panel-clip", each: ["1", "1", "1"], apart: inch("18", "24", "24"), from: practice },
+    life: years("40", "50", "70"),
+    lifeFrom: ownChoice,
     closures: true,
+    edges: PANEL_EDGES,
     from: practice,
   },
   "asphalt-shingles": {
@@ -155,7 +198,11 @@ export const COVERINGS = {
     weight: psf("1.8", "2", "3.5"),
     weightFrom: { source: "asce-7", part: "table C3.1-1; 180 to 350 lb a square in the estimating textbook" },
     fixing: { with: "roofing-nail", each: ["4", "4", "6"], from: irc("R905.2.6") },
+    life: years("15", "20", "30"),
+    lifeFrom: nahb("asphalt shingles about 20 years"),
     closures: false,
+    edges: ["drip-edge", "starter-strip", "ridge-cap", "hip-cap"],
+    covers: "33.33 ft2",
     from: { source: "estimating-text", part: "chapter 14" },
   },
   "wood-shingles": {
@@ -169,7 +216,12 @@ export const COVERINGS = {
     weight: psf("2", "3", "3"),
     weightFrom: { source: "asce-7", part: "table C3.1-1" },
     fixing: { with: "box-nail", each: ["2", "2", "2"], from: irc("R905.7.5", "seen") },
+    life: years("20", "30", "40"),
+    lifeFrom: nahb("wood about 30 years"),
     closures: false,
+    edges: COURSE_EDGES,
+    doubledCourse: true,
+    covers: "25 ft2",
     from: { source: "common-practice", part: "a shingle is reckoned as 4 in wide" },
   },
   "wood-shakes": {
@@ -184,8 +236,35 @@ export const COVERINGS = {
     weight: psf("3", "3.5", "4.5"),
     weightFrom: practice,
     fixing: { with: "box-nail", each: ["2", "2", "2"], from: irc("table R905.7.5(2)", "seen") },
+    life: years("20", "30", "40"),
+    lifeFrom: nahb("wood shakes about 30 years"),
     closures: false,
+    edges: COURSE_EDGES,
+    doubledCourse: true,
+    covers: "20 ft2",
     from: irc("table R905.8.6"),
+  },
+  tile: {
+    name: "clay or concrete tile on battens",
+    form: "courses",
+    slopes: [{ rise: "2 1/2 in", from: irc("R905.3.2", "seen") }],
+    deck: "closed-deck",
+    underlay: [
+      { fromRise: "2 1/2 in", layers: 2 },
+      { fromRise: "4 in", layers: 1 },
+    ],
+    coverWidth: "12 in",
+    exposure: inch("13", "13.5", "14"),
+    drip: inch("1", "1.5", "2"),
+    weight: psf("9.5", "11", "19"),
+    weightFrom: { source: "tile-article", part: "concrete tile 9 1/2 to 12 lb/ft²; Spanish clay tile 19 by ASCE 7" },
+    fixing: { with: "deck-screw", each: ["1", "1", "2"], from: irc("R905.3.7") },
+    life: years("40", "50", "100"),
+    lifeFrom: nahb("clay and concrete over 50 years"),
+    closures: false,
+    edges: ["eave-closure", "rake-trim", "ridge-cap", "hip-cap"],
+    covers: "1.125 ft2",
+    from: { source: "common-practice", part: "16 1/2 × 13 in tile, 3 in head lap, 1 in side lap" },
   },
   "mineral-roll": {
     name: "mineral-surfaced roll roofing",
@@ -193,13 +272,17 @@ export const COVERINGS = {
     slopes: [{ rise: "1 in", from: irc("R905.5.2") }],
     deck: "closed-deck",
     underlay: SINGLE,
-    coverWidth: "34 in",
+    coverWidth: "36 in",
+    sideLap: inch("2", "2", "3"),
     endLap: inch("4", "6", "6"),
     drip: inch("1/4", "1/2", "3/4"),
     weight: psf("0.9", "1", "1.1"),
     weightFrom: { source: "asce-7", part: "table C3.1-1, ready roofing" },
-    fixing: { with: "roofing-nail", each: ["12", "12", "18"], from: practice },
+    fixing: { with: "roofing-nail", each: ["1", "1", "1"], apart: inch("3", "3", "4"), from: practice },
+    life: years("5", "10", "15"),
+    lifeFrom: ownChoice,
     closures: false,
+    edges: ["drip-edge"],
     from: { source: "roll-goods", part: "36 in roll, 2 in lap, one square", known: "memory" },
   },
   membrane: {
@@ -208,12 +291,17 @@ export const COVERINGS = {
     slopes: [{ rise: "1/4 in", from: irc("R905.12.1, R905.13.1") }],
     deck: "closed-deck",
     underlay: [],
+    coverWidth: "10 ft",
+    sideLap: inch("3", "4", "6"),
     endLap: inch("3", "4", "6"),
     drip: inch("0", "1/2", "1"),
     weight: psf("0.4", "0.7", "1"),
     weightFrom: { source: "asce-7", part: "table C3.1-1" },
     fixing: { with: "adhesive", each: ["0", "0", "0"], from: practice },
+    life: years("15", "20", "30"),
+    lifeFrom: ownChoice,
     closures: false,
+    edges: ["drip-edge"],
     from: practice,
   },
   polycarbonate: {
@@ -229,23 +317,31 @@ export const COVERINGS = {
     weight: psf("0.2", "0.25", "0.4"),
     weightFrom: practice,
     fixing: { with: "roof-screw", each: ["4", "5", "6"], endRowFactor: ["1", "1.5", "2"], from: practice },
+    life: years("10", "15", "20"),
+    lifeFrom: ownChoice,
     closures: true,
+    edges: PANEL_EDGES,
+    reversible: true,
     from: practice,
   },
   boards: {
-    name: "boards only, laid up and down the slope with covered joints",
+    name: "boards only, laid up and down the slope, each second one over the joints",
     form: "boards",
     slopes: [{ rise: "6 in", from: { source: "common-practice", part: "no code section; a roof that may drip" } }],
     deck: "purlins",
     supportEvery: inch("24", "32", "36"),
     underlay: [],
-    coverWidth: "5 1/2 in",
+    coverWidth: "9 in",
+    sideLap: inch("1", "1.5", "2"),
     endLap: inch("2", "3", "4"),
     drip: inch("1", "1.5", "2"),
     weight: psf("3.5", "4.5", "6"),
     weightFrom: { source: "asce-7", part: "3 lb/ft2 for an inch of wood, half as much again for the covered joints" },
     fixing: { with: "deck-screw", each: ["2", "2", "3"], from: practice },
+    life: years("8", "12", "20"),
+    lifeFrom: ownChoice,
     closures: false,
+    edges: [],
     from: practice,
   },
 } as const satisfies Readonly<Record<string, Covering>>;
@@ -268,10 +364,12 @@ export function underlayLayers(kind: CoveringKind, rise: Quantity): 0 | 1 | 2 {
   return reached.at(-1)?.layers ?? 0;
 }
 
+export type ShingleGrade = "No. 1" | "No. 2" | "No. 3";
+
 /** Largest exposure of wood shingles by length, grade and slope (`irc`, table R905.7.5(1), seen). */
 interface ShingleExposure {
   readonly length: string;
-  readonly grade: "No. 1" | "No. 2";
+  readonly grade: ShingleGrade;
   /** From 3 in 12 to under 4 in 12. */
   readonly low: string;
   /** From 4 in 12 up. */
@@ -281,13 +379,17 @@ interface ShingleExposure {
 export const SHINGLE_EXPOSURES: readonly ShingleExposure[] = [
   { length: "16 in", grade: "No. 1", low: "3 3/4 in", steep: "5 in" },
   { length: "16 in", grade: "No. 2", low: "3 1/2 in", steep: "4 in" },
+  { length: "16 in", grade: "No. 3", low: "3 in", steep: "3 1/2 in" },
   { length: "18 in", grade: "No. 1", low: "4 1/4 in", steep: "5 1/2 in" },
   { length: "18 in", grade: "No. 2", low: "4 in", steep: "4 1/2 in" },
+  { length: "18 in", grade: "No. 3", low: "3 1/2 in", steep: "4 in" },
   { length: "24 in", grade: "No. 1", low: "5 3/4 in", steep: "7 1/2 in" },
+  { length: "24 in", grade: "No. 2", low: "5 1/2 in", steep: "6 1/2 in" },
+  { length: "24 in", grade: "No. 3", low: "5 in", steep: "5 1/2 in" },
 ];
 
 /** The exposure allowed for a shingle length and grade at a rise on 12 in, or undefined below 3 in 12 or off the table. */
-export function shingleExposure(length: Quantity, grade: "No. 1" | "No. 2", rise: Quantity): Quantity | undefined {
+export function shingleExposure(length: Quantity, grade: ShingleGrade, rise: Quantity): Quantity | undefined {
   const row = SHINGLE_EXPOSURES.find((each) => each.grade === grade && exactly(each.length).value.eq(length.value));
   if (!row || inUnit(rise, "in").lt(3)) return undefined;
   return exactly(inUnit(rise, "in").gte(4) ? row.steep : row.low);
@@ -303,6 +405,17 @@ const FULL_COVER: Readonly<Record<string, string>> = { "16": "5", "18": "5.5", "
 export function fourBundlesCover(length: Quantity, exposure: Quantity): Quantity | undefined {
   const full = FULL_COVER[inUnit(length, "in").toFixed()];
   return full === undefined ? undefined : quantity(inUnit(exposure, "in").times(100).dividedBy(full), "ft2");
+}
+
+/** The likely exposure of a covering laid in courses at a rise on 12 in of run; undefined where it has none. */
+export function usualExposure(kind: CoveringKind, rise: Quantity): Quantity | undefined {
+  if (kind === "wood-shingles") {
+    // Below 3 in 12 no table says any: the least that one does.
+    const [length, three] = [exactly("16 in"), exactly("3 in")];
+    return shingleExposure(length, "No. 1", rise) ?? shingleExposure(length, "No. 1", three);
+  }
+  const spread = coveringOf(kind).exposure;
+  return spread && exactly(spread[1]);
 }
 
 /** Strips to a square: area over strip width times exposure; 36 in at 5 in is 80 (`irc` R905.2.6 for the nails). */

@@ -21,6 +21,8 @@ export const FASTENERS = {
   "structural-screw": { name: "structural wood screw", size: "diameter-length" },
   "roof-screw": { name: "roof screw with sealing washer, into wood", size: "diameter-length" },
   "stitch-screw": { name: "stitch screw with sealing washer, sheet to sheet", size: "diameter-length" },
+  "panel-clip": { name: "hidden clip of a standing seam", size: "none" },
+  "clip-screw": { name: "pancake-head screw through a clip", size: "diameter-length" },
   "hex-bolt": { name: "hexagon-head bolt", size: "diameter-length" },
   "carriage-bolt": { name: "carriage bolt", size: "diameter-length" },
   "lag-screw": { name: "lag screw", size: "diameter-length" },

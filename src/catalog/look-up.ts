@@ -78,6 +78,12 @@ export function coveringOffers(catalog: PriceCatalog, kind: CoveringKind): Found
   return found(offers, "coverings", `Add a covering of kind “${kind}” to coverings.`);
 }
 
+/** The lumber that a roof of boards is made of, where its offer names any. */
+export function boardsOf(catalog: PriceCatalog, offer: CoveringOffer | undefined): LumberOffer | undefined {
+  const { sheets } = offer ?? {};
+  return sheets?.form === "boards" ? catalog.lumber.find(({ name }) => name === sheets.lumber) : undefined;
+}
+
 /** What a fastener must be. */
 export interface FastenerWanted {
   readonly kind: FastenerKind;

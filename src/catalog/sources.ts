@@ -125,6 +125,14 @@ export const SOURCES = {
     undefined,
     "coverage table",
   ),
+  "nahb-life": source(
+    "seen",
+    "Study of Life Expectancy of Home Components",
+    "National Association of Home Builders",
+    "2007",
+    "roofing, as quoted by home inspectors",
+  ),
+  "tile-article": source("seen", "Roofing with concrete tile", "trade journal", undefined, "weights, battens"),
   "roll-goods": source("seen", "Field guide to asphalt shingles", "trade journal", undefined, "felt rolls"),
   "galvanized-gauge": source(
     "memory",

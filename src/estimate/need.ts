@@ -7,13 +7,29 @@ import type { Cell } from "./sheet/expression.js";
 /** Parts of a roof covering that are ordered by themselves. */
 export type CoveringPart =
   | "panel"
+  | "course"
+  | "roll"
+  | "board"
   | "ridge-cap"
+  | "hip-cap"
   | "eave-trim"
   | "rake-trim"
+  | "drip-edge"
+  | "starter-strip"
   | "eave-closure"
   | "ridge-closure"
+  | "batten"
   | "lap-sealant"
-  | "underlay";
+  | "adhesive"
+  | "underlay"
+  | "sheathing"
+  | "deck";
+
+/** Equal pieces to be cut from what is sold. */
+export interface CutToLength {
+  readonly length: Cell;
+  readonly count: Cell;
+}
 
 /** Kind of thing, as a price catalog can be asked for it. */
 export type NeedItem =
@@ -36,6 +52,10 @@ export type NeedItem =
       readonly part: CoveringPart;
       /** Length of one piece, where pieces of one length are wanted. */
       readonly pieceLength?: Cell;
+      /** Pieces by their lengths: panels and boards, which are cut from stock lengths or to order. */
+      readonly cuts?: readonly CutToLength[];
+      /** Actual section of the boards that serve. */
+      readonly section?: readonly [thickness: Cell, width: Cell];
     }
   | { readonly kind: "consumable"; readonly item: string }
   | { readonly kind: "service"; readonly item: string };

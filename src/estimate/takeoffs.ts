@@ -1,11 +1,13 @@
 /** What both routes share: covering, fasteners, finish, weights, the work of building, and the lines to order for them. */
 import type { Exposure } from "../catalog/fasteners.js";
 import type { FinishKind } from "../catalog/finishes.js";
-import { coveringOffers, finishOffers } from "../catalog/look-up.js";
+import { boardsOf, coveringOffers, finishOffers } from "../catalog/look-up.js";
 import type { Basis } from "./basis.js";
 import type { CommonCells } from "./compare/route.js";
 import { type BuildingCells, layBuilding } from "./effort/building.js";
+import { layingTime } from "./effort/roofing.js";
 import type { Need } from "./need.js";
+import { USUAL_COVERING } from "./pieces/deck.js";
 import type { PieceGroup } from "./pieces/piece-group.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
 import {
@@ -93,28 +95,24 @@ function layRoofCovering(basis: Basis): CoveringTakeoff | undefined {
   const { sheet, request, cutList, catalog, assumed, defaults, units } = basis;
   const { structure } = request;
   const roof = coveredRoof(sheet, cutList, units);
-  if (structure.kind === "hip") {
-    const why = "the planes of a hip roof are given, its covering is not taken off";
-    defaults.taken.push({ at: "/structure", value: "no covering", why });
-  }
-  const gable = cutList.gable?.frame;
-  if (gable && gable.farOverhang !== gable.eaveOverhang) {
-    const why = "its slopes differ; the covering is taken off as if both were the longer one";
-    defaults.taken.push({ at: "/structure/overhang/farEave", value: sheet.shown(gable.farOverhang), why });
-  }
-  if (!roof || (structure.kind !== "gable" && structure.kind !== "lean-to")) return undefined;
+  if (!roof || structure.kind === "pieces" || structure.kind === "pergola") return undefined;
   const kind = defaults.choice(
     structure.covering,
     "/structure/covering",
-    "ribbed-steel",
+    USUAL_COVERING,
     "the commonest covering of open shelters",
   );
   if (kind === "none") return undefined;
   const found = coveringOffers(catalog, kind);
   const offer = found.kind === "offered" ? found.offers[0] : undefined;
-  const purlins = cutList.groups.filter(({ role }) => role === "purlin");
-  const exposure = exposureIn({ woods: purlins.flatMap((group) => woodsOf(basis, group)), treated: false });
-  return layCovering(sheet, { kind, roof, offer, exposure, assumed, defaults }, units);
+  const lumber = boardsOf(catalog, offer);
+  return layCovering(sheet, { kind, roof, offer, lumber, exposure: deckExposure(basis), assumed, defaults }, units);
+}
+
+/** What the fasteners of a covering stand in: the wood of purlins or deck boards. */
+export function deckExposure(basis: Basis): Exposure {
+  const deck = basis.cutList.groups.filter(({ role, name }) => role === "purlin" || name.startsWith("deck-boards"));
+  return exposureIn({ woods: deck.flatMap((group) => woodsOf(basis, group)), treated: false });
 }
 
 function layJoints(basis: Basis): FastenersTakeoff | undefined {
@@ -210,9 +208,7 @@ function layRoofHours({ sheet, assumed, cutList }: Basis, covering: CoveringTake
   const fascia = cutList.groups.filter(({ role }) => role === "fascia").map(({ totalLength }) => totalLength);
   const trims = [...fascia, ...(covering ? [covering.trimLength] : [])];
   return [
-    ...(covering
-      ? [hours("roof", "lay the covering", times(covering.area, assumed.cell("rate.roof-ribbed-steel")))]
-      : []),
+    ...(covering ? [hours("roof", "lay the covering", layingTime(covering, assumed))] : []),
     ...(trims.length > 0
       ? [hours("trim", "fit fascia and metal trim", times(sumOr(trims, "m"), assumed.cell("rate.trim")))]
       : []),

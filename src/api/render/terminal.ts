@@ -10,6 +10,7 @@ import { inUnit, type Quantity } from "../../estimate/quantity/quantity.js";
 import { marked, markedSection, shownValue } from "../../estimate/quantity/text.js";
 import { minorDigits } from "../../estimate/quantity/unit.js";
 import type { Cell } from "../../estimate/sheet/expression.js";
+import type { CoveringTakeoff } from "../../estimate/takeoff/covering.js";
 
 export const COLUMNS = 100;
 
@@ -193,10 +194,20 @@ function roof({ basis, takeoffs: { covering } }: Estimate): string[] {
   if (covering) {
     const allowed = covering.slope.allowed ? "" : "NOT ALLOWED at this slope: ";
     lines.push(
-      `ROOF  ${allowed}${bare(covering.area)} ${covering.area.display.symbol} edge to edge, ${covering.panels.panels.value.toFixed()} panels of ${size(covering.panels.length)}, ${bare(covering.weight)} ${covering.weight.display.symbol}. ${covering.slope.reason}`,
+      `ROOF  ${allowed}${bare(covering.area)} ${covering.area.display.symbol} edge to edge, ${laidAs(covering, size)}, ${bare(covering.weight)} ${covering.weight.display.symbol}. ${covering.slope.reason}`,
     );
   }
   return lines.flatMap((line) => wrap(line, 9));
+}
+
+/** In a few words: panels with their length, or courses with their exposure. */
+function laidAs({ panels, courses, faces }: CoveringTakeoff, size: (cell: Cell) => string): string {
+  if (panels) {
+    const lengths = [...new Set(faces.flatMap(({ pieceLength }) => (pieceLength ? [size(pieceLength)] : [])))];
+    return `${panels.panels.value.toFixed()} panels${lengths.length > 0 ? ` of ${lengths.join(" and ")}` : ", cut at the hips"}`;
+  }
+  if (courses) return `${faces[0]?.up.value.toFixed() ?? ""} courses of ${size(courses.exposure)} up a slope`;
+  return `${faces[0]?.up.value.toFixed() ?? ""} up a slope`;
 }
 
 const DEPARTMENT_ORDER = [

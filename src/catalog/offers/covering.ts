@@ -7,7 +7,15 @@ import { nameField, priceField, type QuantityText, quantityField, toQuantity } f
 import { type PricedLength, pricedLengths, readPricedLengths } from "./lumber.js";
 import { commonFields, countField, longField, MOST_SIZES, type Named, type OfferReading, type Price } from "./price.js";
 
-export const TRIMS = ["ridge-cap", "eave-trim", "rake-trim", "drip-edge", "hip-cap", "starter-strip"] as const;
+export const TRIMS = [
+  "ridge-cap",
+  "hip-cap",
+  "eave-trim",
+  "rake-trim",
+  "drip-edge",
+  "starter-strip",
+  "batten",
+] as const;
 export type TrimKind = (typeof TRIMS)[number];
 /** Inside closures lie under the sheet at the eave, outside ones over it below the ridge cap. */
 export const CLOSURES = ["inside", "outside"] as const;
@@ -83,6 +91,13 @@ const sealantSchema = z
   })
   .meta({ id: "SealantOffer", description: "Butyl tape or sealant for laps and closures." });
 
+const adhesiveSchema = z
+  .strictObject({
+    covers: quantityField("ft2", { describe: "Roof area that one can glues, both faces.", example: "300 ft2" }),
+    price: priceField("", { describe: "Price of one can.", example: "118.00" }),
+  })
+  .meta({ id: "AdhesiveOffer", description: "Bonding adhesive of a membrane." });
+
 const many = <S extends z.ZodType>(of: S, describe: string) =>
   z.array(of).max(MOST_SIZES).optional().meta({ description: describe });
 
@@ -103,7 +118,12 @@ export const coveringSchema = z
       .strictObject({ label: commonFields.label, ...roll })
       .optional()
       .meta({ description: "Underlay that goes with this covering." }),
+    adhesive: adhesiveSchema.optional(),
     deck: nameField("Name of the lumber entry for the deck or the spaced boards.", "pine-1x6").optional(),
+    sheathing: z
+      .strictObject({ label: commonFields.label, ...roll })
+      .optional()
+      .meta({ description: "Sheets of plywood or the like for a closed deck: width, length and price of one." }),
   })
   .meta({ id: "CoveringOffer", description: "One roof covering with what belongs to it." });
 
@@ -155,6 +175,9 @@ export interface CoveringOffer extends Named {
   readonly closures: readonly LongPiece<ClosureKind>[];
   readonly sealant?: { readonly length: Quantity; readonly price: Price };
   readonly underlay?: Roll & { readonly label: string };
+  readonly adhesive?: { readonly covers: Quantity; readonly price: Price };
+  /** One sheet for a closed deck. */
+  readonly sheathing?: Roll & { readonly label: string };
   /** Name of the lumber offer for the deck. */
   readonly deck?: string;
 }
@@ -169,7 +192,8 @@ export function readCovering(reading: OfferReading, entry: CoveringInput, at: st
       length: toQuantity(row.length, "ft"),
       price: reading.price(row.price, "", pointer(at, field, index, "price"), `${named.label}, ${row.kind}`),
     }));
-  const { sealant, underlay } = entry;
+  const { sealant, underlay, adhesive, sheathing } = entry;
+  const adhesivePrice = reading.price(adhesive?.price, "", pointer(at, "adhesive", "price"), `glue of ${named.label}`);
   const sealantPrice = reading.price(sealant?.price, "", pointer(at, "sealant", "price"), `sealant of ${named.label}`);
   const underlayPlace = pointer(at, "underlay");
   return (
@@ -186,6 +210,15 @@ export function readCovering(reading: OfferReading, entry: CoveringInput, at: st
             underlay: {
               ...readRoll(reading, underlay, underlayPlace, "underlay"),
               label: underlay.label ?? "underlay",
+            },
+          }
+        : {}),
+      ...(adhesive ? { adhesive: { covers: toQuantity(adhesive.covers, "ft2"), price: adhesivePrice } } : {}),
+      ...(sheathing
+        ? {
+            sheathing: {
+              ...readRoll(reading, sheathing, pointer(at, "sheathing"), "a deck sheet"),
+              label: sheathing.label ?? "deck sheets",
             },
           }
         : {}),

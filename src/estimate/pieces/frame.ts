@@ -8,6 +8,7 @@ import type { Defaults } from "../request/given.js";
 import { type Cell, minus, number, type Operand, over, plus, roundUp, times } from "../sheet/expression.js";
 import { plain, type Sheet } from "../sheet/sheet.js";
 import type { RafterCells } from "./common-rafter.js";
+import { type Deck, rowsOf } from "./deck.js";
 import { AT, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
 import { mergeEnds, type RunPieces, runPieceLength, runPieces, shortened } from "./runs.js";
@@ -21,7 +22,10 @@ export interface RoofCells {
   readonly length: Cell;
   /** Upper end to tail, one slope, along the rafter. */
   readonly slopeLength: Cell;
+  /** Rows of purlins, or of screws through a deck in their place, up one slope. */
   readonly purlinRows: Cell;
+  readonly purlinSpacing: Cell;
+  readonly deck: Deck;
   readonly rafterLines: Cell;
   /** What the upper ends of the rafters lean on; a wall or a plate beam is none. */
   readonly ridgeKind: "board" | "beam" | "none";
@@ -280,10 +284,16 @@ function bayLimit(sheet: Sheet, longestPiece: Cell, bay: Cell, end: Cell, bays: 
   return limit >= bays && bays > 1 && whole.gt(longest) ? bays - 1 : limit;
 }
 
+/** One slope with its purlins. */
+interface PurlinRows extends Readonly<Record<"slopeLength" | "spacing", Cell>> {
+  readonly purlinWidth: Cell | Operand;
+  readonly deck: Deck;
+}
+
 /** Rows of purlins up a slope, the outer ones flush with its ends. */
 export function layPurlinRows(
   sheet: Sheet,
-  { slopeLength, purlinWidth, spacing }: Readonly<Record<"slopeLength" | "purlinWidth" | "spacing", Cell>>,
+  { slopeLength, purlinWidth, spacing, deck }: PurlinRows,
   units: DisplayUnits,
   name = "roof",
 ): Cell {
@@ -292,5 +302,6 @@ export function layPurlinRows(
     display: units.long,
   });
   const spaces = sheet.lay(`${name}.purlinSpaces`, roundUp(over(reach, spacing)), { label: "purlin spaces" });
-  return sheet.lay(`${name}.purlinRows`, plus(spaces, number("1")), { label: "purlin rows, one slope" });
+  const closer = deck.kind === "purlins" ? deck.closerRows : 0;
+  return sheet.lay(`${name}.purlinRows`, rowsOf(spaces, closer), { label: "purlin rows, one slope" });
 }

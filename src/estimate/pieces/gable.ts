@@ -19,6 +19,17 @@ import {
   type RafterPlan,
 } from "./common-rafter.js";
 import {
+  DECK_BOARDS,
+  type Deck,
+  deckKinds,
+  deckOf,
+  deckWithout,
+  isBoarded,
+  layBoardRows,
+  purlinWidthOf,
+  riseOn12,
+} from "./deck.js";
+import {
   FrameChecks,
   FrameInputs,
   type LaidFrame,
@@ -78,6 +89,7 @@ const KINDS: Readonly<Record<GableGroup, GroupKind>> = {
   "fly-rafters": { role: "rafter", like: "rafters" },
   braces: { role: "brace" },
   purlins: { role: "purlin" },
+  "deck-boards": DECK_BOARDS,
   "eave-fascia": { role: "fascia" },
   "rake-fascia": { role: "fascia" },
 };
@@ -97,6 +109,7 @@ interface Roofing {
   /** One where both overhangs are alike, else near and far. */
   readonly slopes: readonly Slope[];
   readonly lines: SpacedCells;
+  readonly deck: Deck;
 }
 
 /**
@@ -106,9 +119,13 @@ interface Roofing {
 export function layGable(sheet: Sheet, shape: GableShape, defaults: Defaults, units: DisplayUnits): GableCells {
   const frame = layFrame(new FrameInputs(sheet, defaults, units), shape);
   const settings = shape.groups;
-  const without = new Set<GableGroup>(frame.endBays ? [] : ["end-posts"]);
-  const sections = laySections(sheet, KINDS, settings, defaults, units, without);
-  const laying: Laying<GableGroup> = { sheet, units, kinds: KINDS, settings, sections };
+  const deck = deckOf(shape, riseOn12(sheet, frame.unitRise, frame.unitRun), defaults);
+  const without = new Set<GableGroup>([
+    ...(frame.endBays ? [] : (["end-posts"] as const)),
+    ...deckWithout(KINDS, deck),
+  ]);
+  const sections = laySections(sheet, deckKinds(KINDS, deck), settings, defaults, units, without);
+  const laying: Laying<GableGroup> = { sheet, units, kinds: deckKinds(KINDS, deck), settings, sections };
   const run = sheet.lay("roof.run", over(frame.span, number("2")), {
     label: "run, plate face to ridge centre",
     display: units.long,
@@ -134,11 +151,11 @@ export function layGable(sheet: Sheet, shape: GableShape, defaults: Defaults, un
     { length: frame.length, width: sections.rafters.thickness, most: frame.rafterSpacing },
     units.long,
   );
-  const roof = layRoof(laying, frame, rafter, lines, shape.ridge ?? "board");
+  const roof = layRoof(laying, frame, rafter, lines, { ridgeKind: shape.ridge ?? "board", deck });
   const near: Slope = { place: "near", rafter, purlinRows: roof.purlinRows };
-  const slopes = equal ? [near] : [near, layFarSlope(laying, frame, farRafter)];
+  const slopes = equal ? [near] : [near, layFarSlope(laying, frame, farRafter, deck)];
   const postPairs = sheet.lay("frame.postPairs", plus(frame.bays, number("1")), { label: "pairs of posts" });
-  const roofing = { laying, shape, frame, slopes, lines };
+  const roofing = { laying, shape, frame, slopes, lines, deck };
   const groups = [...frameGroups(laying, frame, postPairs), ...roofGroups(roofing)];
   return {
     kind: "gable",
@@ -245,7 +262,7 @@ function layRoof(
   frame: GableFrame,
   rafter: RafterCells,
   lines: SpacedCells,
-  ridgeKind: "board" | "beam",
+  { ridgeKind, deck }: Pick<GableCells["roof"], "ridgeKind" | "deck">,
 ): GableCells["roof"] {
   const length = sheet.lay("roof.length", plus(frame.length, times(number("2"), frame.gableOverhang)), {
     label: "along the eave, outer faces of the fly rafters",
@@ -253,8 +270,9 @@ function layRoof(
   });
   const slope = {
     slopeLength: rafter.edgeLength,
-    purlinWidth: sections.purlins.width,
+    purlinWidth: purlinWidthOf(sections, deck),
     spacing: frame.purlinSpacing,
+    deck,
   };
   return {
     unitRise: frame.unitRise,
@@ -262,14 +280,21 @@ function layRoof(
     length,
     slopeLength: rafter.edgeLength,
     purlinRows: layPurlinRows(sheet, slope, units),
+    purlinSpacing: frame.purlinSpacing,
+    deck,
     rafterLines: lines.pieces,
     ridgeKind,
   };
 }
 
-function layFarSlope({ sheet, sections, units }: Laying<GableGroup>, frame: GableFrame, rafter: RafterCells): Slope {
-  const purlinWidth = sections.purlins.width;
-  const slope = { slopeLength: rafter.edgeLength, purlinWidth, spacing: frame.purlinSpacing };
+function layFarSlope(
+  { sheet, sections, units }: Laying<GableGroup>,
+  frame: GableFrame,
+  rafter: RafterCells,
+  deck: Deck,
+): Slope {
+  const purlinWidth = purlinWidthOf(sections, deck);
+  const slope = { slopeLength: rafter.edgeLength, purlinWidth, spacing: frame.purlinSpacing, deck };
   return { place: "far", rafter, purlinRows: layPurlinRows(sheet, slope, units, "roof.far") };
 }
 
@@ -328,7 +353,7 @@ function endPosts(laying: Laying<GableGroup>, { endBays, eaveHeight }: GableFram
 }
 
 function roofGroups(roofing: Roofing): PieceGroup[] {
-  const { laying, frame, slopes, lines, shape } = roofing;
+  const { laying, frame, slopes, lines, shape, deck } = roofing;
   const { sheet, sections, units } = laying;
   const run = layRafterRun(
     sheet,
@@ -344,14 +369,27 @@ function roofGroups(roofing: Roofing): PieceGroup[] {
     units,
   );
   const fly = sheet.decide(frame.gableOverhang).gt(0);
-  const rows = slopes.reduce((sum, slope) => sum + (2 / slopes.length) * wholes(sheet, slope.purlinRows), 0);
+  const rowsOnBoth = (of: (slope: Slope) => Cell) =>
+    slopes.reduce((sum, slope) => sum + (2 / slopes.length) * wholes(sheet, of(slope)), 0);
   const along = (name: GableGroup, label: string, runs: number) =>
     runGroups(laying, name, label, run.kinds, runs, run.lengthOf);
+  const boardRows = ({ place, rafter }: Slope) => {
+    const name = place === "far" ? "roof.far" : "roof";
+    const width = sections["deck-boards"].width;
+    return layBoardRows(sheet, { slopeLength: rafter.edgeLength, width, deck, name }, units);
+  };
   return [
     ...along("ridge", shape.ridge === "beam" ? "Ridge beam" : "Ridge board", 1),
     ...upTheSlope(roofing, "rafters", "Common rafters", times(number("2"), lines.pieces), lines.pieces),
     ...(fly ? upTheSlope(roofing, "fly-rafters", "Fly rafters", number("4"), number("2")) : []),
-    ...along("purlins", "Purlins", rows),
+    ...(deck.kind === "purlins"
+      ? along(
+          "purlins",
+          "Purlins",
+          rowsOnBoth((slope) => slope.purlinRows),
+        )
+      : []),
+    ...(isBoarded(deck) ? along("deck-boards", "Deck boards", rowsOnBoth(boardRows)) : []),
     ...along("eave-fascia", "Eave fascia", 2),
     ...rakes(roofing),
   ];

@@ -2,6 +2,7 @@
 import type { HipGroup } from "../request/structure-hip.js";
 import type { Cell } from "../sheet/expression.js";
 import type { RafterCells } from "./common-rafter.js";
+import type { Deck } from "./deck.js";
 import type { Laying } from "./laying.js";
 
 /** The size of the whole, as input cells. */
@@ -43,4 +44,5 @@ export interface HipFraming {
   readonly layout: HipLayout;
   readonly rafter: RafterCells;
   readonly purlinRows: Cell;
+  readonly deck: Deck;
 }

@@ -1,5 +1,6 @@
 /** Purlins and fascia of a hip roof: rows round all four sides that end in mitres at the hips. */
 import { type Cell, count, minus, number, type Operand, over, plus, times } from "../sheet/expression.js";
+import { rowPlaces } from "./deck.js";
 import type { HipFraming } from "./hip-frame.js";
 import { laid, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
@@ -10,8 +11,7 @@ export function hipRows(framing: HipFraming): PieceGroup[] {
   const sides = eaveSide(framing, "side", framing.frame.length, sideRafters(framing));
   const ends = eaveSide(framing, "end", framing.frame.span, endRafters(framing));
   return [
-    ...purlins(framing, sides, 2),
-    ...purlins(framing, ends, 2),
+    ...(framing.deck.kind === "purlins" ? [...purlins(framing, sides, 2), ...purlins(framing, ends, 2)] : []),
     ...fascia(framing, sides),
     ...fascia(framing, ends),
   ];
@@ -79,10 +79,10 @@ function purlins(framing: HipFraming, side: EaveSide, runs: number): PieceGroup[
   const { sheet, units, sections } = laying;
   const width = sections["side-purlins"].width;
   const reach = minus(rafter.edgeLength, width);
-  const rows = wholes(sheet, purlinRows);
+  const rows = rowPlaces(wholes(sheet, purlinRows), framing.deck.closerRows);
   const longest = sheet.decide(frame.longestPiece);
-  const cut = Array.from({ length: rows }, (_, i) => {
-    const up = i === 0 ? number("0 in") : over(times(count(i), reach), count(rows - 1));
+  const cut = rows.map(({ half, halves }, i) => {
+    const up = half === 0 ? number("0 in") : over(times(count(half), reach), count(halves));
     const name = `rows.${side.name}.purlin${i + 1}`;
     const level = over(times(up, frame.unitRun), rafter.unitLength);
     const from = layPlace(sheet, name, `row ${i + 1} begins, level from the corner`, level, units.long);

@@ -12,6 +12,7 @@ import type { Defaults } from "../request/given.js";
 import type { HipGroup, HipShape } from "../request/structure-hip.js";
 import {
   type Cell,
+  count,
   greatest,
   minus,
   number,
@@ -21,6 +22,7 @@ import {
   root,
   roundUp,
   square,
+  sum,
   times,
 } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -31,6 +33,17 @@ import {
   type RafterCells,
   type RafterPlan,
 } from "./common-rafter.js";
+import {
+  DECK_BOARDS,
+  type Deck,
+  deckKinds,
+  deckOf,
+  deckWithout,
+  isBoarded,
+  layBoardRows,
+  purlinWidthOf,
+  riseOn12,
+} from "./deck.js";
 import {
   FrameChecks,
   FrameInputs,
@@ -74,6 +87,7 @@ const KINDS: Readonly<Record<HipGroup, GroupKind>> = {
   hips: { role: "rafter", section: PLANK, mark: "H" },
   jacks: { role: "rafter", like: "rafters", mark: "J" },
   "side-purlins": { role: "purlin" },
+  "deck-boards": DECK_BOARDS,
   "end-purlins": { role: "purlin", like: "side-purlins" },
   "side-fascia": { role: "fascia" },
   "end-fascia": { role: "fascia", like: "side-fascia" },
@@ -89,8 +103,10 @@ const MOST_JACKS = 40;
 export function layHip(sheet: Sheet, shape: HipShape, defaults: Defaults, units: DisplayUnits): HipCells {
   const frame = layFrame(new FrameInputs(sheet, defaults, units), shape);
   const settings = shape.groups;
-  const sections = laySections(sheet, KINDS, settings, defaults, units);
-  const laying: Laying<HipGroup> = { sheet, units, kinds: KINDS, settings, sections };
+  const deck = deckOf(shape, riseOn12(sheet, frame.unitRise, frame.unitRun), defaults);
+  const kinds = deckKinds(KINDS, deck);
+  const sections = laySections(sheet, kinds, settings, defaults, units, new Set(deckWithout(KINDS, deck)));
+  const laying: Laying<HipGroup> = { sheet, units, kinds, settings, sections };
   const half = over(frame.span, number("2"));
   const run = sheet.lay("roof.run", half, { label: "run, plate face to ridge centre", display: units.long });
   const plan = rafterPlan(laying, frame, shape, run);
@@ -115,8 +131,9 @@ export function layHip(sheet: Sheet, shape: HipShape, defaults: Defaults, units:
   const hip = layHipRafter(sheet, hipPlan, units);
   refuseNotches(laying, rafter, hip);
   const jacks = layJacks(sheet, hipPlan, layout.jackSpace, units);
-  const roof = layRoof(laying, frame, rafter, layout);
-  const framing: HipFraming = { laying, frame, layout, rafter, purlinRows: roof.purlinRows };
+  const roof = layRoof(laying, frame, rafter, { layout, deck });
+  const framing: HipFraming = { laying, frame, layout, rafter, purlinRows: roof.purlinRows, deck };
+  const faces = layFaces(framing, roof);
   return {
     kind: "hip",
     frame,
@@ -131,8 +148,9 @@ export function layHip(sheet: Sheet, shape: HipShape, defaults: Defaults, units:
       ...frameGroups(framing),
       ...rafterGroups(framing, { rafter, endRafter, hip, hipPlan }),
       ...hipRows(framing),
+      ...deckBoards(framing, faces, defaults),
     ],
-    faces: layFaces(framing, roof),
+    faces,
     walls: wallsOf(frame),
     runs: { beams: 2, "end-beams": 2, ridge: 1 },
     rafterSpace: layout.jackSpace,
@@ -287,20 +305,22 @@ function layRoof(
   { sheet, units, sections }: Laying<HipGroup>,
   frame: HipFrame,
   rafter: RafterCells,
-  layout: HipLayout,
+  { layout, deck }: { readonly layout: HipLayout; readonly deck: Deck },
 ): RoofCells {
   const length = sheet.lay("roof.length", plus(frame.length, times(number("2"), frame.eaveOverhang)), {
     label: "along the longer eave, hip tail to hip tail",
     display: units.long,
   });
-  const purlinWidth = sections["side-purlins"].width;
-  const slope = { slopeLength: rafter.edgeLength, purlinWidth, spacing: frame.purlinSpacing };
+  const purlinWidth = purlinWidthOf({ ...sections, purlins: sections["side-purlins"] }, deck);
+  const slope = { slopeLength: rafter.edgeLength, purlinWidth, spacing: frame.purlinSpacing, deck };
   return {
     unitRise: frame.unitRise,
     unitRun: frame.unitRun,
     length,
     slopeLength: rafter.edgeLength,
     purlinRows: layPurlinRows(sheet, slope, units),
+    purlinSpacing: frame.purlinSpacing,
+    deck,
     rafterLines: layout.commons,
     ridgeKind: "board",
   };
@@ -323,6 +343,27 @@ function layFaces({ laying, frame, layout, rafter }: HipFraming, roof: RoofCells
     { name: "side", alike: 2, eave: roof.length, top: layout.ridgeLine, slopeLength },
     { name: "end", alike: 2, eave: endEave, top: none, slopeLength },
   ];
+}
+
+/** Boards end at the hips wherever they come to: their length is that of all rows, cut from pieces of one length. */
+function deckBoards(
+  { laying, frame, rafter, deck }: HipFraming,
+  faces: readonly RoofFace[],
+  defaults: Defaults,
+): PieceGroup[] {
+  if (!isBoarded(deck)) return [];
+  const { sheet, units, sections } = laying;
+  const { width } = sections["deck-boards"];
+  const rows = layBoardRows(sheet, { slopeLength: rafter.edgeLength, width, deck, name: "roof" }, units);
+  const all = faces.map(({ alike, eave, top }) => times(count(alike), rows, over(plus(eave, top), number("2"))));
+  const usual = { "inch-pound": "8 %", metric: "8 %" };
+  const share = defaults.quantity(undefined, "/overrides/roof.deckWaste", usual, "common practice");
+  const waste = sheet.input("roof.deckWaste", share, { label: "deck boards cut off at the hips, added" });
+  const length = sheet.lay("roof.deckLength", times(sum(all), plus(number("1"), waste)), {
+    label: "deck boards, all rows, waste included",
+    display: units.long,
+  });
+  return one(laying, "deck-boards", "Deck boards", frame.longestPiece, roundUp(over(length, frame.longestPiece)));
 }
 
 function wallsOf({ span, length, eaveHeight, bays, endBays }: HipFrame): WallSide[] {

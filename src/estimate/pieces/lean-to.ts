@@ -19,6 +19,17 @@ import {
   type RafterPlan,
 } from "./common-rafter.js";
 import {
+  DECK_BOARDS,
+  type Deck,
+  deckKinds,
+  deckOf,
+  deckWithout,
+  isBoarded,
+  layBoardRows,
+  purlinWidthOf,
+  riseOn12,
+} from "./deck.js";
+import {
   FrameChecks,
   FrameInputs,
   type LaidFrame,
@@ -78,6 +89,7 @@ const KINDS: Readonly<Record<LeanToGroup, GroupKind>> = {
   rafters: { role: "rafter", joint: "two-seats" },
   "fly-rafters": { role: "rafter", like: "rafters", joint: "two-seats" },
   purlins: { role: "purlin" },
+  "deck-boards": DECK_BOARDS,
   "low-fascia": { role: "fascia" },
   "high-fascia": { role: "fascia", like: "low-fascia" },
   "rake-fascia": { role: "fascia", like: "low-fascia" },
@@ -113,9 +125,14 @@ interface Framing {
 export function layLeanTo(sheet: Sheet, shape: LeanToShape, defaults: Defaults, units: DisplayUnits): LeanToCells {
   const highSide = defaults.choice(shape.highSide, `${AT}/highSide`, "posts", "stands by itself");
   const frame = layFrame(new FrameInputs(sheet, defaults, units), shape, highSide);
-  const kinds = highSide === "posts" ? KINDS : AT_WALL;
+  const deck = deckOf(shape, riseOn12(sheet, frame.unitRise, frame.unitRun), defaults);
+  const kinds = deckKinds(highSide === "posts" ? KINDS : AT_WALL, deck);
   const settings = shape.groups;
-  const without = new Set<LeanToGroup>([...WITHOUT[highSide], ...(frame.endBays ? [] : (["end-posts"] as const))]);
+  const without = new Set<LeanToGroup>([
+    ...WITHOUT[highSide],
+    ...(frame.endBays ? [] : (["end-posts"] as const)),
+    ...deckWithout(kinds, deck),
+  ]);
   const sections = laySections(sheet, kinds, settings, defaults, units, without);
   const laying: Laying<LeanToGroup> = { sheet, units, kinds, settings, sections };
   const plan = layPlan(laying, frame, shape, highSide);
@@ -131,7 +148,7 @@ export function layLeanTo(sheet: Sheet, shape: LeanToShape, defaults: Defaults, 
     units.long,
   );
   const highHeight = layHighHeight(laying, frame, highSide);
-  const roof = layRoof(laying, frame, rafter, lines);
+  const roof = layRoof(laying, frame, rafter, { lines, deck });
   const framing: Framing = { laying, shape, frame, highSide, highHeight, rafter, lines };
   return {
     kind: "lean-to",
@@ -286,20 +303,22 @@ function layRoof(
   { sheet, units, sections }: Laying<LeanToGroup>,
   frame: LeanToFrame,
   rafter: RafterCells,
-  lines: SpacedCells,
+  { lines, deck }: { readonly lines: SpacedCells; readonly deck: Deck },
 ): RoofCells {
   const length = sheet.lay("roof.length", plus(frame.length, times(number("2"), frame.endOverhang)), {
     label: "along the eave, outer faces of the fly rafters",
     display: units.long,
   });
-  const purlinWidth = sections.purlins.width;
-  const slope = { slopeLength: rafter.edgeLength, purlinWidth, spacing: frame.purlinSpacing };
+  const purlinWidth = purlinWidthOf(sections, deck);
+  const slope = { slopeLength: rafter.edgeLength, purlinWidth, spacing: frame.purlinSpacing, deck };
   return {
     unitRise: frame.unitRise,
     unitRun: frame.unitRun,
     length,
     slopeLength: rafter.edgeLength,
     purlinRows: layPurlinRows(sheet, slope, units),
+    purlinSpacing: frame.purlinSpacing,
+    deck,
     rafterLines: lines.pieces,
     ridgeKind: "none",
   };
@@ -366,6 +385,11 @@ function roofGroups({ laying, shape, frame, highSide, rafter, lines }: Framing, 
   );
   const along = (name: LeanToGroup, label: string, runs: number) =>
     runGroups(laying, name, label, run.kinds, runs, run.lengthOf);
+  const { deck } = roof;
+  const boardRows = () => {
+    const width = sections["deck-boards"].width;
+    return layBoardRows(sheet, { slopeLength: rafter.edgeLength, width, deck, name: "roof" }, units);
+  };
   const fly = sheet.decide(frame.endOverhang).gt(0);
   const length = rafter.stockLength;
   const rakeCut = over(times(sections["rake-fascia"].width, frame.unitRise), frame.unitRun);
@@ -373,7 +397,8 @@ function roofGroups({ laying, shape, frame, highSide, rafter, lines }: Framing, 
     ...(highSide === "ledger" ? along("ledger", "Ledger", 1) : []),
     ...one(laying, "rafters", "Rafters", length, lines.pieces),
     ...(fly ? one(laying, "fly-rafters", "Fly rafters", length, number("2")) : []),
-    ...along("purlins", "Purlins", wholes(sheet, roof.purlinRows)),
+    ...(deck.kind === "purlins" ? along("purlins", "Purlins", wholes(sheet, roof.purlinRows)) : []),
+    ...(isBoarded(deck) ? along("deck-boards", "Deck boards", wholes(sheet, boardRows())) : []),
     ...along("low-fascia", "Low fascia", 1),
     ...(highSide === "posts" ? along("high-fascia", "High fascia", 1) : []),
     // As long as the rafters' edges; its plumb cuts take its own depth × slope.

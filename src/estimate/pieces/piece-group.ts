@@ -63,7 +63,7 @@ export interface GroupPlan {
   /** Share of the wide faces that the finish reaches, where the structure knows better than the role. */
   readonly joint?: RoleDefaults["joint"];
   /** How it is made, where the structure knows better than the role. */
-  readonly rules?: Partial<Pick<RoleDefaults, "surface" | "seasoning">>;
+  readonly rules?: Partial<Pick<RoleDefaults, "surface" | "seasoning" | "hiddenFaces">>;
   /** Two letters at most; the role's own letter where none is given. */
   readonly mark?: string;
   /** What its pieces cross, apart, where that is not the common rafters. */

@@ -39,6 +39,12 @@ export const stepOf = (system: MeasureSystem): Decimal => STEP_MM[system];
 /** Whole steps of a stock problem in millimetres. */
 export const stepsInMm = (system: MeasureSystem, steps: number): Decimal => STEP_MM[system].times(steps);
 
+/** A length in whole steps of stock problems; what is wanted up, what is sold down. */
+export const stepsOf = (system: MeasureSystem, length: Decimal, way: "up" | "down"): number => {
+  const steps = length.dividedBy(STEP_MM[system]).toDecimalPlaces(6);
+  return (way === "up" ? steps.ceil() : steps.floor()).toNumber();
+};
+
 export interface CuttingRules {
   readonly sheet: Sheet;
   readonly system: MeasureSystem;

@@ -1,12 +1,9 @@
 /** Needs of the takeoffs to lines of the shopping list, by what the catalog sells. */
 
-import type { CoveringKind } from "../../catalog/coverings.js";
 import { type CorrosionClassId, corrosionClassIds, type FastenerKind } from "../../catalog/fasteners.js";
 import type { FinishKind } from "../../catalog/finishes.js";
-import { consumablePrice, coveringOffers, finishOffers, servicePrice } from "../../catalog/look-up.js";
-import type { CoveringOffer } from "../../catalog/offers/covering.js";
+import { consumablePrice, finishOffers, servicePrice } from "../../catalog/look-up.js";
 import type { FastenerOffer } from "../../catalog/offers/fastener.js";
-import type { Price } from "../../catalog/offers/price.js";
 import type { ConsumableItem, ServiceItem } from "../../catalog/offers/supplies.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import type { Section } from "../../catalog/reading.js";
@@ -15,8 +12,9 @@ import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { quantity } from "../quantity/quantity.js";
 import { type MeasureSystem, markedSmall } from "../quantity/text.js";
 import { aside } from "../sheet/aside.js";
-import { type Cell, over, roundUp, times } from "../sheet/expression.js";
-import { amountOf, layLine, type Pricing, priceCell, type ShoppingLine } from "./line.js";
+import type { Cell } from "../sheet/expression.js";
+import { layCoveringPart } from "./covering-lines.js";
+import { layLine, type Pricing, type ShoppingLine } from "./line.js";
 import { layPackLine, packLabel } from "./pack-lines.js";
 
 type ItemOf<Kind extends NeedItem["kind"]> = Extract<NeedItem, { kind: Kind }>;
@@ -40,7 +38,7 @@ function layNeed(pricing: Pricing, catalog: PriceCatalog, need: Need, system: Me
     case "finish":
       return layFinish(pricing, catalog, need, item);
     case "covering":
-      return layCoveringPart(pricing, catalog, need, item);
+      return layCoveringPart(pricing, catalog, need, item, system);
     case "consumable":
       return layLine(
         pricing,
@@ -137,76 +135,4 @@ function layFinish(pricing: Pricing, catalog: PriceCatalog, need: Need, item: It
   const packs = cans.map(({ size, price }) => ({ label: packLabel(size), holds: size, price }));
   const add = found.kind === "offered" ? `Add a can of ${item.finish} with a price.` : found.add;
   return layPackLine(pricing, lineOf(need, "finishes"), need.quantity, packs, add);
-}
-
-function layCoveringPart(pricing: Pricing, catalog: PriceCatalog, need: Need, item: ItemOf<"covering">): ShoppingLine {
-  const found = coveringOffers(catalog, item.covering as CoveringKind);
-  const line = lineOf(need, "coverings");
-  const offer = found.kind === "offered" ? found.offers[0] : undefined;
-  if (!offer) return { ...line, quantity: need.quantity, add: found.kind === "offered" ? "" : found.add };
-  if (item.part === "panel") return layPanels(pricing, line, need, item, offer);
-  if (item.part === "lap-sealant" || item.part === "underlay") return layRolls(pricing, line, need, item.part, offer);
-  const price = partPrice(offer, item.part);
-  return layLine(pricing, line, need.quantity, price, `${offer.name}.${item.part}`);
-}
-
-function partPrice(offer: CoveringOffer, part: ItemOf<"covering">["part"]): Price {
-  const side = part === "eave-closure" ? "inside" : "outside";
-  const rows: readonly { readonly kind: string; readonly price: Price }[] = part.endsWith("closure")
-    ? offer.closures
-    : offer.trims;
-  const wanted = part.endsWith("closure") ? side : part;
-  const add = `Add ${wanted === part ? `a ${part}` : `${side} closures`} to ${offer.label} at ${offer.at}.`;
-  return rows.find(({ kind }) => kind === wanted)?.price ?? { kind: "unpriced", at: offer.at, add };
-}
-
-/** Panels cut to length cost by their length; stock panels by the shortest that is long enough. */
-function layPanels(
-  pricing: Pricing,
-  line: ReturnType<typeof lineOf>,
-  need: Need,
-  item: ItemOf<"covering">,
-  offer: CoveringOffer,
-): ShoppingLine {
-  const { sheet } = pricing;
-  const { sheets } = offer;
-  const none: Price = { kind: "unpriced", at: offer.at, add: `Add panels to ${offer.label} at ${offer.at}.` };
-  if (sheets.form !== "panels" || !item.pieceLength) return layLine(pricing, line, need.quantity, none, offer.name);
-  if (sheets.sold.by === "piece") {
-    const length = sheet.decide(item.pieceLength);
-    const fit = sheets.sold.lengths.find((row) => row.length.value.gte(length));
-    return layLine(pricing, line, need.quantity, fit?.price ?? none, `${offer.name}.panel`);
-  }
-  sheet.title(line.name, line.label);
-  const { price } = sheets.sold;
-  const cell = priceCell(pricing, `${offer.name}.panel`, price, line.label);
-  if (!cell) return { ...line, quantity: need.quantity, add: price.kind === "unpriced" ? price.add : none.add };
-  const amount = sheet.lay(`${line.name}.amount`, amountOf(pricing, times(need.quantity, item.pieceLength, cell)), {
-    label: "amount",
-  });
-  return { ...line, quantity: need.quantity, price: cell, amount, each: item.pieceLength };
-}
-
-function layRolls(
-  pricing: Pricing,
-  line: ReturnType<typeof lineOf>,
-  need: Need,
-  part: "lap-sealant" | "underlay",
-  offer: CoveringOffer,
-): ShoppingLine {
-  const { sheet } = pricing;
-  const add = `Add ${part === "lap-sealant" ? "sealant" : "underlay"} to ${offer.label} at ${offer.at}.`;
-  const { sealant, underlay } = offer;
-  const laid = underlay && {
-    price: underlay.price,
-    content: quantity(underlay.width.value.times(underlay.length.value), "mm2"),
-  };
-  const roll = part === "underlay" ? laid : sealant && { price: sealant.price, content: sealant.length };
-  if (!roll) return { ...line, quantity: need.quantity, add };
-  const holds = sheet.catalog(`price.${offer.name}.${part}.holds`, roll.content, {
-    label: "one roll covers",
-    source: `catalog, ${offer.at}`,
-  });
-  const rolls = sheet.lay(`${line.name}.rolls`, roundUp(over(need.quantity, holds)), { label: "rolls" });
-  return layLine(pricing, line, rolls, roll.price, `${offer.name}.${part}`);
 }

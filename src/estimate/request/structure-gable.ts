@@ -1,6 +1,6 @@
 /** A gable roof on posts, as a request describes it. */
 import { z } from "zod";
-import { coveringField, groupsField, level, overhangField, rafterBays, roofFields } from "./structure.js";
+import { groupsField, level, overhangField, rafterBays, roofFields } from "./structure.js";
 import { FLOOR_GROUPS } from "./structure-floor.js";
 import { WALL_GROUPS, wallsField } from "./structure-walls.js";
 
@@ -19,6 +19,7 @@ export const GABLE_GROUPS = [
   "fly-rafters",
   "braces",
   "purlins",
+  "deck-boards",
   "eave-fascia",
   "rake-fascia",
 ] as const;
@@ -30,7 +31,6 @@ export const gable = z
     span: level("Level, across the building, between the outer faces of the plate beams.", "16 ft"),
     length: level("Level, along the ridge, between the outer faces of the end posts.", "24 ft"),
     ...roofFields,
-    covering: coveringField,
     rafterBays,
     overhang: z
       .strictObject({

@@ -18,6 +18,7 @@ export const HIP_GROUPS = [
   "jacks",
   "side-purlins",
   "end-purlins",
+  "deck-boards",
   "side-fascia",
   "end-fascia",
 ] as const;

@@ -1,6 +1,6 @@
 /** A single slope on two rows of posts, or on one row and a ledger, as a request describes it. */
 import { z } from "zod";
-import { coveringField, groupsField, level, overhangField, rafterBays, roofFields } from "./structure.js";
+import { groupsField, level, overhangField, rafterBays, roofFields } from "./structure.js";
 import { FLOOR_GROUPS } from "./structure-floor.js";
 import { WALL_GROUPS, wallsField } from "./structure-walls.js";
 
@@ -17,6 +17,7 @@ export const LEAN_TO_GROUPS = [
   "rafters",
   "fly-rafters",
   "purlins",
+  "deck-boards",
   "low-fascia",
   "high-fascia",
   "rake-fascia",
@@ -32,7 +33,6 @@ export const leanTo = z
     ),
     length: level("Level, along the eave, between the outer faces of the end posts.", "24 ft"),
     ...roofFields,
-    covering: coveringField,
     rafterBays,
     highSide: z
       .enum(["posts", "ledger"])

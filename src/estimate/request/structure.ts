@@ -2,6 +2,7 @@
 import { z } from "zod";
 import { lineField, nameField, quantityField, sectionField } from "../../catalog/reading.js";
 import { SPECIES } from "../../catalog/species.js";
+import { coveringField, deckField } from "./structure-deck.js";
 import { floor } from "./structure-floor.js";
 import { footings } from "./structure-footings.js";
 
@@ -196,6 +197,8 @@ export const roofFields = {
     example: "24 in",
     most: "10 ft",
   }).optional(),
+  covering: coveringField,
+  deck: deckField,
   endBays: z
     .int()
     .min(1)
@@ -203,15 +206,6 @@ export const roofFields = {
     .optional()
     .meta({ description: "Spaces between posts across each end.", examples: [1] }),
 };
-
-/** The covering of a roof of rectangular slopes. */
-export const coveringField = z
-  .enum(["ribbed-steel", "none"])
-  .optional()
-  .meta({
-    description: "The roof covering that is taken off.",
-    examples: ["ribbed-steel"],
-  });
 
 /** How rafters that stand along a plate share it out. */
 export const rafterBays = z

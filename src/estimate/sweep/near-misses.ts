@@ -113,10 +113,11 @@ function measured(basis: Basis, planners: Planners): Laid {
   );
   const roof = cutList.frame?.roof;
   const panels = takeoffs.covering?.panels;
+  const layout = takeoffs.covering?.faces[0];
   const counted: [string, Decimal | undefined][] = [
     ["purlin rows", roof && aside(roof.purlinRows)],
     ["panels", panels && aside(panels.panels)],
-    ["panels up a slope", panels && aside(panels.up)],
+    ["panels up a slope", panels && layout && aside(layout.up)],
     ...piecesByBase(cutList.groups),
   ];
   return {

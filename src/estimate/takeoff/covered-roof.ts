@@ -1,35 +1,101 @@
-/** The roof of a frame, as its covering sees it. */
+/** The roof of a frame as its covering sees it: planes up to a ridge, hips or an upper edge, and what lies outside them. */
+
 import type { CutList } from "../pieces/cut-list.js";
+import type { Deck } from "../pieces/deck.js";
 import type { GableCells } from "../pieces/gable.js";
+import type { HipCells } from "../pieces/hip.js";
 import type { LeanToCells } from "../pieces/lean-to.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import type { DisplayUnits } from "../quantity/display.js";
-import { greatest, over, plus, times } from "../sheet/expression.js";
+import { type Cell, over, plus, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
-import { type CoveredRoof, coveredGable } from "./covering.js";
 
-/** Roofs of one rectangular slope, or of two that are alike; undefined for all others. */
-export function coveredRoof(sheet: Sheet, { frame }: CutList, units: DisplayUnits): CoveredRoof | undefined {
-  if (frame?.kind === "gable") return coveredByWider(sheet, frame, units);
-  return frame?.kind === "lean-to" ? coveredLeanTo(sheet, frame, units) : undefined;
+/** One plane, on the frame. */
+export interface CoveredPlane {
+  readonly name: string;
+  /** How many planes are just so. */
+  readonly alike: number;
+  /** A hipped plane narrows from its eave to its top, which is a point at the ends of a roof. */
+  readonly shape: "rectangle" | "hipped";
+  /** Along the slope, ridge centre or upper edge to outer plate face. */
+  readonly lineLength: Cell;
+  /** Level, outer plate face to rafter tail. */
+  readonly overhang: Cell;
+  /** Level, along the tails: outer faces of the fly rafters, or hip to hip. */
+  readonly eave: Cell;
+  /** Level, along the ridge or upper edge. */
+  readonly top: Cell;
+  /** Rows of purlins, or of screws in their place. */
+  readonly purlinRows: Cell;
 }
 
-/** Where the eaves of a gable differ, both slopes are covered as the longer one is; one who orders has enough. */
-function coveredByWider(sheet: Sheet, gable: GableCells, units: DisplayUnits): CoveredRoof {
-  const { frame, roof } = gable;
-  if (frame.farOverhang === frame.eaveOverhang) return coveredGable(gable);
-  const eaveOverhang = sheet.lay("roof.widerOverhang", greatest(frame.eaveOverhang, frame.farOverhang), {
-    label: "eave overhang of the longer slope, level",
-    display: units.small,
-  });
-  const purlinRows = sheet.lay("roof.longerRows", greatest(roof.purlinRows, gable.farPurlinRows), {
-    label: "purlin rows of the longer slope",
-  });
-  return { ...coveredGable(gable), eaveOverhang, purlinRows };
+/** What a covering must know of the roof below it. */
+export interface CoveredRoof {
+  readonly unitRise: Cell;
+  readonly unitRun: Cell;
+  /** Along the slope, for one `unitRun` of level length. */
+  readonly unitLength: Cell;
+  readonly planes: readonly CoveredPlane[];
+  /** A ridge between two slopes, or the upper edge of a single one. */
+  readonly upper: "ridge" | "edge";
+  readonly purlinSpacing: Cell;
+  /** Rafters apart. */
+  readonly rafterSpace: Cell;
+  /** Thickness of the fascia outside tails and fly rafters; absent where there is none. */
+  readonly eaveFascia: Cell | undefined;
+  readonly rakeFascia: Cell | undefined;
+  readonly deck: Deck;
+}
+
+/** Undefined where there is no closed roof. */
+export function coveredRoof(sheet: Sheet, { frame }: CutList, units: DisplayUnits): CoveredRoof | undefined {
+  switch (frame?.kind) {
+    case "gable":
+      return coveredGable(frame);
+    case "lean-to":
+      return coveredLeanTo(sheet, frame, units);
+    case "hip":
+      return coveredHip(frame);
+    default:
+      return undefined;
+  }
+}
+
+/** Each slope by itself where the eaves differ. */
+export function coveredGable(gable: GableCells): CoveredRoof {
+  const { frame, roof, rafter, farRafter, groups } = gable;
+  const near = {
+    name: "side",
+    alike: 2,
+    shape: "rectangle",
+    lineLength: rafter.lineLength,
+    overhang: frame.eaveOverhang,
+    eave: roof.length,
+    top: roof.length,
+    purlinRows: roof.purlinRows,
+  } as const;
+  const far = {
+    ...near,
+    name: "far",
+    alike: 1,
+    lineLength: farRafter.lineLength,
+    overhang: frame.farOverhang,
+    purlinRows: gable.farPurlinRows,
+  };
+  const equal = frame.farOverhang === frame.eaveOverhang;
+  return {
+    ...shared(gable),
+    unitLength: rafter.unitLength,
+    planes: equal ? [near] : [{ ...near, name: "near", alike: 1 }, far],
+    upper: "ridge",
+    eaveFascia: thicknessOf(groups, "eave-fascia"),
+    rakeFascia: thicknessOf(groups, "rake-fascia"),
+  };
 }
 
 /** Up to the outer face of the high fascia: sheets stop short of it as they would of a ridge. */
-function coveredLeanTo(sheet: Sheet, { frame, rafter, roof, groups }: LeanToCells, units: DisplayUnits): CoveredRoof {
+function coveredLeanTo(sheet: Sheet, leanTo: LeanToCells, units: DisplayUnits): CoveredRoof {
+  const { frame, rafter, roof, groups } = leanTo;
   const highFascia = thicknessOf(groups, "high-fascia");
   const past = highFascia && over(times(highFascia, rafter.unitLength), frame.unitRun);
   const lineLength = past
@@ -38,19 +104,50 @@ function coveredLeanTo(sheet: Sheet, { frame, rafter, roof, groups }: LeanToCell
         display: units.long,
       })
     : rafter.lineLength;
-  return {
-    slopes: 1,
-    unitRise: roof.unitRise,
-    unitRun: roof.unitRun,
-    unitLength: rafter.unitLength,
+  const plane = {
+    name: "slope",
+    alike: 1,
+    shape: "rectangle",
     lineLength,
-    eaveOverhang: frame.lowOverhang,
-    length: roof.length,
+    overhang: frame.lowOverhang,
+    eave: roof.length,
+    top: roof.length,
     purlinRows: roof.purlinRows,
+  } as const;
+  return {
+    ...shared(leanTo),
+    unitLength: rafter.unitLength,
+    planes: [plane],
+    upper: "edge",
     eaveFascia: thicknessOf(groups, "low-fascia"),
     rakeFascia: thicknessOf(groups, "rake-fascia"),
   };
 }
+
+/** Two trapezoids and two triangles. */
+function coveredHip(hip: HipCells): CoveredRoof {
+  const { frame, rafter, roof, groups, faces } = hip;
+  const planes = faces.map(({ name, alike, eave, top }): CoveredPlane => {
+    const { lineLength } = rafter;
+    return {
+      ...{ name, alike, shape: "hipped", lineLength, overhang: frame.eaveOverhang },
+      ...{ eave, top, purlinRows: roof.purlinRows },
+    };
+  });
+  return {
+    ...shared(hip),
+    unitLength: rafter.unitLength,
+    planes,
+    upper: "ridge",
+    eaveFascia: thicknessOf(groups, "side-fascia"),
+    rakeFascia: undefined,
+  };
+}
+
+const shared = ({ roof, rafterSpace }: GableCells | LeanToCells | HipCells) => {
+  const { unitRise, unitRun, purlinSpacing, deck } = roof;
+  return { unitRise, unitRun, purlinSpacing, rafterSpace, deck };
+};
 
 /** Runs fall into end and middle pieces, which share their section. */
 const thicknessOf = (groups: readonly PieceGroup[], base: string) =>

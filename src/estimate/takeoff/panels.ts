@@ -1,173 +1,276 @@
 /**
- * Panels of a roof: sheets that run from eave to ridge, screwed to purlins, with closures, lap sealant and trim.
- * All slopes are alike, so each is counted once.
+ * Panels of a roof: sheets that run from eave to ridge or hip, screwed to purlins or held by hidden clips, with closures, lap
+ * sealant and trim.
  */
-import type { Covering } from "../../catalog/coverings.js";
-import type { DisplayUnits } from "../quantity/display.js";
-import type { Assumed } from "../request/assumed.js";
+import type { EdgePiece } from "../../catalog/coverings.js";
+import { FaultError } from "../faults.js";
+import type { Need } from "../need.js";
+import { exactly } from "../quantity/text.js";
+import type { InEither } from "../request/given.js";
+import { aside } from "../sheet/aside.js";
 import {
   type Cell,
   count,
-  greatest,
   least,
   minus,
   number,
+  type Operand,
   over,
   plus,
   roundUp,
   sum,
   times,
 } from "../sheet/expression.js";
-import type { Sheet } from "../sheet/sheet.js";
-import { type PanelClosure, type PanelSizes, type PanelTrim, refuseLongLap } from "./covering-sizes.js";
-import { layTrim, type TrimCells } from "./roof-trim.js";
+import { layStrips as layClosure, layTrimLength, layTrims, type Trims, trimNeeds } from "./covering-edges.js";
+import {
+  both,
+  type CoveringWork,
+  fastenerNeed,
+  type LaidCovering,
+  laySize,
+  laySpread,
+  partNeed,
+  refuseLongLap,
+  refuseNothing,
+} from "./covering-work.js";
+import { layStrips, MOST_STRIPS, type StripCells, type StripSizes } from "./panel-strips.js";
 
-/** The sheeted surface that a strategy covers. */
-export interface SheetedRoof {
-  readonly slopes: 1 | 2;
-  /** Along the eave, sheet edge to sheet edge. */
-  readonly width: Cell;
-  /** Along the slope, sheet edge to sheet edge. */
-  readonly slopeLength: Cell;
-  /** Rows of purlins under one slope. */
-  readonly purlinRows: Cell;
-  readonly lapsSealed: boolean;
-}
-
-/** Counts of all slopes together, but for `across` and `up`. */
+/** Counts of all planes together. */
 export interface PanelCells {
-  /** Panels side by side on one slope, and one after the other up it. */
-  readonly across: Cell;
-  readonly up: Cell;
-  readonly length: Cell;
   readonly panels: Cell;
-  readonly trims: Readonly<Record<PanelTrim, TrimCells>>;
-  readonly closures: Readonly<Record<PanelClosure, Cell>> | undefined;
+  readonly trims: Trims;
+  readonly eaveClosures: Cell | undefined;
+  readonly ridgeClosures: Cell | undefined;
   /** Length of sealed laps; absent where none are. */
   readonly sealant: Cell | undefined;
   /** Through sheets or trim into wood, and sheet to sheet; as driven, without spares. */
   readonly roofScrews: Cell;
   readonly stitchScrews: Cell;
+  readonly clips: Cell | undefined;
 }
 
-/** The covering, with its sizes. */
-export interface PanelInput {
-  readonly covering: Covering;
-  readonly sizes: PanelSizes;
-  readonly assumed: Assumed;
-}
+/** Into purlins of at least 1 1/2 in, through two sheets, and through a clip: common practice. */
+const ROOF_SCREW: InEither = { "inch-pound": "1 1/2 in", metric: "35 mm" };
+const STITCH_SCREW: InEither = { "inch-pound": "7/8 in", metric: "22 mm" };
+const CLIP_SCREW: InEither = { "inch-pound": "1 in", metric: "25 mm" };
+const USUAL_STEP: InEither = { "inch-pound": "1 in", metric: "1 cm" };
 
 /** Lays panels, fixing, closures, sealant and trim. */
-export function layPanels(sheet: Sheet, roof: SheetedRoof, input: PanelInput, units: DisplayUnits): PanelCells {
-  const laid = layCuts(sheet, roof, input, units);
-  const trims = layTrims(sheet, roof, input, units);
-  const screws = layScrews(sheet, roof, laid, input);
-  const all = Object.values(trims);
-  const roofScrews = sheet.lay("covering.roofScrews", sum([screws.purlin, ...all.map((trim) => trim.woodScrews)]), {
-    label: "screws into wood",
+export function layPanels(work: CoveringWork): LaidCovering & { readonly panels: PanelCells } {
+  const sizes = layPanelSizes(work);
+  const planes = work.surface.faces.map((face) => {
+    const across = work.sheet.lay(`${face.prefix}.across`, roundUp(over(face.eave, sizes.coverWidth)), {
+      label: "panels across one slope",
+    });
+    if (face.shape === "hipped") refuseMany(work, across);
+    return layStrips(work, face, across, sizes);
   });
-  const stitchScrews = sheet.lay(
-    "covering.stitchScrews",
-    sum([...screws.stitch, ...all.map((trim) => trim.sheetScrews)]),
-    { label: "screws sheet to sheet" },
-  );
+  const trims = layTrims(work);
+  const { sheet, name, row, slope } = work;
+  const counts = planes.map((plane) => plane.panels);
+  const panels = sheet.find(`${name}.panels`) ?? sheet.lay(`${name}.panels`, sum(counts), { label: "panels" });
+  const fixing = layFixing(work, planes, trims);
+  const closures = row.closures ? layClosures(work) : undefined;
+  const sealant = slope.lapsSealed ? laySealant(work, planes) : undefined;
+  const cells = { panels, trims, ...noClosures(closures), sealant, ...fixing };
   return {
-    ...laid,
-    trims,
-    closures: input.covering.closures ? layClosures(sheet, roof, input.sizes) : undefined,
-    sealant: roof.lapsSealed ? laySealant(sheet, roof, laid, input.assumed, units) : undefined,
-    roofScrews,
-    stitchScrews,
+    faces: planes.map(({ layout }) => layout),
+    panels: cells,
+    trimLength: layTrimLength(work, trims),
+    needs: panelNeeds(work, planes, cells, closures?.sizes),
   };
 }
 
-type Cuts = Pick<PanelCells, "across" | "up" | "length" | "panels"> & { readonly endLap: Cell };
-
-/** How many panels, and how long: n of them with laps l cover s when each is (s + (n − 1) × l) ÷ n long. */
-function layCuts(
-  sheet: Sheet,
-  { slopes, width, slopeLength }: SheetedRoof,
-  { covering, sizes, assumed }: PanelInput,
-  units: DisplayUnits,
-): Cuts {
-  const { coverWidth, cutStep, longestPanel } = sizes;
-  const usual = covering.endLap ?? (["6 in", "9 in", "12 in"] as const);
-  const endLap = assumed.spread("covering.endLap", "end lap of panels", usual, covering.from);
-  if (longestPanel) refuseLongLap(sheet, endLap, longestPanel);
-  const across = sheet.lay("covering.across", roundUp(over(width, coverWidth)), { label: "panels across one slope" });
-  const needed = longestPanel
-    ? greatest(number("1"), roundUp(over(minus(slopeLength, endLap), minus(longestPanel, endLap))))
-    : number("1");
-  const up = sheet.lay("covering.up", needed, { label: "panels up one slope" });
-  const exact = over(plus(slopeLength, times(minus(up, number("1")), endLap)), up);
-  const stepped = times(roundUp(over(exact, cutStep)), cutStep);
-  // The step must not push a panel past the longest there is; the exact length never does.
-  const length = sheet.lay("covering.panelLength", longestPanel ? least(stepped, longestPanel) : stepped, {
-    label: "panel, cut to length",
-    display: units.small,
-  });
-  const panels = sheet.lay("covering.panels", times(count(slopes), across, up), { label: "panels" });
-  return { across, up, length, panels, endLap };
+function layPanelSizes(work: CoveringWork): StripSizes {
+  const { offer, row, sheet } = work;
+  const panels = offer?.sheets.form === "panels" ? offer.sheets : undefined;
+  const cut = panels?.sold.by === "cut-length" ? panels.sold : undefined;
+  const longestSold = panels?.sold.by === "piece" ? panels.sold.lengths.at(-1)?.length : cut?.longest;
+  const coverWidth = laySize(
+    work,
+    "coverWidth",
+    "width that a panel covers",
+    panels?.coverWidth,
+    both(row.coverWidth ?? "36 in"),
+  );
+  const cutStep = laySize(work, "cutStep", "panels are cut to whole", cut?.step, USUAL_STEP);
+  const longest = longestSold && laySize(work, "longestPanel", "longest panel", longestSold, both("40 ft"));
+  refuseNothing(work, [coverWidth, cutStep]);
+  if (longest && aside(longest).lt(exactly("24 in").value)) {
+    const wrong = `The longest panel is ${sheet.shown(longest)}: laps would eat it up.`;
+    throw new FaultError([{ code: "cannot-build", at: offer?.at ?? "", wrong, cure: "Give 24 in or more." }]);
+  }
+  const endLap = laySpread(work, "endLap", "end lap of panels", row.endLap ?? ["6 in", "9 in", "12 in"], row.from);
+  if (longest) refuseLongLap(sheet, endLap, longest);
+  return { coverWidth, cutStep, longest, endLap, reversible: row.reversible ?? false };
 }
 
-/** Per panel and row, the end rows (eave, ridge, end laps) closer; stitches in the middle of each space of a side lap. */
-function layScrews(sheet: Sheet, roof: SheetedRoof, cuts: Cuts, { covering, assumed }: PanelInput) {
-  const { each, endRowFactor, stitchEvery, from } = covering.fixing;
-  const perRow = assumed.spread("covering.screwsPerRow", "screws a panel and purlin row", each, from);
-  const factor = endRowFactor
-    ? assumed.spread("covering.endRowFactor", "times as many at eave, ridge and end laps", endRowFactor, from)
-    : number("1");
-  const ends = sheet.lay("covering.endRows", least(roof.purlinRows, plus(cuts.up, number("1"))), {
-    label: "end rows of one slope",
+function refuseMany({ sheet, offer }: CoveringWork, across: Cell): void {
+  if (sheet.decide(across).lte(MOST_STRIPS)) return;
+  const wrong = `A hipped slope takes ${sheet.shown(across)} strips; the limit is ${MOST_STRIPS}.`;
+  const cure = "Give wider panels, or estimate a part of the roof.";
+  throw new FaultError([{ code: "too-large", at: offer?.at ?? "/structure", wrong, cure }]);
+}
+
+/** What holds panels, and trims on them. */
+function layFixing(work: CoveringWork, planes: readonly StripCells[], trims: Trims) {
+  const { sheet, name, row } = work;
+  const isClipped = row.fixing.with === "panel-clip";
+  const clips = isClipped ? layClips(work, planes) : undefined;
+  const purlin = isClipped ? [] : [layPurlinScrews(work, planes)];
+  const stitch = row.fixing.stitchEvery ? [layStitches(work, planes, row.fixing.stitchEvery)] : [];
+  const wood = [...trims.values()].flatMap(({ woodScrews }) => woodScrews ?? []);
+  const sheets = [...trims.values()].flatMap(({ sheetScrews }) => sheetScrews ?? []);
+  const roofScrews = sheet.lay(`${name}.roofScrews`, sum([...purlin, ...wood]), { label: "screws into wood" });
+  const stitchScrews = sheet.lay(`${name}.stitchScrews`, sum([...stitch, ...sheets]), {
+    label: "screws sheet to sheet",
   });
-  const rows = plus(minus(roof.purlinRows, ends), times(ends, factor));
-  const slopes = count(roof.slopes);
-  const purlin = sheet.lay("covering.purlinScrews", times(slopes, cuts.across, perRow, rows), {
+  return { roofScrews, stitchScrews, clips };
+}
+
+/** Per panel and row, the end rows (eave, ridge, hips, end laps) closer. */
+function layPurlinScrews(work: CoveringWork, planes: readonly StripCells[]): Cell {
+  const { sheet, row, name, roof } = work;
+  const { each, endRowFactor, from } = row.fixing;
+  const perRow = laySpread(work, "screwsPerRow", "screws a panel and purlin row", each, from);
+  const factor = endRowFactor
+    ? laySpread(work, "endRowFactor", "times as many at eave, ridge and end laps", endRowFactor, from)
+    : number("1");
+  const one = number("1");
+  const weighted = (rows: Operand, ends: Operand) => plus(minus(rows, ends), times(ends, factor));
+  const screws = planes.map(({ layout: { face, across, up, strips } }) => {
+    if (!strips) {
+      const ends = sheet.lay(`${face.prefix}.endRows`, least(face.purlinRows, plus(up, one)), {
+        label: "end rows of one slope",
+      });
+      return times(count(face.alike), across as Cell, perRow, weighted(face.purlinRows, ends));
+    }
+    const rows = strips.map((strip, i) => {
+      const crossed = plus(roundUp(over(strip.reach, roof.purlinSpacing)), one);
+      const label = `purlin rows under strip ${i + 1}, end rows by their factor`;
+      return sheet.lay(`${face.prefix}.strip${i + 1}.rows`, weighted(crossed, least(crossed, plus(strip.up, one))), {
+        label,
+      });
+    });
+    return times(count(face.alike), perRow, sum(rows));
+  });
+  return sheet.lay(`${name}.purlinScrews`, screws.length === 1 ? (screws[0] as Operand) : sum(screws), {
     label: "screws through panels into purlins",
   });
-  if (!stitchEvery) return { purlin, stitch: [] };
-  const inLap = sheet.lay("covering.stitchesInLap", roundUp(over(roof.slopeLength, number(stitchEvery))), {
-    label: `stitches in one side lap, ${stitchEvery} apart`,
-  });
-  const stitch = sheet.lay("covering.lapStitches", times(slopes, minus(cuts.across, number("1")), inLap), {
-    label: "stitches in side laps",
-  });
-  return { purlin, stitch: [stitch] };
 }
 
-/** Strips follow the profile rib by rib: no offcut begins the next edge. */
-function layClosures(sheet: Sheet, { slopes, width }: SheetedRoof, { closure }: PanelSizes) {
-  const lay = (kind: PanelClosure, label: string) =>
-    sheet.lay(`covering.${kind}s`, times(count(slopes), roundUp(over(width, closure[kind]))), { label });
+/** In the middle of each space of a side lap. */
+function layStitches({ sheet, name }: CoveringWork, planes: readonly StripCells[], every: string): Cell {
+  const label = `stitches in one side lap, ${every} apart`;
+  const all = planes.flatMap(({ layout: { face, strips }, laps }) => {
+    if (strips) return laps.map((lap) => times(count(face.alike), roundUp(over(lap.length, number(every)))));
+    const inLap = sheet.lay(`${face.prefix}.stitchesInLap`, roundUp(over(face.slopeLength, number(every))), { label });
+    return laps.map((lap) => times(count(face.alike), lap.count, inLap));
+  });
+  return sheet.lay(
+    `${name}.lapStitches`,
+    all.length === 0 ? number("0") : all.length === 1 ? (all[0] as Operand) : sum(all),
+    {
+      label: "stitches in side laps",
+    },
+  );
+}
+
+/** One edge of each panel is clipped, at both ends and between. */
+function layClips(work: CoveringWork, planes: readonly StripCells[]): Cell {
+  const { sheet, name, row } = work;
+  const apart = laySpread(
+    work,
+    "clipsApart",
+    "clips along a seam, apart",
+    row.fixing.apart ?? ["18 in", "24 in", "24 in"],
+    row.fixing.from,
+  );
+  const along = (length: Operand) => plus(roundUp(over(length, apart)), number("1"));
+  const all = planes.flatMap(({ layout: { face, across, strips } }) =>
+    strips
+      ? strips.map(({ reach }) => times(count(face.alike), along(reach)))
+      : [times(count(face.alike), across as Cell, along(face.slopeLength))],
+  );
+  return sheet.lay(`${name}.clips`, all.length === 1 ? (all[0] as Operand) : sum(all), {
+    label: "clips along the seams",
+  });
+}
+
+/** Inside closures at the eaves; outside ones at the ridge, on both its sides, and on both sides of every hip. */
+function layClosures(work: CoveringWork) {
+  const { offer, row, surface, roof } = work;
+  const usual = both(row.coverWidth ?? "36 in");
+  const strip = (kind: "eave-closure" | "ridge-closure", side: "inside" | "outside") => {
+    const offered = offer?.closures.find((each) => each.kind === side)?.length;
+    return laySize(work, `closure.${kind}`, `width that a ${kind.replace("-", " ")} strip fills`, offered, usual);
+  };
+  const { edges } = surface;
+  const slopes = roof.planes.reduce((all, plane) => all + plane.alike, 0);
+  const sides = edges.hips.length > 0 ? 2 : slopes;
+  const upper = edges.ridge.map((edge) => ({ ...edge, count: sides * edge.count }));
+  const hips = edges.hips.map((edge) => ({ ...edge, count: 2 * edge.count }));
+  const sizes = { eave: strip("eave-closure", "inside"), ridge: strip("ridge-closure", "outside") };
+  refuseNothing(work, [sizes.eave, sizes.ridge]);
   return {
-    "eave-closure": lay("eave-closure", "closure strips at the eave, under the sheets"),
-    "ridge-closure": lay("ridge-closure", "closure strips at the ridge, over the sheets"),
+    sizes,
+    // Panels of a hidden seam turn down at the eave and need none there.
+    eave: row.fixing.with === "panel-clip" ? undefined : layClosure(work, "eave-closure", edges.eaves, sizes.eave),
+    ridge: layClosure(work, "ridge-closure", [...upper, ...hips], sizes.ridge),
   };
 }
 
+type Closures = ReturnType<typeof layClosures>;
+
+const noClosures = (closures: Closures | undefined) => ({
+  eaveClosures: closures?.eave,
+  ridgeClosures: closures?.ridge,
+});
+
 /** A bead along every side lap and end lap. */
-function laySealant(sheet: Sheet, roof: SheetedRoof, { across, up }: Cuts, assumed: Assumed, units: DisplayUnits) {
-  const one = number("1");
-  const sides = times(minus(across, one), roof.slopeLength);
-  const ends = times(minus(up, one), roof.width);
-  const more = plus(one, assumed.cell("covering.sealantWaste"));
-  return sheet.lay("covering.sealant", times(count(roof.slopes), plus(sides, ends), more), {
+function laySealant({ sheet, name, assumed, units }: CoveringWork, planes: readonly StripCells[]): Cell {
+  const more = plus(number("1"), assumed.cell("covering.sealantWaste"));
+  const all = planes.map(({ layout: { face }, laps, endLaps }) => {
+    const sides = laps.map((lap) => times(lap.count, lap.length));
+    return times(count(face.alike), sum([...sides, endLaps]), more);
+  });
+  return sheet.lay(`${name}.sealant`, all.length === 1 ? (all[0] as Operand) : sum(all), {
     label: "sealed laps, waste included",
     display: units.long,
   });
 }
 
-function layTrims(sheet: Sheet, roof: SheetedRoof, { sizes, assumed }: PanelInput, units: DisplayUnits) {
-  const shared = { lap: assumed.cell("covering.trimLap"), screwsApart: assumed.cell("covering.trimScrews") };
-  const lay = (kind: PanelTrim, label: string, runs: number, length: Cell, rows: { sheet: number; wood: number }) =>
-    layTrim(sheet, { ...shared, name: `covering.${kind}`, label, runs, length, piece: sizes.trim[kind], rows }, units);
-  for (const piece of Object.values(sizes.trim)) refuseLongLap(sheet, shared.lap, piece);
-  const { slopes, width, slopeLength } = roof;
-  // A single slope's cap is screwed to the sheets and to the wall or fascia behind it.
-  const capRows = slopes === 2 ? { sheet: 2, wood: 0 } : { sheet: 1, wood: 1 };
-  return {
-    "ridge-cap": lay("ridge-cap", "Ridge cap", 1, width, capRows),
-    "eave-trim": lay("eave-trim", "Eave trim", slopes, width, { sheet: 0, wood: 1 }),
-    "rake-trim": lay("rake-trim", "Rake trim", 2 * slopes, slopeLength, { sheet: 1, wood: 1 }),
-  };
+function panelNeeds(
+  work: CoveringWork,
+  planes: readonly StripCells[],
+  cells: PanelCells,
+  sizes: Closures["sizes"] | undefined,
+): Need[] {
+  const { clips, sealant, eaveClosures, ridgeClosures } = cells;
+  const cuts = planes.flatMap((plane) => plane.cuts);
+  const closure = (
+    part: EdgePiece & ("eave-closure" | "ridge-closure"),
+    pieces: Cell | undefined,
+    length: Cell | undefined,
+  ) => (pieces && length ? [partNeed(work, part, pieces, { pieceLength: length })] : []);
+  const length = cuts.length === 1 ? cuts[0]?.length : undefined;
+  const twoEach = clips && times(number("2"), clips);
+  return [
+    partNeed(work, "panel", cells.panels, { cuts, ...(length && { pieceLength: length }) }),
+    ...trimNeeds(work, cells.trims),
+    ...closure("eave-closure", eaveClosures, sizes?.eave),
+    ...closure("ridge-closure", ridgeClosures, sizes?.ridge),
+    ...(sealant ? [partNeed(work, "lap-sealant", sealant)] : []),
+    ...(clips ? [fastenerNeed(work, { fastener: "panel-clip", label: "Panel clips", driven: clips })] : []),
+    ...(twoEach
+      ? [fastenerNeed(work, { fastener: "clip-screw", label: "Clip screws", driven: twoEach, length: CLIP_SCREW })]
+      : []),
+    fastenerNeed(work, { fastener: "roof-screw", label: "Roof screws", driven: cells.roofScrews, length: ROOF_SCREW }),
+    fastenerNeed(work, {
+      fastener: "stitch-screw",
+      label: "Stitch screws",
+      driven: cells.stitchScrews,
+      length: STITCH_SCREW,
+    }),
+  ];
 }

@@ -1,25 +1,38 @@
 /**
- * Metal trim of a roof: ridge cap, eave trim, rake trim. Each is made of pieces of one length that lap where they meet,
- * and is screwed along its whole length.
+ * Trim along the edges of a roof: ridge and hip caps, eave and rake trim, drip edge, starter. Metal trim is made of pieces of
+ * one length that lap where they meet, and is screwed along its whole length; caps of shingle or tile and strips are bought
+ * by the length that a piece, bundle or roll covers.
  */
 import type { DisplayUnits } from "../quantity/display.js";
-import { type Cell, count, least, minus, number, over, plus, roundUp, times } from "../sheet/expression.js";
+import {
+  type Cell,
+  count,
+  least,
+  minus,
+  number,
+  type Operand,
+  over,
+  plus,
+  roundUp,
+  sum,
+  times,
+} from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
+import type { Edge } from "./covering-faces.js";
 
 /** One trim on a roof. */
 export interface TrimPlan {
   /** Name of its block of cells. */
   readonly name: string;
   readonly label: string;
-  /** How many edges carry it. */
-  readonly runs: number;
-  /** Of one edge. */
-  readonly length: Cell;
+  /** Edges that carry it: one at least. */
+  readonly edges: readonly Edge[];
   readonly piece: Cell;
-  readonly lap: Cell;
-  /** Between screws of one row. */
-  readonly screwsApart: Cell;
-  /** Rows of screws along one run: into the sheets, and into the fascia. */
+  /** Absent where pieces butt, or their laps are in their covered length. */
+  readonly lap?: Cell;
+  /** Between screws or nails of one row. */
+  readonly fixedApart?: Cell;
+  /** Rows of screws along one edge: into the sheets, and into wood. */
   readonly rows: { readonly sheet: number; readonly wood: number };
 }
 
@@ -29,9 +42,13 @@ export interface TrimCells {
   readonly pieceLength: Cell;
   /** All edges, laps not counted: what is fitted. */
   readonly length: Cell;
-  readonly sheetScrews: Cell;
-  readonly woodScrews: Cell;
+  readonly sheetScrews: Cell | undefined;
+  readonly woodScrews: Cell | undefined;
 }
+
+const runsOf = (edges: readonly Edge[]) => edges.reduce((all, edge) => all + edge.count, 0);
+
+const added = (items: readonly Operand[]): Operand => (items.length === 1 ? (items[0] as Operand) : sum(items));
 
 /**
  * Lays one trim. n pieces of length p with laps l reach n × (p − l) + l. Either every edge begins with a fresh piece, or
@@ -40,28 +57,35 @@ export interface TrimCells {
  * @param plan - `piece` must be longer than `lap`.
  */
 export function layTrim(sheet: Sheet, plan: TrimPlan, units: DisplayUnits): TrimCells {
-  const { name, label, piece, lap, rows } = plan;
-  const runs = count(plan.runs);
+  const { name, label, edges, piece } = plan;
   sheet.title(name, label);
-  const length = sheet.lay(`${name}.length`, times(runs, plan.length), {
-    label: "length, all edges",
-    display: units.long,
-  });
+  const each = edges.map((edge) => times(count(edge.count), edge.length));
+  const length = sheet.lay(`${name}.length`, added(each), { label: "length, all edges", display: units.long });
+  const pieces = sheet.lay(`${name}.pieces`, piecesOf(plan, length), { label: "pieces" });
+  return { pieces, pieceLength: piece, length, ...layFixing(sheet, plan) };
+}
+
+function piecesOf({ edges, piece, lap }: TrimPlan, length: Cell): Operand {
+  if (!lap) return roundUp(over(length, piece));
   const reach = minus(piece, lap);
-  const fresh = times(runs, roundUp(over(minus(plan.length, lap), reach)));
-  const carriedOn = roundUp(over(minus(length, lap), reach));
-  const pieces = sheet.lay(`${name}.pieces`, plan.runs === 1 ? fresh : least(fresh, carriedOn), { label: "pieces" });
-  // One at either end, however short the trim.
-  const inRow = sheet.lay(`${name}.inRow`, plus(roundUp(over(plan.length, plan.screwsApart)), number("1")), {
-    label: "screws in one row",
-  });
+  const fresh = edges.map((edge) => times(count(edge.count), roundUp(over(minus(edge.length, lap), reach))));
+  if (runsOf(edges) === 1) return added(fresh);
+  return least(added(fresh), roundUp(over(minus(length, lap), reach)));
+}
+
+/** One screw at either end of an edge, however short the trim. */
+function layFixing(sheet: Sheet, { name, edges, fixedApart, rows }: TrimPlan) {
+  if (!fixedApart) return { sheetScrews: undefined, woodScrews: undefined };
+  const inRow = edges.map(({ length }, i) =>
+    sheet.lay(`${name}.inRow${i === 0 ? "" : i + 1}`, plus(roundUp(over(length, fixedApart)), number("1")), {
+      label: "screws in one row",
+    }),
+  );
   const screws = (into: "sheet" | "wood", words: string) =>
-    sheet.lay(`${name}.${into}Screws`, times(count(plan.runs * rows[into]), inRow), { label: words });
-  return {
-    pieces,
-    pieceLength: piece,
-    length,
-    sheetScrews: screws("sheet", "screws into the sheets"),
-    woodScrews: screws("wood", "screws into wood"),
-  };
+    sheet.lay(
+      `${name}.${into}Screws`,
+      added(edges.map((edge, i) => times(count(edge.count * rows[into]), inRow[i] as Cell))),
+      { label: words },
+    );
+  return { sheetScrews: screws("sheet", "screws into the sheets"), woodScrews: screws("wood", "screws into wood") };
 }

@@ -5,12 +5,10 @@ import { FaultError } from "../../../src/estimate/faults.js";
 import { exactly } from "../../../src/estimate/quantity/text.js";
 import type { GableShape } from "../../../src/estimate/request/structure-gable.js";
 import type { Cell } from "../../../src/estimate/sheet/expression.js";
-import {
-  type CoveredRoof,
-  type CoveringTakeoff,
-  coveredGable,
-  layCovering,
-} from "../../../src/estimate/takeoff/covering.js";
+import { type CoveredRoof, coveredGable } from "../../../src/estimate/takeoff/covered-roof.js";
+import { type CoveringTakeoff, layCovering } from "../../../src/estimate/takeoff/covering.js";
+import type { FaceLayout } from "../../../src/estimate/takeoff/covering-work.js";
+import type { PanelCells } from "../../../src/estimate/takeoff/panels.js";
 import { type Given, type Laid, laidGable } from "./shelter.js";
 
 const OUTDOORS = { outdoors: true, treated: false, tannin: false };
@@ -23,18 +21,32 @@ interface Cover {
   readonly kind?: "ribbed-steel" | "corrugated-steel" | "polycarbonate";
 }
 
-function covered({
-  shape,
-  given,
-  offer,
-  roof = (same) => same,
-  kind = "ribbed-steel",
-}: Cover = {}): Laid & CoveringTakeoff {
+function covered({ shape, given, offer, roof = (same) => same, kind = "ribbed-steel" }: Cover = {}): Laid & Panelled {
   const laid = laidGable(shape, given);
   const { sheet, assumed, defaults, units, gable } = laid;
   const input = { kind, roof: roof(coveredGable(gable)), offer, exposure: OUTDOORS, assumed, defaults };
-  return { ...laid, ...layCovering(sheet, input, units) };
+  const found = layCovering(sheet, input, units);
+  const [layout] = found.faces;
+  if (!found.panels || !layout?.across || !layout.pieceLength) throw new Error("no panels");
+  const { face, across, up, pieceLength } = layout;
+  return {
+    ...{ ...laid, ...found, width: face.eave, slopeLength: face.slopeLength },
+    panels: { ...found.panels, across, up, length: pieceLength },
+  };
 }
+
+/** A covering of panels alike, with what one slope of it takes. */
+interface Panelled extends CoveringTakeoff {
+  readonly width: Cell;
+  readonly slopeLength: Cell;
+  readonly panels: PanelCells & Pick<FaceLayout, "up"> & { readonly across: Cell; readonly length: Cell };
+}
+
+const trimOf = ({ panels }: Panelled, kind: "ridge-cap" | "eave-trim" | "rake-trim") => {
+  const found = panels.trims.get(kind);
+  if (!found) throw new Error(`no ${kind}`);
+  return found;
+};
 
 const priced = { kind: "unpriced", at: "/catalog", add: "a price" } as const;
 
@@ -86,8 +98,7 @@ describe("a ribbed steel roof on a 16 × 24 ft gable at 5 in 12", () => {
   });
 
   it("takes ridge cap, eave and rake trim in 10 ft pieces that lap 4 in", () => {
-    const { trims } = roof.panels;
-    const pieces = [trims["ridge-cap"], trims["eave-trim"], trims["rake-trim"]].map((trim) => trim.pieces);
+    const pieces = (["ridge-cap", "eave-trim", "rake-trim"] as const).map((kind) => trimOf(roof, kind).pieces);
     // ridge (314 − 4) ÷ 116 = 2.7; two eaves the same; four rakes of 118 5/8 in from a piece each
     expect(numbers(pieces)).toEqual(["3", "6", "4"]);
     expect(inches(roof, roof.trimLength)).toBe("1416.5"); // 314 + 2 × 314 + 4 × 118.625
@@ -186,8 +197,8 @@ describe("panels from a price catalog", () => {
 
   it("take the catalog's trim lengths, and common ones where it has none", () => {
     const roof = covered({ offer: offer("40 ft") });
-    expect(inches(roof, roof.panels.trims["ridge-cap"].pieceLength)).toBe("126");
-    expect(inches(roof, roof.panels.trims["eave-trim"].pieceLength)).toBe("120");
+    expect(inches(roof, trimOf(roof, "ridge-cap").pieceLength)).toBe("126");
+    expect(inches(roof, trimOf(roof, "eave-trim").pieceLength)).toBe("120");
     expect(roof.defaults.taken.map((taken) => taken.at)).toContain("/overrides/covering.trim.eave-trim");
   });
 
@@ -212,7 +223,7 @@ describe("trim", () => {
   it("carries an offcut on to the next edge where that saves a piece", () => {
     const roof = covered({ roof: (gable) => gable, shape: { length: "95 in" } }); // 95 + 24 + 2 = 121 in
     expect(inches(roof, roof.width)).toBe("121");
-    expect(numbers([roof.panels.trims["eave-trim"].pieces])).toEqual(["3"]);
+    expect(numbers([trimOf(roof, "eave-trim").pieces])).toEqual(["3"]);
   });
 });
 
@@ -228,6 +239,7 @@ describe("roofs compared", () => {
           span: `${span * 12 + (isLonger ? 0 : extra)} in`,
           length: `${length * 12 + (isLonger ? extra : 0)} in`,
           rafterSpacing: "10 ft",
+          groups: { braces: { remove: true } } as const,
         });
         const [small, large] = [
           covered({ shape: shape(0), offer: longest }),
@@ -241,7 +253,9 @@ describe("roofs compared", () => {
   });
 
   it("are the same mirrored: a gable is two single slopes, but for the cap that they share", () => {
-    const one = covered({ roof: (gable) => ({ ...gable, slopes: 1 }) });
+    const one = covered({
+      roof: (gable) => ({ ...gable, planes: gable.planes.map((plane) => ({ ...plane, alike: 1 })) }),
+    });
     const two = covered();
     const twice = ["panel", "eave-trim", "rake-trim", "eave-closure", "ridge-closure"].map(
       (part) => `covering.${part}`,

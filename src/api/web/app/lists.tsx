@@ -196,19 +196,17 @@ export function Coverings({ m, answer }: Props) {
               <dd>
                 <Fig m={m} of={one.area} />
               </dd>
-              <dt>Panels</dt>
-              <dd>
-                <Fig m={m} of={one.panels.count} /> of{" "}
-                <Fig m={m} of={one.panels.length} text={one.panels.length.marked} />
-              </dd>
-              <dt>Screws into wood</dt>
-              <dd>
-                <Fig m={m} of={one.panels.roofScrews} />
-              </dd>
-              <dt>Screws sheet to sheet</dt>
-              <dd>
-                <Fig m={m} of={one.panels.stitchScrews} />
-              </dd>
+              {one.faces.map((face) => (
+                <Slope key={face.name} m={m} one={one} face={face} />
+              ))}
+              {one.parts.map((part) => (
+                <div key={part.name}>
+                  <dt>{part.label}</dt>
+                  <dd>
+                    <Fig m={m} of={part.quantity} />
+                  </dd>
+                </div>
+              ))}
               <dt>Trim to fit</dt>
               <dd>
                 <Fig m={m} of={one.trimLength} text={one.trimLength.marked} />
@@ -217,11 +215,42 @@ export function Coverings({ m, answer }: Props) {
               <dd>
                 <Fig m={m} of={one.weight} />
               </dd>
+              <dt>Lasts</dt>
+              <dd>
+                <Fig m={m} of={one.life} />
+              </dd>
             </dl>
           </article>
         ))}
       </div>
     </Panel>
+  );
+}
+
+interface SlopeProps {
+  readonly m: Props["m"];
+  readonly one: Props["answer"]["coverings"][number];
+  readonly face: Props["answer"]["coverings"][number]["faces"][number];
+}
+
+/** How one slope is covered: panels side by side, or courses up to the ridge. */
+function Slope({ m, one, face }: SlopeProps) {
+  const where = one.faces.length > 1 ? `, ${face.name} slope` : "";
+  return (
+    <>
+      <dt>
+        {face.across ? "Side by side" : "Courses"}
+        {where}
+      </dt>
+      <dd>
+        <Fig m={m} of={face.across ?? face.up} /> of <Fig m={m} of={face.module} text={face.module.marked} />
+        {face.pieceLength && (
+          <>
+            , <Fig m={m} of={face.pieceLength} text={face.pieceLength.marked} /> long
+          </>
+        )}
+      </dd>
+    </>
   );
 }
 

@@ -49,7 +49,9 @@ function layoutKeys(department: string, entry: Fields): string[] {
   const sheets = ["coverings sheets", valueAt(entry, "/sheets/form"), valueAt(entry, "/sheets/sold/by")].filter(
     Boolean,
   );
-  const parts = ["trim", "closure", "sealant", "underlay"].filter((part) => entry[part] ?? entry[`${part}s`]);
+  const parts = ["trim", "closure", "sealant", "underlay", "adhesive", "sheathing"].filter(
+    (part) => entry[part] ?? entry[`${part}s`],
+  );
   return [sheets.join(" "), ...parts.map((part) => `coverings ${part}`)];
 }
 

@@ -1,0 +1,183 @@
+/**
+ * The roof deck: purlins, boards with gaps, boards edge to edge, or sheets. Which one follows from the covering, unless the
+ * request says otherwise; how many rows of it there are follows from the slope.
+ */
+import { type CarriedBy, type CoveringKind, coveringOf, usualExposure } from "../../catalog/coverings.js";
+import { toQuantity } from "../../catalog/reading.js";
+import { FaultError } from "../faults.js";
+import type { DisplayUnits } from "../quantity/display.js";
+import { type Quantity, quantity } from "../quantity/quantity.js";
+import { exactly } from "../quantity/text.js";
+import type { Defaults, InEither } from "../request/given.js";
+import type { DeckKind, DeckShape } from "../request/structure-deck.js";
+import {
+  type Cell,
+  count,
+  type Expression,
+  least,
+  minus,
+  number,
+  type Operand,
+  over,
+  plus,
+  roundUp,
+} from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
+import { AT, type GroupKind } from "./laying.js";
+import type { SectionCells } from "./piece-group.js";
+
+/** Sections of boards where nobody gives one: common practice; 1 x 4 as in R905.7.1. */
+export const DECK_BOARD: Readonly<Record<"spaced-boards" | "solid-boards", InEither>> = {
+  "spaced-boards": { "inch-pound": "1 x 4 in", metric: "25 x 100 mm" },
+  "solid-boards": { "inch-pound": "1 x 6 in", metric: "25 x 150 mm" },
+};
+
+/** What a roof carries its covering on. */
+export interface Deck {
+  readonly kind: DeckKind;
+  /** Centres of spaced boards, at most. */
+  readonly spacing: Quantity | undefined;
+  /** Spaces next to eave and ridge that are halved. */
+  readonly closerRows: number;
+}
+
+/** A roof, as far as it decides on the deck. */
+interface DeckedShape {
+  readonly covering?: CoveringKind | "none" | undefined;
+  readonly deck?: DeckShape;
+}
+
+const SERVES: Readonly<Record<CarriedBy, readonly DeckKind[]>> = {
+  purlins: ["purlins", "spaced-boards", "solid-boards", "sheets"],
+  "spaced-boards": ["spaced-boards", "solid-boards", "sheets"],
+  "closed-deck": ["solid-boards", "sheets"],
+};
+
+/** Covering where the request names none. */
+export const USUAL_COVERING: CoveringKind = "ribbed-steel";
+
+/**
+ * The deck that a covering has where the request does not choose. Boards under wood shingles lie at the exposure (R905.7.1);
+ * below 4 in 12 that leaves no gap between them. A membrane wants a smooth deck.
+ * @param rise - On 12 in of run.
+ */
+export function usualDeck(kind: CoveringKind, rise: Quantity): DeckKind {
+  const { deck } = coveringOf(kind);
+  if (deck === "purlins") return "purlins";
+  if (deck === "spaced-boards" && rise.value.gte(exactly("4 in").value)) return "spaced-boards";
+  return kind === "membrane" ? "sheets" : "solid-boards";
+}
+
+/** Centres of spaced boards: at the exposure; where that is 10 in, with one between (R905.8.1). */
+export function usualBoardSpacing(kind: CoveringKind, rise: Quantity): Quantity {
+  const exposure = usualExposure(kind, rise);
+  if (!exposure) return exactly("24 in");
+  return exposure.value.gte(exactly("10 in").value) ? exactly("5 in") : exposure;
+}
+
+/** A slope as the rise on 12 in of run. */
+export function riseOn12(sheet: Sheet, unitRise: Cell, unitRun: Cell): Quantity {
+  const twelve = exactly("12 in").value;
+  return quantity(sheet.decide(unitRise).times(twelve).dividedBy(sheet.decide(unitRun)), "mm");
+}
+
+/** The deck of a roof. @throws FaultError when it can't carry the covering. */
+export function deckOf(shape: DeckedShape, rise: Quantity, defaults: Defaults): Deck {
+  const { covering = USUAL_COVERING, deck } = shape;
+  const usual = covering === "none" ? "purlins" : usualDeck(covering, rise);
+  const at = `${AT}/deck/kind`;
+  const why = covering === "none" ? "nothing covers the roof" : `usual under ${coveringOf(covering).name}`;
+  const kind = usual === "purlins" ? (deck?.kind ?? usual) : defaults.choice(deck?.kind, at, usual, why);
+  const serving = covering === "none" ? SERVES.purlins : SERVES[coveringOf(covering).deck];
+  if (!serving.includes(kind) && covering !== "none") {
+    const wrong = `${coveringOf(covering).name} can't be laid on ${kind.replace("-", " ")}.`;
+    throw new FaultError([
+      { code: "cannot-build", at, wrong, cure: `Choose ${serving.join(" or ")}, or leave it out.` },
+    ]);
+  }
+  const closerRows = deck?.closerRows ?? (kind === "spaced-boards" ? 1 : 0);
+  if (kind !== "spaced-boards") return { kind, spacing: undefined, closerRows };
+  const spacing = deck?.spacing
+    ? toQuantity(deck.spacing, "mm")
+    : usualBoardSpacing(covering === "none" ? "wood-shingles" : covering, rise);
+  return { kind, spacing, closerRows };
+}
+
+/** Deck boards as a group of pieces: rough on top, out of sight there. */
+export const DECK_BOARDS: GroupKind = {
+  role: "board",
+  mark: "DK",
+  rules: { surface: "rough", hiddenFaces: "one-wide" },
+};
+
+/** Whether the deck is boards, and not purlins or sheets. */
+export const isBoarded = ({ kind }: Deck): boolean => kind === "spaced-boards" || kind === "solid-boards";
+
+/** The kinds of groups, deck boards with the section that their deck has. */
+export function deckKinds<Group extends string>(
+  kinds: Readonly<Record<Group, GroupKind>>,
+  { kind }: Deck,
+): Readonly<Record<Group, GroupKind>> {
+  if (kind !== "spaced-boards" && kind !== "solid-boards") return kinds;
+  return { ...kinds, "deck-boards": { ...DECK_BOARDS, section: DECK_BOARD[kind] } };
+}
+
+/** Groups that a roof with this deck has not. */
+export function deckWithout<Group extends string>(kinds: Readonly<Record<Group, GroupKind>>, deck: Deck): Group[] {
+  const names = Object.keys(kinds) as Group[];
+  const isDeck = (name: Group) => (name === "deck-boards" ? isBoarded(deck) : deck.kind === "purlins");
+  return names.filter((name) => (name === "deck-boards" || kinds[name].role === "purlin") && !isDeck(name));
+}
+
+/** Width of what lies at eave and ridge: a purlin, a board, or nothing where sheets do. */
+export function purlinWidthOf(
+  sections: Readonly<Record<"purlins" | "deck-boards", SectionCells>>,
+  deck: Deck,
+): Cell | Expression {
+  if (deck.kind === "purlins") return sections.purlins.width;
+  return isBoarded(deck) ? sections["deck-boards"].width : number("0 in");
+}
+
+/** Places of rows up a slope, as so many of so many equal steps: spaces next to both ends may be halved. */
+export function rowPlaces(rows: number, closerRows: number): { readonly half: number; readonly halves: number }[] {
+  const spaces = rows - 1 >= 4 * closerRows ? rows - 1 - 2 * closerRows : (rows - 1) / 2;
+  const halves = 2 * spaces;
+  const all = Array.from({ length: halves + 1 }, (_, half) => half);
+  const isRow = (half: number) => half % 2 === 0 || half < 2 * closerRows || half > halves - 2 * closerRows;
+  return all.filter(isRow).map((half) => ({ half, halves }));
+}
+
+/** Rows between two ends: spaces and one more, and the closer rows at either end. */
+export function rowsOf(spaces: Operand, closerRows: number): Operand {
+  const rows = plus(spaces, number("1"));
+  return closerRows === 0 ? rows : plus(rows, least(count(2 * closerRows), spaces));
+}
+
+/** The rows of boards on one slope. */
+export interface BoardRows {
+  /** Up the slope, upper end to tail. */
+  readonly slopeLength: Cell;
+  readonly width: Cell;
+  readonly deck: Deck;
+  /** Prefix of the cells. */
+  readonly name: string;
+}
+
+/** Lays the rows of deck boards on one slope: edge to edge, or at their spacing with both ends covered. */
+export function layBoardRows(sheet: Sheet, { slopeLength, width, deck, name }: BoardRows, units: DisplayUnits): Cell {
+  const label = "rows of deck boards, one slope";
+  if (!deck.spacing) return sheet.lay(`${name}.deckRows`, roundUp(over(slopeLength, width)), { label });
+  const spacing = sheet.input(`${name}.deckSpacing`, deck.spacing, {
+    label: "deck boards apart, at most",
+    display: units.small,
+  });
+  if (sheet.decide(spacing).lte(sheet.decide(width))) {
+    const wrong = `Boards ${sheet.shown(width)} wide leave no gap at a spacing of ${sheet.shown(spacing)}.`;
+    const cure = "Give a wider spacing, or choose solid-boards.";
+    throw new FaultError([{ code: "cannot-build", at: `${AT}/deck/spacing`, wrong, cure }]);
+  }
+  const spaces = sheet.lay(`${name}.deckSpaces`, roundUp(over(minus(slopeLength, width), spacing)), {
+    label: "spaces of deck boards",
+  });
+  return sheet.lay(`${name}.deckRows`, rowsOf(spaces, deck.closerRows), { label });
+}

@@ -1,0 +1,147 @@
+/** The pieces along the edges of a roof that belong to a covering: which there are, on which edges, in which lengths. */
+import type { EdgePiece } from "../../catalog/coverings.js";
+import type { CoveringOffer } from "../../catalog/offers/covering.js";
+import { FaultError } from "../faults.js";
+import type { Need } from "../need.js";
+import type { Quantity } from "../quantity/quantity.js";
+import { exactly } from "../quantity/text.js";
+import type { InEither } from "../request/given.js";
+import { aside } from "../sheet/aside.js";
+import { type Cell, count, over, roundUp, sum, times } from "../sheet/expression.js";
+import type { Edge } from "./covering-faces.js";
+import { both, type CoveringWork, laySize, partNeed, refuseLongLap, refuseNothing } from "./covering-work.js";
+import { layTrim, type TrimCells } from "./roof-trim.js";
+
+/** Trims of a covering, by kind; those for edges that the roof has not are absent. */
+export type Trims = ReadonlyMap<EdgePiece, TrimCells>;
+
+interface EdgeRule {
+  readonly label: string;
+  readonly words: string;
+  /** Length of one piece, bundle or roll where the catalog has none: common practice. */
+  readonly usual: InEither;
+  /** Metal, lapped where pieces meet. */
+  readonly lapped: boolean;
+}
+
+const METAL: InEither = { "inch-pound": "10 ft", metric: "2 m" };
+
+const RULES: Readonly<Record<Exclude<EdgePiece, "ridge-closure" | "eave-closure">, EdgeRule>> = {
+  "ridge-cap": { label: "Ridge cap", words: "ridge cap", usual: METAL, lapped: true },
+  "hip-cap": { label: "Hip cap", words: "hip cap", usual: METAL, lapped: true },
+  "eave-trim": { label: "Eave trim", words: "eave trim", usual: METAL, lapped: true },
+  "rake-trim": { label: "Rake trim", words: "rake trim", usual: METAL, lapped: true },
+  "drip-edge": { label: "Drip edge", words: "drip edge", usual: METAL, lapped: true },
+  "starter-strip": {
+    label: "Starter strip",
+    words: "starter strip",
+    usual: { "inch-pound": "100 ft", metric: "30 m" },
+    lapped: false,
+  },
+};
+
+/** Caps of shingle, by the bundle; ridge and rake tiles, each as far as it shows. Common practice. */
+const SHINGLE_CAP: InEither = { "inch-pound": "20 ft", metric: "6 m" };
+const RIDGE_TILE = both("13.5 in");
+
+/** A metal piece under this length laps more than it covers. Assumption. */
+const SHORTEST = "24 in";
+
+type TrimPiece = keyof typeof RULES;
+
+/** Lays all trims; closures are not trims. */
+export function layTrims(work: CoveringWork): Trims {
+  const wanted = work.row.edges.filter((kind): kind is TrimPiece => Object.hasOwn(RULES, kind));
+  const found = wanted.flatMap((kind) => {
+    const edges = edgesOf(work, kind);
+    return edges.length === 0 ? [] : [[kind, layOne(work, kind, edges)] as const];
+  });
+  return new Map(found);
+}
+
+function edgesOf({ surface: { edges } }: CoveringWork, kind: TrimPiece): readonly Edge[] {
+  switch (kind) {
+    case "ridge-cap":
+      return edges.ridge;
+    case "hip-cap":
+      return edges.hips;
+    case "rake-trim":
+      return edges.rakes;
+    case "drip-edge":
+      return [...edges.eaves, ...edges.rakes];
+    case "eave-trim":
+    case "starter-strip":
+      return edges.eaves;
+  }
+}
+
+function layOne(work: CoveringWork, kind: TrimPiece, edges: readonly Edge[]): TrimCells {
+  const { sheet, name, row, roof, assumed, units } = work;
+  const rule = RULES[kind];
+  const metal = rule.lapped && (row.form === "panels" || kind === "drip-edge");
+  const usual = metal ? rule.usual : unlappedLength(work, kind, rule);
+  const piece = laySize(work, `trim.${kind}`, `length of a ${rule.words} piece`, pieceLength(work.offer, kind), usual);
+  const plan = { name: `${name}.${kind}`, label: rule.label, edges, piece };
+  if (!metal) {
+    refuseNothing(work, [piece]);
+    return layTrim(sheet, { ...plan, rows: { sheet: 0, wood: 0 } }, units);
+  }
+  refuseShort(work, piece);
+  const lap = assumed.cell("covering.trimLap");
+  refuseLongLap(sheet, lap, piece);
+  const fixedApart = assumed.cell(kind === "drip-edge" ? "covering.edgeNails" : "covering.trimScrews");
+  return layTrim(sheet, { ...plan, lap, fixedApart, rows: rowsOf(kind, roof.upper) }, units);
+}
+
+function unlappedLength({ kind }: CoveringWork, piece: TrimPiece, rule: EdgeRule): InEither {
+  if (kind === "tile") return RIDGE_TILE;
+  return piece === "starter-strip" ? rule.usual : SHINGLE_CAP;
+}
+
+/** A single slope's cap is screwed to the sheets and to the wall or fascia behind it. */
+function rowsOf(kind: TrimPiece, upper: "ridge" | "edge"): { readonly sheet: number; readonly wood: number } {
+  if (kind === "hip-cap") return { sheet: 2, wood: 0 };
+  if (kind === "ridge-cap") return upper === "ridge" ? { sheet: 2, wood: 0 } : { sheet: 1, wood: 1 };
+  return kind === "rake-trim" ? { sheet: 1, wood: 1 } : { sheet: 0, wood: 1 };
+}
+
+/** A hip is capped with what caps the ridge where no hip cap is sold. */
+export function pieceLength(offer: CoveringOffer | undefined, kind: EdgePiece): Quantity | undefined {
+  const found = offer?.trims.find((each) => each.kind === kind)?.length;
+  return found ?? (kind === "hip-cap" ? pieceLength(offer, "ridge-cap") : undefined);
+}
+
+/** A refusal lays no formula, so it reads values without making their cells structural. */
+function refuseShort({ sheet, offer }: CoveringWork, cell: Cell): void {
+  if (aside(cell).gte(exactly(SHORTEST).value)) return;
+  const wrong = `The ${cell.label} is ${sheet.shown(cell)}: laps would eat it up.`;
+  const cure = `Give ${SHORTEST} or more.`;
+  throw new FaultError([{ code: "cannot-build", at: offer?.at ?? "/catalog/coverings", wrong, cure }]);
+}
+
+/** Trims as needs, in the order of the row. */
+export const trimNeeds = (work: CoveringWork, trims: Trims): Need[] =>
+  [...trims].map(([kind, { pieces, pieceLength: length }]) =>
+    partNeed(work, kind as TrimPiece, pieces, { pieceLength: length }),
+  );
+
+/** Length of all trims: what is fitted. A starter is laid with the courses. */
+export function layTrimLength({ sheet, name, units }: CoveringWork, trims: Trims): Cell {
+  const fitted = [...trims].filter(([kind]) => kind !== "starter-strip").map(([, trim]) => trim.length);
+  return sheet.lay(`${name}.trimLength`, sum(fitted), { label: "trim to fit", display: units.long });
+}
+
+/** Strips of one width along edges, each edge begun afresh: closures follow the profile rib by rib. */
+export function layStrips(
+  { sheet, name }: CoveringWork,
+  kind: "eave-closure" | "ridge-closure",
+  edges: readonly Edge[],
+  strip: Cell,
+): Cell {
+  const each = edges.map((edge) => times(count(edge.count), roundUp(over(edge.length, strip))));
+  const label =
+    kind === "eave-closure"
+      ? "closure strips at the eave, under the sheets"
+      : "closure strips at ridge and hips, over the sheets";
+  return sheet.lay(`${name}.${kind}s`, each.length === 1 ? (each[0] as (typeof each)[number]) : sum(each), { label });
+}

@@ -1,0 +1,38 @@
+/** Whether the code allows a covering at a slope. A covering that it does not allow is shown, never dropped. */
+import { type CoveringKind, leastSlope } from "../../catalog/coverings.js";
+import { exactly } from "../quantity/text.js";
+import { citation } from "../request/assumed.js";
+import type { Sheet } from "../sheet/sheet.js";
+import type { CoveredRoof } from "./covered-roof.js";
+
+export interface SlopeVerdict {
+  readonly allowed: boolean;
+  /** The slope is allowed only because the laps are sealed. */
+  readonly lapsSealed: boolean;
+  readonly reason: string;
+  /** The clause. */
+  readonly reference: string;
+}
+
+/** Compared as rise × 12 in against least rise × run: 4 in 12 has no finite decimal. */
+export function slopeVerdict(
+  sheet: Sheet,
+  kind: CoveringKind,
+  roof: Pick<CoveredRoof, "unitRise" | "unitRun">,
+): SlopeVerdict {
+  const rise = sheet.decide(roof.unitRise).times(exactly("12 in").value);
+  const reaches = (least: string): boolean => rise.gte(exactly(least).value.times(sheet.decide(roof.unitRun)));
+  const [plain, sealed] = [leastSlope(kind, false), leastSlope(kind, true)];
+  const given = `A slope of ${sheet.shown(roof.unitRise)} over ${sheet.shown(roof.unitRun)}`;
+  const lapsSealed = !reaches(plain.rise) && reaches(sealed.rise);
+  const rule = lapsSealed || !reaches(plain.rise) ? sealed : plain;
+  const only = rule.when ? `, where ${rule.when}` : "";
+  const allowed = reaches(rule.rise);
+  const verb = allowed ? "reaches" : "is below";
+  return {
+    allowed,
+    lapsSealed,
+    reason: `${given} ${verb} the least slope, ${rule.rise} over 12 in${only}.`,
+    reference: citation(rule.from),
+  };
+}
