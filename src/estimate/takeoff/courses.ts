@@ -2,10 +2,11 @@
  * Coverings laid in courses: shingles, shakes, tile. Each course shows its exposure; what a bundle covers goes in proportion
  * to it. The starter at the eave is a strip, or the first course laid twice.
  */
-import { shingleExposure } from "../../catalog/coverings.js";
+import { type Fixing, shingleExposure } from "../../catalog/coverings.js";
+import type { FastenerKind } from "../../catalog/fasteners.js";
 import type { Need } from "../need.js";
 import { riseOn12 } from "../pieces/deck.js";
-import { exactly } from "../quantity/text.js";
+import { exactly, type MeasureSystem } from "../quantity/text.js";
 import type { InEither } from "../request/given.js";
 import { type Cell, count, least, number, over, plus, roundUp, sum, times } from "../sheet/expression.js";
 import { layStrips, layTrimLength, layTrims, trimNeeds } from "./covering-edges.js";
@@ -32,7 +33,7 @@ export interface CourseCells {
 /** Nails through a covering into its deck, by kind. Lengths: R905.2.5, table R905.7.5(2); tile by common practice. */
 const NAIL_LENGTH: Readonly<Record<string, InEither>> = {
   "asphalt-shingles": { "inch-pound": "1 1/4 in", metric: "30 mm" },
-  "wood-shingles": { "inch-pound": "1 1/4 in", metric: "32 mm" },
+  "wood-shingles": { "inch-pound": "1 1/4 in", metric: "35 mm" },
   "wood-shakes": { "inch-pound": "2 in", metric: "50 mm" },
   tile: { "inch-pound": "2 1/2 in", metric: "60 mm" },
 };
@@ -132,7 +133,7 @@ const asWritten = (quantity: { readonly value: { dividedBy(by: number): { toFixe
 
 /** Nails of the covering itself, of the drip edge, and of ridge and hip caps. */
 function layNails(work: CoveringWork, { pieces }: CourseCells, trims: ReturnType<typeof layTrims>): Need[] {
-  const { row, kind, assumed, sheet, name } = work;
+  const { row, kind, assumed, sheet, name, defaults } = work;
   const each = laySpread(work, "nailsEach", "nails or screws in one piece", row.fixing.each, row.fixing.from);
   const caps = (["ridge-cap", "hip-cap", "rake-trim"] as const).flatMap((edge) => {
     const trim = trims.get(edge);
@@ -144,11 +145,10 @@ function layNails(work: CoveringWork, { pieces }: CourseCells, trims: ReturnType
     label: "nails or screws through the covering, ridge and hips included",
   });
   const drip = trims.get("drip-edge")?.woodScrews;
-  const fastener = row.fixing.with as "roofing-nail" | "box-nail" | "deck-screw";
+  const { fastener, label } = fixedWith(row.fixing.with, defaults.system);
   const length = NAIL_LENGTH[kind] ?? DRIP_NAIL;
-  const words = { "roofing-nail": "Roofing nails", "box-nail": "Box nails", "deck-screw": "Tile screws" }[fastener];
   return [
-    fastenerNeed(work, { fastener, label: words, driven, length }),
+    fastenerNeed(work, { fastener, label, driven, length }),
     ...(drip
       ? [
           fastenerNeed(work, {
@@ -161,6 +161,16 @@ function layNails(work: CoveringWork, { pieces }: CourseCells, trims: ReturnType
         ]
       : []),
   ];
+}
+
+/** Box nails go by the penny; where lengths are metric, ring-shank nails stand in for them. */
+function fixedWith(
+  kind: Fixing["with"],
+  system: MeasureSystem,
+): { readonly fastener: FastenerKind; readonly label: string } {
+  if (kind === "deck-screw") return { fastener: "deck-screw", label: "Tile screws" };
+  if (kind === "roofing-nail") return { fastener: "roofing-nail", label: "Roofing nails" };
+  return { fastener: system === "metric" ? "ring-shank-nail" : "box-nail", label: "Shingle nails" };
 }
 
 /** Tile lies on battens, one a course and one more at the ridge, screwed at every rafter. */
