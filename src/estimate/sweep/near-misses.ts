@@ -2,7 +2,7 @@
  * Near misses: where a small change of the structure drops a stock length, a panel, a row or a rafter, and what it saves.
  *
  * Each change is laid and priced anew, everything bought, so that a shorter rafter that wants a longer panel shows what it
- * costs. Asked for on its own: it is some dozens of layings.
+ * costs. Some dozens of layings, so it is done only where it is asked for.
  */
 import { lengthsOf } from "../../catalog/offers/lumber.js";
 import { type Basis, layBasis } from "../basis.js";
@@ -12,12 +12,12 @@ import type { PieceGroup } from "../pieces/piece-group.js";
 import { type Planners, planRoute } from "../plan.js";
 import { type Decimal, decimal, fixed } from "../quantity/decimal.js";
 import { marked, markedSmall } from "../quantity/text.js";
-import { unit } from "../quantity/unit.js";
+import { minorDigits, unit } from "../quantity/unit.js";
 import type { EstimateRequest } from "../request/request.js";
 import { aside } from "../sheet/aside.js";
 import { layOwnLines } from "../sheet/own-lines.js";
 import { Sheet } from "../sheet/sheet.js";
-import { layCommon, layTakeoffs } from "../takeoffs.js";
+import { layCommon, layTakeoffs, type Takeoffs } from "../takeoffs.js";
 import { type SmallChange, smallChanges } from "./small-changes.js";
 
 /** Something counted that a change made fewer or shorter. */
@@ -41,11 +41,17 @@ export interface NearMiss {
   readonly text: string;
 }
 
-/** Steps that an order goes by. Keys name things, so that two layings can be compared. */
+/** A structure laid, and the steps that an order goes by. Keys name things, so that two layings can be compared. */
 interface Laid {
+  readonly basis: Basis;
+  readonly takeoffs: Takeoffs;
   readonly counts: ReadonlyMap<string, Decimal>;
   /** Stock length for the longest piece of each section. */
   readonly stock: ReadonlyMap<string, Decimal>;
+}
+
+/** What it comes to, everything bought. */
+interface Priced extends Laid {
   readonly cash: Decimal;
   readonly hours: Decimal;
 }
@@ -55,11 +61,11 @@ interface Laid {
  * @throws FaultError when the request itself can't be built.
  */
 export function nearMisses(request: EstimateRequest, planners: Planners): NearMiss[] {
-  const basis = layBasis(newSheet(request), request);
-  const now = measured(basis, planners);
-  const found = smallChanges(request, (name) => basis.sheet.find(name)).flatMap((changes) => {
+  const laid = lay(request);
+  const now = { ...laid, ...priced(laid, planners) };
+  const found = smallChanges(request, (name) => laid.basis.sheet.find(name)).flatMap((changes) => {
     for (const change of changes) {
-      const miss = tried(change, now, request, planners);
+      const miss = tried(change, now, planners);
       if (miss) return [miss];
     }
     return [];
@@ -67,50 +73,49 @@ export function nearMisses(request: EstimateRequest, planners: Planners): NearMi
   return found.sort((a, b) => b.cash.cmp(a.cash) || (a.at < b.at ? -1 : 1));
 }
 
-function tried(change: SmallChange, now: Laid, request: EstimateRequest, planners: Planners): NearMiss | undefined {
-  const then = layChanged(change, planners);
-  if (!then) return undefined;
-  const drops = [
-    ...dropsOf(now.counts, then.counts, (count) => count.toFixed()),
-    ...dropsOf(now.stock, then.stock, (value) => marked({ value, unit: LENGTH }, request.system)),
-  ];
+/** A change that drops nothing is not priced, which is most of the work. */
+function tried(change: SmallChange, now: Priced, planners: Planners): NearMiss | undefined {
+  const { system, catalog } = now.basis.request;
+  const changed = layChanged(change);
+  if (!changed) return undefined;
+  const fewer = dropsOf(now.counts, changed.counts, (count) => count.toFixed());
+  const shorter = dropsOf(now.stock, changed.stock, (value) => marked({ value, unit: LENGTH }, system));
+  if (fewer.length + shorter.length === 0) return undefined;
+  const then = priced(changed, planners);
   const cash = now.cash.minus(then.cash);
   const hours = now.hours.minus(then.hours);
-  if (drops.length === 0 || cash.lte(0)) return undefined;
-  const [from, to] = [change.from, change.to].map((value) => markedSmall({ value, unit: LENGTH }, request.system)) as [
-    string,
-    string,
+  if (cash.lte(0)) return undefined;
+  const written = change.long ? marked : markedSmall;
+  const of = (value: Decimal) => written({ value, unit: LENGTH }, system);
+  const [from, to] = [of(change.from), of(change.to)];
+  const list = [
+    ...fewer.map((drop) => `${drop.to} ${drop.what} instead of ${drop.from}`),
+    ...shorter.map((drop) => `${drop.what} from ${drop.to} stock instead of ${drop.from}`),
   ];
-  const list = drops.map((drop) => `${drop.what} ${drop.to} instead of ${drop.from}`).join(", ");
-  const saved = `${fixed(cash, 2)} ${request.catalog.currency} and ${fixed(hours, 1)} person-hours`;
-  const text = `${to} instead of ${from} (${change.label}): ${list}; saves ${saved}.`;
-  return { at: change.at, from, to, drops, cash, hours, text };
+  const saved = `${fixed(cash, minorDigits(catalog.currency) ?? 2)} ${catalog.currency}`;
+  const work = fixed(hours.abs(), 1);
+  const more = hours.isNegative() ? `, for ${work} person-hours more` : ` and ${work} person-hours`;
+  const text = `${change.label}, ${to} instead of ${from}: ${list.join(", ")}; saves ${saved}${work === "0.0" ? "" : more}.`;
+  const drops = [...fewer, ...shorter.map((drop) => ({ ...drop, what: `stock of ${drop.what}` }))];
+  return { at: change.at, from, to, drops, cash, hours, text: text.charAt(0).toUpperCase() + text.slice(1) };
 }
 
 const LENGTH = unit("mm");
 
 /** A change may be one that can't be built. */
-function layChanged(change: SmallChange, planners: Planners): Laid | undefined {
+function layChanged(change: SmallChange): Laid | undefined {
   try {
-    return measured(layBasis(newSheet(change.request), change.request), planners);
+    return lay(change.request);
   } catch (error) {
     if (error instanceof FaultError) return undefined;
     throw error;
   }
 }
 
-const newSheet = (request: EstimateRequest) => new Sheet(new Map(Object.entries(request.overrides ?? {})));
-
-function measured(basis: Basis, planners: Planners): Laid {
-  const { sheet, request, catalog, cutList } = basis;
+function lay(request: EstimateRequest): Laid {
+  const basis = layBasis(new Sheet(new Map(Object.entries(request.overrides ?? {}))), request);
   const takeoffs = layTakeoffs(basis);
-  const own = layOwnLines(sheet, request.lines ?? [], { at: "/lines", currency: catalog.currency });
-  const common = layCommon(basis, takeoffs, own.cells);
-  const route = layRoute(
-    basis,
-    planRoute(basis, "bought", "Everything bought", new Set(), planners, undefined),
-    common,
-  );
+  const { cutList } = basis;
   const roof = cutList.frame?.roof;
   const panels = takeoffs.covering?.panels;
   const layout = takeoffs.covering?.faces[0];
@@ -120,12 +125,17 @@ function measured(basis: Basis, planners: Planners): Laid {
     ["panels up a slope", panels && layout && aside(layout.up)],
     ...piecesByBase(cutList.groups),
   ];
-  return {
-    counts: new Map(counted.flatMap(([name, value]) => (value ? [[name, value] as const] : []))),
-    stock: stockByBase(basis),
-    cash: aside(route.cash),
-    hours: aside(route.hours),
-  };
+  const counts = new Map(counted.flatMap(([name, value]) => (value ? [[name, value] as const] : [])));
+  return { basis, takeoffs, counts, stock: stockByBase(basis) };
+}
+
+function priced({ basis, takeoffs }: Laid, planners: Planners): Pick<Priced, "cash" | "hours"> {
+  const { sheet, request, catalog } = basis;
+  const own = layOwnLines(sheet, request.lines ?? [], { at: "/lines", currency: catalog.currency });
+  const common = layCommon(basis, takeoffs, own.cells);
+  const plan = planRoute(basis, "bought", "Everything bought", new Set(), planners, undefined);
+  const route = layRoute(basis, plan, common);
+  return { cash: aside(route.cash), hours: aside(route.hours) };
 }
 
 /** `sections.purlins.thickness` belongs to the purlins, into however many kinds of pieces they fall. */
@@ -146,7 +156,7 @@ function stockByBase({ groups }: Basis): ReadonlyMap<string, Decimal> {
     if (!("offer" in substitution)) continue;
     const fit = lengthsOf(substitution.offer).find(({ value }) => value.gte(aside(group.length)))?.value;
     if (!fit) continue;
-    const key = `stock of ${baseOf(group)}`;
+    const key = baseOf(group);
     const known = found.get(key);
     if (!known || fit.gt(known)) found.set(key, fit);
   }

@@ -69,6 +69,8 @@ export interface SmallChange {
   readonly at: string;
   /** What it is, in words. */
   readonly label: string;
+  /** Said in feet and inches, as lengths of a building are. */
+  readonly long: boolean;
   /** Millimetres. */
   readonly from: Decimal;
   readonly to: Decimal;
@@ -93,6 +95,7 @@ export function smallChanges(request: EstimateRequest, find: (name: string) => C
       return {
         at: pointer("/structure", ...path),
         label: cell.label,
+        long: cell.display.symbol === "ft" || cell.display.symbol === "m",
         from: aside(cell),
         to,
         request: { ...request, structure },

@@ -13,13 +13,14 @@ import { FinishSchema, shownFinish } from "./finish.js";
 import { GeometrySchema, shownGeometry } from "./geometry.js";
 import { JointsSchema, shownJoints } from "./joints.js";
 import { MarkBook } from "./marks.js";
+import { type FoundMiss, NearMissSchema, shownNearMisses } from "./near-misses.js";
 import { PurchasingSchema, shownPurchasing } from "./purchasing.js";
 import { RoofCoveringSchema, shownRoof } from "./roof.js";
 import { SawingSchema, shownSawing } from "./sawing.js";
 import { SheetSchema, shownSheet } from "./sheet.js";
 
 /** What may be asked for beside the lean answer. */
-export const INCLUDES = ["sheet", "workings", "plans", "drawings"] as const;
+export const INCLUDES = ["sheet", "workings", "plans", "drawings", "near-misses"] as const;
 export type Include = (typeof INCLUDES)[number];
 
 export const EstimateSchema = z
@@ -34,6 +35,10 @@ export const EstimateSchema = z
     fasteners: JointsSchema.nullable().describe("Connections; null where the structure is a list of pieces."),
     finish: FinishSchema.describe("Faces and finish."),
     effort: EffortSchema.describe("Hours by stage."),
+    nearMisses: z
+      .array(NearMissSchema)
+      .optional()
+      .describe("With include=near-misses: small changes of the structure that save, the most saving first."),
     cautions: CautionsSchema,
     notices: NoticesSchema,
     sheet: SheetSchema.describe("The cells behind all figures."),
@@ -46,6 +51,7 @@ export function shownEstimate(
   estimate: Estimate,
   provenance: Provenance,
   include: readonly Include[],
+  misses?: readonly FoundMiss[],
 ): z.output<typeof EstimateSchema> {
   const { basis, takeoffs, routes } = estimate;
   const { system } = basis.request;
@@ -65,6 +71,7 @@ export function shownEstimate(
     fasteners: shownJoints(takeoffs.fasteners, system),
     finish: shownFinish(takeoffs.finish),
     effort: shownEffort(estimate, distinct),
+    ...(misses && { nearMisses: shownNearMisses(misses, basis.catalog.currency) }),
     cautions: shownCautions(estimate.cautions),
     notices: shownNotices(estimate.notices),
     sheet: shownSheet(basis.sheet, { whole: include.includes("sheet"), workings: include.includes("workings") }),
