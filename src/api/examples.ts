@@ -349,6 +349,7 @@ export const ESTIMATE_EXAMPLE: z.output<typeof EstimateSchema> = {
   effort: {
     valueOfHour: { cell: "labor.valueOfHour", value: "10", unit: "USD/person-h" },
     crew: { cell: "labor.crew", value: "2", unit: "people" },
+    helpers: { cell: "labor.helpers", value: "2", unit: "people" },
     hoursPerWeek: { cell: "labor.hoursPerWeek", value: "12", unit: "h/week" },
     hoursPerDay: { cell: "labor.hoursPerDay", value: "6", unit: "h/day" },
     common: [
@@ -373,6 +374,52 @@ export const ESTIMATE_EXAMPLE: z.output<typeof EstimateSchema> = {
           soonest: { cell: "milled.drying.soonest", value: "11.7857", unit: "week" },
           likely: { cell: "milled.drying.likely", value: "30.3237", unit: "week" },
           latest: { cell: "milled.drying.latest", value: "54.0179", unit: "week" },
+        },
+        work: {
+          calendar: {
+            stages: [
+              {
+                stage: "getOut",
+                people: { value: "2", unit: "people" },
+                crewHours: { value: "0.38", unit: "h" },
+                crewDays: { value: "0.1", unit: "day" },
+                aloneDays: { value: "0.1", unit: "day" },
+                startDay: { value: "0", unit: "day" },
+                endDay: { value: "0.2", unit: "day" },
+                whileDrying: false,
+                alongside: ["setUp", "saw", "sharpen", "carry", "stack", "slabs", "fetch", "sort", "cut"],
+              },
+            ],
+            drying: {
+              startDay: { value: "1.2", unit: "day" },
+              soonestDay: { value: "83.7", unit: "day" },
+              likelyDay: { value: "196.7", unit: "day" },
+              latestDay: { value: "379.3", unit: "day" },
+            },
+            totalDays: { value: "197.3", unit: "day" },
+            crewDays: { value: "0.6", unit: "day" },
+            aloneDays: { value: "1", unit: "day" },
+          },
+          dressing: [
+            {
+              group: "shelf-boards",
+              by: "machine",
+              order: "piece-by-piece",
+              rip: "one-face",
+              because: ["it goes through the planer", "no two go through in one slab"],
+            },
+          ],
+          loads: [
+            {
+              kind: "log",
+              name: "pine-1",
+              green: { value: "326", unit: "lb" },
+              dry: { value: "237", unit: "lb" },
+              people: 7,
+              aid: "cart, rollers or levers",
+              count: 1,
+            },
+          ],
         },
       },
     ],

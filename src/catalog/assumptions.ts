@@ -476,7 +476,14 @@ const GROUPS: readonly Group[] = [
     measure: "Time one side of trim over its length; one trip to the yard; thirty boards onto the stack.",
     rows: [
       ["rate.trim", "fit fascia and metal trim", "0.02 person-h/ft", "0.04 person-h/ft", "0.08 person-h/ft"],
-      ["buy.receive", "order a delivery and receive it", "0.5 person-h", "1.5 person-h", "3 person-h"],
+      ["buy.receive", "order a delivery and be there for it", "0.25 person-h", "1 person-h", "2 person-h"],
+      [
+        "buy.unload",
+        "unload and carry in bought lumber, a stock length",
+        "0.3 person-min",
+        "0.75 person-min",
+        "2 person-min",
+      ],
       ["buy.fetch", "fetch a load of lumber", "1 person-h", "2 person-h", "4 person-h"],
       ["buy.trailer", "load that one fetches", "600 lb", "1200 lb", "2500 lb"],
       ["buy.sort", "sort and stack bought lumber, a stock length", "0.5 person-min", "1 person-min", "2 person-min"],

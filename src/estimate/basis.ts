@@ -5,7 +5,7 @@
 import type { PriceCatalog } from "../catalog/price-catalog.js";
 import { toQuantity } from "../catalog/reading.js";
 import { laySanding, layTurning, type SandingCells } from "./effort/building.js";
-import { type DressingCells, layDressing, layPlaner, type RawPiece } from "./effort/dressing.js";
+import { type DressingCells, layDressing, layPlaner, layRipDown, type RawPiece } from "./effort/dressing.js";
 import { layHardness } from "./effort/hardness.js";
 import { layGetOut } from "./effort/hauling.js";
 import { type Fault, FaultError, pointer } from "./faults.js";
@@ -51,6 +51,8 @@ export interface GroupBasis {
   readonly raw: RawPiece | undefined;
   /** Dressing of one as milled, where it is sold rough and wanted dressed. */
   readonly soldRough: Cell | undefined;
+  /** Ripping one down, where it is sold larger than wanted. */
+  readonly ripDown: Cell | undefined;
   readonly substitution: Substitution | NothingSold;
 }
 
@@ -276,7 +278,9 @@ function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasis {
   const dressed = group.rules.surface === "dressed";
   const comesRough = dressed && "offer" in substitution && substitution.offer.surface === "rough";
   const reason = whyNotMilled(group, request, cells.length > 0);
-  const common = { group, weightEach, turn, substitution };
+  const larger = "offer" in substitution ? substitution.larger : 0;
+  const ripDown = larger > 0 && !comesRough ? layRipDown(sheet, group, larger, assumed) : undefined;
+  const common = { group, weightEach, turn, substitution, ripDown };
   if (reason !== undefined || !weightEach) {
     const raw = dressed && weightEach ? rawPiece(group, group, weightEach, laying) : undefined;
     const dressing = raw && comesRough ? layDressing(sheet, group, raw, planer, assumed, units) : undefined;

@@ -98,5 +98,7 @@ function boughtShare(whole: Operand, { group }: GroupBasis, milled: Cell | undef
 function boughtWork({ one, milled }: SplitGroup): BoughtWork[] {
   if (milled === one.group.count) return [];
   const pieces = milled ? minus(one.group.count, milled) : one.group.count;
-  return [{ group: one.group, pieces, turn: one.turn, weight: one.weightEach, dressing: one.soldRough }];
+  return [
+    { group: one.group, pieces, turn: one.turn, weight: one.weightEach, dressing: one.soldRough, ripDown: one.ripDown },
+  ];
 }

@@ -60,8 +60,9 @@ function layGroupSaving(basis: Basis, one: GroupBasis, cuts: CutCells, mill: Rou
     `${line}.extraHours`,
     minus(
       plus(sawingHours, finishing),
-      times(share.sticks, assumed.cell("buy.sort"), pace),
+      times(share.sticks, plus(assumed.cell("buy.sort"), assumed.cell("buy.unload")), pace),
       cuttingToLength([{ pieces, turn: one.turn }], assumed),
+      ...(one.ripDown ? [times(pieces, one.ripDown)] : []),
     ),
     {
       label: "extra hours",

@@ -15,6 +15,8 @@ export interface BoughtWork {
   readonly weight: Cell | undefined;
   /** Dressing of one as milled, where it is sold rough and wanted dressed. */
   readonly dressing: Cell | undefined;
+  /** Ripping one down, where what is sold is larger than what is wanted. */
+  readonly ripDown: Cell | undefined;
 }
 
 /** Hours by stage, in the order of the work. */
@@ -39,15 +41,24 @@ export function layBuying(
   const hours = (name: string, label: string, formula: Operand) =>
     sheet.lay(`${key}.hours.${name}`, formula, { label, display: "person-h" });
   const trips = lumber === "fetched" ? times(tripsOf(bought, assumed), assumed.cell("buy.fetch")) : undefined;
+  // Off the lorry or off the trailer, the more the longer.
+  const unload = times(sticks, assumed.cell("buy.unload"));
   const rough = bought.flatMap(({ pieces, dressing }) => (dressing ? [times(pieces, dressing)] : []));
+  const larger = bought.flatMap(({ pieces, ripDown }) => (ripDown ? [times(pieces, ripDown)] : []));
   return {
     fetch: trips
-      ? hours("fetch", "fetch lumber", times(trips, pace))
-      : hours("fetch", "receive lumber", times(assumed.cell("buy.receive"), pace)),
+      ? hours("fetch", "fetch and unload lumber", times(plus(trips, unload), pace))
+      : hours("fetch", "receive and unload lumber", times(plus(assumed.cell("buy.receive"), unload), pace)),
     sort: hours("sort", "sort and stack lumber", times(sticks, assumed.cell("buy.sort"), pace)),
     cut: hours("cut", "cut lumber to length", cuttingToLength(bought, assumed)),
-    dress: rough.length > 0 ? times(sumOr(rough, "person-h"), assumed.cell("dress.boughtShare")) : undefined,
+    dress: dressingOf(rough, larger, assumed),
   };
+}
+
+function dressingOf(rough: readonly Operand[], larger: readonly Operand[], assumed: Assumed): Operand | undefined {
+  const lighter = rough.length > 0 ? [times(sumOr(rough, "person-h"), assumed.cell("dress.boughtShare"))] : [];
+  const parts = [...lighter, ...larger];
+  return parts.length > 0 ? sumOr(parts, "person-h") : undefined;
 }
 
 /** One crosscut a piece, and the turning where it is deeper than the saw. */

@@ -4,6 +4,7 @@
  */
 import { type Decimal, decimal, ZERO } from "../quantity/decimal.js";
 import { type Quantity, quantity } from "../quantity/quantity.js";
+import { goAlongside } from "./alongside.js";
 
 /** One stage, in the order of the work. */
 export interface StageWork {
@@ -32,6 +33,8 @@ export interface CalendarStage {
   readonly stage: string;
   readonly label: string;
   readonly personHours: Quantity;
+  /** At work at once. */
+  readonly people: Quantity;
   /** Elapsed, with all who are at it. */
   readonly crewHours: Quantity;
   /** Working days at so many hours a day, of the crew, and of one person who does it alone. */
@@ -41,6 +44,8 @@ export interface CalendarStage {
   readonly endDay: Quantity;
   /** Goes on while lumber lies in the stack. */
   readonly whileDrying: boolean;
+  /** Other stages here that need not wait for it, nor it for them. The timeline lets nothing overlap but the drying. */
+  readonly alongside: readonly string[];
 }
 
 export interface Calendar {
@@ -84,7 +89,9 @@ export function calendarOf(input: CalendarInput): Calendar {
       continue;
     }
     const [work] = waiting.splice(next, 1) as [StageWork];
-    const bar = barOf(work, now, input, dry?.gt(now) ?? false);
+    const others = input.stages.filter(({ personHours, stage }) => personHours.gt(0) && goAlongside(work.stage, stage));
+    const alongside = others.map(({ stage }) => stage);
+    const bar = { ...barOf(work, now, input), whileDrying: dry?.gt(now) ?? false, alongside };
     done.push(bar);
     now = bar.endDay.value;
     if (work.stage === input.stacked) stacked = now;
@@ -92,7 +99,11 @@ export function calendarOf(input: CalendarInput): Calendar {
   return { stages: done, drying: dryingOf(input, stacked), totalDays: days(now), ...workingDays(done) };
 }
 
-function barOf(work: StageWork, start: Decimal, input: CalendarInput, whileDrying: boolean): CalendarStage {
+function barOf(
+  work: StageWork,
+  start: Decimal,
+  input: CalendarInput,
+): Omit<CalendarStage, "whileDrying" | "alongside"> {
   const { stage, label, personHours, people } = work;
   const elapsed = personHours.dividedBy(people);
   const end = start.plus(elapsed.times(DAYS_A_WEEK).dividedBy(input.hoursPerWeek));
@@ -100,12 +111,12 @@ function barOf(work: StageWork, start: Decimal, input: CalendarInput, whileDryin
     stage,
     label,
     personHours: quantity(personHours, "person-h"),
+    people: quantity(people, "people"),
     crewHours: quantity(elapsed, "h"),
     crewDays: days(elapsed.dividedBy(input.hoursPerDay)),
     aloneDays: days(personHours.dividedBy(input.hoursPerDay)),
     startDay: days(start),
     endDay: days(end),
-    whileDrying,
   };
 }
 

@@ -90,6 +90,22 @@ export function layDressing(
   return { each: lay("dressEach", "dress one piece", formula()), surfaceEach };
 }
 
+/**
+ * Lays the ripping down of one bought piece on as many sides as it is larger than wanted: a rip each, a pass of the planer
+ * over the sawn edge where it is wanted dressed, and the handling. Common practice.
+ */
+export function layRipDown(sheet: Sheet, group: PieceGroup, sides: number, assumed: Assumed): Cell {
+  const a = (name: string) => assumed.cell(name);
+  const cuts = roundUp(over(least(group.thickness, group.width), a("dress.deepestRip")));
+  const passes = group.rules.surface === "dressed" ? [over(ONE, a("dress.planeFeed"))] : [];
+  const perLength = plus(over(cuts, a("dress.ripFeed")), ...passes);
+  const side = plus(times(group.length, perLength, ONE_PERSON), a("dress.handling"));
+  return sheet.lay(`work.${group.name}.ripDown`, times(number(`${sides}`), side, a("pace")), {
+    label: "rip one bought piece down to size",
+    display: "person-min",
+  });
+}
+
 /** One limit of the machines: past the whole of it a piece is dressed by hand. */
 export interface MachineLimit {
   readonly share: Operand;

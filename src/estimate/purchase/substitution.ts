@@ -17,6 +17,8 @@ export interface Substitution {
   readonly offer: LumberOffer;
   /** How the bought piece differs from what was asked for; empty when it does not. */
   readonly differences: readonly string[];
+  /** Sides, of two, on which it is larger than wanted and is ripped down: 0, 1 or 2. */
+  readonly larger: number;
 }
 
 /** A group for which nothing on offer serves. */
@@ -48,7 +50,8 @@ export function substitute(
     const what = insisted ? `an offer called ${insisted}` : `a section of ${size} or larger`;
     return { group, add: `Add ${what} to the catalog's lumber, for ${group.label.toLowerCase()}.` };
   }
-  return { group, offer: best, differences: differencesOf(best, group, wanted, size, system) };
+  const larger = sides(best.actual).filter((side, i) => side.gt(wanted[i] as Decimal)).length;
+  return { group, offer: best, differences: differencesOf(best, group, wanted, size, system), larger };
 }
 
 /** Nominally the wanted section, or in fact as large. */
@@ -121,7 +124,10 @@ function differencesOf(
   const [t = ZERO, w = ZERO] = sides(offer.actual);
   const measures = markedSection(lengthOf(t), lengthOf(w), system);
   const said: string[] = [];
-  if (!t.eq(wanted[0]) || !w.eq(wanted[1])) said.push(`${size} wanted, the bought piece measures ${measures}`);
+  if (!t.eq(wanted[0]) || !w.eq(wanted[1])) {
+    const larger = t.gt(wanted[0]) || w.gt(wanted[1]);
+    said.push(`${size} wanted, the bought piece measures ${measures}${larger ? " and is ripped down" : ""}`);
+  }
   const { species } = group.rules;
   if (species.length > 0 && !species.some((wood) => servesAs(offer.species, wood))) {
     said.push(`${species.join(" or ")} wanted, ${offer.species} sold`);

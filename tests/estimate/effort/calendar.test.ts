@@ -71,6 +71,20 @@ describe("the timeline", () => {
   });
 });
 
+describe("stages that may go on at once", () => {
+  it("are told both ways, and only those that the route has", () => {
+    const calendar = planned([
+      stage("dig", 4),
+      stage("saw", 8),
+      stage("carry", 2),
+      stage("raise", 6),
+      stage("stack", 0),
+    ]);
+    const beside = Object.fromEntries(calendar.stages.map((bar) => [bar.stage, bar.alongside]));
+    expect(beside).toEqual({ dig: ["saw", "carry"], saw: ["dig", "carry"], carry: ["dig", "saw"], raise: [] });
+  });
+});
+
 describe("the calendar of the demo", () => {
   const demo = estimated(demoBody("orchard-shelter"));
   const routesOf = ({ routes }: Estimate) => [routes.buy, routes.mix, routes.mill].flatMap((route) => route ?? []);

@@ -74,9 +74,53 @@ describe("consumption", () => {
   it("of fetched lumber is hours by the trailer load, and no delivery", () => {
     const fetched = estimated({ ...demo, shop: { lumber: "fetched" } }).routes.buy;
     expect(fetched.lines.map(({ name }) => name.split(".").at(-1))).not.toContain("delivery");
-    const hours = fetched.stages.find(({ name }) => name.endsWith(".fetch"))?.value.toNumber();
-    expect(hours && hours % 2).toBe(0); // whole trips of two hours
-    expect(hours).toBeGreaterThanOrEqual(2);
+    const hours = fetched.stages.find(({ name }) => name.endsWith(".fetch"))?.value.toNumber() ?? 0;
+    const sticks = fetched.lines.reduce(
+      (sum, line) => sum + (line.department === "lumber" ? line.quantity.value.toNumber() : 0),
+      0,
+    );
+    const trips = hours - (sticks * 0.75) / 60;
+    expect(trips / 2).toBeCloseTo(Math.round(trips / 2), 9); // whole trips of two hours
+    expect(trips).toBeGreaterThanOrEqual(2);
+  });
+
+  it("of received lumber is an hour for the order, and three quarters of a minute a stick", () => {
+    const { buy, mix } = estimated(demo).routes;
+    const received = [buy, mix].map((route) => {
+      const sticks = route.lines.reduce(
+        (sum, line) => sum + (line.department === "lumber" ? line.quantity.value.toNumber() : 0),
+        0,
+      );
+      const hours = route.stages.find(({ name }) => name.endsWith(".fetch"))?.value.toNumber() ?? 0;
+      expect(hours).toBeCloseTo(1 + (sticks * 0.75) / 60, 9);
+      return hours;
+    });
+    expect(received[1]).toBeLessThan(received[0] as number);
+  });
+
+  it("of lumber that is sold larger than wanted is the ripping down, and the notice says so", () => {
+    // 4 ft of 3 × 5 in, the yard has 6 × 6 actual: a rip on each of two sides, 4 ft ÷ 12 ft/min; a pass of the planer on
+    // each, 4 ft ÷ 22 ft/min; 4 min of handling each.
+    const piece = { name: "rails", role: "other", count: 1, section: "3 x 5 in", length: "4 ft" };
+    const made = estimated({
+      structure: { kind: "pieces", pieces: [piece] },
+      catalog: {
+        name: "one size",
+        currency: "USD",
+        lumber: [
+          {
+            species: "spruce-pine-fir",
+            section: "6 x 6 in",
+            sizing: "actual",
+            sold: { by: "length", price: "$2/ft", lengths: ["8 ft"] },
+          },
+        ],
+      },
+    });
+    const each = made.basis.sheet.find("work.rails.ripDown");
+    expect(made.basis.sheet.in(each as never, "person-min").toNumber()).toBeCloseTo(2 * (4 / 12 + 4 / 22 + 4), 6);
+    expect(made.routes.buy.stages.find(({ name }) => name.endsWith(".dress"))?.value.eq(each?.value ?? 0)).toBe(true);
+    expect(made.notices.some(({ text }) => text.includes("6 × 6 in and is ripped down"))).toBe(true);
   });
 });
 

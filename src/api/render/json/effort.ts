@@ -5,6 +5,7 @@ import type { Estimate } from "../../../estimate/estimate.js";
 import type { Cell } from "../../../estimate/sheet/expression.js";
 import { routeField, routeKey } from "./decision.js";
 import { FigureSchema, figure, figureOrNull, LabeledSchema, labeled } from "./figures.js";
+import { shownWork, WorkSchema } from "./work.js";
 
 const StageSchema = z
   .strictObject({
@@ -32,13 +33,19 @@ const RouteSchema = z
     elapsed: FigureSchema.describe("Hours with the crew, all stages."),
     millHours: FigureSchema.nullable().describe("Of them at the mill; null where nothing is milled."),
     drying: DryingSchema.nullable().describe("Of what is milled; null where none of it needs to dry."),
+    work: WorkSchema.nullable().describe(
+      "When, by which machine, and what is heavy; null on routes other than the best, unless include=work asks for all.",
+    ),
   })
   .meta({ id: "RouteEffort", description: "Hours of one route." });
 
 export const EffortSchema = z
   .strictObject({
     valueOfHour: FigureSchema.describe("What an hour of one's own work is worth."),
-    crew: FigureSchema.describe("People at work together."),
+    crew: FigureSchema.describe(
+      "People at work together. Two people for an hour are two person-hours and one hour with the crew.",
+    ),
+    helpers: FigureSchema.describe("People who come in addition on the days of raising."),
     hoursPerWeek: FigureSchema.describe("Hours a week that the crew works on this."),
     hoursPerDay: FigureSchema.describe("Hours of a working day."),
     common: stages("Stages that every route has, once."),
@@ -48,14 +55,18 @@ export const EffortSchema = z
   })
   .meta({ id: "Effort", description: "Hours by stage." });
 
-/** Common stages once, then each route's own. */
+/** Common stages once, then each route's own. @param all - Shows the work of every route, not of the best alone. */
 export function shownEffort(
-  { basis: { labor }, takeoffs, common }: Estimate,
+  estimate: Estimate,
   routes: readonly RouteCells[],
+  all: boolean,
 ): z.output<typeof EffortSchema> {
+  const { basis, takeoffs, common } = estimate;
+  const { labor } = basis;
   return {
     valueOfHour: figure(labor.valueOfHour),
     crew: figure(labor.crew),
+    helpers: figure(labor.helpers),
     hoursPerWeek: figure(labor.hoursPerWeek),
     hoursPerDay: figure(labor.hoursPerDay),
     common: takeoffs.stages.map(shownStage),
@@ -68,6 +79,7 @@ export function shownEffort(
       elapsed: figure(route.elapsed),
       millHours: figureOrNull(route.milling?.millHours),
       drying: route.drying ? shownDrying(route.drying) : null,
+      work: all || route === estimate.routes.mix ? shownWork(estimate, route) : null,
     })),
   };
 }

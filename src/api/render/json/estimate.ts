@@ -20,7 +20,7 @@ import { SawingSchema, shownSawing } from "./sawing.js";
 import { SheetSchema, shownSheet } from "./sheet.js";
 
 /** What may be asked for beside the lean answer. */
-export const INCLUDES = ["sheet", "workings", "plans", "drawings", "near-misses"] as const;
+export const INCLUDES = ["sheet", "workings", "plans", "drawings", "near-misses", "work"] as const;
 export type Include = (typeof INCLUDES)[number];
 
 export const EstimateSchema = z
@@ -70,7 +70,7 @@ export function shownEstimate(
     coverings: shownRoof(takeoffs.covering, system),
     fasteners: shownJoints(takeoffs.fasteners, system),
     finish: shownFinish(takeoffs.finish),
-    effort: shownEffort(estimate, distinct),
+    effort: shownEffort(estimate, distinct, include.includes("work")),
     ...(misses && { nearMisses: shownNearMisses(misses, basis.catalog.currency) }),
     cautions: shownCautions(estimate.cautions),
     notices: shownNotices(estimate.notices),
