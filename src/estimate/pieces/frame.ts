@@ -5,7 +5,18 @@ import type { Decimal } from "../quantity/decimal.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import { shown } from "../quantity/text.js";
 import type { Defaults } from "../request/given.js";
-import { type Cell, minus, number, type Operand, over, plus, roundUp, times } from "../sheet/expression.js";
+import {
+  type Cell,
+  greatest,
+  least,
+  minus,
+  number,
+  type Operand,
+  over,
+  plus,
+  roundUp,
+  times,
+} from "../sheet/expression.js";
 import { plain, type Sheet } from "../sheet/sheet.js";
 import type { RafterCells } from "./common-rafter.js";
 import { type Deck, rowsOf } from "./deck.js";
@@ -111,6 +122,23 @@ export class FrameInputs {
   endBays(given: number | undefined): Cell | undefined {
     if (given === undefined || given === 1) return undefined;
     return this.sheet.input("frame.endBays", plain(given), { label: "bays across each end" });
+  }
+
+  /**
+   * The leg of a brace: as given, or the usual one, kept to a third of the bay and half the post where those are short.
+   * Both limits are assumptions: common practice, no source.
+   */
+  braceLeg(
+    given: QuantityText | undefined,
+    frame: Readonly<Record<"length" | "bays" | "height", Cell>>,
+    usual: readonly [inch: string, metric: string],
+  ): Cell {
+    const label = "leg of a brace";
+    if (given !== undefined) return this.given(["braceLeg", label, "small"], given, "/braceLeg", usual);
+    const cell = this.given(["usualBraceLeg", "usual leg of a brace", "small"], undefined, "/braceLeg", usual);
+    const third = over(frame.length, times(number("3"), greatest(frame.bays, number("1"))));
+    const leg = least(cell, third, over(frame.height, number("2")));
+    return this.sheet.lay("frame.braceLeg", leg, { label, display: this.units.small });
   }
 
   /** Bays along a length: as given, or as many as keep each under the longest usual one. */

@@ -219,7 +219,7 @@ function layFrame(inputs: FrameInputs, shape: GableShape): GableFrame {
       "/purlinSpacing",
       ["24 in", "600 mm"],
     ),
-    braceLeg: inputs.given(at("braceLeg", "leg of a brace", "small"), shape.braceLeg, "/braceLeg", ["30 in", "750 mm"]),
+    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, height: eaveHeight }, ["30 in", "750 mm"]),
     longestPiece: inputs.given(
       at("longestPiece", "longest piece in a run", "long"),
       shape.longestPiece,

@@ -166,15 +166,17 @@ function layFrame(inputs: FrameInputs, shape: HipShape): HipFrame {
   const long = (name: string, label: string) => [name, label, "long"] as const;
   const span = inputs.fixed("span", "span, outer faces of the plate beams", shape.span);
   const length = inputs.fixed("length", "length, outer faces of the end beams", shape.length);
+  const bays = inputs.bays(shape.bays, length);
+  const eaveHeight = inputs.given(long("eaveHeight", "post base to top of plate"), shape.eaveHeight, "/eaveHeight", [
+    "8 ft",
+    "2.4 m",
+  ]);
   return {
     span,
     length,
-    bays: inputs.bays(shape.bays, length),
+    bays,
     endBays: inputs.bays(shape.endBays, span, "endBays", "bays across each end"),
-    eaveHeight: inputs.given(long("eaveHeight", "post base to top of plate"), shape.eaveHeight, "/eaveHeight", [
-      "8 ft",
-      "2.4 m",
-    ]),
+    eaveHeight,
     unitRise: inputs.given(small("unitRise", "rise"), slope?.rise, "/slope/rise", ["4 in", "100 mm"]),
     unitRun: inputs.given(small("unitRun", "over a run of"), slope?.run, "/slope/run", ["12 in", "300 mm"]),
     eaveOverhang: inputs.given(small("eaveOverhang", "eave overhang, level"), shape.overhang?.eave, "/overhang/eave", [
@@ -193,7 +195,7 @@ function layFrame(inputs: FrameInputs, shape: HipShape): HipFrame {
       "/purlinSpacing",
       ["24 in", "600 mm"],
     ),
-    braceLeg: inputs.given(small("braceLeg", "leg of a brace"), shape.braceLeg, "/braceLeg", ["30 in", "750 mm"]),
+    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, height: eaveHeight }, ["30 in", "750 mm"]),
     longestPiece: inputs.given(long("longestPiece", "longest piece in a run"), shape.longestPiece, "/longestPiece", [
       "12 ft",
       "3.6 m",

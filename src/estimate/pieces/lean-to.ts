@@ -177,15 +177,19 @@ function layFrame(inputs: FrameInputs, shape: LeanToShape, highSide: LeanToCells
   const span = inputs.fixed("span", "span, low plate face to high plate face or wall", shape.span);
   const length = inputs.fixed("length", "length, outer faces of the end posts", shape.length);
   const foot = ["12 in", "300 mm"] as const;
+  const bays = inputs.bays(shape.bays, length);
+  const eaveHeight = inputs.given(
+    long("eaveHeight", "post base to top of low plate"),
+    shape.eaveHeight,
+    "/eaveHeight",
+    ["7 ft", "2.1 m"],
+  );
   return {
     span,
     length,
-    bays: inputs.bays(shape.bays, length),
+    bays,
     endBays: inputs.endBays(shape.endBays),
-    eaveHeight: inputs.given(long("eaveHeight", "post base to top of low plate"), shape.eaveHeight, "/eaveHeight", [
-      "7 ft",
-      "2.1 m",
-    ]),
+    eaveHeight,
     unitRise: inputs.given(small("unitRise", "rise"), slope?.rise, "/slope/rise", ["3 in", "75 mm"]),
     unitRun: inputs.given(small("unitRun", "over a run of"), slope?.run, "/slope/run", ["12 in", "300 mm"]),
     lowOverhang: inputs.given(small("lowOverhang", "low overhang, level"), overhang?.low, "/overhang/low", foot),
@@ -206,7 +210,7 @@ function layFrame(inputs: FrameInputs, shape: LeanToShape, highSide: LeanToCells
       "/purlinSpacing",
       ["24 in", "600 mm"],
     ),
-    braceLeg: inputs.given(small("braceLeg", "leg of a brace"), shape.braceLeg, "/braceLeg", ["24 in", "600 mm"]),
+    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, height: eaveHeight }, ["24 in", "600 mm"]),
     longestPiece: inputs.given(long("longestPiece", "longest piece in a run"), shape.longestPiece, "/longestPiece", [
       "12 ft",
       "3.6 m",

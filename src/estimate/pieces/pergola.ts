@@ -91,14 +91,16 @@ function layFrame(inputs: FrameInputs, shape: PergolaShape): PergolaFrame {
   const small = (name: string, label: string) => [name, label, "small"] as const;
   const long = (name: string, label: string) => [name, label, "long"] as const;
   const length = inputs.fixed("length", "length, outer faces of the end posts", shape.length);
+  const bays = inputs.bays(shape.bays, length);
+  const height = inputs.given(long("height", "post base to top of beam"), shape.height, "/height", ["8 ft", "2.4 m"]);
   const past = ["18 in", "450 mm"] as const;
   return {
     span: inputs.fixed("span", "span, outer faces of the beams", shape.span),
     length,
-    height: inputs.given(long("height", "post base to top of beam"), shape.height, "/height", ["8 ft", "2.4 m"]),
+    height,
     sideOverhang: inputs.given(small("sideOverhang", "rafters past the beams"), overhang?.side, "/overhang/side", past),
     endOverhang: inputs.given(small("endOverhang", "beams past the end posts"), overhang?.end, "/overhang/end", past),
-    bays: inputs.bays(shape.bays, length),
+    bays,
     rafterSpacing: inputs.given(
       small("rafterSpacing", "rafters apart, at most"),
       shape.rafterSpacing,
@@ -106,7 +108,7 @@ function layFrame(inputs: FrameInputs, shape: PergolaShape): PergolaFrame {
       ["16 in", "400 mm"],
     ),
     slatSpacing: inputs.maybe("slatSpacing", "slats apart, at most", shape.slatSpacing),
-    braceLeg: inputs.given(small("braceLeg", "leg of a brace"), shape.braceLeg, "/braceLeg", ["24 in", "600 mm"]),
+    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, height }, ["24 in", "600 mm"]),
     longestPiece: inputs.given(long("longestPiece", "longest piece in a run"), shape.longestPiece, "/longestPiece", [
       "16 ft",
       "4.8 m",
