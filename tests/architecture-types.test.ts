@@ -1,4 +1,4 @@
-/** What only the types tell of the core: which door a cell's value goes through. */
+/** What only the types tell of the core: which door a cell's value goes through, what is exported without a word. */
 import ts from "typescript";
 import { describe, expect, it, vi } from "vitest";
 
@@ -68,6 +68,21 @@ function sideDoors(program: ts.Program): string[] {
   return found;
 }
 
+/** Exported declarations without a doc comment; a default or re-export stands for none. */
+function undocumented(program: ts.Program): string[] {
+  const found: string[] = [];
+  for (const file of coreOf(program)) {
+    for (const statement of file.statements) {
+      if (!ts.canHaveModifiers(statement)) continue;
+      if (!ts.getModifiers(statement)?.some(({ kind }) => kind === ts.SyntaxKind.ExportKeyword)) continue;
+      if (ts.getJSDocCommentsAndTags(statement).length === 0) {
+        found.push(`${placeOf(statement)}: ${statement.getText().slice(0, 60).split("\n")[0]}`);
+      }
+    }
+  }
+  return found;
+}
+
 const core = programOf();
 
 describe("a cell's value", () => {
@@ -89,5 +104,11 @@ describe("a cell's value", () => {
     `);
     const planted = sideDoors(program).filter((place) => place.startsWith("src/estimate/planted.ts"));
     expect(planted.map((place) => Number(place.split(":")[1]) - 4)).toEqual([1, 2, 3, 4, 5]);
+  });
+});
+
+describe("every export of the core", () => {
+  it("says in a doc comment what it is", () => {
+    expect(undocumented(core)).toEqual([]);
   });
 });

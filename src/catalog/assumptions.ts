@@ -6,6 +6,7 @@
  */
 import type { SourceKey } from "./sources.js";
 
+/** A named number that the user may replace: low, likely and high in one unit, and where it comes from. */
 export interface Assumption {
   /** Name of its cell. */
   readonly name: string;
@@ -504,6 +505,7 @@ const GROUPS: readonly Group[] = [
   },
 ];
 
+/** All assumptions, those of the mills included. */
 export const ASSUMPTIONS: readonly Assumption[] = GROUPS.flatMap(({ rows, source, part, measure }) =>
   rows.map(([name, label, low, likely, high]) => ({
     name,
@@ -519,4 +521,5 @@ export const ASSUMPTIONS: readonly Assumption[] = GROUPS.flatMap(({ rows, source
 
 const BY_NAME = new Map(ASSUMPTIONS.map((assumption) => [assumption.name, assumption]));
 
+/** The assumption of a name; undefined where there is none. */
 export const assumptionOf = (name: string): Assumption | undefined => BY_NAME.get(name);

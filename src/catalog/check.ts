@@ -18,6 +18,7 @@ export interface UsableEntry {
   readonly unpriced: number;
 }
 
+/** What of a price list is usable, and what is malformed. */
 export interface CatalogReport {
   readonly usable: readonly UsableEntry[];
   /** At most `MOST_FAULTS`. */

@@ -25,6 +25,7 @@ export type EdgePiece =
   | "eave-closure"
   | "ridge-closure";
 
+/** The least slope at which a covering may be laid, and under which condition. */
 export interface LeastSlope {
   /** Rise on 12 in of run. */
   readonly rise: string;
@@ -53,6 +54,7 @@ export interface Fixing {
   readonly from: Citation;
 }
 
+/** A kind of roof covering as a complete system: slopes, laps, fixings, weight. */
 export interface Covering {
   readonly name: string;
   readonly form: CoveringForm;
@@ -126,6 +128,7 @@ const PANEL_SCREWS: Fixing = {
 const PURLINS = inch("16", "24", "36");
 const SINGLE: readonly UnderlayRule[] = [{ fromRise: "0 in", layers: 1 }];
 
+/** Coverings by kind, each row with its source. */
 export const COVERINGS = {
   "ribbed-steel": {
     name: "ribbed steel panels, exposed screws",
@@ -346,7 +349,10 @@ export const COVERINGS = {
   },
 } as const satisfies Readonly<Record<string, Covering>>;
 
+/** Key of a covering. */
 export type CoveringKind = keyof typeof COVERINGS;
+
+/** All kinds of covering. */
 export const coveringKinds = Object.keys(COVERINGS) as readonly CoveringKind[];
 
 /** One covering's row, widened to the common type. */
@@ -364,6 +370,7 @@ export function underlayLayers(kind: CoveringKind, rise: Quantity): 0 | 1 | 2 {
   return reached.at(-1)?.layers ?? 0;
 }
 
+/** Grade of wood shingles. */
 export type ShingleGrade = "No. 1" | "No. 2" | "No. 3";
 
 /** Largest exposure of wood shingles by length, grade and slope (`irc`, table R905.7.5(1), seen). */
@@ -376,6 +383,7 @@ interface ShingleExposure {
   readonly steep: string;
 }
 
+/** Exposure of wood shingles by length, grade and slope. */
 export const SHINGLE_EXPOSURES: readonly ShingleExposure[] = [
   { length: "16 in", grade: "No. 1", low: "3 3/4 in", steep: "5 in" },
   { length: "16 in", grade: "No. 2", low: "3 1/2 in", steep: "4 in" },
@@ -433,6 +441,7 @@ export interface UnderlayRoll {
   readonly from: Citation;
 }
 
+/** Underlays by kind: what a roll covers, and its laps. */
 export const UNDERLAYS = {
   "felt-15": {
     name: "No. 15 asphalt felt",

@@ -72,6 +72,7 @@ export const CSV_COLUMNS = {
   note: "catalog row: what to know about the prices",
 } as const;
 
+/** Name of a column of the price list as CSV. */
 export type CsvColumn = keyof typeof CSV_COLUMNS;
 
 const same = (...columns: readonly CsvColumn[]): Put[] => columns.map((column) => [column, column]);

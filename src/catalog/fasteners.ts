@@ -36,7 +36,11 @@ export const FASTENERS = {
 
 /** By what one fastener of a kind is told from another. */
 export type FastenerSizing = "penny" | "length" | "diameter" | "diameter-length" | "section" | "none";
+
+/** Key of a fastener. */
 export type FastenerKind = keyof typeof FASTENERS;
+
+/** All kinds of fastener. */
 export const fastenerKinds = Object.keys(FASTENERS) as readonly FastenerKind[];
 
 /** Where a fastener is to last. */
@@ -76,7 +80,11 @@ export const CORROSION_CLASSES = {
   "hot-dip-galvanized": { name: "hot-dip galvanized", outdoors: true, treated: true, tannin: true, from: irc },
   stainless: { name: "stainless steel", outdoors: true, treated: true, tannin: true, from: irc },
 } as const satisfies Readonly<Record<string, CorrosionClass>>;
+
+/** Key of a class of protection against rust. */
 export type CorrosionClassId = keyof typeof CORROSION_CLASSES;
+
+/** Classes of protection, the least first. */
 export const corrosionClassIds = Object.keys(CORROSION_CLASSES) as readonly CorrosionClassId[];
 
 /** True when a class lasts everywhere that the exposure names. */
@@ -120,6 +128,8 @@ export const NAILS: Readonly<Record<string, NailRow>> = {
   "50d": { length: "5 1/2", common: nail("0.244", "14") },
   "60d": { length: "6", common: nail("0.263", "11") },
 };
+
+/** Penny sizes of nails, the smallest first. */
 export const pennies = Object.keys(NAILS);
 
 /** Roofing nails, 11 gauge: length in inches and count to the pound. Memory, confidence low. */

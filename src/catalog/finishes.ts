@@ -8,8 +8,11 @@ import type { Citation } from "./sources.js";
 
 /** Low, likely and high, each with its unit. */
 export type Spread = readonly [low: string, likely: string, high: string];
+
+/** How a face was left: planed, or as the saw left it. */
 export type Texture = "smooth" | "rough";
 
+/** A kind of finish: coats, coverage on either texture, how long it lasts. */
 export interface Finish {
   readonly name: string;
   /** First coat, ft²/gal. Rough is saw-textured or weathered wood. */
@@ -30,6 +33,7 @@ const spread = (low: string, likely: string, high: string): Spread => [
 
 const memory: Citation = { source: "wood-handbook", part: "finishing notes of the laboratory", known: "memory" };
 
+/** Finishes by kind, each row with its source. */
 export const FINISHES = {
   "oil-stain": {
     name: "oil-based semitransparent penetrating stain",
@@ -73,7 +77,10 @@ export const FINISHES = {
   },
 } as const satisfies Readonly<Record<string, Finish>>;
 
+/** Key of a finish. */
 export type FinishKind = keyof typeof FINISHES;
+
+/** All kinds of finish. */
 export const finishKinds = Object.keys(FINISHES) as readonly FinishKind[];
 
 /** How much further the second coat goes than the first (`common-practice`). */

@@ -5,6 +5,7 @@
 import type { Spread } from "./finishes.js";
 import type { Citation } from "./sources.js";
 
+/** A machine of the shop: what it takes in at most, and how fast it is fed. */
 export interface Machine {
   readonly name: string;
   /** Widest piece that is dressed or cut in one pass; absent where nothing limits it. */
@@ -24,6 +25,7 @@ const feed = (low: string, likely: string, high: string): Spread => [
 ];
 const practice = (part: string): Citation => ({ source: "common-practice", part });
 
+/** Machines of the shop by kind, each row with its source. */
 export const MACHINES = {
   "portable-planer": {
     name: "portable thickness planer",
@@ -57,6 +59,7 @@ export const MACHINES = {
   },
 } as const satisfies Readonly<Record<string, Machine>>;
 
+/** Key of a machine of the shop. */
 export type MachineKind = keyof typeof MACHINES;
 
 /** One machine's row, widened to the common type. */

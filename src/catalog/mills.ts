@@ -13,6 +13,7 @@ export type SawingPace =
   | { readonly by: "area"; readonly rate: Spread }
   | { readonly by: "feed"; readonly rate: Spread; readonly feed: Spread; readonly back: Spread };
 
+/** A type of mill: kerf, capacities, rates, wear and fuel. */
 export interface Mill {
   readonly name: string;
   readonly blade: "chain" | "band" | "circular";
@@ -51,6 +52,7 @@ const of = (unit: string, low: string, likely: string, high: string): Spread => 
   `${high} ${unit}`,
 ];
 
+/** Mills by type, each figure with its source. */
 export const MILLS = {
   "chainsaw-mill": {
     name: "chainsaw mill on a slabbing frame",
@@ -147,7 +149,10 @@ export const MILLS = {
   },
 } as const satisfies Readonly<Record<string, Mill>>;
 
+/** Key of a type of mill. */
 export type MillKind = keyof typeof MILLS;
+
+/** All types of mill. */
 export const millKinds = Object.keys(MILLS) as readonly MillKind[];
 
 /** One mill's row, widened to the common type. */

@@ -58,8 +58,10 @@ export const priceCatalogSchema = z
   })
   .meta({ id: "PriceCatalog", description: "What a local supplier sells, and at which price." });
 
+/** A price list as it is written, before its texts are read. */
 export type PriceCatalogInput = z.infer<typeof priceCatalogSchema>;
 
+/** A tax: its rate, and the departments on which it is raised. */
 export interface Tax {
   readonly name: string;
   /** As a share: 6.5 % is 0.065. */
@@ -68,6 +70,7 @@ export interface Tax {
   readonly at: string;
 }
 
+/** A price list that has been read: every text a quantity. */
 export interface PriceCatalog {
   readonly name: string;
   readonly note?: string;
@@ -82,6 +85,7 @@ export interface PriceCatalog {
   readonly taxes: readonly Tax[];
 }
 
+/** A price list that could be read, or what is wrong with it. */
 export type CatalogReading = { readonly catalog: PriceCatalog } | { readonly faults: readonly Fault[] };
 
 /**

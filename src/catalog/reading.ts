@@ -16,6 +16,8 @@ export const CURRENCIES = [
   ...["AUD", "BRL", "CAD", "CHF", "CZK", "DKK", "EUR", "GBP", "INR"],
   ...["JPY", "MXN", "NOK", "NZD", "PLN", "SEK", "USD", "ZAR"],
 ] as const;
+
+/** Code of a currency, ISO 4217. */
 export type Currency = (typeof CURRENCIES)[number];
 
 /** Stands for the catalog's own currency in the unit of a money field. */
@@ -56,7 +58,10 @@ export const measuredValue = z
   })
   .meta({ id: "MeasuredValue", description: "A decimal with its unit.", examples: [{ value: "523.12", unit: "ft2" }] });
 
+/** A quantity as a request writes it: text, or a value beside its unit. */
 export type QuantityText = string | z.infer<typeof measuredValue>;
+
+/** A section as a request writes it: `6 x 6 in`, or thickness and width. */
 export type SectionText = string | { readonly thickness: QuantityText; readonly width: QuantityText };
 
 const quantityText = () => z.union([z.string().min(1).max(64), measuredValue]);

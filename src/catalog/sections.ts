@@ -10,6 +10,7 @@ import { inUnit, type Quantity, quantity } from "../estimate/quantity/quantity.j
 import { exactly } from "../estimate/quantity/text.js";
 import type { Section } from "./reading.js";
 
+/** State in which a section has its size: dry, or green from the saw. */
 export type Seasoning = "dry" | "green";
 
 /** One side of a section: nominal, dressed dry, dressed green, all in inches. */

@@ -8,6 +8,7 @@
 
 export type HowKnown = "seen" | "memory" | "common practice" | "computed" | "assumption";
 
+/** A publication: what it is, and where it can be read. */
 export interface Source {
   readonly title: string;
   readonly publisher: string;
@@ -26,6 +27,7 @@ const source = (known: HowKnown, title: string, publisher: string, year?: string
   ...(part === undefined ? {} : { part }),
 });
 
+/** The bibliography: every key that a row or an assumption cites. */
 export const SOURCES = {
   "ps-20": source(
     "seen",

@@ -17,6 +17,7 @@ export type SpeciesColumn = "specificGravity" | "greenMoisture" | "shrinkage" | 
 /** A decimal as published, or null where the table has none. */
 type Published = string | null;
 
+/** What is known of a wood: specific gravity, moisture, shrinkage, durability, drying; each with its source. */
 export interface Species {
   readonly id: string;
   readonly name: string;

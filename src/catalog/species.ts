@@ -32,6 +32,7 @@ const group = (
   source: SourceKey = "nds",
 ): TradeGroup => ({ id, name, specificGravity, members, tannin, source });
 
+/** Woods that are sold under one name, such as spruce-pine-fir. */
 export const TRADE_GROUPS: readonly TradeGroup[] = [
   group("spruce-pine-fir", "spruce-pine-fir", "0.42", ["white-spruce", "engelmann-spruce"]),
   group("spruce-pine-fir-south", "spruce-pine-fir (south)", "0.36", ["white-spruce", "red-pine", "sitka-spruce"]),
@@ -166,6 +167,7 @@ const asShare = (percent: string, fallback: boolean, how: string): Known => ({
   how,
 });
 
+/** Direction across the grain in which wood moves. */
 export type GrainDirection = "radial" | "tangential";
 
 /** Shrinkage that is assumed where nothing is published: the largest tangential figure of the softwood rows. */

@@ -56,6 +56,7 @@ export interface GroupBasis {
   readonly substitution: Substitution | NothingSold;
 }
 
+/** Who works, for how long, and what an hour is worth. */
 export interface LaborCells {
   readonly valueOfHour: Cell;
   readonly crew: Cell;
@@ -65,6 +66,7 @@ export interface LaborCells {
   readonly hoursPerDay: Cell;
 }
 
+/** Everything that every route starts from. */
 export interface Basis {
   readonly sheet: Sheet;
   readonly request: EstimateRequest;

@@ -14,6 +14,7 @@ import { layCommon, layTakeoffs } from "./takeoffs.js";
 /** Mixes priced before the search ends; a mix takes some milliseconds. */
 const BUDGET = { mix: 60, frontier: 160 } as const;
 
+/** The best mix, the frontier where it was asked for, and how many mixes were tried. */
 export interface MixFound {
   readonly best: MixPoint;
   /** Cheapest first; empty where nobody asked. */

@@ -16,6 +16,7 @@ import { Sheet } from "./sheet/sheet.js";
 import { layCommon, layTakeoffs, type Takeoffs } from "./takeoffs.js";
 import { Stages, UNWATCHED } from "./watch.js";
 
+/** An estimate: the sheet and its parts, the routes, and what is said of them. */
 export interface Estimate {
   readonly basis: Basis;
   readonly takeoffs: Takeoffs;
@@ -51,6 +52,8 @@ export const ESTIMATE_STAGES = {
   mixed: "planning the cuts of the best mix",
   price: "pricing every way",
 } as const;
+
+/** How far an estimate has come, told stage by stage. */
 export type EstimateStages = Stages<keyof typeof ESTIMATE_STAGES>;
 
 /**

@@ -22,6 +22,7 @@ export const FAULT_CODES = {
   "currency-mix": "Money of two currencies meets in one estimate.",
 } as const;
 
+/** Code of a fault, as the service documents it. */
 export type FaultCode = keyof typeof FAULT_CODES;
 
 /** One fault of a request. */

@@ -60,6 +60,7 @@ export type NeedItem =
   | { readonly kind: "consumable"; readonly item: string }
   | { readonly kind: "service"; readonly item: string };
 
+/** Something the job needs: what it is, and how much of it. */
 export interface Need {
   /** Unique; names the line of the shopping list. */
   readonly name: string;

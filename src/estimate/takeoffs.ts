@@ -31,6 +31,7 @@ import { type FinishTakeoff, layFinish } from "./takeoff/finish.js";
 import { type FootingsTakeoff, layFootings } from "./takeoff/footings.js";
 import { layWeights, type WeightTakeoff } from "./takeoff/weight.js";
 
+/** What every route needs alike: covering, fasteners, finish, weights, their stages. */
 export interface Takeoffs {
   readonly covering: CoveringTakeoff | undefined;
   /** Absent without a frame: a list of pieces says nothing of how they meet. */

@@ -7,6 +7,7 @@ import { nameField, priceField, type QuantityText, quantityField, toQuantity } f
 import { type PricedLength, pricedLengths, readPricedLengths } from "./lumber.js";
 import { commonFields, countField, longField, MOST_SIZES, type Named, type OfferReading, type Price } from "./price.js";
 
+/** Trims that a covering may be sold with. */
 export const TRIMS = [
   "ridge-cap",
   "hip-cap",
@@ -16,9 +17,13 @@ export const TRIMS = [
   "starter-strip",
   "batten",
 ] as const;
+
+/** Key of a trim. */
 export type TrimKind = (typeof TRIMS)[number];
 /** Inside closures lie under the sheet at the eave, outside ones over it below the ridge cap. */
 export const CLOSURES = ["inside", "outside"] as const;
+
+/** Key of a closure strip. */
 export type ClosureKind = (typeof CLOSURES)[number];
 
 const panelSale = z
@@ -138,12 +143,14 @@ export interface CutLength {
   readonly step: Quantity;
 }
 
+/** A roll of underlay: what it covers, and its price. */
 export interface Roll {
   readonly width: Quantity;
   readonly length: Quantity;
   readonly price: Price;
 }
 
+/** How a covering is sold: panels in lengths or cut to length, courses by what a bundle covers, rolls, or boards. */
 export type CoveringSale =
   | {
       readonly form: "panels";
@@ -167,6 +174,7 @@ export interface LongPiece<Kind> {
   readonly price: Price;
 }
 
+/** A covering that is sold, with its trims, closures, underlay and deck. */
 export interface CoveringOffer extends Named {
   readonly covering: CoveringKind;
   readonly sheets: CoveringSale;

@@ -54,6 +54,7 @@ export const fastenerSchema = z
 
 type FastenerInput = z.infer<typeof fastenerSchema>;
 
+/** A pack: how many it holds, and its price. */
 export interface FastenerPack {
   readonly pieces: number;
   /** Where the count comes from: the label, a printed table of nails, or the weight of the bare shank. */
@@ -62,6 +63,7 @@ export interface FastenerPack {
   readonly price: Price;
 }
 
+/** A fastener that is sold in packs. */
 export interface FastenerOffer extends Named {
   readonly kind: FastenerKind;
   readonly penny?: string;

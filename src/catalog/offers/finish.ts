@@ -29,11 +29,13 @@ export const finishSchema = z
   })
   .meta({ id: "FinishOffer", description: "One finish in its cans." });
 
+/** A can: what it holds, and its price. */
 export interface Can {
   readonly size: Quantity;
   readonly price: Price;
 }
 
+/** A finish that is sold in cans. */
 export interface FinishOffer extends Named {
   readonly kind: FinishKind;
   /** Smallest first. */

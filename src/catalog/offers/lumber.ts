@@ -138,6 +138,7 @@ export type LumberSale =
       readonly lengths: readonly Quantity[];
     };
 
+/** Lumber that is sold: section, wood, surface, state, and how it is priced. */
 export interface LumberOffer extends Named {
   readonly species: string;
   /** As sold: nominal or actual, see `sizing`. */

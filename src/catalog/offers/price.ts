@@ -8,6 +8,7 @@ import { minorDigits, unit, unitOver } from "../../estimate/quantity/unit.js";
 import { type Currency, lineField, nameField, type QuantityText, quantityField, toQuantity } from "../reading.js";
 import { fault, MOST_FAULTS } from "../shape-faults.js";
 
+/** Departments of a supplier, in the order of a shopping list. */
 export const DEPARTMENTS = [
   "lumber",
   "fasteners",
@@ -17,6 +18,8 @@ export const DEPARTMENTS = [
   "equipment",
   "services",
 ] as const;
+
+/** Key of a department. */
 export type Department = (typeof DEPARTMENTS)[number];
 
 /** A price, with the place in the catalog that it was read from. */
@@ -35,10 +38,13 @@ export interface Unpriced {
   readonly add: string;
 }
 
+/** A price, or the plain statement that there is none and what to add. */
 export type Price = Priced | Unpriced;
 
 /** Caps on lists, so that no catalog can ask for endless work. Assumptions. */
 export const MOST_OFFERS = 400;
+
+/** Sizes, lengths or packs that one offer may list. */
 export const MOST_SIZES = 40;
 
 /** Fields that every offer has. */

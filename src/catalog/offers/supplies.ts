@@ -13,6 +13,7 @@ interface Item {
 
 const item = (name: string, per = ""): Item => ({ name, per });
 
+/** What is used up at the mill and in the shop, and the unit of its price. */
 export const CONSUMABLES = {
   fuel: item("fuel for saw or mill", "gal"),
   "bar-oil": item("bar oil", "gal"),
@@ -33,8 +34,11 @@ export const CONSUMABLES = {
   gravel: item("gravel", "yd3"),
   "pier-block": item("precast pier block"),
 } as const;
+
+/** Key of a consumable. */
 export type ConsumableItem = keyof typeof CONSUMABLES;
 
+/** Machines and gear that may be hired, bought or at hand. */
 export const EQUIPMENT = {
   "chainsaw-mill": "chainsaw mill on a slabbing frame",
   "manual-band-mill": "manual band mill",
@@ -52,8 +56,11 @@ export const EQUIPMENT = {
   lift: "lift or small crane",
   auger: "post-hole auger",
 } as const;
+
+/** Key of a machine or of gear. */
 export type EquipmentItem = keyof typeof EQUIPMENT;
 
+/** Services that may be paid for, and the unit of their price. */
 export const SERVICES = {
   delivery: item("delivery"),
   "grading-visit": item("visit of a lumber grader"),
@@ -64,6 +71,8 @@ export const SERVICES = {
   "post-hole-auger": item("boring of a post hole"),
   disposal: item("disposal of a load of slabs and sawdust"),
 } as const;
+
+/** Key of a service. */
 export type ServiceItem = keyof typeof SERVICES;
 
 /** The unit that an item is priced in, below the line; empty is the price of one. */
@@ -91,14 +100,17 @@ function itemSchemas<Name extends string>(
   return schemas as [(typeof schemas)[number], ...typeof schemas];
 }
 
+/** A consumable's entry in a price list. */
 export const consumableSchema = z
   .discriminatedUnion("item", itemSchemas(CONSUMABLES, { gal: "3.60", "": "28.00", kWh: "0.17", yd3: "165.00" }))
   .meta({ id: "ConsumableOffer", description: "What milling, dressing, drying and footings use up." });
 
+/** A service's entry in a price list. */
 export const serviceSchema = z
   .discriminatedUnion("item", itemSchemas(SERVICES, { "": "95.00", bf: "0.55", h: "95.00" }))
   .meta({ id: "ServiceOffer", description: "Work or a journey that is paid for." });
 
+/** A machine's entry in a price list: what it costs a day, to buy, and brings when sold. */
 export const equipmentSchema = z
   .strictObject({
     ...commonFields,
@@ -112,11 +124,13 @@ export const equipmentSchema = z
   })
   .meta({ id: "EquipmentOffer", description: "A machine to hire or to buy." });
 
+/** A consumable or service with its price. */
 export interface ItemOffer<Item extends string> extends Named {
   readonly item: Item;
   readonly price: Price;
 }
 
+/** A machine with the prices of hire, purchase and resale. */
 export interface EquipmentOffer extends Named {
   readonly item: EquipmentItem;
   readonly hirePerDay: Price;

@@ -16,6 +16,7 @@ export interface Comparison {
   readonly payPerHour: Cell;
 }
 
+/** What milling saves: all of it, the best mix, group by group, and what they share. */
 export interface Decision {
   readonly mill: Comparison | undefined;
   readonly mix: Comparison | undefined;

@@ -11,6 +11,7 @@ export interface SplitGroup {
   readonly milled: Cell | undefined;
 }
 
+/** Dressing, sanding and finishing of a route: hours and faces. */
 export interface FinishingCells {
   /** Person-hours, in the order of the work. */
   readonly stages: readonly Cell[];

@@ -19,6 +19,7 @@ export interface MixLimits {
   readonly hours?: number;
 }
 
+/** Which groups may go either way, what bounds the mix, and how a mix is priced. */
 export interface MixQuestion {
   /** Groups that may change sides, in order. */
   readonly free: readonly string[];
@@ -34,6 +35,7 @@ export interface MixQuestion {
 /** Parts of one run share the name up to this ending. */
 const PART = /-(?:end|middle|last|whole)(?:-\d+)?$/;
 
+/** Remembers what it has priced, and stops at its budget of mixes. */
 export class MixSearch {
   private readonly known = new Map<string, MixPoint>();
 

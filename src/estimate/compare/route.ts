@@ -66,6 +66,7 @@ export interface CommonCells {
   readonly ownHours: readonly Cell[];
 }
 
+/** A route as laid: lines, taxes, stages, cash, hours and total. */
 export interface RouteCells {
   readonly plan: RoutePlan;
   readonly cuts: CutCells | undefined;

@@ -21,6 +21,7 @@ import {
 import type { Sheet } from "../sheet/sheet.js";
 import { layCarrying } from "./hauling.js";
 
+/** Person-hours of building, by stage. */
 export interface BuildingCells {
   readonly join: Cell;
   readonly trialAssemble: Cell;

@@ -18,6 +18,7 @@ export interface StageWork {
   readonly needsDry: boolean;
 }
 
+/** Stages in their order, the hours of a day and a week, the time in the stack. */
 export interface CalendarInput {
   readonly stages: readonly StageWork[];
   /** Last stage before lumber dries; what comes after it in the order may go on meanwhile. */
@@ -48,6 +49,7 @@ export interface CalendarStage {
   readonly alongside: readonly string[];
 }
 
+/** Days and weeks of the job, and when drying holds it up. */
 export interface Calendar {
   /** In working order: by the day on which they begin. */
   readonly stages: readonly CalendarStage[];

@@ -24,6 +24,7 @@ import {
 } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 
+/** Hours and faces of dressing one piece. */
 export interface DressingCells {
   /** Person-hours for one piece; zero where it stays rough. */
   readonly each: Cell;

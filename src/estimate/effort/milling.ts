@@ -32,8 +32,11 @@ export const MILLING_STAGES = {
   stack: "stack to dry",
   slabs: "clear slabs and sawdust",
 } as const;
+
+/** Key of a stage of milling. */
 export type MillingStage = keyof typeof MILLING_STAGES;
 
+/** Hours by stage, wear and fuel of a route's milling. */
 export interface MillingCells {
   readonly stages: Readonly<Record<MillingStage, Cell>>;
   /** Elapsed, of the mill: set-up and sawing. */

@@ -30,6 +30,7 @@ export interface RafterPlan {
   readonly seat?: Cell | undefined;
 }
 
+/** Lengths, cuts and birdsmouth of one common rafter. */
 export interface RafterCells {
   /** Rafter for one `unitRun`; at 12 in, the figure stamped on a framing square. */
   readonly unitLength: Cell;

@@ -19,6 +19,7 @@ import { layPergola } from "./pergola.js";
 import { layGroup, laySection, type PieceGroup } from "./piece-group.js";
 import { layWalls } from "./walls.js";
 
+/** All piece groups, and the frame that they were derived from where there is one. */
 export interface CutList {
   readonly groups: readonly PieceGroup[];
   /** The geometry, where the structure stands on posts. */

@@ -65,6 +65,7 @@ export interface GableFrame {
   readonly seat: Cell | undefined;
 }
 
+/** A gable frame as laid. */
 export interface GableCells extends LaidFrame {
   readonly kind: "gable";
   readonly frame: GableFrame;

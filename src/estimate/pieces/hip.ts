@@ -60,6 +60,7 @@ import { hipRows } from "./hip-rows.js";
 import { AT, type GroupKind, type Laying, laid, laySections, one, runGroups, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
 
+/** A hip frame as laid. */
 export interface HipCells extends LaidFrame {
   readonly kind: "hip";
   readonly frame: HipFrame;

@@ -65,6 +65,7 @@ export interface LeanToFrame {
   readonly seat: Cell | undefined;
 }
 
+/** A lean-to frame as laid. */
 export interface LeanToCells extends LaidFrame {
   readonly kind: "lean-to";
   readonly frame: LeanToFrame;

@@ -10,6 +10,7 @@ import type { PergolaCells } from "./pergola.js";
 /** A frame of any kind; `kind` tells them apart. */
 export type FrameCells = GableCells | LeanToCells | HipCells | PergolaCells;
 
+/** Outer measures of a frame. */
 export interface OutlineCells {
   /** Level, across the building, tail to tail. */
   readonly width: Cell;

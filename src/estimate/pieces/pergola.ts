@@ -30,6 +30,7 @@ export interface PergolaFrame {
   readonly longestPiece: Cell;
 }
 
+/** A pergola frame as laid. */
 export interface PergolaCells extends LaidFrame {
   readonly kind: "pergola";
   readonly frame: PergolaFrame;

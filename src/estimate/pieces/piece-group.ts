@@ -30,6 +30,7 @@ export interface SectionCells {
   readonly width: Cell;
 }
 
+/** Equal pieces: the unit of mill or buy. Lengths, volume and surface are cells. */
 export interface PieceGroup extends SectionCells {
   readonly name: string;
   /** Where the user may say otherwise: JSON Pointer. */

@@ -7,6 +7,7 @@
 import type { InEither } from "../request/given.js";
 import type { Role } from "../request/structure.js";
 
+/** Which joint holds a piece, so that its hours and hardware are known. */
 export type JointKind =
   | "post-top"
   | "splice"
@@ -19,6 +20,7 @@ export type JointKind =
   | "face"
   | "none";
 
+/** What is taken of a piece by its role where the request is silent. */
 export interface RoleDefaults {
   /** First letter of the piece mark. */
   readonly mark: string;

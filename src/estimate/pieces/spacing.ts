@@ -10,6 +10,7 @@ import type { Cell } from "../sheet/expression.js";
 import { minus, number, over, plus, roundUp } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 
+/** Spaces and pieces of a row: two different numbers. */
 export interface SpacedCells {
   /** Between the outermost centres. */
   readonly reach: Cell;

@@ -4,6 +4,7 @@ import type { Tax } from "../../catalog/price-catalog.js";
 import { type Cell, type Operand, roundMoney, sumOr, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 
+/** A line of the shopping list. Without a price it has no amount, and says what to add. */
 export interface ShoppingLine {
   /** Prefix of the line's cells. */
   readonly name: string;

@@ -45,6 +45,7 @@ export const stepsOf = (system: MeasureSystem, length: Decimal, way: "up" | "dow
   return (way === "up" ? steps.ceil() : steps.floor()).toNumber();
 };
 
+/** What is lost where pieces are cut from stock lengths, and the grid that lengths are counted in. */
 export interface CuttingRules {
   readonly sheet: Sheet;
   readonly system: MeasureSystem;

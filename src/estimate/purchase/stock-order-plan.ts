@@ -36,6 +36,7 @@ export interface OrderLine {
   readonly amount: Cell | undefined;
 }
 
+/** What to buy for an order and how to cut it, with what is proven of it. */
 export interface StockOrderPlan {
   readonly question: OrderQuestion;
   readonly sheet: Sheet;

@@ -9,6 +9,7 @@ import { Decimal as Base } from "decimal.js";
 /** Significant digits. */
 const PRECISION = 40;
 
+/** The project's one constructor: 34 significant digits, half away from zero, bounded exponents. */
 export const Decimal = Base.clone({
   precision: PRECISION,
   rounding: Base.ROUND_HALF_UP,
@@ -17,9 +18,14 @@ export const Decimal = Base.clone({
   toExpPos: 61,
   toExpNeg: -61,
 });
+
+/** The project's one constructor: 34 significant digits, half away from zero, bounded exponents. */
 export type Decimal = Base;
 
+/** Nothing, made once. */
 export const ZERO = new Decimal(0);
+
+/** One, made once. */
 export const ONE = new Decimal(1);
 
 /** What a person may write as a number: at most 12 digits before the point and 9 after. No exponent, no NaN. */

@@ -1,6 +1,7 @@
 /** Units in which people of each measure system see things. */
 import type { MeasureSystem } from "./text.js";
 
+/** Units in which people of a measure system see each kind of quantity. */
 export interface DisplayUnits {
   /** Lengths of pieces and buildings. */
   readonly long: string;
@@ -30,4 +31,5 @@ const UNITS: Readonly<Record<MeasureSystem, DisplayUnits>> = {
   metric: { long: "m", small: "mm", area: "m2", lumber: "m3", log: "m3", liquid: "L", mass: "kg", density: "kg/m3" },
 };
 
+/** The display units of a measure system. */
 export const displayUnits = (system: MeasureSystem): DisplayUnits => UNITS[system];

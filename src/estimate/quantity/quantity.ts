@@ -2,6 +2,7 @@
 import { Decimal, decimal } from "./decimal.js";
 import { applyFactor, factorBetween, held, type Unit, unit } from "./unit.js";
 
+/** A decimal and the unit that it counts. */
 export interface Quantity {
   readonly value: Decimal;
   readonly unit: Unit;

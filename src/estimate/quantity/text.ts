@@ -153,6 +153,7 @@ export function parseSection(text: string): { thickness: Quantity; width: Quanti
   return { thickness, width };
 }
 
+/** Which tape the project is built with. */
 export type MeasureSystem = "inch-pound" | "metric";
 
 /** A length as a person marks it: feet, inches and the nearest 1/16 in, or the nearest millimetre. */
@@ -229,6 +230,7 @@ export function shown(of: Quantity, display: Unit = of.unit): string {
   return shownValue(inUnit(of, display), display);
 }
 
+/** A value in its display unit as people see it: rounded to the places of that unit, the unit behind it. */
 export function shownValue(value: Decimal, display: Unit): string {
   const places = placesFor(display);
   const money = minorDigits(display.symbol) !== undefined;

@@ -133,6 +133,7 @@ const ALIASES: Readonly<Record<string, string>> = Object.fromEntries(
   Object.entries(SPELLINGS).flatMap(([symbol, words]) => words.split("|").map((word) => [word, symbol])),
 );
 
+/** A unit: how it is written, what it measures, and how many base units it is, as a ratio of whole numbers. */
 export interface Unit {
   /** As written: `USD/ft`, `ft2`, `person-h`; empty for a plain number. */
   readonly symbol: string;
@@ -341,7 +342,10 @@ function combine(known: UnitPairs, a: Unit, b: Unit, sign: 1 | -1): Unit {
   return made;
 }
 
+/** Unit of a product. */
 export const unitTimes = (a: Unit, b: Unit): Unit => combine(products, a, b, 1);
+
+/** Unit of a quotient. */
 export const unitOver = (a: Unit, b: Unit): Unit => combine(quotients, a, b, -1);
 
 /** Weak, so that a factor lives no longer than its units. */

@@ -15,6 +15,7 @@ export type AssumptionText =
   | QuantityText
   | { readonly low: QuantityText; readonly likely: QuantityText; readonly high: QuantityText };
 
+/** Assumptions as cells: laid when first asked for, the user's values in the place of the likely ones. */
 export class Assumed {
   readonly faults: Fault[] = [];
   private readonly used = new Set<string>();

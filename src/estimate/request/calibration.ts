@@ -13,6 +13,7 @@ import type { Range } from "../sheet/sheet.js";
 
 const text = z.union([z.string().min(1).max(64), measuredValue]);
 
+/** Measurements of one's own, from which assumptions are set. */
 export const calibrationShape = z
   .strictObject({
     rate: z
@@ -51,6 +52,8 @@ export const calibrationShape = z
     description: "A rate as you timed it, in the place of the catalog's.",
     examples: [{ rate: "mill.rate", jobs: [{ amount: "41 ft2", time: "33 min" }] }],
   });
+
+/** What `calibrationShape` reads. */
 export type CalibrationShape = z.infer<typeof calibrationShape>;
 
 /** How a rate is timed. */

@@ -31,6 +31,7 @@ const piece = z
   })
   .meta({ id: "SawnPiece", description: "A piece as a box in grid steps about its bolt's sawing axis." });
 
+/** A sawing plan as an answer gives it and a request hands it back. */
 export const sawingPlanShape = z
   .strictObject({
     gridMm: z
@@ -53,6 +54,7 @@ export const sawingPlanShape = z
   })
   .meta({ id: "SawingPlan", description: "Cuts of all logs, in whole grid steps." });
 
+/** A stock plan as an answer gives it and a request hands it back. */
 export const stockPlanShape = z
   .array(
     z
@@ -65,6 +67,7 @@ export const stockPlanShape = z
   )
   .max(2000);
 
+/** All plans that a request may hand back. */
 export const heldPlans = z
   .strictObject({
     milled: z.array(name).max(80).optional().meta({ description: "Groups that the best mix mills." }),
@@ -78,4 +81,6 @@ export const heldPlans = z
       .meta({ description: "Stock plans by route and lumber offer." }),
   })
   .meta({ id: "HeldPlans", description: "Plans kept from an earlier answer instead of planned anew." });
+
+/** What `heldPlans` reads. */
 export type HeldPlans = z.infer<typeof heldPlans>;

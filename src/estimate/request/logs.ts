@@ -8,6 +8,7 @@ const across = (describe: string, example: string) => quantityField("in", { desc
 const along = (describe: string, example: string) =>
   quantityField("ft", { describe, example, sign: "not-negative", most: "120 ft" });
 
+/** A log as it is measured where it lies. */
 export const logShape = z
   .strictObject({
     name: nameField("Name painted on the log; unique.", "pine-3-butt"),
@@ -77,6 +78,8 @@ export const logShape = z
     description: "One log, or several just like it.",
     examples: [{ name: "pine-1-butt", species: "eastern-white-pine", length: "12 ft 6 in", smallDiameter: "14 in" }],
   });
+
+/** What `logShape` reads. */
 export type LogShape = z.infer<typeof logShape>;
 
 /** What the schema alone can't see: a size at the small end, given once; names that differ. */

@@ -27,6 +27,7 @@ const cellName = z
   .max(120)
   .regex(/^[A-Za-z][A-Za-z0-9_.-]*$/);
 
+/** An assumption's replacement: one value, or low, likely and high. */
 export const assumptionValue = z
   .union([
     quantityText,
@@ -42,6 +43,7 @@ export const assumptionValue = z
     examples: ["1.2 ft2/min"],
   });
 
+/** A line that the user adds, with plain arithmetic over cell names. */
 export const ownLine = z
   .strictObject({
     name: nameField("Name of the line; its cell is own.<name>.", "crane-day"),
@@ -53,8 +55,11 @@ export const ownLine = z
     description: "A line of your own: money is added to the cash of every route, person-hours to its hours.",
     examples: [{ name: "crane-day", label: "Crane for a day", formula: "1 * $450" }],
   });
+
+/** What `ownLine` reads. */
 export type OwnLineShape = z.infer<typeof ownLine>;
 
+/** Options of an estimate. */
 export const optionsShape = z
   .strictObject({
     measure: z
@@ -109,6 +114,7 @@ const demoCatalog = z
     examples: [{ demo: "orchard-yard" }],
   });
 
+/** The whole request of an estimate; unknown keys are refused. */
 export const estimateRequest = z
   .strictObject({
     title: lineField("What is built, for the printed page.", "Orchard shelter", 80).optional(),
@@ -159,6 +165,8 @@ export const estimateRequest = z
     options: optionsShape.optional(),
   })
   .meta({ id: "EstimateRequest", description: "A structure, the logs at hand and local prices." });
+
+/** What `estimateRequest` reads. */
 export type EstimateShape = z.infer<typeof estimateRequest>;
 
 /** A request that has passed the door. */

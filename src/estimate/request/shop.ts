@@ -11,6 +11,7 @@ export type CarryMeans = (typeof MEANS)[number];
 /** How logs are got out. */
 export type LogMeans = (typeof MEANS)[number];
 
+/** Mill, saws, planer and gear as a request describes them. */
 export const shopShape = z
   .strictObject({
     mill: z
@@ -90,8 +91,11 @@ export const shopShape = z
       .meta({ description: "Machines for the milling route; what is not named is at hand and paid for." }),
   })
   .meta({ id: "Shop", description: "Mill and machines.", examples: [{ mill: "chainsaw-mill", longestBolt: "14 ft" }] });
+
+/** What `shopShape` reads. */
 export type ShopShape = z.infer<typeof shopShape>;
 
+/** Crew, hours and the value of one as a request gives them. */
 export const laborShape = z
   .strictObject({
     valueOfHour: moneyField("person-h", {
@@ -126,4 +130,6 @@ export const laborShape = z
     description: "People and what their time is worth.",
     examples: [{ crew: 2, hoursPerWeek: "12 h/week" }],
   });
+
+/** What `laborShape` reads. */
 export type LaborShape = z.infer<typeof laborShape>;

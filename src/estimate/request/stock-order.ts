@@ -6,6 +6,8 @@ import { stockPlanShape } from "./held-plans.js";
 
 /** Rows of pieces; and pieces in all, joints counted. As many as the optimiser was measured with, and some more. */
 const MOST_ROWS = 200;
+
+/** Pieces that one order may ask for. */
 export const MOST_PIECES = 2000;
 
 const piece = z
@@ -60,6 +62,7 @@ const rate = z
   ])
   .meta({ id: "StockRate", description: "A price by length or by volume, for lengths without a price of their own." });
 
+/** Pieces to cut and lengths to cut them from, as a request gives them. */
 export const stockOrderShape = z
   .strictObject({
     pieces: z.array(piece).min(1).max(MOST_ROWS).meta({ description: "What is wanted, of one section." }),
@@ -107,4 +110,6 @@ export const stockOrderShape = z
     heldPlan: stockPlanShape.optional().meta({ description: "The plan of an earlier answer, kept." }),
   })
   .meta({ id: "StockOrder", description: "Pieces to cut from bought lengths, all of one section." });
+
+/** What `stockOrderShape` reads. */
 export type StockOrder = z.infer<typeof stockOrderShape>;

@@ -13,7 +13,10 @@ export const coveringField = z
     examples: ["ribbed-steel"],
   });
 
+/** What may lie between rafters and covering. */
 export const DECK_KINDS = ["purlins", "spaced-boards", "solid-boards", "sheets"] as const;
+
+/** Key of a deck. */
 export type DeckKind = (typeof DECK_KINDS)[number];
 
 /** What carries the covering. */
@@ -44,4 +47,6 @@ export const deckField = z
   })
   .meta({ id: "Deck", description: "What carries the roof covering.", examples: [{ kind: "solid-boards" }] })
   .optional();
+
+/** What a request says of the deck. */
 export type DeckShape = z.infer<typeof deckField>;

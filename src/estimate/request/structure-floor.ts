@@ -4,8 +4,11 @@ import { quantityField } from "../../catalog/reading.js";
 
 /** Groups of a floor. */
 export const FLOOR_GROUPS = ["bearers", "joists", "floor-boards"] as const;
+
+/** Piece group of a floor. */
 export type FloorGroup = (typeof FLOOR_GROUPS)[number];
 
+/** A floor as a request describes it. */
 export const floor = z
   .strictObject({
     joistSpacing: quantityField("in", {
@@ -25,4 +28,6 @@ export const floor = z
     description: "A floor over the whole frame: two bearers along it, joists across, boards along.",
     examples: [{ joistSpacing: "16 in" }],
   });
+
+/** What `floor` reads. */
 export type FloorShape = z.infer<typeof floor>;

@@ -2,6 +2,7 @@
 import { z } from "zod";
 import { quantityField } from "../../catalog/reading.js";
 
+/** Footings as a request describes them. */
 export const footings = z
   .strictObject({
     kind: z
@@ -51,4 +52,6 @@ export const footings = z
     description: "A hole below every post. Without this nothing below the post bases is taken off.",
     examples: [{ frostDepth: "36 in", diameter: "12 in" }],
   });
+
+/** What `footings` reads. */
 export type FootingsShape = z.infer<typeof footings>;

@@ -23,8 +23,11 @@ export const GABLE_GROUPS = [
   "eave-fascia",
   "rake-fascia",
 ] as const;
+
+/** Piece group of a gable structure. */
 export type GableGroup = (typeof GABLE_GROUPS)[number];
 
+/** A gable structure as a request describes it. */
 export const gable = z
   .strictObject({
     kind: z.literal("gable").meta({ description: "A gable roof on posts." }),
@@ -56,4 +59,6 @@ export const gable = z
     description: "An open gable shelter: posts, plate beams, ties, ridge, rafters, purlins and fascia.",
     examples: [{ kind: "gable", span: "16 ft", length: "24 ft", eaveHeight: "8 ft" }],
   });
+
+/** What `gable` reads. */
 export type GableShape = z.infer<typeof gable>;

@@ -22,8 +22,11 @@ export const HIP_GROUPS = [
   "side-fascia",
   "end-fascia",
 ] as const;
+
+/** Piece group of a hip structure. */
 export type HipGroup = (typeof HIP_GROUPS)[number];
 
+/** A hip structure as a request describes it. */
 export const hip = z
   .strictObject({
     kind: z.literal("hip").meta({ description: "A hip roof on posts, equally steep on all four sides." }),
@@ -43,4 +46,6 @@ export const hip = z
     description: "A hip roof: beams all round, ridge, common, hip and jack rafters.",
     examples: [{ kind: "hip", span: "16 ft", length: "24 ft", eaveHeight: "8 ft" }],
   });
+
+/** What `hip` reads. */
 export type HipShape = z.infer<typeof hip>;

@@ -22,8 +22,11 @@ export const LEAN_TO_GROUPS = [
   "high-fascia",
   "rake-fascia",
 ] as const;
+
+/** Piece group of a lean-to. */
 export type LeanToGroup = (typeof LEAN_TO_GROUPS)[number];
 
+/** A lean-to as a request describes it. */
 export const leanTo = z
   .strictObject({
     kind: z.literal("lean-to").meta({ description: "One slope, on two rows of posts or against a wall." }),
@@ -57,4 +60,6 @@ export const leanTo = z
     description: "A single slope: low and high posts and beams, rafters over both, purlins and fascia.",
     examples: [{ kind: "lean-to", span: "8 ft", length: "24 ft", eaveHeight: "7 ft" }],
   });
+
+/** What `leanTo` reads. */
 export type LeanToShape = z.infer<typeof leanTo>;

@@ -6,8 +6,11 @@ import { FLOOR_GROUPS } from "./structure-floor.js";
 
 /** Groups that a pergola derives. */
 export const PERGOLA_GROUPS = ["posts", "beams", "braces", "rafters", "slats"] as const;
+
+/** Piece group of a pergola. */
 export type PergolaGroup = (typeof PERGOLA_GROUPS)[number];
 
+/** A pergola as a request describes it. */
 export const pergola = z
   .strictObject({
     kind: z.literal("pergola").meta({ description: "Open rafters on two beams, nothing on top but slats." }),
@@ -34,4 +37,6 @@ export const pergola = z
     description: "Posts, two beams, open rafters and slats.",
     examples: [{ kind: "pergola", span: "10 ft", length: "14 ft", slatSpacing: "12 in" }],
   });
+
+/** What `pergola` reads. */
 export type PergolaShape = z.infer<typeof pergola>;

@@ -4,6 +4,8 @@ import { quantityField } from "../../catalog/reading.js";
 
 /** Groups of walls; each side has its own, such as `wall-boards-near`. */
 export const WALL_GROUPS = ["wall-boards", "wall-battens", "wall-rails", "wall-studs"] as const;
+
+/** Piece group of walls. */
 export type WallGroup = (typeof WALL_GROUPS)[number];
 
 const size = (describe: string, example: string) => quantityField("ft", { describe, example, most: "60 ft" });
@@ -20,6 +22,8 @@ const opening = z
       .meta({ description: "How many alike.", examples: [1] }),
   })
   .meta({ id: "Opening", description: "A door or window in a wall.", examples: [{ width: "3 ft", height: "7 ft" }] });
+
+/** What a request says of a door or window. */
 export type OpeningShape = z.infer<typeof opening>;
 
 /** Walls of a structure whose sides are called so. */
@@ -61,4 +65,6 @@ export function wallsField<Side extends string>(sides: readonly [Side, ...Side[]
     .optional()
     .meta({ description: "Boarded sides; the rest stays open." });
 }
+
+/** What a request says of the walls of a structure with these sides. */
 export type WallsShape<Side extends string = string> = NonNullable<z.infer<ReturnType<typeof wallsField<Side>>>>;

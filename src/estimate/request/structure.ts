@@ -77,6 +77,7 @@ const pieceLength = quantityField("ft", {
 });
 const pieceSection = sectionField({ describe: "Finished section, thickness × width.", example: "2 x 6 in" });
 
+/** What a request may say of one piece group that the structure derives. */
 export const groupSettings = z
   .strictObject({
     ...settings,
@@ -90,11 +91,17 @@ export const groupSettings = z
     description: "What is to differ from what the structure's rules derive for one piece group.",
     examples: [{ section: "2 x 8 in", species: ["eastern-white-pine"] }],
   });
+
+/** What `groupSettings` reads. */
 export type GroupSettings = z.infer<typeof groupSettings>;
 
+/** What a piece does in a structure. */
 export const ROLES = ["post", "beam", "tie", "ridge", "rafter", "brace", "purlin", "fascia", "board", "other"] as const;
+
+/** Key of a role. */
 export type Role = (typeof ROLES)[number];
 
+/** A piece group that the user lists, beside or in the place of derived ones. */
 export const explicitPieces = z
   .strictObject({
     name: nameField("Name of the group; unique.", "table-legs"),
@@ -113,6 +120,8 @@ export const explicitPieces = z
     description: "Equal pieces, given as they are.",
     examples: [{ name: "shelf-boards", count: 6, section: "1 x 8 in", length: "5 ft" }],
   });
+
+/** What `explicitPieces` reads. */
 export type ExplicitPieces = z.infer<typeof explicitPieces>;
 
 /** One optional settings field for each group that a kind of structure derives. */

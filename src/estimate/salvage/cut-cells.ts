@@ -59,6 +59,7 @@ export interface MeasuredPlan {
   readonly measures: PlanMeasures;
 }
 
+/** Measures a plan that has passed its judge: cuts, faces and lengths for each wood. */
 export function measurePlan(problem: SawingProblem, plan: SawingPlan): MeasuredPlan {
   return { problem, plan, measures: measureCuts(problem, plan) };
 }
@@ -104,6 +105,7 @@ export function layExclusive(
   return layWork(laying, key, work, gridMm, proof);
 }
 
+/** Names of the logs that are marked as dirty. */
 export const dirtyLogs = (logs: readonly SoundLog[]): ReadonlySet<string> =>
   new Set(logs.filter((log) => log.dirty).map((log) => log.name));
 

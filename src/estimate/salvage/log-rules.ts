@@ -20,12 +20,14 @@ import {
 } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 
+/** What a log rule measures. Diameters inside the bark. */
 export interface ScaledLog {
   readonly smallDiameter: Cell;
   readonly largeDiameter: Cell;
   readonly length: Cell;
 }
 
+/** A log by each rule. */
 export interface LogScaleCells {
   readonly international: Cell;
   readonly scribner: Cell;

@@ -16,6 +16,7 @@ export interface MillFaces {
   readonly wideLength: number;
 }
 
+/** No face at all. */
 export const NO_FACES: MillFaces = { area: 0, dirtyArea: 0, length: 0, wideArea: 0, wideLength: 0 };
 
 /** 12 in: where area begins to tell on thin-band mills (20 ft² against 20 ft a minute). Exact, 304.8 mm. */
@@ -34,6 +35,7 @@ export function faceOf({ area, length }: MetCut, gridMm: string, dirty: boolean)
   };
 }
 
+/** Faces of both. */
 export const addFaces = (a: MillFaces, b: MillFaces): MillFaces => ({
   area: a.area + b.area,
   dirtyArea: a.dirtyArea + b.dirtyArea,

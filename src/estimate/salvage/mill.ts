@@ -9,6 +9,7 @@ import type { CarryMeans, LogMeans, ShopShape } from "../request/shop.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 
+/** Rates, capacities and wear of the mill. */
 export interface MillCells {
   readonly kind: MillKind;
   readonly blade: "chain" | "band" | "circular";
@@ -52,6 +53,7 @@ const LONGEST = { "inch-pound": "18 ft", metric: "5.5 m" } as const;
 /** A 10 in blade's depth of cut. Common practice. */
 const DEEPEST_RIP = { "inch-pound": "3 in", metric: "75 mm" } as const;
 
+/** Lays the mill by its type, and what the request says otherwise of it. */
 export function layMill(
   sheet: Sheet,
   shop: ShopShape | undefined,

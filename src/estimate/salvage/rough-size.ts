@@ -21,6 +21,7 @@ export interface Allowances {
   readonly grid: Operand;
 }
 
+/** Size to saw, so that the finished piece comes out of it. */
 export interface RoughCells {
   readonly thickness: Cell;
   readonly width: Cell;

@@ -82,6 +82,7 @@ export interface SawRates {
   readonly crosscutHours: number;
 }
 
+/** The question a sawing plan answers: logs, groups, shop and rates, in whole steps of one grid. */
 export interface SawingProblem {
   /** Size of one step in millimetres, as a decimal text: "1.5875" for 1/16 in, "1" for metric. */
   readonly gridMm: string;
@@ -91,6 +92,7 @@ export interface SawingProblem {
   readonly rates: SawRates;
 }
 
+/** Which saw makes a cut: crosscut into bolts, mill, rip, or crosscut to length. */
 export type SawTool = "buck" | "mill" | "rip" | "cross";
 
 /**
@@ -117,6 +119,7 @@ export interface SawnPiece {
   readonly z1: number;
 }
 
+/** Cuts and pieces of one log. */
 export interface LogPlan {
   readonly log: string;
   readonly cuts: readonly SawCut[];

@@ -22,6 +22,7 @@ export interface MilledGroup {
   readonly buy: { readonly cash: number; readonly hours: number };
 }
 
+/** What sawing problems are made from. */
 export interface SawingBasis {
   readonly sheet: Sheet;
   readonly gridMm: Decimal;

@@ -7,6 +7,7 @@ import type { Defaults } from "../request/given.js";
 import { type Cell, number, plus, root } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 
+/** Densities and shrinkage of one wood. */
 export interface WoodCells {
   /** Bark, as a share of the wood's volume. */
   readonly barkShare: Cell;

@@ -8,6 +8,7 @@ import { Decimal, decimal } from "../quantity/decimal.js";
 import { exactly } from "../quantity/text.js";
 import { type Factor, factorBetween, held, NUMBER, type Unit, unit, unitOver, unitTimes } from "../quantity/unit.js";
 
+/** Where a cell's value comes from. */
 export type CellKind = "input" | "assumption" | "catalog" | "formula" | "planned" | "override";
 
 /** One number of the sheet, with a name that is laid once. Values are in `unit`; people see `display`. */
@@ -51,8 +52,10 @@ export interface StepTable {
   readonly beyond: { readonly upTo: number; readonly size: number; readonly columns: readonly Decimal[] };
 }
 
+/** How two values are compared: near ties count as at least. */
 export type Comparison = "atLeast" | "above";
 
+/** A formula as a tree. Each node carries its unit, checked when it is built. */
 export type Expression =
   | { readonly kind: "number"; readonly unit: Unit; readonly value: Decimal; readonly written: Unit }
   | { readonly kind: "cell"; readonly unit: Unit; readonly cell: Cell }
@@ -106,6 +109,7 @@ export type Operand = Cell | Expression;
 
 const isCell = (operand: Operand): operand is Cell => "name" in operand;
 
+/** An operand as a tree: a cell becomes the node that names it. */
 export function expressionOf(operand: Operand): Expression {
   return isCell(operand) ? { kind: "cell", unit: operand.unit, cell: operand } : operand;
 }
@@ -138,6 +142,7 @@ export function plus(first: Operand, ...rest: readonly Operand[]): Expression {
   return rest.reduce<Expression>((sum, next) => binary("plus", sum, expressionOf(next)), expressionOf(first));
 }
 
+/** The first less all the others, in the unit of the first. */
 export function minus(first: Operand, ...rest: readonly Operand[]): Expression {
   return rest.reduce<Expression>((left, next) => binary("minus", left, expressionOf(next)), expressionOf(first));
 }
@@ -148,10 +153,12 @@ function product(kind: "times" | "over", left: Expression, right: Expression): E
   return { kind, unit: of, left, right, factor: factorBetween(raw, of) };
 }
 
+/** Product of all. The unit is the product of theirs. */
 export function times(first: Operand, ...rest: readonly Operand[]): Expression {
   return rest.reduce<Expression>((left, next) => product("times", left, expressionOf(next)), expressionOf(first));
 }
 
+/** Quotient. The unit is the quotient of theirs. */
 export function over(left: Operand, right: Operand): Expression {
   return product("over", expressionOf(left), expressionOf(right));
 }
@@ -165,7 +172,11 @@ function many(kind: "sum" | "least" | "greatest", operands: readonly Operand[]):
 
 /** Sum of a column. An empty column needs its unit: see `sumOr`. */
 export const sum = (operands: readonly Operand[]): Expression => many("sum", operands);
+
+/** The least of values of one dimension, in the unit of the first. */
 export const least = (...operands: readonly Operand[]): Expression => many("least", operands);
+
+/** The greatest of values of one dimension, in the unit of the first. */
 export const greatest = (...operands: readonly Operand[]): Expression => many("greatest", operands);
 
 /** Sum of a column that may be empty: then zero in the given unit. */
@@ -173,6 +184,7 @@ export function sumOr(operands: readonly Operand[], empty: string): Expression {
   return operands.length > 0 ? sum(operands) : number(`0 ${empty}`);
 }
 
+/** A value times itself. */
 export function square(operand: Operand): Expression {
   const of = expressionOf(operand);
   const raw = unitTimes(of.unit, of.unit);

@@ -7,6 +7,7 @@ import { Decimal } from "../quantity/decimal.js";
 import { factorBetween, NUMBER, type Unit, unit, unitOver, unitTimes } from "../quantity/unit.js";
 import type { Cell, Comparison, Expression, Scaled, StepTable } from "./expression.js";
 
+/** A tree in display units, factors put in by name: what workings and workbook formulas are written from. */
 export type Readable =
   | { readonly kind: "number"; readonly unit: Unit; readonly value: Decimal }
   | { readonly kind: "cell"; readonly unit: Unit; readonly cell: Cell }

@@ -32,6 +32,7 @@ export interface CellNotes {
 
 const NAME = /^[A-Za-z][A-Za-z0-9_-]*(?:\.[A-Za-z0-9_-]+)*$/;
 
+/** Cells by name, in the order laid. A name is laid once; overrides act here. */
 export class Sheet {
   readonly faults: Fault[] = [];
   private readonly byName = new Map<string, Cell>();

@@ -8,6 +8,7 @@ import { pretty, shownValue } from "../quantity/text.js";
 import type { Cell } from "./expression.js";
 import { type Readable, readable } from "./readable.js";
 
+/** A cell's formula in words and in numbers, and its answer. */
 export interface Working {
   /** With the names of cells: `2 × roof.length × rafter.edge`. */
   readonly formula: string;

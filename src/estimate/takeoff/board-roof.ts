@@ -24,6 +24,7 @@ import {
 } from "./covering-work.js";
 import { layStrips, layUp, MOST_STRIPS, type StripSizes } from "./panel-strips.js";
 
+/** What a roof of boards takes. */
 export interface BoardCells {
   readonly boards: Cell;
 }

@@ -21,6 +21,7 @@ import {
   refuseNothing,
 } from "./covering-work.js";
 
+/** What a roof laid in courses takes. */
 export interface CourseCells {
   /** Height of a course to the weather. */
   readonly exposure: Cell;

@@ -44,6 +44,7 @@ export interface RoofEdges {
   readonly hips: readonly Edge[];
 }
 
+/** The roof's faces as a covering sees them. */
 export interface CoveredSurface {
   readonly faces: readonly CoveredFace[];
   readonly edges: RoofEdges;

@@ -22,6 +22,7 @@ import type { CoveredRoof } from "./covered-roof.js";
 import type { CoveredFace, CoveredSurface } from "./covering-faces.js";
 import type { SlopeVerdict } from "./slope-verdict.js";
 
+/** Person-time of covering a roof. */
 export interface CoveringWork {
   readonly sheet: Sheet;
   readonly units: DisplayUnits;

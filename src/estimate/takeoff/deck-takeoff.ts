@@ -11,6 +11,7 @@ import type { DeckKind } from "../request/structure-deck.js";
 import { type Cell, count, minus, number, over, plus, roundUp, sum, times } from "../sheet/expression.js";
 import { type CoveringWork, fastenerNeed, laySize, partNeed, refuseNothing } from "./covering-work.js";
 
+/** What a deck takes. */
 export interface DeckCells {
   readonly kind: DeckKind;
   readonly needs: readonly Need[];

@@ -16,6 +16,7 @@ import {
   refuseNothing,
 } from "./covering-work.js";
 
+/** What a roof of rolls takes. */
 export interface RollCells {
   readonly rolls: Cell;
   /** Length of all strips laid, end laps not counted. */

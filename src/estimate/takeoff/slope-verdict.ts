@@ -5,6 +5,7 @@ import { citation } from "../request/assumed.js";
 import type { Sheet } from "../sheet/sheet.js";
 import type { CoveredRoof } from "./covered-roof.js";
 
+/** Whether a covering may lie at this slope, and why. */
 export interface SlopeVerdict {
   readonly allowed: boolean;
   /** The slope is allowed only because the laps are sealed. */

@@ -16,6 +16,7 @@ import {
   refuseLongLap,
 } from "./covering-work.js";
 
+/** What an underlay takes. */
 export interface UnderlayCells {
   readonly layers: 1 | 2;
   /** Roof area times layers: what is rolled out. */
