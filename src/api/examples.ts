@@ -210,6 +210,7 @@ export const ESTIMATE_EXAMPLE: z.output<typeof EstimateSchema> = {
       cash: { cell: "decision.shared.cash", value: "-3.86", unit: "USD" },
       hours: { cell: "decision.shared.hours", value: "0.01", unit: "person-h" },
     },
+    search: { tried: 2, possible: 2, covers: "every mix, each with the plans of a careful sawyer's rule" },
     frontier: [],
     breakEvenPrice: { cell: "decision.breakEvenPrice", value: "1.9318", unit: "USD/bf" },
   },

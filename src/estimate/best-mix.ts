@@ -1,11 +1,20 @@
 /** The best mix of milling and buying at the user's value of an hour, and on request the whole frontier. */
 import { toQuantity } from "../catalog/reading.js";
 import { type Basis, layBasis } from "./basis.js";
-import { type FrontierPoint, type MixLimits, type MixPoint, MixSearch, searchFrontier } from "./compare/mix-search.js";
-import { layRoute } from "./compare/route.js";
+import {
+  type FrontierPoint,
+  type MixLimits,
+  type MixPoint,
+  MixSearch,
+  searchFrontier,
+  supported,
+} from "./compare/mix-search.js";
+import { layRoute, type RoutePlan } from "./compare/route.js";
 import type { Planners } from "./plan.js";
 import { millable, planRoute } from "./plan.js";
+import { judgeStockPlan } from "./purchase/stock-judge.js";
 import type { EstimateRequest } from "./request/request.js";
+import { judgeSawingPlan } from "./salvage/sawing-judge.js";
 import { aside } from "./sheet/aside.js";
 import { layOwnLines } from "./sheet/own-lines.js";
 import { Sheet } from "./sheet/sheet.js";
@@ -19,7 +28,12 @@ export interface MixFound {
   readonly best: MixPoint;
   /** Cheapest first; empty where nobody asked. */
   readonly frontier: readonly FrontierPoint[];
-  readonly tried: number;
+  /** All that were priced, and of how many. */
+  readonly tried: readonly MixPoint[];
+  readonly possible: number;
+  /** Plans a mix with the better planners, and prices plans, on the search's own sheet. */
+  readonly plan: (milled: ReadonlySet<string>, planners: Planners) => RoutePlan;
+  readonly price: (plan: RoutePlan) => MixPoint;
 }
 
 /**
@@ -41,7 +55,11 @@ export function findBestMix(
     .map(({ group }) => group.name);
   const wantsFrontier = request.options?.frontier === true;
   const budget = wantsFrontier ? BUDGET.frontier : BUDGET.mix;
-  const tried = pricer(basis, planners);
+  const price = (plan: RoutePlan) => priced(basis, plan);
+  let tries = 0;
+  const plan = (milled: ReadonlySet<string>, by: Planners) =>
+    planRoute(basis, `try${++tries}`, "A mix", milled, by, undefined);
+  const sketched = (milled: ReadonlySet<string>): MixPoint => price(plan(milled, planners.sketch ?? planners));
   const search: MixSearch = new MixSearch({
     free: names.filter((name) => !pinned.includes(name)),
     pinned,
@@ -49,29 +67,54 @@ export function findBestMix(
     budget,
     price: (milled) => {
       tell(search.tried.length, budget);
-      return tried(milled);
+      return sketched(milled);
     },
   });
-  const price = pricer(basis, planners, "start");
-  search.add(price(new Set(names)));
-  search.add(price(new Set(pinned)));
+  search.add(sketched(new Set(names)));
+  search.add(sketched(new Set(pinned)));
   const best = search.best(aside(basis.labor.valueOfHour).toNumber());
   const frontier = wantsFrontier ? searchFrontier(search) : [];
-  return { best, frontier, tried: search.tried.length };
+  return { best, frontier, tried: search.tried, possible: search.possible, plan, price };
 }
 
-/** Plans and prices mixes as whole routes, each under a key of its own. */
-function pricer(basis: Basis, planners: Planners, prefix = "try"): (milled: ReadonlySet<string>) => MixPoint {
-  const common = commonOf(basis);
-  let tries = 0;
-  return (milled) => {
-    const route = layRoute(
-      basis,
-      planRoute(basis, `${prefix}${++tries}`, "A mix", milled, planners, undefined),
-      common,
-    );
-    return { milled, cash: aside(route.cash).toNumber(), hours: aside(route.hours).toNumber() };
-  };
+/** Points of a frontier that are planned anew; the others keep the plan of the search. Some tenths of a second each. */
+const MOST_PLANNED = 6;
+
+/**
+ * The frontier with better plans: its points planned anew, those of the routes taken as they are, every plan judged, and the
+ * lower envelope of all that was ever priced. Each point is a plan; cash rises and hours fall from one to the next.
+ * @param known - Plans of the routes of the answer.
+ */
+export function refinedFrontier(
+  found: MixFound,
+  known: readonly RoutePlan[],
+  planners: Planners,
+): readonly FrontierPoint[] {
+  const keys = new Set(known.map(({ milled }) => keyOf(milled)));
+  const others = found.frontier.filter(({ point }) => !keys.has(keyOf(point.milled))).slice(0, MOST_PLANNED);
+  const anew = others.map(({ point }) => found.plan(point.milled, planners));
+  const frontier = supported([...found.tried, ...[...known, ...anew].map(found.price)]);
+  for (const { point } of frontier) judge(point.plan);
+  return frontier;
+}
+
+const keyOf = (milled: ReadonlySet<string>): string => [...milled].sort().join(" ");
+
+/** @throws Error when a plan that we made is wrong: a bug. */
+function judge(plan: RoutePlan | undefined): void {
+  if (!plan) throw new Error("a point of the frontier has no plan");
+  const { sawing, stock } = plan;
+  const wrong = [
+    ...(sawing ? judgeSawingPlan(sawing.problem, sawing.plan) : []),
+    ...stock.flatMap(({ question, plan: cuts }) => judgeStockPlan(question.problem, cuts)),
+  ];
+  if (wrong.length > 0) throw new Error(`a plan of the frontier is wrong: ${wrong[0]}`);
+}
+
+/** A mix as a whole route, laid under its plan's key. */
+function priced(basis: Basis, plan: RoutePlan): MixPoint {
+  const route = layRoute(basis, plan, commonOf(basis));
+  return { milled: plan.milled, cash: aside(route.cash).toNumber(), hours: aside(route.hours).toNumber(), plan };
 }
 
 const commons = new WeakMap<Basis, ReturnType<typeof layCommon>>();

@@ -1,6 +1,6 @@
 /** The whole job, read top to bottom: lay the basis, plan the routes, lay and compare them. */
 import { type Basis, layBasis } from "./basis.js";
-import { findBestMix } from "./best-mix.js";
+import { findBestMix, type MixFound, refinedFrontier } from "./best-mix.js";
 import { type Caution, cautionsOf, type Notice, noticesOf } from "./cautions.js";
 import { type ComparedRoutes, type Decision, decide } from "./compare/decision.js";
 import type { FrontierPoint } from "./compare/mix-search.js";
@@ -27,8 +27,8 @@ export interface Estimate {
   readonly verdict: Verdict;
   readonly cautions: readonly Caution[];
   readonly notices: readonly Notice[];
-  /** Best mixes for every value of an hour, cheapest first; empty where nobody asked. */
-  readonly frontier: readonly FrontierPoint[];
+  /** Absent where the mix was held, or nothing may be milled. */
+  readonly searched: MixSearched | undefined;
   /** For `heldPlans` of a later request. */
   readonly plans: HeldPlans;
 }
@@ -88,13 +88,29 @@ export function estimate(
     return layEstimate(basis, { buy, mill, mix: mixed(milled) });
   }
   stages.begin("mixes");
-  const found = findBestMix(request, planners.sketch ?? planners, (done, of) => stages.part(done, of));
+  const found = findBestMix(request, planners, (done, of) => stages.part(done, of));
   stages.begin("mixed");
   const plans = { buy, mill, mix: found ? mixed(found.best.milled) : mill };
+  const searched = found && searchOf(found, plans, planners);
   stages.begin("price");
-  const made = layEstimate(basis, plans, found?.frontier);
+  const made = layEstimate(basis, plans, searched);
   const better = betterRoute(made, request);
-  return better ? layEstimate(layBasis(newSheet(request), request), { ...plans, mix: better }, found?.frontier) : made;
+  return better ? layEstimate(layBasis(newSheet(request), request), { ...plans, mix: better }, searched) : made;
+}
+
+/** What the search of mixes came to. */
+export interface MixSearched {
+  /** Mixes that were priced, of so many that there are. */
+  readonly tried: number;
+  readonly possible: number;
+  /** Best mixes for every value of an hour, cheapest first; empty where nobody asked. */
+  readonly frontier: readonly FrontierPoint[];
+}
+
+function searchOf(found: MixFound, { buy, mill, mix }: RoutePlans, planners: Planners): MixSearched {
+  const known = [...new Set([buy, ...(mill ? [mill] : []), mix])];
+  const frontier = found.frontier.length > 0 ? refinedFrontier(found, known, planners) : [];
+  return { tried: found.tried.length, possible: found.possible, frontier };
 }
 
 /** All milled or all bought, where its own plan turned out cheaper than the mix that was found by sketches. */
@@ -112,7 +128,7 @@ function sameSet(a: ReadonlySet<string>, b: ReadonlySet<string>): boolean {
 }
 
 /** Lays takeoffs, routes and comparison on a basis, and collects what is wrong with the whole. */
-function layEstimate(basis: Basis, plans: RoutePlans, frontier: readonly FrontierPoint[] = []): Estimate {
+function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): Estimate {
   const { sheet } = basis;
   const takeoffs = layTakeoffs(basis);
   const own = layOwnLines(sheet, basis.request.lines ?? [], { at: "/lines", currency: basis.catalog.currency });
@@ -135,7 +151,7 @@ function layEstimate(basis: Basis, plans: RoutePlans, frontier: readonly Frontie
   const notices = noticesOf(basis, routes, common);
   const all = [...new Set([plans.buy, ...(plans.mill ? [plans.mill] : []), plans.mix])];
   const held = heldForm(all, plans.mix.milled);
-  return { basis, takeoffs, common, routes, decision, verdict, cautions, notices, frontier, plans: held };
+  return { basis, takeoffs, common, routes, decision, verdict, cautions, notices, searched, plans: held };
 }
 
 /** Groups of a held mix that the structure has not. */

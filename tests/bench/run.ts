@@ -22,6 +22,7 @@ const TOPICS: Readonly<Record<string, string>> = {
   sawing: "./sawing/bench.ts",
   stock: "./stock/bench.ts",
   estimate: "./estimate.ts",
+  frontier: "./frontier.ts",
   http: "./http.ts",
 };
 

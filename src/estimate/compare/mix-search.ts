@@ -6,11 +6,15 @@
  * sides while that helps. Deterministic: ties by the order of the groups.
  */
 
+import type { RoutePlan } from "./route.js";
+
 /** Cash and person-hours of one priced mix; floats, for comparing only. */
 export interface MixPoint {
   readonly milled: ReadonlySet<string>;
   readonly cash: number;
   readonly hours: number;
+  /** The plans behind it, where they are kept: with a frontier, whose points are shown. */
+  readonly plan?: RoutePlan;
 }
 
 /** Limits that the user sets; a mix within them is preferred to any mix beyond them. */
@@ -56,8 +60,31 @@ export class MixSearch {
     this.known.set(keyOf(point.milled), point);
   }
 
-  /** The best mix found at a value of an hour, starting from the best known one. */
+  /** How many mixes there are; what is pinned is in all of them. */
+  get possible(): number {
+    return 2 ** this.moves().length;
+  }
+
+  /** True when every mix was priced, so that no other can be better. */
+  get exhausted(): boolean {
+    return this.known.size >= this.possible;
+  }
+
+  /** The best mix found at a value of an hour: all are tried where the budget allows, else a search from the best known. */
   best(wage: number): MixPoint {
+    if (this.possible <= this.question.budget) this.tryAll();
+    return this.exhausted ? this.bestKnown(wage) : this.searched(wage);
+  }
+
+  private tryAll(): void {
+    const moves = this.moves();
+    for (let set = 0; set < this.possible; set++) {
+      const chosen = moves.filter((_, i) => (set >> i) % 2 === 1).flat();
+      this.try(new Set([...this.question.pinned, ...chosen]));
+    }
+  }
+
+  private searched(wage: number): MixPoint {
     let best = this.bestKnown(wage);
     for (let improved = true; improved && !this.spent; ) {
       improved = false;

@@ -5,7 +5,7 @@ import type { Comparison } from "../../../estimate/compare/decision.js";
 import type { GroupSaving } from "../../../estimate/compare/group-savings.js";
 import type { FrontierPoint } from "../../../estimate/compare/mix-search.js";
 import type { RouteCells } from "../../../estimate/compare/route.js";
-import type { Estimate } from "../../../estimate/estimate.js";
+import type { Estimate, MixSearched } from "../../../estimate/estimate.js";
 import { minorDigits } from "../../../estimate/quantity/unit.js";
 import { distinctRoutes } from "../routes.js";
 import { FigureSchema, figure, figureOrNull } from "./figures.js";
@@ -74,12 +74,25 @@ const SharedSchema = z
   })
   .meta({ id: "SharedSaving", description: "What groups share." });
 
+const SearchSchema = z
+  .strictObject({
+    tried: z.int().describe("Mixes that were planned and priced as whole routes."),
+    possible: z.int().describe("Mixes that there are; the parts of one run change sides together."),
+    covers: z.string().describe("What the best mix is known to be better than."),
+  })
+  .meta({ id: "MixSearch", description: "How well the best mix is searched." });
+
 const FrontierSchema = z
   .strictObject({
     mills: words("Names of the groups that it mills."),
     cash: measuredValue.describe("Cash of this mix."),
     hours: measuredValue.describe("Person-hours of this mix."),
-    fromWage: measuredValue.describe("Value of an hour from which on it is the best; the next one's is where it ends."),
+    fromWage: measuredValue.describe("Value of an hour from which on it is the best of those found."),
+    toWage: measuredValue
+      .nullable()
+      .describe("Up to which; null on the last one, which is the best at any higher value."),
+    toMill: words("Groups that it mills and the mix before it buys."),
+    toBuy: words("Groups that it buys and the mix before it mills."),
   })
   .meta({ id: "FrontierMix", description: "The best mix over a stretch of values of an hour." });
 
@@ -92,6 +105,9 @@ export const DecisionSchema = z
     mix: ComparisonSchema.nullable().describe("The best mix; null where it is to buy everything."),
     groups: z.array(GroupSavingSchema).describe("Group by group: leave one out of the sawing plan."),
     shared: SharedSchema.nullable().describe("With the groups it makes up the saving of milling everything."),
+    search: SearchSchema.nullable().describe(
+      "How the best mix was found; null where it was held or nothing can be milled.",
+    ),
     frontier: z
       .array(FrontierSchema)
       .describe("With options.frontier: the best mixes found for every value of an hour, cheapest first; else empty."),
@@ -107,7 +123,7 @@ export function shownDecision({
   routes,
   decision,
   verdict,
-  frontier,
+  searched,
 }: Estimate): z.output<typeof DecisionSchema> {
   const { mill, mix, groups, shared, breakEvenPrice } = decision;
   return {
@@ -125,7 +141,10 @@ export function shownDecision({
     mix: mix ? shownComparison(mix) : null,
     groups: groups.map((group) => shownSaving(group, routes.mix.plan.sawn.has(group.name))),
     shared: shared ? { cash: figure(shared.cash), hours: figure(shared.hours) } : null,
-    frontier: frontier.map((mix) => shownMix(mix, basis.catalog.currency)),
+    search: searched ? shownSearch(searched) : null,
+    frontier: (searched?.frontier ?? []).map((mix, i, all) =>
+      shownMix(mix, all[i - 1], all[i + 1], basis.catalog.currency),
+    ),
     breakEvenPrice: figureOrNull(breakEvenPrice),
   };
 }
@@ -155,13 +174,31 @@ function shownSaving(saving: GroupSaving, milled: boolean): z.output<typeof Grou
   return { group: saving.name, label: saving.label, milled, ...shownComparison(saving) };
 }
 
+const ALL_TRIED = "every mix, each with the plans of a careful sawyer's rule";
+const SOME_TRIED = "all milled, all bought and the mixes tried; no bound is known on the others";
+
+function shownSearch({ tried, possible }: MixSearched): z.output<typeof SearchSchema> {
+  return { tried, possible, covers: tried >= possible ? ALL_TRIED : SOME_TRIED };
+}
+
 /** A search compares mixes in floats; what is shown of them is rounded to the cent and the hundredth of an hour. */
-function shownMix({ point, fromWage }: FrontierPoint, currency: string): z.output<typeof FrontierSchema> {
+function shownMix(
+  { point, fromWage }: FrontierPoint,
+  before: FrontierPoint | undefined,
+  next: FrontierPoint | undefined,
+  currency: string,
+): z.output<typeof FrontierSchema> {
   const places = minorDigits(currency) ?? 2;
+  const wage = (of: number) => ({ value: of.toFixed(places), unit: `${currency}/person-h` });
+  const milled = point.plan?.sawn ?? point.milled;
+  const was = before && (before.point.plan?.sawn ?? before.point.milled);
   return {
-    mills: [...point.milled],
+    mills: [...milled],
     cash: { value: point.cash.toFixed(places), unit: currency },
     hours: { value: point.hours.toFixed(2), unit: "person-h" },
-    fromWage: { value: fromWage.toFixed(places), unit: `${currency}/person-h` },
+    fromWage: wage(fromWage),
+    toWage: next ? wage(next.fromWage) : null,
+    toMill: was ? [...milled].filter((name) => !was.has(name)) : [],
+    toBuy: was ? [...was].filter((name) => !milled.has(name)) : [],
   };
 }

@@ -1,0 +1,148 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { MixSearch, searchFrontier, supported, tieWage } from "../../../src/estimate/compare/mix-search.js";
+import type { Estimate } from "../../../src/estimate/estimate.js";
+import { judgeStockPlan } from "../../../src/estimate/purchase/stock-judge.js";
+import { judgeSawingPlan } from "../../../src/estimate/salvage/sawing-judge.js";
+import { demoBody, estimated } from "../../helpers/estimating.js";
+
+const total = ({ routes: { mix } }: Estimate) => mix.total.value.toNumber();
+
+/** Every way to send the groups to the mill or to the yard, each estimated with its side pinned. */
+function byTrial(body: Record<string, unknown>, groups: readonly string[]): number {
+  const structure = body.structure as { pieces: readonly { readonly name: string }[] };
+  const totals = Array.from({ length: 2 ** groups.length }, (_, set) => {
+    const pieces = structure.pieces.map((piece) => {
+      const place = groups.indexOf(piece.name);
+      return { ...piece, source: (set >> place) % 2 === 1 ? "mill" : "buy" };
+    });
+    return total(estimated({ ...body, structure: { ...structure, pieces } }));
+  });
+  return Math.min(...totals);
+}
+
+const piece = (name: string, count: number, section: string, length: string) => ({
+  name,
+  role: "other",
+  count,
+  section,
+  length,
+});
+
+describe("the best mix", () => {
+  it.each(["$0/h", "$6/h", "$15/h", "$30/h", "$60/h"])(
+    "is the best of every way there is, on a small job at %s",
+    (valueOfHour) => {
+      const pieces = [
+        piece("beams", 2, "4 x 8 in", "10 ft"),
+        piece("rails", 6, "2 x 4 in", "8 ft"),
+        piece("boards", 8, "1 x 6 in", "6 ft"),
+        piece("joists", 5, "2 x 6 in", "9 ft"),
+      ];
+      const species = "eastern-white-pine";
+      const body = {
+        structure: { kind: "pieces", pieces },
+        logs: [{ name: "log", count: 4, species, length: "10 ft 6 in", smallDiameter: "14 in" }],
+        catalog: { demo: "orchard-yard" },
+        labor: { valueOfHour },
+      };
+      const made = estimated(body);
+      expect(made.searched).toMatchObject({ tried: 16, possible: 16 });
+      expect(total(made)).toBeCloseTo(
+        byTrial(
+          body,
+          pieces.map(({ name }) => name),
+        ),
+        6,
+      );
+    },
+  );
+
+  it("is found among all mixes that there are, whatever they cost, where the budget allows", () => {
+    const points = fc.array(fc.tuple(fc.integer({ min: 0, max: 999 }), fc.integer({ min: 0, max: 99 })), {
+      minLength: 16,
+      maxLength: 16,
+    });
+    fc.assert(
+      fc.property(points, fc.integer({ min: 0, max: 40 }), (prices, wage) => {
+        const free = ["a", "b", "c", "d"];
+        const price = (milled: ReadonlySet<string>) => {
+          const [cash, hours] = prices[free.reduce((sum, name, i) => sum + (milled.has(name) ? 2 ** i : 0), 0)] as [
+            number,
+            number,
+          ];
+          return { milled, cash, hours };
+        };
+        const search = new MixSearch({ free, pinned: [], limits: {}, budget: 16, price });
+        const { cash, hours } = search.best(wage);
+        expect(cash + wage * hours).toBe(Math.min(...prices.map(([c, h]) => c + wage * h)));
+      }),
+    );
+  });
+});
+
+describe("the frontier", () => {
+  it("is the lower envelope: cash rises, hours fall, the wages of the ties rise, and no plan lies under it", () => {
+    const points = fc.array(
+      fc.record({ cash: fc.integer({ min: 0, max: 500 }), hours: fc.integer({ min: 0, max: 200 }) }),
+      { minLength: 1, maxLength: 30 },
+    );
+    fc.assert(
+      fc.property(points, fc.double({ min: 0, max: 100, noNaN: true }), (drawn, wage) => {
+        const all = drawn.map((point) => ({ ...point, milled: new Set<string>() }));
+        const hull = supported(all);
+        for (const [i, { point, fromWage }] of hull.entries()) {
+          const before = hull[i - 1];
+          if (!before) continue;
+          expect(point.cash).toBeGreaterThan(before.point.cash);
+          expect(point.hours).toBeLessThan(before.point.hours);
+          expect(fromWage).toBeGreaterThan(before.fromWage - 1e-9);
+          expect(fromWage).toBeCloseTo(tieWage(before.point, point), 9);
+        }
+        const at = hull.filter(({ fromWage }) => fromWage <= wage).at(-1)?.point;
+        const least = Math.min(...all.map(({ cash, hours }) => cash + wage * hours));
+        expect((at?.cash ?? 0) + wage * (at?.hours ?? 0)).toBeCloseTo(least, 6);
+      }),
+    );
+  });
+
+  it("stops when the budget is spent", () => {
+    const free = Array.from({ length: 20 }, (_, i) => `g${i}`);
+    const price = (milled: ReadonlySet<string>) => ({ milled, cash: 100 - milled.size, hours: milled.size ** 1.5 });
+    const search = new MixSearch({ free, pinned: [], limits: {}, budget: 50, price });
+    search.add(price(new Set()));
+    expect(searchFrontier(search).length).toBeGreaterThan(1);
+    expect(search.tried.length).toBeLessThanOrEqual(50);
+    expect(search.exhausted).toBe(false);
+  });
+
+  it.each(["orchard-shelter", "ferry-bike-shed"])(
+    "of %s has a judged plan at each point, and none that another beats",
+    (name) => {
+      const body = demoBody(name);
+      const made = estimated({ ...body, options: { ...(body.options as object), frontier: true } });
+      const frontier = made.searched?.frontier ?? [];
+      expect(frontier.length).toBeGreaterThan(1);
+      for (const [i, { point, fromWage }] of frontier.entries()) {
+        const { plan } = point;
+        expect(plan && [...plan.milled].sort()).toEqual([...point.milled].sort());
+        if (plan?.sawing) expect(judgeSawingPlan(plan.sawing.problem, plan.sawing.plan)).toEqual([]);
+        for (const { question, plan: cuts } of plan?.stock ?? [])
+          expect(judgeStockPlan(question.problem, cuts)).toEqual([]);
+        const before = frontier[i - 1];
+        if (!before) continue;
+        expect(point.cash).toBeGreaterThan(before.point.cash);
+        expect(point.hours).toBeLessThan(before.point.hours);
+        expect(fromWage).toBeGreaterThan(before.fromWage);
+      }
+      const { buy, mill, mix } = made.routes;
+      for (const wage of [0, 5, 10, 20, 40, 1000]) {
+        const least = Math.min(...frontier.map(({ point }) => point.cash + wage * point.hours));
+        for (const route of [buy, mill, mix]) {
+          if (!route) continue;
+          expect(least).toBeLessThanOrEqual(route.cash.value.toNumber() + wage * route.hours.value.toNumber() + 1e-6);
+        }
+      }
+    },
+  );
+});
