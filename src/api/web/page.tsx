@@ -7,6 +7,7 @@ import { demoCatalogs, demoList, demoRequest } from "../demos.js";
 import { planners } from "../planners.js";
 import { digestOf, provenance } from "../provenance.js";
 import { shownEstimate } from "../render/json/estimate.js";
+import { OPEN_FIRST } from "./app/folds.js";
 import type { Acts, Estimate, Model, Start } from "./app/model.js";
 import { Screen } from "./app/screen.js";
 import { formSpec } from "./fields.js";
@@ -53,7 +54,7 @@ function Page({ start, sheet }: Shown) {
   const model: Model = {
     ...start,
     ...{ problem: undefined, status: { is: "fresh" }, sheet, cell: undefined, prices: undefined },
-    ...{ panels: OPEN_FIRST, said: "", canUndo: false, canRedo: false, live: false, acts: ACTS },
+    ...{ panels: new Set(OPEN_FIRST), said: "", canUndo: false, canRedo: false, live: false, acts: ACTS },
   };
   return (
     <html lang="en">
@@ -90,16 +91,6 @@ function Page({ start, sheet }: Shown) {
     </html>
   );
 }
-
-/** Panels that are open when the page comes: those the question on the door is answered by. */
-const OPEN_FIRST: ReadonlySet<string> = new Set([
-  "give-structure",
-  "pieces",
-  "hours",
-  "sawing",
-  "shopping",
-  "cautions",
-]);
 
 /** JSON that no text in it can end early. */
 const inScript = (value: unknown): string => JSON.stringify(value).replaceAll("<", "\\u003c");

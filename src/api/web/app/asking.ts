@@ -1,10 +1,12 @@
 /** Asks the service for an estimate and listens to how far it has come. */
+import type { Calls } from "../../../../openapi/client-types.js";
+import { type Answer, send } from "./client.js";
 import type { Json } from "./json.js";
-import type { Estimate, Problem } from "./model.js";
+import type { Include, Problem } from "./model.js";
 
 /** What came of it. */
 export type Outcome =
-  | { readonly answer: Estimate }
+  | { readonly answer: Answer<"makeEstimate"> }
   | { readonly problem: Problem }
   /** Seconds after which to ask again. */
   | { readonly busy: number }
@@ -22,16 +24,14 @@ const WAIT = 2;
 /** One call of `POST /v1/estimates`. Never throws: a call given up ends as offline, and nobody listens any more. */
 export async function askForEstimate(
   request: Json,
-  include: readonly string[],
+  include: readonly Include[],
   listening: Listening,
 ): Promise<Outcome> {
   try {
-    const response = await fetch(`/v1/estimates?include=${include.join(",")}`, {
-      method: "POST",
-      headers: { "Content-Type": "application/json", Accept: "text/event-stream" },
-      body: JSON.stringify(request),
-      signal: listening.signal,
-    });
+    // What was typed may be wrong: the service says so, field by field.
+    const body = request as Calls["makeEstimate"]["body"];
+    const headers = { Accept: "text/event-stream" };
+    const response = await send("makeEstimate", { query: { include }, body }, { headers, signal: listening.signal });
     if (response.status === 503 || response.status === 429)
       return { busy: Number(response.headers.get("Retry-After")) || WAIT };
     if (!response.ok) return { problem: (await response.json()) as Problem };

@@ -1,5 +1,5 @@
 /** A number of the answer. In the browser it opens its card: where it comes from, and a value of one's own. */
-import type { Model } from "./model.js";
+import type { Estimate, Model } from "./model.js";
 import { type Amount, said } from "./words.js";
 
 /** A figure, shown with its unit. */
@@ -45,5 +45,30 @@ export function Panel(props: {
       </summary>
       {children}
     </details>
+  );
+}
+
+/** What a part of the answer is drawn from. */
+export interface Shown {
+  readonly m: Model;
+  readonly answer: Estimate;
+}
+
+/** Saves a table as a file; nothing on the server, where there is no one to save it. */
+export function SaveTable({
+  m,
+  name,
+  text,
+}: {
+  readonly m: Model;
+  readonly name: string;
+  readonly text: () => string;
+}) {
+  return (
+    <p class="tools">
+      <button type="button" onClick={() => m.acts.download(name, text())}>
+        Save as CSV
+      </button>
+    </p>
   );
 }

@@ -1,7 +1,9 @@
 /** Logs as they lie, a row each; rows can be copied, pasted from a spreadsheet, or read from what was pasted. */
-import { blank, copyOf, Faults, Field, idOf, Question } from "./field.js";
+import { Faults, Field, idOf } from "./field.js";
 import { below, isFields, type Json, listAt } from "./json.js";
 import { faultsAt, type Model } from "./model.js";
+import { blank, copyOf } from "./new-row.js";
+import { Question } from "./question.js";
 import type { FieldSpec } from "./specs.js";
 
 const COLUMNS = ["name", "species", "count", "length", "smallDiameter", "largeDiameter", "sweep"];

@@ -1,18 +1,13 @@
 /** Logs of the answer: what comes out of each, and a picture of every bolt's end as it is sawn. */
 import { boltsOf, EndView } from "./end-view.js";
-import { Panel } from "./figure.js";
-import type { Estimate, Model } from "./model.js";
+import { Panel, type Shown } from "./figure.js";
+import type { Estimate } from "./model.js";
 import { plain, said, short } from "./words.js";
-
-interface Props {
-  readonly m: Model;
-  readonly answer: Estimate;
-}
 
 type Plan = Estimate["sawing"]["plans"][number];
 
 /** The sawing plan of the verdict, log by log. */
-export function Logs({ m, answer }: Props) {
+export function Logs({ m, answer }: Shown) {
   const { sawing, decision } = answer;
   const plan = sawing.plans.find(({ route }) => route === decision.best) ?? sawing.plans[0];
   if (sawing.logs.length === 0) {

@@ -1,13 +1,11 @@
 /** What the page shows, and what can be done to it. The server fills it once; in the browser it lives on. */
-import type { z } from "zod";
-import type { Problem } from "../../problem.js";
-import type { EstimateSchema } from "../../render/json/estimate.js";
+import type { Calls, Estimate, Problem } from "../../../../openapi/client-types.js";
 import type { Json } from "./json.js";
 import type { FormSpec } from "./specs.js";
 
-/** The answer, as the document describes it. */
-export type Estimate = z.output<typeof EstimateSchema>;
-export type { Problem };
+export type { Estimate, Problem };
+/** What an answer may bring besides. */
+export type Include = NonNullable<Calls["makeEstimate"]["query"]["include"]>[number];
 export type Fault = Problem["faults"][number];
 export type SheetCell = Estimate["sheet"]["blocks"][number]["cells"][number];
 

@@ -1,8 +1,9 @@
 /** What is to be built: its kind, its sizes and a picture that follows every keystroke. */
-import { Faults, idOf, Question } from "./field.js";
+import { Faults, idOf } from "./field.js";
 import { isFields, type Json, valueAt } from "./json.js";
 import { millimetres } from "./length.js";
 import { faultsAt, type Model } from "./model.js";
+import { Question } from "./question.js";
 
 /** What a kind starts from when it is chosen; its other sizes have defaults. */
 function starting(kind: string, before: Json): Json {

@@ -1,0 +1,70 @@
+/** Head of the page: what can be opened, saved and taken back. */
+import type { Model } from "./model.js";
+
+/** The bar. */
+export function Bar({ m }: { readonly m: Model }) {
+  return (
+    <header class="bar-top">
+      <p class="name">
+        <svg viewBox="-10 -10 20 20" aria-hidden="true">
+          <circle class="bark" r="9.5" />
+          <circle class="wood" r="8" />
+          <circle class="growth" r="5.4" />
+          <circle class="growth" r="2.8" />
+        </svg>
+        <span>Boleworth</span>
+      </p>
+      <h1>Fallen logs, a shelter to build: mill the wood or buy it?</h1>
+      <div class="tools">
+        <label class="spoken" for="demo">
+          Begin from
+        </label>
+        <select id="demo" disabled={!m.live} onInput={(event: Event) => begin(m, event.target as HTMLSelectElement)}>
+          <option value="">Begin from…</option>
+          <option value="-blank">a blank project</option>
+          {m.demos.map(({ name, title }) => (
+            <option value={name}>{`the demo “${title}”`}</option>
+          ))}
+        </select>
+        <label class={m.live ? "button" : "button off"} for="open-file">
+          Open a file
+        </label>
+        <input
+          id="open-file"
+          class="spoken"
+          type="file"
+          accept=".json,application/json"
+          disabled={!m.live}
+          onChange={(event: Event) => {
+            const input = event.target as HTMLInputElement;
+            const file = input.files?.[0];
+            if (file) m.acts.openFile(file);
+            input.value = "";
+          }}
+        />
+        <button type="button" disabled={!m.live} onClick={m.acts.saveFile}>
+          Save a file
+        </button>
+        <button type="button" disabled={!m.live} onClick={m.acts.copyLink}>
+          Copy a link
+        </button>
+        <button type="button" disabled={!m.canUndo} onClick={m.acts.undo}>
+          Undo
+        </button>
+        <button type="button" disabled={!m.canRedo} onClick={m.acts.redo}>
+          Redo
+        </button>
+      </div>
+    </header>
+  );
+}
+
+function begin(m: Model, select: HTMLSelectElement): void {
+  const { value } = select;
+  select.value = "";
+  if (value === "-blank") m.acts.open(BLANK);
+  else if (value !== "") m.acts.openDemo(value);
+}
+
+/** Little is enough: a size, and the rest has defaults. */
+const BLANK = { structure: { kind: "gable", span: "12 ft", length: "16 ft" }, logs: [] };

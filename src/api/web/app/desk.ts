@@ -1,0 +1,145 @@
+/** What the page holds in the browser: the request, its answer, what was before, and the call under way. */
+import { askForEstimate, type Outcome } from "./asking.js";
+import { fetchJson } from "./client.js";
+import { panelsOver } from "./folds.js";
+import { toFragment } from "./fragment.js";
+import { isFields, type Json, valueAt } from "./json.js";
+import type { Include, Model, Problem } from "./model.js";
+
+/** Time without a keystroke after which a change is sent, in ms. */
+const PAUSE = 450;
+/** Steps that can be taken back. */
+const MOST_STEPS = 200;
+/** Longest address that is sure to be kept by browsers and mail programs, in characters. Assumption. */
+const LONGEST_FRAGMENT = 60_000;
+/** What is asked for with every change; the whole sheet only when someone looks at it. */
+const USUAL: readonly Include[] = ["workings", "plans"];
+
+/** Everything that is shown, without what can be done about it. */
+export type Shown = Omit<Model, "acts" | "canUndo" | "canRedo">;
+
+/** All that changes, outside of the drawing of it: a keystroke never waits for the page. */
+export class Desk {
+  private past: Json[] = [];
+  private future: Json[] = [];
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private call: AbortController | undefined;
+  private lastPlace = "";
+
+  constructor(
+    public shown: Shown,
+    private readonly redraw: (model: Omit<Model, "acts">) => void,
+  ) {}
+
+  model(): Omit<Model, "acts"> {
+    return { ...this.shown, canUndo: this.past.length > 0, canRedo: this.future.length > 0 };
+  }
+
+  put(change: Partial<Shown>): void {
+    this.shown = { ...this.shown, ...change };
+    this.redraw(this.model());
+  }
+
+  /** Takes another request. Keystrokes in one place are one step back; an empty place is a step of its own. */
+  change(request: Json, place: string): void {
+    if (place === "" || place !== this.lastPlace) this.past = [...this.past, this.shown.request].slice(-MOST_STEPS);
+    this.lastPlace = place;
+    this.future = [];
+    this.put({ request, status: { is: "waiting" }, said: "" });
+    this.soon(PAUSE);
+  }
+
+  /** A step back, or forward again. */
+  step(way: "undo" | "redo"): void {
+    const [from, to] = way === "undo" ? ([this.past, this.future] as const) : ([this.future, this.past] as const);
+    const request = from.pop();
+    if (request === undefined) return;
+    to.push(this.shown.request);
+    this.lastPlace = "";
+    this.put({ request, status: { is: "waiting" }, said: way === "undo" ? "Taken back." : "Done again." });
+    this.soon(0);
+  }
+
+  /** Asks for an estimate after a pause, in the place of any call under way. */
+  soon(pause: number): void {
+    this.giveUp();
+    this.timer = setTimeout(() => void this.estimate(), pause);
+  }
+
+  stop(): void {
+    this.giveUp();
+    this.put({ status: { is: "stopped" } });
+  }
+
+  private giveUp(): void {
+    this.call?.abort();
+    clearTimeout(this.timer);
+  }
+
+  private async estimate(): Promise<void> {
+    const call = new AbortController();
+    this.call = call;
+    this.put({ status: { is: "working", stage: "asking", done: 0, of: 1 } });
+    const outcome = await askForEstimate(this.shown.request, USUAL, {
+      signal: call.signal,
+      report: (progress) => call === this.call && this.put({ status: { is: "working", ...progress } }),
+    });
+    if (call.signal.aborted || call !== this.call) return;
+    this.take(outcome);
+  }
+
+  private take(outcome: Outcome): void {
+    if ("answer" in outcome) {
+      this.put({ answer: outcome.answer, problem: undefined, sheet: undefined, status: { is: "fresh" } });
+      void this.keep();
+      if (this.wantsSheet()) void this.bringSheet();
+    } else if ("problem" in outcome) this.refuse(outcome.problem);
+    else if ("busy" in outcome) {
+      this.put({ status: { is: "busy", seconds: outcome.busy } });
+      this.timer = setTimeout(() => void this.estimate(), outcome.busy * 1000);
+    } else this.put({ status: { is: "offline" } });
+  }
+
+  private refuse(problem: Problem): void {
+    const panels = new Set(this.shown.panels);
+    for (const { pointer = "" } of problem.faults) for (const panel of panelsOver(pointer)) panels.add(panel);
+    const status =
+      problem.faults.length > 0 ? ({ is: "refused" } as const) : ({ is: "broken", detail: problem.detail } as const);
+    this.put({ problem, panels, status });
+  }
+
+  /** The address holds the request, so that a reload or a bookmark finds it again. */
+  private async keep(): Promise<void> {
+    const { request } = this.shown;
+    const fragment = await toFragment(request);
+    if (request !== this.shown.request) return;
+    history.replaceState(null, "", fragment.length <= LONGEST_FRAGMENT ? `#${fragment}` : "#");
+  }
+
+  private wantsSheet(): boolean {
+    return this.shown.panels.has("sheet") || this.shown.cell !== undefined;
+  }
+
+  /** Asks once more, with the plans held: the same answer, much sooner. */
+  async bringSheet(): Promise<void> {
+    const { request, answer } = this.shown;
+    if (this.shown.sheet || !answer || this.shown.status.is !== "fresh") return;
+    const held = isFields(request) ? { ...request, heldPlans: request.heldPlans ?? answer.heldPlans } : request;
+    const signal = new AbortController().signal;
+    const outcome = await askForEstimate(held, ["sheet", "workings"], { signal, report: () => {} });
+    if (request !== this.shown.request) return;
+    if ("answer" in outcome) this.put({ sheet: outcome.answer.sheet });
+    else this.put({ said: "The workings did not come. Try again." });
+  }
+
+  /** Brings the prices that the request only names. */
+  async bringPrices(): Promise<void> {
+    const name = valueAt(this.shown.request, "/catalog/demo");
+    if (typeof name !== "string" || this.shown.prices !== undefined) return;
+    try {
+      this.put({ prices: await fetchJson("getDemoCatalog", { path: { name } }) });
+    } catch {
+      this.put({ said: "The prices did not come: no network?" });
+    }
+  }
+}

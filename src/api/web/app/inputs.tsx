@@ -1,0 +1,117 @@
+/** What the user gives, in folds. */
+import { Assumptions } from "./assumptions.js";
+import { idOf } from "./field.js";
+import { Panel } from "./figure.js";
+import { isFields, listAt, valueAt } from "./json.js";
+import { LogTable } from "./log-table.js";
+import type { Model } from "./model.js";
+import { Prices } from "./prices.js";
+import { Question } from "./question.js";
+import { StructureForm } from "./structure.js";
+
+/** All of it. */
+export function Inputs({ m }: { readonly m: Model }) {
+  const logs = listAt(m.request, "/logs");
+  const count = (key: string) => Object.keys((valueAt(m.request, key) as object | undefined) ?? {}).length;
+  const changed = count("/overrides") + count("/assumptions");
+  return (
+    <>
+      <div class="field">
+        <label for="at-title">What you call it</label>
+        <input
+          id="at-title"
+          type="text"
+          maxlength={80}
+          value={String(valueAt(m.request, "/title") ?? "")}
+          onInput={(event: Event) => m.acts.edit("/title", (event.target as HTMLInputElement).value || undefined)}
+        />
+      </div>
+      <Panel m={m} name="give-structure" title="The structure" gist={gistOf(m)}>
+        <StructureForm m={m} />
+      </Panel>
+      <Panel
+        m={m}
+        name="give-logs"
+        title="Logs on the ground"
+        gist={logs.length === 0 ? "none yet" : `${logs.length} rows`}
+      >
+        <LogTable m={m} />
+      </Panel>
+      <Panel m={m} name="give-catalog" title="Prices" gist={m.answer?.about.catalog ?? "none yet"}>
+        <Prices m={m} />
+      </Panel>
+      <Panel m={m} name="give-shop" title="Mill, tools, people">
+        <div class="grid">
+          {m.spec.shop.map((spec) => (
+            <Question m={m} spec={spec} pointer={`/shop/${spec.key}`} />
+          ))}
+          {m.spec.labor.map((spec) => (
+            <Question m={m} spec={spec} pointer={`/labor/${spec.key}`} />
+          ))}
+        </div>
+      </Panel>
+      <Panel m={m} name="give-options" title="Rules and measures" gist="building office, inch or metric, finish">
+        <div class="grid">
+          {m.spec.site.map((spec) => (
+            <Question m={m} spec={spec} pointer={`/site/${spec.key}`} />
+          ))}
+          {m.spec.options.map((spec) => (
+            <Question m={m} spec={spec} pointer={`/options/${spec.key}`} />
+          ))}
+        </div>
+      </Panel>
+      <Panel m={m} name="give-lines" title="Costs of your own" gist={`${listAt(m.request, "/lines").length}`}>
+        <Question
+          m={m}
+          pointer="/lines"
+          spec={{
+            key: "lines",
+            kind: "rows",
+            label: "Lines",
+            hint: "A crane day, a permit: money or hours on top of every way.",
+            example: "",
+            required: false,
+            fields: m.spec.line,
+          }}
+        />
+      </Panel>
+      <Panel m={m} name="give-assumptions" title="Assumptions" gist="your pace, the saw's, the weather's">
+        <Assumptions m={m} />
+      </Panel>
+      {changed > 0 && (
+        <Panel m={m} name="give-own" title="Numbers of your own" gist={`${changed}`}>
+          <Own m={m} />
+        </Panel>
+      )}
+    </>
+  );
+}
+
+function gistOf(m: Model): string {
+  const structure = valueAt(m.request, "/structure");
+  if (!isFields(structure)) return "";
+  return typeof structure.span === "string" ? `${structure.span} × ${structure.length}` : "";
+}
+
+/** What the user put in the place of the estimate's own numbers. */
+function Own({ m }: { readonly m: Model }) {
+  const rows = ["/overrides", "/assumptions"].flatMap((place) =>
+    Object.entries((valueAt(m.request, place) as object | undefined) ?? {}).map(([name, value]) => ({
+      name,
+      at: `${place}/${name}`,
+      words: typeof value === "string" ? value : JSON.stringify(value),
+    })),
+  );
+  return (
+    <ul class="owns">
+      {rows.map(({ name, at, words }) => (
+        <li id={idOf(at)} tabindex={-1}>
+          <code>{name}</code> {words}{" "}
+          <button type="button" aria-label={`Take back ${name}`} onClick={() => m.acts.edit(at, undefined)}>
+            Take back
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}

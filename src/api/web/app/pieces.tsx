@@ -1,0 +1,81 @@
+/** The cut list of the answer. */
+import { cutListCsv } from "./csv.js";
+import { Fig, Panel, SaveTable, type Shown } from "./figure.js";
+import { said } from "./words.js";
+
+/** Every piece group: size, how it is had, what milling it saves. */
+export function Pieces({ m, answer }: Shown) {
+  const { cutList, decision } = answer;
+  const savings = new Map(decision.groups.map((group) => [group.group, group]));
+  return (
+    <Panel
+      m={m}
+      name="pieces"
+      title="Pieces"
+      gist={`${said(cutList.pieces)} in ${cutList.groups.length} groups, ${said(cutList.volume)}`}
+    >
+      <section class="scroll" tabindex={0} aria-label="Pieces">
+        <table class="cards">
+          <thead>
+            <tr>
+              <th scope="col">Pieces</th>
+              <th scope="col" class="number">
+                How many
+              </th>
+              <th scope="col">Finished</th>
+              <th scope="col">Sawn at</th>
+              <th scope="col">Verdict</th>
+              <th scope="col" class="number">
+                Milling saves
+              </th>
+              <th scope="col" class="number">
+                and takes
+              </th>
+              <th scope="col" class="number">
+                One weighs
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {cutList.groups.map((group) => {
+              const saving = savings.get(group.name);
+              return (
+                <tr>
+                  <th scope="row">
+                    {group.label} <span class="marks">{span(group.marks)}</span>
+                  </th>
+                  <td class="number" data-head="How many">
+                    <Fig m={m} of={group.count} />
+                  </td>
+                  <td data-head="Finished">
+                    {group.finished.section},{" "}
+                    <Fig m={m} of={group.finished.length} text={group.finished.length.marked} />
+                  </td>
+                  <td data-head="Sawn at">
+                    {group.rough ? `${group.rough.section}, ${group.rough.length.marked}` : (group.notMilled ?? "–")}
+                  </td>
+                  <td data-head="Verdict">
+                    <span class={`way ${group.route ?? "buy"}`}>{group.route ?? "–"}</span>
+                  </td>
+                  <td class="number" data-head="Milling saves">
+                    {saving ? <Fig m={m} of={saving.cashSaved} /> : "–"}
+                  </td>
+                  <td class="number" data-head="and takes">
+                    {saving ? <Fig m={m} of={saving.extraHours} /> : "–"}
+                  </td>
+                  <td class="number" data-head="One weighs">
+                    {group.weight ? <Fig m={m} of={group.weight.lifted} /> : "–"}
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </section>
+      <SaveTable m={m} name="cut-list.csv" text={() => cutListCsv(answer)} />
+    </Panel>
+  );
+}
+
+const span = (marks: readonly string[]): string =>
+  marks.length > 1 ? `${marks[0]} to ${marks.at(-1)}` : (marks[0] ?? "");

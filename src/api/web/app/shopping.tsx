@@ -1,0 +1,84 @@
+/** The shopping list of the answer. */
+import { shoppingCsv } from "./csv.js";
+import { Fig, Panel, SaveTable, type Shown } from "./figure.js";
+import { capital, ROUTE_WORDS, said } from "./words.js";
+
+/** What to order for the route of the verdict, by department. */
+export function Shopping({ m, answer }: Shown) {
+  const { purchasing, decision } = answer;
+  const route = purchasing.routes.find((one) => one.route === decision.best);
+  if (!route) return null;
+  const departments = [
+    ...new Set([...route.departments, ...purchasing.shared].map(({ department }) => department)),
+  ].map((department) => ({
+    department,
+    lines: [...route.departments, ...purchasing.shared]
+      .filter((one) => one.department === department)
+      .flatMap(({ lines }) => lines),
+  }));
+  return (
+    <Panel
+      m={m}
+      name="shopping"
+      title="Shopping list"
+      gist={`${said(route.cash)} with tax${route.unpriced > 0 ? `, ${route.unpriced} lines without a price` : ""}`}
+    >
+      <p>{`For “${ROUTE_WORDS[route.route]}”. ${answer.about.catalogNote ?? ""}`}</p>
+      {departments.map(({ department, lines }) => (
+        <section class="scroll" tabindex={0} aria-label={capital(department)}>
+          <table class="cards">
+            <caption>{capital(department)}</caption>
+            <thead>
+              <tr>
+                <th scope="col">Ask for</th>
+                <th scope="col">Take</th>
+                <th scope="col" class="number">
+                  Costs
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {lines.map((line) => (
+                <tr>
+                  <th scope="row">
+                    <span class="tick" aria-hidden="true" />
+                    {line.label}
+                  </th>
+                  <td data-head="Take">
+                    {line.packs.length > 0
+                      ? line.packs.map(({ label, count }) => `${count.value} × ${label}`).join(", ")
+                      : `${said(line.quantity)}${line.each ? ` of ${line.each.marked}` : ""}`}
+                  </td>
+                  <td class="number" data-head="Costs">
+                    {line.amount ? (
+                      <Fig m={m} of={line.amount} />
+                    ) : (
+                      <span class="fault">
+                        <strong>No price.</strong> {line.add}
+                      </span>
+                    )}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
+      ))}
+      <dl class="sums">
+        {[...route.taxes, ...purchasing.own].map((line) => (
+          <>
+            <dt>{capital(line.label)}</dt>
+            <dd>
+              <Fig m={m} of={line} />
+            </dd>
+          </>
+        ))}
+        <dt>Cash in all</dt>
+        <dd>
+          <Fig m={m} of={route.cash} />
+        </dd>
+      </dl>
+      <SaveTable m={m} name="shopping-list.csv" text={() => shoppingCsv(answer)} />
+    </Panel>
+  );
+}
