@@ -4,7 +4,7 @@ import { gzipSync } from "node:zlib";
 import { describe, expect, it } from "vitest";
 import { csv } from "../../../src/api/web/app/csv.js";
 import { valueAt, withValue } from "../../../src/api/web/app/json.js";
-import { pastedLogs } from "../../../src/api/web/app/log-table.js";
+import { pastedLogs } from "../../../src/api/web/app/pasted-logs.js";
 import { pricesOf } from "../../../src/api/web/app/price-list.js";
 import { pricesCsv, readPricesCsv } from "../../../src/api/web/app/prices-csv.js";
 import { said } from "../../../src/api/web/app/words.js";

@@ -1,6 +1,7 @@
 /** Assumptions: every rate and share with its range and source, to be replaced by what was measured. */
 
 import { Field } from "./field.js";
+import { Fold } from "./figure.js";
 import { valueAt } from "./json.js";
 import type { Model, SheetCell } from "./model.js";
 import { cellsOf, ownPlace } from "./sheet.js";
@@ -15,18 +16,17 @@ export function Assumptions({ m }: { readonly m: Model }) {
     <>
       <p class="hint">Each is a careful guess until you measure it. Clear the box and the guess comes back.</p>
       {[...blocks].map(([block, cells]) => {
-        const panel = `assumed/${block}`;
-        const open = m.panels.has(panel);
         const own = cells.filter((cell) => valueAt(m.request, ownPlace(m, cell)) !== undefined).length;
         return (
-          <details
-            class="sub"
-            open={open}
-            onToggle={(event: Event) => m.acts.openPanel(panel, (event.target as HTMLDetailsElement).open)}
+          <Fold
+            m={m}
+            name={`assumed/${block}`}
+            title={`${capital(words(block))}: ${cells.length}${own > 0 ? `, ${own} of them yours` : ""}`}
           >
-            <summary>{`${capital(words(block))}: ${cells.length}${own > 0 ? `, ${own} of them yours` : ""}`}</summary>
-            {open && cells.map((cell) => <One m={m} cell={cell} />)}
-          </details>
+            {cells.map((cell) => (
+              <One m={m} cell={cell} />
+            ))}
+          </Fold>
         );
       })}
     </>

@@ -11,6 +11,8 @@ export interface FieldProps {
   readonly pointer: string;
   /** In a table the column's head is the label; then it is only spoken. */
   readonly tight?: boolean;
+  /** In narrow columns faults stand below the row; whoever draws the row draws them. */
+  readonly faultsBelow?: boolean;
   readonly label?: string;
 }
 
@@ -18,7 +20,7 @@ export interface FieldProps {
 export const idOf = (pointer: string): string => `at${pointer.replaceAll(/[^A-Za-z0-9]+/g, "-")}`;
 
 /** One input. */
-export function Field({ m, spec, pointer, tight, label }: FieldProps) {
+export function Field({ m, spec, pointer, tight, label, faultsBelow }: FieldProps) {
   const id = idOf(pointer);
   const faults = faultsAt(m, pointer);
   const words = label ?? spec.label;
@@ -36,7 +38,7 @@ export function Field({ m, spec, pointer, tight, label }: FieldProps) {
           {spec.hint}
         </p>
       )}
-      <Faults faults={faults} id={`${id}-fault`} />
+      {!faultsBelow && <Faults faults={faults} id={`${id}-fault`} />}
     </div>
   );
 }

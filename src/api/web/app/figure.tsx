@@ -48,6 +48,29 @@ export function Panel(props: {
   );
 }
 
+/** A fold within a panel. Shut ones are empty in the browser, where a thousand cells would slow every keystroke. */
+export function Fold(props: {
+  readonly m: Model;
+  readonly name: string;
+  readonly title: string;
+  /** Said in the place of the title, where that needs its surroundings to be understood. */
+  readonly spoken?: string;
+  readonly children: unknown;
+}) {
+  const { m, name, title, spoken, children } = props;
+  const open = m.panels.has(name);
+  return (
+    <details
+      class="sub"
+      open={open}
+      onToggle={(event: Event) => m.acts.openPanel(name, (event.target as HTMLDetailsElement).open)}
+    >
+      <summary aria-label={spoken}>{title}</summary>
+      {(open || !m.live) && children}
+    </details>
+  );
+}
+
 /** What a part of the answer is drawn from. */
 export interface Shown {
   readonly m: Model;

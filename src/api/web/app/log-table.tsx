@@ -1,33 +1,49 @@
-/** Logs as they lie, a row each; rows can be copied, pasted from a spreadsheet, or read from what was pasted. */
+/** Logs as they lie: a table with a row each; what few people measure unfolds below the row. */
 import { Faults, Field, idOf } from "./field.js";
+import { Fold } from "./figure.js";
 import { below, isFields, type Json, listAt } from "./json.js";
 import { faultsAt, type Model } from "./model.js";
 import { blank, copyOf } from "./new-row.js";
+import { PASTED, pastedLogs } from "./pasted-logs.js";
 import { Question } from "./question.js";
 import type { FieldSpec } from "./specs.js";
+import { capital, plain } from "./words.js";
 
-const COLUMNS = ["name", "species", "count", "length", "smallDiameter", "largeDiameter", "sweep"];
-
-/** Columns of a pasted table when its first row has no heads. */
-const PASTED = ["name", "species", "length", "smallDiameter", "largeDiameter", "sweep", "count"];
+/** Columns and their heads: what tells one log from the next. */
+const COLUMNS: Readonly<Record<string, string>> = {
+  name: "Log",
+  length: "Length",
+  smallDiameter: "Small end",
+  count: "How many",
+};
 
 /** The whole question. */
 export function LogTable({ m }: { readonly m: Model }) {
   const logs = listAt(m.request, "/logs");
-  const columns = COLUMNS.flatMap((key) => m.spec.log.filter((spec) => spec.key === key));
-  const more = m.spec.log.filter(({ key }) => !COLUMNS.includes(key));
-  const add = () => m.acts.edit(`/logs/${logs.length}`, newLog(m.spec.log, logs));
+  const add = () => {
+    m.acts.edit(`/logs/${logs.length}`, newLog(m.spec.log, logs));
+    m.acts.say(`A row is added: log ${logs.length + 1}.`);
+  };
   return (
     <>
       {logs.length === 0 && (
         <p class="note">No logs yet: everything will be bought. Length, wood and one thickness make a log.</p>
       )}
       <Faults faults={faultsAt(m, "/logs")} id="logs-fault" />
-      <ol class="logrows">
-        {logs.map((log, index) => (
-          <LogRow m={m} log={log} index={index} columns={columns} more={more} logs={logs} />
-        ))}
-      </ol>
+      {logs.length > 0 && (
+        <table class="logtable">
+          <thead>
+            <tr>
+              {Object.values(COLUMNS).map((head) => (
+                <th scope="col">{head}</th>
+              ))}
+            </tr>
+          </thead>
+          {logs.map((log, index) => (
+            <LogRow m={m} log={log} index={index} logs={logs} />
+          ))}
+        </table>
+      )}
       <p class="tools">
         <button type="button" onClick={add}>
           Add a log
@@ -49,55 +65,90 @@ interface LogRowProps {
   readonly m: Model;
   readonly log: Json;
   readonly index: number;
-  readonly columns: readonly FieldSpec[];
-  readonly more: readonly FieldSpec[];
   readonly logs: readonly Json[];
 }
 
-function LogRow({ m, log, index, columns, more, logs }: LogRowProps) {
+function LogRow({ m, log, index, logs }: LogRowProps) {
   const at = below("/logs", index);
   const name = isFields(log) && typeof log.name === "string" ? log.name : `Log ${index + 1}`;
-  const panel = `more${at}`;
-  const open = m.panels.has(panel);
+  const columns = Object.keys(COLUMNS).flatMap((key) => m.spec.log.filter((spec) => spec.key === key));
+  const more = m.spec.log.filter(({ key }) => !(key in COLUMNS));
   return (
-    <li id={idOf(at)} tabindex={-1}>
-      <fieldset class="grid bare" aria-label={name}>
+    <tbody id={idOf(at)} tabindex={-1}>
+      <tr>
         {columns.map((spec) => (
-          <Field m={m} spec={{ ...spec, hint: "" }} pointer={below(at, spec.key)} />
+          <td>
+            <Field
+              m={m}
+              spec={{ ...spec, example: "" }}
+              pointer={below(at, spec.key)}
+              label={`${COLUMNS[spec.key]} of ${name}`}
+              tight
+              faultsBelow
+            />
+          </td>
         ))}
-      </fieldset>
-      <Faults faults={faultsAt(m, at)} id={`${idOf(at)}-fault`} />
-      <div class="tools">
-        <button
-          type="button"
-          aria-label={`Duplicate ${name}`}
-          onClick={() => m.acts.edit("/logs/-", copyOf(log, logs))}
-        >
-          Duplicate
-        </button>
-        <button type="button" aria-label={`Remove ${name}`} onClick={() => m.acts.edit(at, undefined)}>
-          Remove
-        </button>
-        <details
-          open={open}
-          onToggle={(event: Event) => m.acts.openPanel(panel, (event.target as HTMLDetailsElement).open)}
-        >
-          <summary aria-label={`Girth, rot and bad ends of ${name}`}>Girth, rot, bad ends</summary>
-          {open && (
-            <div class="grid">
-              {more.map((spec) => (
-                <Question m={m} spec={spec} pointer={below(at, spec.key)} />
-              ))}
-            </div>
-          )}
-        </details>
-      </div>
-    </li>
+      </tr>
+      <tr>
+        <td colspan={columns.length}>
+          {columns.map(({ key }) => (
+            <Faults faults={faultsAt(m, below(at, key))} id={`${idOf(below(at, key))}-fault`} />
+          ))}
+          <Faults faults={faultsAt(m, at)} id={`${idOf(at)}-fault`} />
+          <div class="rowtools">
+            <Fold
+              m={m}
+              name={`more${at}`}
+              title={gistOf(log)}
+              spoken={`Wood, shape and flaws of ${name}: ${gistOf(log)}`}
+            >
+              <div class="grid">
+                {more.map((spec) => (
+                  <Question m={m} spec={spec} pointer={below(at, spec.key)} />
+                ))}
+              </div>
+            </Fold>
+            <button
+              type="button"
+              class="link"
+              aria-label={`Duplicate ${name}`}
+              onClick={() => m.acts.edit("/logs/-", copyOf(log, logs))}
+            >
+              Duplicate
+            </button>
+            <button type="button" class="link" aria-label={`Remove ${name}`} onClick={() => m.acts.edit(at, undefined)}>
+              Remove
+            </button>
+          </div>
+        </td>
+      </tr>
+    </tbody>
   );
 }
 
+/** What else is known of a log, in a few words. */
+function gistOf(log: Json): string {
+  if (!isFields(log)) return "";
+  const words = [
+    typeof log.species === "string" ? plain(log.species) : "which wood?",
+    log.smallGirth === undefined ? undefined : `${log.smallGirth} round`,
+    log.largeDiameter === undefined ? undefined : `${log.largeDiameter} at the butt`,
+    log.largeGirth === undefined ? undefined : `${log.largeGirth} round at the butt`,
+    log.sweep === undefined
+      ? undefined
+      : ["straight", "some", "bad"].includes(String(log.sweep))
+        ? SWEEP[String(log.sweep)]
+        : `${log.sweep} of sweep`,
+    log.rot === undefined ? undefined : "rot",
+    log.badEnds === undefined ? undefined : "bad ends",
+    log.dirty === true ? "dirty" : undefined,
+  ];
+  return capital(words.filter((word) => word !== undefined).join(", "));
+}
+
+const SWEEP: Readonly<Record<string, string>> = { straight: "straight", some: "some sweep", bad: "bad sweep" };
+
 function Paste({ m, logs }: { m: Model; logs: readonly Json[] }) {
-  const panel = "paste";
   const take = () => {
     const box = document.getElementById("pasted-logs") as HTMLTextAreaElement;
     const rows = pastedLogs(box.value, m.spec.log);
@@ -106,12 +157,7 @@ function Paste({ m, logs }: { m: Model; logs: readonly Json[] }) {
     box.value = "";
   };
   return (
-    <details
-      class="sub"
-      open={m.panels.has(panel)}
-      onToggle={(event: Event) => m.acts.openPanel(panel, (event.target as HTMLDetailsElement).open)}
-    >
-      <summary>Paste rows from a spreadsheet</summary>
+    <Fold m={m} name="paste" title="Paste rows from a spreadsheet">
       <div class="field">
         <label for="pasted-logs">Rows</label>
         <textarea
@@ -130,46 +176,6 @@ function Paste({ m, logs }: { m: Model; logs: readonly Json[] }) {
           </button>
         </p>
       </div>
-    </details>
+    </Fold>
   );
-}
-
-/**
- * Logs from tab- or semicolon-separated rows, or comma-separated ones. What can't be read stays as it is, and the
- * service says at its field what is wrong with it.
- */
-export function pastedLogs(text: string, spec: readonly FieldSpec[]): Json[] {
-  const lines = text.split(/\r?\n/).filter((line) => line.trim() !== "");
-  const separator = lines.some((line) => line.includes("\t"))
-    ? "\t"
-    : lines.some((line) => line.includes(";"))
-      ? ";"
-      : ",";
-  const rows = lines.map((line) =>
-    line.split(separator).map((cell) =>
-      cell
-        .trim()
-        .replace(/^"(.*)"$/, "$1")
-        .replaceAll('""', '"'),
-    ),
-  );
-  const known = new Map(spec.map(({ key, label }) => [key.toLowerCase(), { key, label }]));
-  const heads = rows[0]?.map((cell) => known.get(cell.toLowerCase().replaceAll(/[^a-z]/g, ""))?.key);
-  const hasHeads = heads?.includes("name") || heads?.includes("length");
-  const keys = hasHeads ? (heads ?? []) : PASTED;
-  return (hasHeads ? rows.slice(1) : rows).map((cells) =>
-    Object.fromEntries(
-      cells.flatMap((cell, index) => {
-        const key = keys[index];
-        return key === undefined || cell === "" ? [] : [[key, pastedCell(key, cell)]];
-      }),
-    ),
-  );
-}
-
-function pastedCell(key: string, cell: string): Json {
-  if (key === "count") return /^\d+$/.test(cell) ? Number(cell) : cell;
-  if (key === "species") return cell.toLowerCase().replaceAll(/\s+/g, "-");
-  if (key === "dirty") return /^(yes|true|1)$/i.test(cell);
-  return cell;
 }

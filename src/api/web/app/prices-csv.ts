@@ -14,9 +14,14 @@ export function readPricesCsv(text: string): { readonly catalog: Json } | { read
 }
 
 /** The catalog as CSV: one row for each thing with a price. */
-export function pricesCsv(catalog: Json): string {
+export const pricesCsv = (catalog: Json): string => tableOf(rowsOf(catalog));
+
+/** A catalog with one row more: a new offer, or another length or pack of one that has the same name. */
+export const withRow = (catalog: Json, cells: Cells): ReturnType<typeof readPricesCsv> =>
+  readPricesCsv(tableOf([...rowsOf(catalog), cells]));
+
+function tableOf(rows: readonly Cells[]): string {
   const columns = Object.keys(CSV_COLUMNS);
-  const rows = rowsOf(catalog);
   const used = columns.filter((column) => rows.some((row) => row[column] !== undefined));
   return csv([used, ...rows.map((row) => used.map((column) => row[column]))]);
 }

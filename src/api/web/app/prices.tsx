@@ -1,5 +1,7 @@
 /** Local prices: every price of the catalog in one table, to be changed in place, saved as CSV and read again. */
+import { AddPrice } from "./add-price.js";
 import { Faults, Field } from "./field.js";
+import { Fold } from "./figure.js";
 import { isFields, type Json, valueAt } from "./json.js";
 import { faultsAt, type Model } from "./model.js";
 import { pricesOf } from "./price-list.js";
@@ -29,6 +31,7 @@ export function Prices({ m }: { readonly m: Model }) {
       <Faults faults={faultsAt(m, "/catalog")} id="at-catalog-fault" />
       {given !== undefined && catalog === undefined && <p>Bringing the prices…</p>}
       {isFields(catalog) && <PriceTable m={m} catalog={catalog} named={isFields(given) && "demo" in given} />}
+      <AddPrice m={m} catalog={catalog} />
       <File m={m} catalog={catalog} />
     </>
   );
@@ -46,45 +49,38 @@ function PriceTable({ m, catalog, named }: { m: Model; catalog: Json; named: boo
       <p>
         <strong>{name}</strong>, in {currency}. {note}
       </p>
-      {departments.map(({ department, rows }) => {
-        const panel = `prices/${department}`;
-        const open = m.panels.has(panel);
-        return (
-          <details
-            class="sub"
-            open={open}
-            onToggle={(event: Event) => m.acts.openPanel(panel, (event.target as HTMLDetailsElement).open)}
-          >
-            <summary>{`${capital(department)}: ${rows.length} ${rows.length === 1 ? "price" : "prices"}`}</summary>
-            {open && (
-              <table class="prices">
-                <thead>
-                  <tr>
-                    <th scope="col">What</th>
-                    <th scope="col">Price</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {rows.map((row) => (
-                    <tr>
-                      <th scope="row">{row.label}</th>
-                      <td>
-                        <Field
-                          m={table}
-                          tight
-                          label={`Price of ${row.label}`}
-                          spec={PRICE}
-                          pointer={`/catalog${row.pointer}`}
-                        />
-                      </td>
-                    </tr>
-                  ))}
-                </tbody>
-              </table>
-            )}
-          </details>
-        );
-      })}
+      {departments.map(({ department, rows }) => (
+        <Fold
+          m={m}
+          name={`more/catalog/${department}`}
+          title={`${capital(department)}: ${rows.length} ${rows.length === 1 ? "price" : "prices"}`}
+        >
+          <table class="prices">
+            <thead>
+              <tr>
+                <th scope="col">What</th>
+                <th scope="col">Price</th>
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((row) => (
+                <tr>
+                  <th scope="row">{row.label}</th>
+                  <td>
+                    <Field
+                      m={table}
+                      tight
+                      label={`Price of ${row.label}`}
+                      spec={PRICE}
+                      pointer={`/catalog${row.pointer}`}
+                    />
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </Fold>
+      ))}
     </>
   );
 }

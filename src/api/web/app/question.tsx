@@ -1,5 +1,6 @@
 /** Questions made of others: groups, lists with a row each, tables with a row for each known key. */
 import { Faults, Field, type FieldProps, idOf } from "./field.js";
+import { Fold } from "./figure.js";
 import { below, isFields, type Json, listAt } from "./json.js";
 import { faultsAt, type Model } from "./model.js";
 import { blank, copyOf } from "./new-row.js";
@@ -100,8 +101,6 @@ function Row({ m, fields, pointer, title, copy }: RowProps) {
 
 function Columns({ m, fields, pointer }: { m: Model; fields: readonly FieldSpec[]; pointer: string }) {
   const more = fields.filter(({ key }) => !FIRST.has(key));
-  const panel = `more${pointer}`;
-  const open = m.panels.has(panel);
   return (
     <>
       <div class="grid">
@@ -112,41 +111,34 @@ function Columns({ m, fields, pointer }: { m: Model; fields: readonly FieldSpec[
           ))}
       </div>
       {more.length > 0 && (
-        <details
-          open={open}
-          onToggle={(event: Event) => m.acts.openPanel(panel, (event.target as HTMLDetailsElement).open)}
-        >
-          <summary>More about it</summary>
-          {open && (
-            <div class="grid">
-              {more.map((spec) => (
-                <Question m={m} spec={spec} pointer={below(pointer, spec.key)} />
-              ))}
-            </div>
-          )}
-        </details>
+        <Fold m={m} name={`more${pointer}`} title="More about it">
+          <Grid m={m} fields={more} pointer={pointer} />
+        </Fold>
       )}
     </>
   );
 }
 
-function Table({ m, spec, pointer }: { m: Model; spec: Extract<FieldSpec, { kind: "table" }>; pointer: string }) {
-  const panel = `table${pointer}`;
-  const open = m.panels.has(panel);
+/** Questions side by side, as many as have room. */
+export function Grid({ m, fields, pointer }: { m: Model; fields: readonly FieldSpec[]; pointer: string }) {
   return (
-    <details
-      class="sub"
-      open={open}
-      onToggle={(event: Event) => m.acts.openPanel(panel, (event.target as HTMLDetailsElement).open)}
-    >
-      <summary>{spec.label}: sections, woods, mill or buy</summary>
-      {open &&
-        spec.keys.map(({ key, label }) => (
-          <fieldset class="rows" id={idOf(below(pointer, key))} tabindex={-1}>
-            <legend>{label}</legend>
-            <Columns m={m} fields={spec.fields} pointer={below(pointer, key)} />
-          </fieldset>
-        ))}
-    </details>
+    <div class="grid">
+      {fields.map((spec) => (
+        <Question m={m} spec={spec} pointer={below(pointer, spec.key)} />
+      ))}
+    </div>
+  );
+}
+
+function Table({ m, spec, pointer }: { m: Model; spec: Extract<FieldSpec, { kind: "table" }>; pointer: string }) {
+  return (
+    <Fold m={m} name={`table${pointer}`} title={`${spec.label}: sections, woods, mill or buy`}>
+      {spec.keys.map(({ key, label }) => (
+        <fieldset class="rows" id={idOf(below(pointer, key))} tabindex={-1}>
+          <legend>{label}</legend>
+          <Columns m={m} fields={spec.fields} pointer={below(pointer, key)} />
+        </fieldset>
+      ))}
+    </Fold>
   );
 }

@@ -2,7 +2,7 @@
 
 import { sheetCsv } from "./csv.js";
 import { Faults } from "./field.js";
-import { Panel } from "./figure.js";
+import { Fold, Panel } from "./figure.js";
 import { below, valueAt } from "./json.js";
 import type { Model, SheetCell } from "./model.js";
 import { faultsAt } from "./model.js";
@@ -29,10 +29,10 @@ export function Sheet({ m }: { readonly m: Model }) {
     <Panel m={m} name="sheet" title="Every number" gist="with its working; put your own in its place">
       {m.live && !sheet && <p>Bringing the workings…</p>}
       {sheet?.blocks.map((block) => (
-        <Fold m={m} name={`sheet/${block.name}`} title={block.title}>
+        <Fold m={m} name={`sheet/${block.name}`} title={capital(block.title)}>
           <Cells m={m} cells={block.cells} />
           {block.lines.map((line) => (
-            <Fold m={m} name={`sheet/${block.name}/${line.name}`} title={line.title}>
+            <Fold m={m} name={`sheet/${block.name}/${line.name}`} title={capital(line.title)}>
               <Cells m={m} cells={line.cells} />
             </Fold>
           ))}
@@ -46,21 +46,6 @@ export function Sheet({ m }: { readonly m: Model }) {
         </p>
       )}
     </Panel>
-  );
-}
-
-/** Closed folds are empty in the browser, where a thousand cells would slow every keystroke. */
-function Fold({ m, name, title, children }: { m: Model; name: string; title: string; children: unknown }) {
-  const open = m.panels.has(name);
-  return (
-    <details
-      class="sub"
-      open={open}
-      onToggle={(event: Event) => m.acts.openPanel(name, (event.target as HTMLDetailsElement).open)}
-    >
-      <summary>{capital(title)}</summary>
-      {(open || !m.live) && children}
-    </details>
   );
 }
 

@@ -1,9 +1,11 @@
-/** What is to be built: its kind, its sizes and a picture that follows every keystroke. */
+/** What is to be built: its kind, its sizes, its parts, and a picture that follows. */
+import { Drawing } from "./drawing.js";
 import { Faults, idOf } from "./field.js";
+import { Fold } from "./figure.js";
 import { isFields, type Json, valueAt } from "./json.js";
-import { millimetres } from "./length.js";
 import { faultsAt, type Model } from "./model.js";
-import { Question } from "./question.js";
+import { Grid, Question } from "./question.js";
+import type { FieldSpec } from "./specs.js";
 
 /** What a kind starts from when it is chosen; its other sizes have defaults. */
 function starting(kind: string, before: Json): Json {
@@ -15,12 +17,22 @@ function starting(kind: string, before: Json): Json {
   };
 }
 
+/** Asked for at once: what everyone knows of a shelter before it is drawn. */
+const FIRST = new Set(["span", "length", "height", "eaveHeight", "slope", "overhang", "bays", "covering", "pieces"]);
+
+/** Parts that are there or not, and what they begin with: no size is made up. */
+const PARTS: Readonly<Record<string, Json>> = { footings: {}, floor: {}, walls: { sides: [{ side: "near" }] } };
+
+/** Lists have folds or frames of their own. */
+const isList = ({ kind }: FieldSpec): boolean => kind === "rows" || kind === "table";
+
 /** The whole question. */
 export function StructureForm({ m }: { readonly m: Model }) {
   const structure = valueAt(m.request, "/structure");
   const kind = isFields(structure) ? String(structure.kind) : "";
-  const spec = m.spec.structures.find((one) => one.kind === kind);
-  const faults = faultsAt(m, "/structure");
+  const fields = m.spec.structures.find((one) => one.kind === kind)?.fields ?? [];
+  const others = fields.filter(({ key }) => !FIRST.has(key) && !(key in PARTS));
+  const frame = others.filter((one) => !isList(one));
   return (
     <>
       <div class="field">
@@ -38,90 +50,53 @@ export function StructureForm({ m }: { readonly m: Model }) {
           ))}
         </select>
       </div>
-      <Faults faults={faults} id={`${idOf("/structure")}-fault`} />
-      <Drawing structure={structure} />
-      <div class="grid">
-        {spec?.fields.map((field) => (
-          <Question m={m} spec={field} pointer={`/structure/${field.key}`} />
-        ))}
-      </div>
+      <Faults faults={faultsAt(m, "/structure")} id={`${idOf("/structure")}-fault`} />
+      <Drawing m={m} />
+      <Grid m={m} fields={fields.filter(({ key }) => FIRST.has(key))} pointer="/structure" />
+      {fields.flatMap((spec) => (spec.kind === "group" && spec.key in PARTS ? [<Part m={m} spec={spec} />] : []))}
+      {frame.length > 0 && (
+        <Fold m={m} name="more/structure" title="Spacings and joints">
+          <Grid m={m} fields={frame} pointer="/structure" />
+        </Fold>
+      )}
+      {others.filter(isList).map((spec) =>
+        spec.kind === "rows" ? (
+          <Fold m={m} name={`more/structure/${spec.key}`} title={spec.label}>
+            <Question m={m} spec={spec} pointer={`/structure/${spec.key}`} />
+          </Fold>
+        ) : (
+          <Question m={m} spec={spec} pointer={`/structure/${spec.key}`} />
+        ),
+      )}
     </>
   );
 }
 
-/** End and side of a gable, to one scale. Only what can be read is drawn. */
-function Drawing({ structure }: { readonly structure: Json }) {
-  if (!isFields(structure) || structure.kind !== "gable") return null;
-  const size = (pointer: string, usual: string) => millimetres(valueAt(structure, pointer) ?? usual);
-  const span = size("/span", "");
-  const length = size("/length", "");
-  const eave = size("/eaveHeight", "8 ft");
-  const rise = size("/slope/rise", "4 in");
-  const run = size("/slope/run", "12 in");
-  if (!span || !length || !eave || rise === undefined || !run) {
-    return (
-      <figure class="drawing">
-        <p class="hint">The picture comes back when span, length, height and slope can be read.</p>
-      </figure>
-    );
-  }
-  const over = size("/overhang/eave", "12 in") ?? 0;
-  const past = size("/overhang/gable", "12 in") ?? 0;
-  const bays = Math.min(60, Number(structure.bays ?? Math.max(1, Math.round(length / 2440))) || 1);
-  const slope = rise / run;
-  return <GableViews {...{ span, length, eave, slope, over, past, bays }} said={structure} />;
-}
-
-interface Gable {
-  readonly span: number;
-  readonly length: number;
-  readonly eave: number;
-  readonly slope: number;
-  readonly over: number;
-  readonly past: number;
-  readonly bays: number;
-  readonly said: Readonly<Record<string, Json>>;
-}
-
-/** Half of a post's drawn width, in mm: a picture, not a section. */
-const POST = 75;
-
-function GableViews({ span, length, eave, slope, over, past, bays, said }: Gable) {
-  const peak = eave + (span / 2) * slope;
-  const tail = eave - over * slope;
-  const gap = Math.max(span, length) * 0.12;
-  const end = { left: 0, right: span + 2 * over };
-  const side = { left: end.right + gap, width: length + 2 * past };
-  const width = side.left + side.width;
-  const text = width / 34;
-  const top = Math.max(peak, eave);
-  const place = (x: number, y: number) => `${Math.round(x)} ${Math.round(top - y)}`;
-  const posts = Array.from({ length: bays + 1 }, (_, index) => side.left + past + (length * index) / bays);
+/** A part that the structure has or has not; its questions come with it. */
+function Part({ m, spec }: { readonly m: Model; readonly spec: Extract<FieldSpec, { kind: "group" }> }) {
+  const pointer = `/structure/${spec.key}`;
+  const there = valueAt(m.request, pointer) !== undefined;
+  const id = idOf(pointer);
   return (
-    <figure class="drawing">
-      <svg
-        viewBox={`${-text} ${-text} ${width + 2 * text} ${top + 4 * text}`}
-        role="img"
-        aria-label={`The shelter from its end and from its side, to scale: ${said.span} across, ${said.length} long.`}
-        font-size={text}
-      >
-        <path class="ground" d={`M${place(0, 0)}H${Math.round(width)}`} />
-        {[over, over + span].map((x) => (
-          <rect class="timber" x={x === over ? x : x - 2 * POST} y={top - eave} width={2 * POST} height={eave} />
-        ))}
-        <path class="timber" d={`M${place(over, eave)}H${Math.round(over + span)}v${2 * POST}H${Math.round(over)}Z`} />
-        <path class="roof" d={`M${place(0, tail)}L${place(over + span / 2, peak)}L${place(2 * over + span, tail)}`} />
-        {posts.map((x) => (
-          <rect class="timber" x={x - POST} y={top - eave} width={2 * POST} height={eave} />
-        ))}
-        <rect class="roofing" x={side.left} y={top - peak} width={side.width} height={Math.abs(peak - tail)} />
-        <text x={over + span / 2} y={top + 1.6 * text} text-anchor="middle">
-          {`${said.span} across`}
-        </text>
-        <text x={side.left + side.width / 2} y={top + 1.6 * text} text-anchor="middle">
-          {`${said.length} long, ${bays} ${bays === 1 ? "bay" : "bays"}`}
-        </text>
-      </svg>
-    </figure>
+    <fieldset class="part">
+      <legend class="spoken">{spec.label}</legend>
+      <div class="field flag">
+        <input
+          id={id}
+          type="checkbox"
+          checked={there}
+          aria-describedby={`${id}-hint`}
+          onInput={(event: Event) =>
+            m.acts.edit(pointer, (event.target as HTMLInputElement).checked ? PARTS[spec.key] : undefined)
+          }
+        />
+        <label for={id}>{spec.label}</label>
+        <p class="hint" id={`${id}-hint`}>
+          {spec.hint}
+        </p>
+      </div>
+      <Faults faults={faultsAt(m, pointer)} id={`${id}-fault`} />
+      {there && <Grid m={m} fields={spec.fields} pointer={pointer} />}
+    </fieldset>
   );
 }
