@@ -38,7 +38,7 @@ const CONTENT_SECURITY_POLICY = {
 };
 
 /** Addresses whose answers are packed for the way. */
-const PACKED = ["/", "/assets/*"];
+const PACKED = ["/", "/workings", "/assets/*"];
 
 /** The service, ready to be served or called with `app.request`. */
 export function createApp(calls: readonly AnyCall[], options: AppOptions = {}): App {

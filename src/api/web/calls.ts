@@ -2,7 +2,7 @@
 import { type AnyCall, call } from "../call.js";
 import { Refusal } from "../problem.js";
 import { scripts } from "./bundle.js";
-import { WEB_ICON, WEB_STYLE, webPage } from "./page.js";
+import { WEB_ICON, WEB_STYLE, webPage, workingsPage } from "./page.js";
 
 /** What the form is made of. */
 export const webCalls: readonly AnyCall[] = [
@@ -20,6 +20,18 @@ export const webCalls: readonly AnyCall[] = [
       return webPage();
     },
     faces: { "text/html": { description: "A page that can be read without its script.", render: (page) => page } },
+  }),
+  call({
+    method: "get",
+    path: "/workings",
+    id: "getDemoWorkings",
+    tag: "Pages",
+    hidden: true,
+    summary: "Workings of the form's demo",
+    description: "Every number of the demo that the form opens with, for browsers without scripts.",
+    freshness: "data",
+    run: () => workingsPage(),
+    faces: { "text/html": { description: "A page without a script.", render: (page) => page } },
   }),
   call({
     method: "get",

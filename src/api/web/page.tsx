@@ -1,4 +1,4 @@
-/** The page at `/`, rendered with a demo's answer in it: readable and printable before any script has come. */
+/** The page at `/`, drawn with a demo's answer in it: readable and printable before any script has come. */
 import { readFileSync } from "node:fs";
 import { raw } from "hono/html";
 import { estimate } from "../../estimate/estimate.js";
@@ -8,8 +8,9 @@ import { planners } from "../planners.js";
 import { digestOf, provenance } from "../provenance.js";
 import { shownEstimate } from "../render/json/estimate.js";
 import { OPEN_FIRST } from "./app/folds.js";
-import type { Acts, Estimate, Model, Start } from "./app/model.js";
+import type { Acts, Model, Start } from "./app/model.js";
 import { Screen } from "./app/screen.js";
+import { Blocks } from "./app/sheet.js";
 import { formSpec } from "./fields.js";
 
 /** The demo that the page opens with. */
@@ -18,20 +19,20 @@ const DEMO = "orchard-shelter";
 /** Style of the page. */
 export const WEB_STYLE = readFileSync(new URL("style.css", import.meta.url), "utf8");
 
-let page: string | undefined;
+let pages: { readonly form: string; readonly workings: string } | undefined;
 
-/** The page. Its demo never changes while the process runs, so it is worked out once. */
-export function webPage(): string {
-  page ??= `<!doctype html>${(<Page {...demo()} />).toString()}`;
-  return page;
+/** The page at `/`. Its demo never changes while the process runs, so it is worked out once. */
+export const webPage = (): string => drawn().form;
+
+/** Every number of the demo with its working, for who has no scripts; with them, the form brings its own. */
+export const workingsPage = (): string => drawn().workings;
+
+function drawn(): NonNullable<typeof pages> {
+  pages ??= draw();
+  return pages;
 }
 
-interface Shown {
-  readonly start: Start;
-  readonly sheet: Estimate["sheet"];
-}
-
-function demo(): Shown {
+function draw(): NonNullable<typeof pages> {
   const request = demoRequest(DEMO);
   const read = readEstimateRequest(request, demoCatalogs());
   if ("faults" in read) throw new Error(`the demo ${DEMO} has faults`);
@@ -39,8 +40,31 @@ function demo(): Shown {
   const shown = (include: Parameters<typeof shownEstimate>[2]) =>
     shownEstimate(made, provenance(digestOf(request)), include);
   const demos = demoList().demos.map(({ name, title }) => ({ name, title }));
-  const start = { request, answer: shown(["workings", "plans"]), spec: formSpec(), demos };
-  return { start, sheet: shown(["sheet", "workings"]).sheet };
+  const start: Start = { request, answer: shown(["workings", "plans"]), spec: formSpec(), demos };
+  const model = still(start);
+  const form = (
+    <Page title="Boleworth: mill it or buy it?">
+      <script type="module" src="/assets/web/main.js" />
+      <div id="page">
+        <Screen m={model} />
+      </div>
+      <script type="application/json" id="start">
+        {raw(inScript(start))}
+      </script>
+    </Page>
+  );
+  const workings = (
+    <Page title="Boleworth: every number of the demo">
+      <main id="main" class="alone">
+        <h1>Every number of the demo, with its working</h1>
+        <p>
+          <a href="/">Back to the demo</a>
+        </p>
+        <Blocks m={{ ...model, sheet: shown(["sheet", "workings"]).sheet }} />
+      </main>
+    </Page>
+  );
+  return { form: `<!doctype html>${form}`, workings: `<!doctype html>${workings}` };
 }
 
 const nothing = (): void => {};
@@ -50,43 +74,39 @@ const ACTS: Acts = {
   ...{ wantSheet: nothing, wantPrices: nothing, openPanel: nothing, say: nothing },
 };
 
-function Page({ start, sheet }: Shown) {
-  const model: Model = {
-    ...start,
-    ...{ problem: undefined, status: { is: "fresh" }, sheet, cell: undefined, prices: undefined },
-    ...{ panels: new Set(OPEN_FIRST), said: "", canUndo: false, canRedo: false, live: false, acts: ACTS },
-  };
+/** The model as it stands before anything can be done. */
+const still = (start: Start): Model => ({
+  ...start,
+  ...{ problem: undefined, status: { is: "fresh" }, sheet: undefined, cell: undefined, prices: undefined },
+  ...{ panels: new Set(OPEN_FIRST), said: "", canUndo: false, canRedo: false, live: false, acts: ACTS },
+});
+
+function Page({ title, children }: { readonly title: string; readonly children?: unknown }) {
   return (
     <html lang="en">
       <head>
         <meta charset="utf-8" />
         <meta name="viewport" content="width=device-width, initial-scale=1" />
         <meta name="color-scheme" content="light dark" />
-        <title>Boleworth: mill it or buy it?</title>
+        <title>{title}</title>
         <meta
           name="description"
           content="From fallen logs and a shelter to build: what to mill, what to buy, and why."
         />
         <link rel="icon" href="/assets/web/icon.svg" type="image/svg+xml" />
         <link rel="stylesheet" href="/assets/web/style.css" />
-        <script type="module" src="/assets/web/main.js" />
       </head>
       <body>
         <a class="skip" href="#main">
           To the answer
         </a>
-        <div id="page">
-          <Screen m={model} />
-        </div>
+        {children}
         <footer>
           <p>
             Boleworth never says that a structure is strong enough: ask the local code and a licensed engineer. For
             programs: <a href="/docs">all calls</a>. Nothing you type is kept by the service.
           </p>
         </footer>
-        <script type="application/json" id="start">
-          {raw(inScript(start))}
-        </script>
       </body>
     </html>
   );

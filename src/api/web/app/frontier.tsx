@@ -1,8 +1,10 @@
-/** Cash against hours, drawn. */
+/** Cash against hours, drawn; and the mixes between milling all and buying all, where they were searched. */
+import { Fig, type Shown } from "./figure.js";
+import { valueAt } from "./json.js";
 import type { Estimate } from "./model.js";
-import { ROUTE_WORDS, said } from "./words.js";
+import { type Amount, capital, plain, ROUTE_WORDS, said } from "./words.js";
 
-const PLOT = { width: 640, height: 260, left: 70, right: 24, top: 18, bottom: 44 };
+const PLOT = { width: 640, height: 280, left: 84, right: 24, top: 18, bottom: 56 };
 
 type Label = { readonly x: number; readonly y: number; readonly anchor: "start" | "middle" | "end" };
 
@@ -13,25 +15,95 @@ const LABELS: Readonly<Record<string, Label>> & { readonly mixed: Label } = {
   bought: { x: 14, y: 5, anchor: "start" },
 };
 
-/** Cash against hours: down and to the left is better. Positions only; all figures stand in the table above. */
-export function Plot({ answer }: { readonly answer: Estimate }) {
+/** The whole part. */
+export function Frontier({ m, answer }: Shown) {
+  const { frontier, breakEvenPrice } = answer.decision;
+  const asked = valueAt(m.request, "/options/frontier") === true;
+  return (
+    <>
+      <Plot answer={answer} />
+      {breakEvenPrice && (
+        <p>
+          Milling all and buying all would cost the same with bought wood at <Fig m={m} of={breakEvenPrice} />, your
+          hours counted.
+        </p>
+      )}
+      {m.live && !asked && (
+        <p class="tools">
+          <button type="button" onClick={() => m.acts.edit("/options/frontier", true)}>
+            Search the mixes between
+          </button>
+        </p>
+      )}
+      {frontier.length > 0 && <Mixes answer={answer} />}
+    </>
+  );
+}
+
+/** A row for each mix of the frontier. */
+function Mixes({ answer }: { readonly answer: Estimate }) {
+  const labels = new Map(answer.cutList.groups.map(({ name, label }) => [name, label]));
+  return (
+    <section class="scroll" tabindex={0} aria-label="Mixes between">
+      <table class="cards">
+        <caption>The best mix for every worth of an hour</caption>
+        <thead>
+          <tr>
+            <th scope="col">Where an hour is worth</th>
+            <th scope="col" class="number">
+              Cash, about
+            </th>
+            <th scope="col" class="number">
+              Hours, about
+            </th>
+            <th scope="col">Mills</th>
+          </tr>
+        </thead>
+        <tbody>
+          {answer.decision.frontier.map(({ mills, cash, hours, fromWage }) => (
+            <tr>
+              <th scope="row">{`${said(fromWage)} or more`}</th>
+              <td class="number" data-head="Cash, about">
+                {said(cash)}
+              </td>
+              <td class="number" data-head="Hours, about">
+                {said(hours)}
+              </td>
+              <td data-head="Mills">
+                {mills.length > 0
+                  ? capital(mills.map((name) => labels.get(name) ?? plain(name)).join(", "))
+                  : "Nothing"}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+interface Point {
+  readonly cash: Amount;
+  readonly hours: Amount;
+}
+
+/** Down and to the left is better. Positions only; the figures stand in the tables beside it. */
+function Plot({ answer }: { readonly answer: Estimate }) {
   const { routes, best, frontier } = answer.decision;
-  const points = routes.map(({ route, cash, hours }) => ({ route: route as string, cash, hours }));
-  if (points.length < 2) return null;
-  const all = [...points, ...frontier.map(({ cash, hours }) => ({ cash, hours }))];
-  const x = scale(
+  if (routes.length < 2) return null;
+  const all: Point[] = [...routes, ...frontier];
+  const x = scaleOf(
     all.map(({ hours }) => Number(hours.value)),
     PLOT.left,
     PLOT.width - PLOT.right,
   );
-  const y = scale(
+  const y = scaleOf(
     all.map(({ cash }) => Number(cash.value)),
     PLOT.height - PLOT.bottom,
     PLOT.top,
   );
-  const at = ({ cash, hours }: (typeof all)[number]) => ({ x: x(Number(hours.value)), y: y(Number(cash.value)) });
-  const line = frontier.map((point) => Object.values(at(point)).join(",")).join(" ");
-  const words = points
+  const at = ({ cash, hours }: Point) => ({ x: x.place(Number(hours.value)), y: y.place(Number(cash.value)) });
+  const words = routes
     .map(({ route, cash, hours }) => `${ROUTE_WORDS[route]}: ${said(cash)}, ${said(hours)}`)
     .join("; ");
   return (
@@ -41,26 +113,22 @@ export function Plot({ answer }: { readonly answer: Estimate }) {
       role="img"
       aria-label={`Cash against hours. ${words}.`}
     >
-      <path class="axis" d={`M${PLOT.left} ${PLOT.top}V${PLOT.height - PLOT.bottom}H${PLOT.width - PLOT.right}`} />
-      <text x={PLOT.left} y={PLOT.height - 12}>
-        more work →
-      </text>
-      <text x={PLOT.left - 8} y={PLOT.top + 10} text-anchor="end">
-        dearer
-      </text>
-      <text x={PLOT.left - 8} y={PLOT.height - PLOT.bottom} text-anchor="end">
-        cheaper
-      </text>
-      {line && <polyline class="frontier" points={line} />}
-      {points.map((point) => {
-        const { x: cx, y: cy } = at(point);
-        const label = LABELS[point.route] ?? LABELS.mixed;
+      <Axes x={x} y={y} currency={routes[0]?.cash.unit ?? ""} />
+      {frontier.length > 1 && (
+        <polyline class="frontier" points={frontier.map((one) => Object.values(at(one)).join(",")).join(" ")} />
+      )}
+      {frontier.map((one) => (
+        <circle class="between" cx={at(one).x} cy={at(one).y} r="4" />
+      ))}
+      {routes.map((one) => {
+        const { x: cx, y: cy } = at(one);
+        const label = LABELS[one.route] ?? LABELS.mixed;
         return (
-          <g class={point.route}>
-            {point.route === best && <circle class="ring" cx={cx} cy={cy} r="12" />}
+          <g class={one.route}>
+            {one.route === best && <circle class="ring" cx={cx} cy={cy} r="12" />}
             <circle cx={cx} cy={cy} r="6" />
             <text x={cx + label.x} y={cy + label.y} text-anchor={label.anchor}>
-              {ROUTE_WORDS[point.route]}
+              {ROUTE_WORDS[one.route]}
             </text>
           </g>
         );
@@ -69,9 +137,55 @@ export function Plot({ answer }: { readonly answer: Estimate }) {
   );
 }
 
-/** A linear scale with a margin of a fifth at both ends, where names have room. */
-function scale(values: readonly number[], from: number, to: number): (value: number) => number {
+function Axes({ x, y, currency }: { readonly x: Scale; readonly y: Scale; readonly currency: string }) {
+  const bottom = PLOT.height - PLOT.bottom;
+  return (
+    <g class="axes">
+      <path class="axis" d={`M${PLOT.left} ${PLOT.top}V${bottom}H${PLOT.width - PLOT.right}`} />
+      {x.ticks.map((tick) => (
+        <>
+          <path class="axis" d={`M${x.place(tick)} ${bottom}v6`} />
+          <text x={x.place(tick)} y={bottom + 22} text-anchor="middle">
+            {tick}
+          </text>
+        </>
+      ))}
+      {y.ticks.map((tick) => (
+        <>
+          <path class="axis" d={`M${PLOT.left} ${y.place(tick)}h-6`} />
+          <text x={PLOT.left - 10} y={y.place(tick) + 5} text-anchor="end">
+            {said({ value: String(tick), unit: currency })}
+          </text>
+        </>
+      ))}
+      <text x={PLOT.width - PLOT.right} y={PLOT.height - 8} text-anchor="end">
+        person-hours of work →
+      </text>
+    </g>
+  );
+}
+
+interface Scale {
+  readonly place: (value: number) => number;
+  /** Round numbers within the range. */
+  readonly ticks: readonly number[];
+}
+
+/** Linear, with a margin of a fifth at both ends, where names have room. */
+function scaleOf(values: readonly number[], from: number, to: number): Scale {
   const low = Math.min(...values);
   const span = Math.max(...values) - low || 1;
-  return (value) => Math.round(from + (to - from) * (0.2 + (0.6 * (value - low)) / span));
+  const step = stepOf(span / 3);
+  const first = Math.ceil((low - span / 4) / step);
+  const ticks = Array.from({ length: 6 }, (_, index) => (first + index) * step);
+  return {
+    place: (value) => Math.round(from + (to - from) * (0.2 + (0.6 * (value - low)) / span)),
+    ticks: ticks.filter((tick) => tick >= 0 && tick <= low + 1.25 * span),
+  };
+}
+
+/** One, two or five of a power of ten: the first that is no smaller. */
+function stepOf(least: number): number {
+  const power = 10 ** Math.floor(Math.log10(least));
+  return Math.max(1, power * ([1, 2, 5].find((times) => times * power >= least) ?? 10));
 }

@@ -70,8 +70,31 @@ export function Pieces({ m, answer }: Shown) {
               );
             })}
           </tbody>
+          {decision.shared && (
+            <tfoot>
+              <tr>
+                <th scope="row" colspan={5}>
+                  Set-up, hire, packs and delivery, which groups share
+                </th>
+                <td class="number" data-head="Milling saves">
+                  <Fig m={m} of={decision.shared.cash} />
+                </td>
+                <td class="number" data-head="and takes">
+                  <Fig m={m} of={decision.shared.hours} />
+                </td>
+                <td />
+              </tr>
+            </tfoot>
+          )}
         </table>
       </section>
+      {decision.groups.length > 0 && (
+        <p class="hint">
+          “Milling saves” and “and takes” compare two plans: milling all that the logs serve, and the same with this
+          group bought. So they can differ from the best mix; 0 means that the plan for milling everything has no log
+          left for the group, even where the mix does.
+        </p>
+      )}
       <SaveTable m={m} name="cut-list.csv" text={() => cutListCsv(answer)} />
     </Panel>
   );

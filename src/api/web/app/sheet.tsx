@@ -22,13 +22,38 @@ const KINDS: Readonly<Record<SheetCell["kind"], string>> = {
 export const cellsOf = (sheet: Model["sheet"]): SheetCell[] =>
   (sheet?.blocks ?? []).flatMap((block) => [...block.cells, ...block.lines.flatMap(({ cells }) => cells)]);
 
-/** The whole sheet; blocks unfold to lines, lines to cells with their workings. */
+/** The whole sheet. */
 export function Sheet({ m }: { readonly m: Model }) {
   const { sheet } = m;
   return (
     <Panel m={m} name="sheet" title="Every number" gist="with its working; put your own in its place">
+      <p class="hint">
+        Every number of this page has a working: press one, here or above, to see how it came about. Programs get the
+        same with <code>?include=sheet,workings</code>.
+      </p>
       {m.live && !sheet && <p>Bringing the workings…</p>}
-      {sheet?.blocks.map((block) => (
+      {!m.live && (
+        <p>
+          <a href="/workings">All numbers of this demo, with their workings</a>
+        </p>
+      )}
+      {sheet && <Blocks m={m} />}
+      {sheet && (
+        <p class="tools">
+          <button type="button" onClick={() => m.acts.download("sheet.csv", sheetCsv(sheet))}>
+            Save as CSV
+          </button>
+        </p>
+      )}
+    </Panel>
+  );
+}
+
+/** Blocks unfold to lines, lines to cells with their workings. */
+export function Blocks({ m }: { readonly m: Model }) {
+  return (
+    <>
+      {m.sheet?.blocks.map((block) => (
         <Fold m={m} name={`sheet/${block.name}`} title={capital(block.title)}>
           <Cells m={m} cells={block.cells} />
           {block.lines.map((line) => (
@@ -38,14 +63,7 @@ export function Sheet({ m }: { readonly m: Model }) {
           ))}
         </Fold>
       ))}
-      {sheet && (
-        <p class="tools">
-          <button type="button" onClick={() => m.acts.download("sheet.csv", sheetCsv(sheet))}>
-            Save as CSV
-          </button>
-        </p>
-      )}
-    </Panel>
+    </>
   );
 }
 

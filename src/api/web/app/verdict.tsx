@@ -1,6 +1,6 @@
 /** The decision: in words, then the routes side by side. */
 import { Fig, type Shown } from "./figure.js";
-import { Plot } from "./frontier.js";
+import { Frontier } from "./frontier.js";
 import { ROUTE_WORDS } from "./words.js";
 
 /** First on every screen. */
@@ -89,7 +89,7 @@ export function Routes({ m, answer }: Shown) {
           </article>
         ))}
       </div>
-      <Plot answer={answer} />
+      <Frontier m={m} answer={answer} />
     </section>
   );
 }
