@@ -10,7 +10,7 @@ import { shownEstimate } from "../render/json/estimate.js";
 import { OPEN_FIRST } from "./app/folds.js";
 import type { Acts, Model, Start } from "./app/model.js";
 import { Screen } from "./app/screen.js";
-import { Blocks } from "./app/sheet.js";
+import { Blocks, foldsOf } from "./app/sheet.js";
 import { formSpec } from "./fields.js";
 
 /** The demo that the page opens with. */
@@ -53,6 +53,7 @@ function draw(): NonNullable<typeof pages> {
       </script>
     </Page>
   );
+  const { sheet } = shown(["sheet", "workings"]);
   const workings = (
     <Page title="Boleworth: every number of the demo">
       <main id="main" class="alone">
@@ -60,7 +61,7 @@ function draw(): NonNullable<typeof pages> {
         <p>
           <a href="/">Back to the demo</a>
         </p>
-        <Blocks m={{ ...model, sheet: shown(["sheet", "workings"]).sheet }} />
+        <Blocks m={{ ...model, sheet, panels: new Set(foldsOf(sheet)) }} />
       </main>
     </Page>
   );

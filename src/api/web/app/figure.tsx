@@ -48,7 +48,7 @@ export function Panel(props: {
   );
 }
 
-/** A fold within a panel. Shut ones are empty in the browser, where a thousand cells would slow every keystroke. */
+/** A fold within a panel. Shut ones are empty: a thousand cells would slow every keystroke. */
 export function Fold(props: {
   readonly m: Model;
   readonly name: string;
@@ -66,7 +66,7 @@ export function Fold(props: {
       onToggle={(event: Event) => m.acts.openPanel(name, (event.target as HTMLDetailsElement).open)}
     >
       <summary aria-label={spoken}>{title}</summary>
-      {(open || !m.live) && children}
+      {open && children}
     </details>
   );
 }

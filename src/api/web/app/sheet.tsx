@@ -4,7 +4,7 @@ import { sheetCsv } from "./csv.js";
 import { Faults } from "./field.js";
 import { Fold, Panel } from "./figure.js";
 import { below, valueAt } from "./json.js";
-import type { Model, SheetCell } from "./model.js";
+import type { Estimate, Model, SheetCell } from "./model.js";
 import { faultsAt } from "./model.js";
 import { capital, said, typed } from "./words.js";
 
@@ -48,6 +48,13 @@ export function Sheet({ m }: { readonly m: Model }) {
     </Panel>
   );
 }
+
+/** Names of all folds of a sheet. */
+export const foldsOf = (sheet: Estimate["sheet"]): string[] =>
+  sheet.blocks.flatMap((block) => [
+    `sheet/${block.name}`,
+    ...block.lines.map((line) => `sheet/${block.name}/${line.name}`),
+  ]);
 
 /** Blocks unfold to lines, lines to cells with their workings. */
 export function Blocks({ m }: { readonly m: Model }) {
