@@ -13,6 +13,12 @@ export type About = {
   readonly reproducible: true;
 };
 
+/** Bonding adhesive of a membrane. */
+export type AdhesiveOffer = {
+  readonly covers: string | MeasuredValue;
+  readonly price?: string | MeasuredValue | null | undefined;
+};
+
 /** The service runs. */
 export type Alive = {
   readonly status: "ok";
@@ -142,6 +148,29 @@ export type ConsumableOffer = {
   readonly price?: string | MeasuredValue | null | undefined;
 };
 
+/** Shingles, shakes or tiles. */
+export type Courses = {
+  readonly exposure: LengthFigure;
+  readonly pieces: Figure;
+  readonly bundles: Figure;
+};
+
+/** One slope, and how it is covered. */
+export type CoveredSlope = {
+  readonly name: string;
+  readonly alike: number;
+  readonly shape: "rectangle" | "hipped";
+  readonly eave: LengthFigure;
+  readonly top: LengthFigure;
+  readonly slopeLength: LengthFigure;
+  readonly area: Figure;
+  readonly across: Figure | null;
+  readonly up: Figure;
+  readonly module: LengthFigure;
+  readonly pieceLength: LengthFigure | null;
+  readonly strips: readonly RoofStrip[];
+};
+
 /** One roof covering. */
 export type Covering = {
   readonly kind: string;
@@ -171,7 +200,7 @@ export type CoveringList = {
 export type CoveringOffer = {
   readonly name?: string | undefined;
   readonly label?: string | undefined;
-  readonly covering: "ribbed-steel" | "corrugated-steel" | "standing-seam-steel" | "asphalt-shingles" | "wood-shingles" | "wood-shakes" | "mineral-roll" | "membrane" | "polycarbonate" | "boards";
+  readonly covering: "ribbed-steel" | "corrugated-steel" | "standing-seam-steel" | "asphalt-shingles" | "wood-shingles" | "wood-shakes" | "tile" | "mineral-roll" | "membrane" | "polycarbonate" | "boards";
   readonly sheets: CoveringSale;
   readonly weight?: string | MeasuredValue | undefined;
   readonly trims?: readonly TrimOffer[] | undefined;
@@ -183,7 +212,14 @@ export type CoveringOffer = {
     readonly length: string | MeasuredValue;
     readonly price?: string | MeasuredValue | null | undefined;
   } | undefined;
+  readonly adhesive?: AdhesiveOffer | undefined;
   readonly deck?: string | undefined;
+  readonly sheathing?: {
+    readonly label?: string | undefined;
+    readonly width: string | MeasuredValue;
+    readonly length: string | MeasuredValue;
+    readonly price?: string | MeasuredValue | null | undefined;
+  } | undefined;
 };
 
 /** The covering itself: panels, courses, rolls or boards. */
@@ -256,6 +292,13 @@ export type Decision = {
   readonly breakEvenPrice: Figure | null;
 };
 
+/** What carries the roof covering. */
+export type Deck = {
+  readonly kind?: "purlins" | "spaced-boards" | "solid-boards" | "sheets" | undefined;
+  readonly spacing?: string | MeasuredValue | undefined;
+  readonly closerRows?: number | undefined;
+};
+
 /** A demo project. */
 export type Demo = {
   readonly name: string;
@@ -282,6 +325,13 @@ export type DemoList = {
   readonly note: string;
   readonly demos: readonly Demo[];
   readonly catalogs: readonly DemoCatalogRow[];
+};
+
+/** A drawing to scale, with dimensions. */
+export type Drawing = {
+  readonly name: string;
+  readonly title: string;
+  readonly svg: string;
 };
 
 /** Calendar days until lumber 1 in thick is at about 20 % moisture. */
@@ -398,7 +448,7 @@ export type FacesByTexture = {
 export type FastenerOffer = {
   readonly name?: string | undefined;
   readonly label?: string | undefined;
-  readonly kind: "common-nail" | "box-nail" | "finish-nail" | "ring-shank-nail" | "roofing-nail" | "cap-nail" | "deck-screw" | "structural-screw" | "roof-screw" | "stitch-screw" | "hex-bolt" | "carriage-bolt" | "lag-screw" | "threaded-rod" | "nut" | "washer" | "post-base" | "rafter-tie" | "angle-bracket";
+  readonly kind: "common-nail" | "box-nail" | "finish-nail" | "ring-shank-nail" | "roofing-nail" | "cap-nail" | "deck-screw" | "structural-screw" | "roof-screw" | "stitch-screw" | "panel-clip" | "clip-screw" | "hex-bolt" | "carriage-bolt" | "lag-screw" | "threaded-rod" | "nut" | "washer" | "post-base" | "rafter-tie" | "angle-bracket";
   readonly penny?: "2d" | "3d" | "4d" | "5d" | "6d" | "7d" | "8d" | "9d" | "10d" | "12d" | "16d" | "20d" | "30d" | "40d" | "50d" | "60d" | undefined;
   readonly diameter?: string | MeasuredValue | undefined;
   readonly length?: string | MeasuredValue | undefined;
@@ -526,6 +576,7 @@ export type GableGeometry = {
   readonly rafter: RafterCuts;
   readonly roof: RoofFrame;
   readonly farRafter: RafterCuts | null;
+  readonly drawings?: readonly Drawing[] | undefined;
 };
 
 /** An open gable shelter: posts, plate beams, ties, ridge, rafters, purlins and fascia. */
@@ -545,8 +596,9 @@ export type GableStructure = {
   readonly rafterTail?: "plumb" | "square" | undefined;
   readonly seat?: string | MeasuredValue | undefined;
   readonly purlinSpacing?: string | MeasuredValue | undefined;
+  readonly covering?: "ribbed-steel" | "corrugated-steel" | "standing-seam-steel" | "asphalt-shingles" | "wood-shingles" | "wood-shakes" | "tile" | "mineral-roll" | "membrane" | "polycarbonate" | "boards" | "none" | undefined;
+  readonly deck?: Deck | undefined;
   readonly endBays?: number | undefined;
-  readonly covering?: "ribbed-steel" | "none" | undefined;
   readonly rafterBays?: "equal" | "short-last" | undefined;
   readonly overhang?: {
     readonly eave?: string | MeasuredValue | undefined;
@@ -575,6 +627,7 @@ export type GableStructure = {
     readonly "fly-rafters"?: GroupSettings | undefined;
     readonly braces?: GroupSettings | undefined;
     readonly purlins?: GroupSettings | undefined;
+    readonly "deck-boards"?: GroupSettings | undefined;
     readonly "eave-fascia"?: GroupSettings | undefined;
     readonly "rake-fascia"?: GroupSettings | undefined;
     readonly "wall-boards"?: GroupSettings | undefined;
@@ -672,6 +725,7 @@ export type HipGeometry = {
   readonly endRafter: RafterCuts;
   readonly hip: HipCuts;
   readonly jacks: JackCuts;
+  readonly drawings?: readonly Drawing[] | undefined;
 };
 
 /** A hip roof: beams all round, ridge, common, hip and jack rafters. */
@@ -691,6 +745,8 @@ export type HipStructure = {
   readonly rafterTail?: "plumb" | "square" | undefined;
   readonly seat?: string | MeasuredValue | undefined;
   readonly purlinSpacing?: string | MeasuredValue | undefined;
+  readonly covering?: "ribbed-steel" | "corrugated-steel" | "standing-seam-steel" | "asphalt-shingles" | "wood-shingles" | "wood-shakes" | "tile" | "mineral-roll" | "membrane" | "polycarbonate" | "boards" | "none" | undefined;
+  readonly deck?: Deck | undefined;
   readonly endBays?: number | undefined;
   readonly rafterBays?: "equal" | "short-last" | undefined;
   readonly overhang?: {
@@ -719,6 +775,7 @@ export type HipStructure = {
     readonly jacks?: GroupSettings | undefined;
     readonly "side-purlins"?: GroupSettings | undefined;
     readonly "end-purlins"?: GroupSettings | undefined;
+    readonly "deck-boards"?: GroupSettings | undefined;
     readonly "side-fascia"?: GroupSettings | undefined;
     readonly "end-fascia"?: GroupSettings | undefined;
     readonly "wall-boards"?: GroupSettings | undefined;
@@ -783,6 +840,7 @@ export type LeanToGeometry = {
   readonly frame: LeanToFrame;
   readonly rafter: RafterCuts;
   readonly roof: RoofFrame;
+  readonly drawings?: readonly Drawing[] | undefined;
 };
 
 /** A single slope: low and high posts and beams, rafters over both, purlins and fascia. */
@@ -802,8 +860,9 @@ export type LeanToStructure = {
   readonly rafterTail?: "plumb" | "square" | undefined;
   readonly seat?: string | MeasuredValue | undefined;
   readonly purlinSpacing?: string | MeasuredValue | undefined;
+  readonly covering?: "ribbed-steel" | "corrugated-steel" | "standing-seam-steel" | "asphalt-shingles" | "wood-shingles" | "wood-shakes" | "tile" | "mineral-roll" | "membrane" | "polycarbonate" | "boards" | "none" | undefined;
+  readonly deck?: Deck | undefined;
   readonly endBays?: number | undefined;
-  readonly covering?: "ribbed-steel" | "none" | undefined;
   readonly rafterBays?: "equal" | "short-last" | undefined;
   readonly highSide?: "posts" | "ledger" | undefined;
   readonly overhang?: {
@@ -833,6 +892,7 @@ export type LeanToStructure = {
     readonly rafters?: GroupSettings | undefined;
     readonly "fly-rafters"?: GroupSettings | undefined;
     readonly purlins?: GroupSettings | undefined;
+    readonly "deck-boards"?: GroupSettings | undefined;
     readonly "low-fascia"?: GroupSettings | undefined;
     readonly "high-fascia"?: GroupSettings | undefined;
     readonly "rake-fascia"?: GroupSettings | undefined;
@@ -1052,9 +1112,6 @@ export type PanelSale = {
 
 /** Panels with their fixing and trim. */
 export type Panels = {
-  readonly across: Figure;
-  readonly up: Figure;
-  readonly length: LengthFigure;
   readonly count: Figure;
   readonly trims: readonly RoofTrim[];
   readonly eaveClosures: Figure | null;
@@ -1062,6 +1119,7 @@ export type Panels = {
   readonly sealant: Figure | null;
   readonly roofScrews: Figure;
   readonly stitchScrews: Figure;
+  readonly clips: Figure | null;
 };
 
 /** The size of a pergola. */
@@ -1079,6 +1137,7 @@ export type PergolaFrame = {
 export type PergolaGeometry = {
   readonly kind: "pergola";
   readonly frame: PergolaFrame;
+  readonly drawings?: readonly Drawing[] | undefined;
 };
 
 /** Posts, two beams, open rafters and slats. */
@@ -1222,14 +1281,18 @@ export type Range = {
 export type RoofCovering = {
   readonly kind: string;
   readonly name: string;
+  readonly form: "panels" | "courses" | "rolls" | "boards";
   readonly slope: SlopeVerdict;
-  readonly width: LengthFigure;
-  readonly slopeLength: LengthFigure;
+  readonly faces: readonly CoveredSlope[];
   readonly area: Figure;
   readonly squares: Figure;
   readonly weight: Figure;
   readonly trimLength: LengthFigure;
-  readonly panels: Panels;
+  readonly life: Figure;
+  readonly underlayLayers: number;
+  readonly panels: Panels | null;
+  readonly courses: Courses | null;
+  readonly parts: readonly RoofPart[];
 };
 
 /** The roof above the frame. */
@@ -1241,9 +1304,23 @@ export type RoofFrame = {
   readonly ridge: "board" | "beam" | "none";
 };
 
+/** Something that the covering takes, whoever sells it. */
+export type RoofPart = {
+  readonly name: string;
+  readonly label: string;
+  readonly quantity: Figure;
+};
+
+/** One strip of a hipped slope. */
+export type RoofStrip = {
+  readonly reach: LengthFigure;
+  readonly up: Figure;
+  readonly length: LengthFigure;
+};
+
 /** Metal trim of one kind. */
 export type RoofTrim = {
-  readonly kind: "ridge-cap" | "eave-trim" | "rake-trim";
+  readonly kind: string;
   readonly length: LengthFigure;
   readonly pieces: Figure;
   readonly pieceLength: LengthFigure;
@@ -1680,7 +1757,7 @@ export type TradeGroup = {
 
 /** One trim in its piece length. */
 export type TrimOffer = {
-  readonly kind: "ridge-cap" | "eave-trim" | "rake-trim" | "drip-edge" | "hip-cap" | "starter-strip";
+  readonly kind: "ridge-cap" | "hip-cap" | "eave-trim" | "rake-trim" | "drip-edge" | "starter-strip" | "batten";
   readonly length: string | MeasuredValue;
   readonly price?: string | MeasuredValue | null | undefined;
 };
@@ -1714,7 +1791,7 @@ export interface Calls {
   readonly makeEstimate: {
     readonly path: undefined;
     readonly query: {
-      readonly include?: readonly ("sheet" | "workings" | "plans")[] | undefined;
+      readonly include?: readonly ("sheet" | "workings" | "plans" | "drawings")[] | undefined;
     };
     readonly body: EstimateRequest;
     readonly answer: Estimate;
@@ -1722,7 +1799,7 @@ export interface Calls {
   readonly makeTakeoffs: {
     readonly path: undefined;
     readonly query: {
-      readonly include?: readonly ("sheet" | "workings")[] | undefined;
+      readonly include?: readonly ("sheet" | "workings" | "drawings")[] | undefined;
     };
     readonly body: EstimateRequest;
     readonly answer: Takeoffs;

@@ -63,7 +63,7 @@ export interface Visit {
   readonly page: Page;
   /** Errors on the console, uncaught errors, and requests that leave the origin. */
   readonly mishaps: string[];
-  /** Waits until the answer belongs to what was asked. */
+  /** Waits until the answer belongs to what was asked; a change is not fresh from its first keystroke on. */
   settled(): Promise<void>;
   /** Every violation that axe finds, in a line each. */
   violations(): Promise<string[]>;
@@ -100,7 +100,7 @@ export async function visit(stage: Stage, options: BrowserContextOptions = {}, a
 }
 
 async function settled(page: Page): Promise<void> {
-  await page.waitForSelector(".state.is-fresh", { timeout: 20_000 });
+  await page.waitForSelector(".state.is-fresh", { timeout: 60_000 });
 }
 
 interface Violation {
