@@ -77,6 +77,28 @@ export type BoughtAs = {
   readonly add: string | null;
 };
 
+/** A plain timeline in days from the start; nobody knows the date of that yet. */
+export type Calendar = {
+  readonly stages: readonly CalendarStage[];
+  readonly drying: DryDays | null;
+  readonly totalDays: MeasuredValue;
+  readonly crewDays: MeasuredValue;
+  readonly aloneDays: MeasuredValue;
+};
+
+/** One bar of the timeline. */
+export type CalendarStage = {
+  readonly stage: string;
+  readonly people: MeasuredValue;
+  readonly crewHours: MeasuredValue;
+  readonly crewDays: MeasuredValue;
+  readonly aloneDays: MeasuredValue;
+  readonly startDay: MeasuredValue;
+  readonly endDay: MeasuredValue;
+  readonly whileDrying: boolean;
+  readonly alongside: readonly string[];
+};
+
 /** A rate as you timed it, in the place of the catalog's. */
 export type Calibration = {
   readonly rate: string;
@@ -334,6 +356,23 @@ export type Drawing = {
   readonly svg: string;
 };
 
+/** Which machine dresses a group, and why. */
+export type DressingChoice = {
+  readonly group: string;
+  readonly by: "machine" | "hand" | "nobody";
+  readonly order: "slab-first" | "piece-by-piece" | null;
+  readonly rip: "one-face" | "both-faces" | null;
+  readonly because: readonly string[];
+};
+
+/** Days from the start on which lumber is stacked and dry. */
+export type DryDays = {
+  readonly startDay: MeasuredValue;
+  readonly soonestDay: MeasuredValue;
+  readonly likelyDay: MeasuredValue;
+  readonly latestDay: MeasuredValue;
+};
+
 /** Calendar days until lumber 1 in thick is at about 20 % moisture. */
 export type DryingTime = {
   readonly good: MeasuredValue;
@@ -352,6 +391,7 @@ export type DryingWeeks = {
 export type Effort = {
   readonly valueOfHour: Figure;
   readonly crew: Figure;
+  readonly helpers: Figure;
   readonly hoursPerWeek: Figure;
   readonly hoursPerDay: Figure;
   readonly common: readonly Stage[];
@@ -390,6 +430,7 @@ export type Estimate = {
   readonly fasteners: FastenerSchedule | null;
   readonly finish: FinishTakeoff;
   readonly effort: Effort;
+  readonly nearMisses?: readonly NearMiss[] | undefined;
   readonly cautions: readonly Caution[];
   readonly notices: readonly Notice[];
   readonly sheet: Sheet;
@@ -676,6 +717,17 @@ export type GroupSettings = {
 /** Work may be sent. */
 export type Health = {
   readonly status: "ok";
+};
+
+/** What a log, a slab or a piece weighs, and who lifts it. */
+export type HeavyLoad = {
+  readonly kind: "log" | "slab" | "piece";
+  readonly name: string;
+  readonly count: number;
+  readonly green: MeasuredValue;
+  readonly dry: MeasuredValue;
+  readonly people: number;
+  readonly aid: "helpers" | "cart, rollers or levers" | "winch, tractor or lift" | null;
 };
 
 /** Plans kept from an earlier answer instead of planned anew. */
@@ -1047,6 +1099,30 @@ export type Mill = {
   readonly assumptions: readonly Assumption[];
 };
 
+/** A small change of the structure that drops a length, a panel, a row or a piece. */
+export type NearMiss = {
+  readonly at: string;
+  readonly from: string;
+  readonly to: string;
+  readonly text: string;
+  readonly drops: readonly NearMissDrop[];
+  readonly saves: {
+    readonly value: string;
+    readonly unit: string;
+  };
+  readonly hours: {
+    readonly value: string;
+    readonly unit: "person-h";
+  };
+};
+
+/** Something that a small change makes fewer or shorter. */
+export type NearMissDrop = {
+  readonly what: string;
+  readonly from: string;
+  readonly to: string;
+};
+
 /** Something to be had, whoever sells it. */
 export type Need = {
   readonly name: string;
@@ -1341,6 +1417,7 @@ export type RouteEffort = {
   readonly elapsed: Figure;
   readonly millHours: Figure | null;
   readonly drying: DryingWeeks | null;
+  readonly work: Work | null;
 };
 
 /** What one route buys. */
@@ -1786,12 +1863,19 @@ export type WantedPiece = {
   readonly supports?: string | MeasuredValue | undefined;
 };
 
+/** A route's work beside its hours: when, by which machine, and what is heavy. */
+export type Work = {
+  readonly calendar: Calendar;
+  readonly dressing: readonly DressingChoice[];
+  readonly loads: readonly HeavyLoad[];
+};
+
 /** What each call takes and gives. */
 export interface Calls {
   readonly makeEstimate: {
     readonly path: undefined;
     readonly query: {
-      readonly include?: readonly ("sheet" | "workings" | "plans" | "drawings")[] | undefined;
+      readonly include?: readonly ("sheet" | "workings" | "plans" | "drawings" | "near-misses" | "work")[] | undefined;
     };
     readonly body: EstimateRequest;
     readonly answer: Estimate;
