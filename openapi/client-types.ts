@@ -310,6 +310,7 @@ export type Decision = {
   readonly mix: RouteComparison | null;
   readonly groups: readonly GroupSaving[];
   readonly shared: SharedSaving | null;
+  readonly search: MixSearch | null;
   readonly frontier: readonly FrontierMix[];
   readonly breakEvenPrice: Figure | null;
 };
@@ -608,6 +609,9 @@ export type FrontierMix = {
   readonly cash: MeasuredValue;
   readonly hours: MeasuredValue;
   readonly fromWage: MeasuredValue;
+  readonly toWage: MeasuredValue | null;
+  readonly toMill: readonly string[];
+  readonly toBuy: readonly string[];
 };
 
 /** A gable. */
@@ -1097,6 +1101,13 @@ export type Mill = {
   readonly longestLog: MeasuredValue;
   readonly output: Range;
   readonly assumptions: readonly Assumption[];
+};
+
+/** How well the best mix is searched. */
+export type MixSearch = {
+  readonly tried: number;
+  readonly possible: number;
+  readonly covers: string;
 };
 
 /** A small change of the structure that drops a length, a panel, a row or a piece. */
