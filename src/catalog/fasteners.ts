@@ -70,10 +70,11 @@ export const CORROSION_CLASSES = {
     tannin: false,
     from: { source: "common-practice" },
   },
+  // Some makers rate their coating for some treatments; which one a yard stocks nobody can tell from here.
   coated: {
-    name: "polymer coating rated for treated wood",
+    name: "polymer coating for outdoors",
     outdoors: true,
-    treated: true,
+    treated: false,
     tannin: false,
     from: { source: "common-practice", part: "the maker's rating decides" },
   },

@@ -33,6 +33,7 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ({ group, people }) => `${named(basis, group)} (${sheet.shown(people)} people)`,
   );
   const notch = notchTooDeep(basis);
+  const crowded = crowdedJoints(takeoffs);
   const tannin = takeoffs.fasteners?.cautions.some(({ code }) => code === "tannin");
   const treated = takeoffs.fasteners?.cautions.some(({ code }) => code === "treated");
   const say = (applies: unknown, code: keyof typeof CAUTIONS, more = ""): Caution[] => {
@@ -56,12 +57,19 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ...say(heavy.length > 0, "lifting", `Over one person's load: ${heavy.join(", ")}.`),
     ...say(true, "dust"),
     ...say(takeoffs.finish.kind !== "none", "rags"),
+    ...say(crowded, "edge-distance", crowded && `${crowded}.`),
     ...say(tannin, "tannin"),
     ...say(treated, "treated"),
     ...say(cutList.frame, "digging"),
     ...say(cutList.frame, "frost"),
     ...say(cutList.frame, "power-lines"),
   ];
+}
+
+/** Connections whose pieces are too narrow for their fasteners, in words; empty where there are none. */
+function crowdedJoints({ fasteners }: Takeoffs): string {
+  const lines = fasteners?.lines.filter(({ placing }) => placing?.fits === false) ?? [];
+  return lines.map(({ label }) => label).join("; ");
 }
 
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -154,6 +162,10 @@ const CAUTIONS = {
   rags: [
     "Rags wet with oil finish catch fire by themselves: put them in water in a sealed metal can.",
     "Wood Handbook, chapter 16",
+  ],
+  "edge-distance": [
+    "These pieces are too narrow for the usual distances between their fasteners and their edges, and may split: take thinner or fewer fasteners, or wider pieces.",
+    "NDS 2018, 12.1 and tables 12.5.1 (from memory)",
   ],
   tannin: [
     "Woods rich in tannin stain and eat plain steel: use hot-dip galvanized or stainless fasteners.",

@@ -8,7 +8,7 @@ import { type BuildingCells, layBuilding } from "./effort/building.js";
 import { layingTime } from "./effort/roofing.js";
 import type { Need } from "./need.js";
 import { USUAL_COVERING } from "./pieces/deck.js";
-import type { PieceGroup } from "./pieces/piece-group.js";
+import type { PieceGroup, SectionCells } from "./pieces/piece-group.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
 import {
   type Cell,
@@ -131,9 +131,31 @@ function layJoints(basis: Basis): FastenersTakeoff | undefined {
     exposureIn({ woods: woodsOf(basis, group), treated: isTreated(basis, group) });
   return layFasteners(
     sheet,
-    { groups: cutList.groups, exposureOf, runs: frame.runs, supportsApart, light, assumed, defaults },
+    {
+      groups: cutList.groups,
+      exposureOf,
+      sectionOf: (group) => postSection(basis, group),
+      runs: frame.runs,
+      supportsApart,
+      light,
+      assumed,
+      defaults,
+    },
     units,
   );
+}
+
+/** Posts that can only be bought are as large as they are sold: bases and bolts follow. */
+function postSection({ sheet, groups, units }: Basis, group: PieceGroup): SectionCells {
+  const found = groups.find((one) => one.group === group);
+  if (group.role !== "post" || !found || found.millable || !("offer" in found.substitution)) return group;
+  const { actual, name } = found.substitution.offer;
+  const side = (of: "thickness" | "width") =>
+    sheet.catalog(`fasteners.${group.name}.sold.${of}`, actual[of], {
+      label: `${of} of ${name} as sold`,
+      display: units.small,
+    });
+  return { thickness: side("thickness"), width: side("width") };
 }
 
 /** Footings below the posts of the frame; posts of one's own stand on something else. */

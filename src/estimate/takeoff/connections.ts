@@ -3,7 +3,7 @@
  * pieces decide how often. Pieces of one run (end and middle purlins) share a section and are counted together.
  */
 import type { Exposure } from "../../catalog/fasteners.js";
-import type { PieceGroup } from "../pieces/piece-group.js";
+import type { PieceGroup, SectionCells } from "../pieces/piece-group.js";
 import type { JointKind } from "../pieces/roles.js";
 import type { Assumed } from "../request/assumed.js";
 import {
@@ -88,6 +88,8 @@ export interface Connection {
 export interface ConnectionInput {
   readonly groups: readonly PieceGroup[];
   readonly exposureOf: (group: PieceGroup) => Exposure;
+  /** Section as it stands in the building, where that is known to differ from what was asked for: posts that are bought. */
+  readonly sectionOf?: ((group: PieceGroup) => SectionCells) | undefined;
   /** Runs that the pieces of a section make: n pieces of r runs have n − r splices. One splice a piece where unknown. */
   readonly runs: Readonly<Record<string, number>>;
   /** Rafters apart, for what crosses them. */
@@ -101,6 +103,7 @@ export function layConnections(sheet: Sheet, input: ConnectionInput): Connection
   return [...bySection(input.groups).values()].flatMap((groups) => {
     const first = groups[0] as PieceGroup;
     const own = groups.map(input.exposureOf);
+    const section = input.sectionOf?.(first) ?? first;
     return AT_JOINT[first.rules.joint].map(([kind, each]) => {
       const name = `${baseOf(first)}.${kind}`;
       const label = `${labelOf(first)}, ${CONNECTION_WORDS[kind]}`;
@@ -109,7 +112,7 @@ export function layConnections(sheet: Sheet, input: ConnectionInput): Connection
         label: "connections",
       });
       const exposure = together(IN_POSTS.has(kind) ? [...own, ...posts] : own);
-      const { thickness, width } = first;
+      const { thickness, width } = section;
       return { name, label, kind, sites, thickness, width, exposure, groups: groups.map((group) => group.name) };
     });
   });

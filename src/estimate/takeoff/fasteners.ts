@@ -13,9 +13,10 @@ import type { Defaults } from "../request/given.js";
 import { type Cell, minus, number, over, plus, roundUp, sum, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { layBolt } from "./bolts.js";
-import { type Connection, layConnections } from "./connections.js";
+import { type Connection, type ConnectionInput, layConnections } from "./connections.js";
 import { leastClass } from "./corrosion.js";
 import { type HardwareItem, type LightFixing, layHardware } from "./hardware.js";
+import { layPlacing, type Placing } from "./placing.js";
 import { hardwareOf } from "./recipes.js";
 
 /** Pieces, and what only the caller knows of them. */
@@ -23,6 +24,8 @@ export interface FastenersInput {
   readonly groups: readonly PieceGroup[];
   /** Where fasteners in a group's pieces must last. */
   readonly exposureOf: (group: PieceGroup) => Exposure;
+  /** Section as it stands in the building; see `ConnectionInput`. */
+  readonly sectionOf?: ConnectionInput["sectionOf"];
   /** Pieces of how many runs share a section: see `ConnectionInput`. */
   readonly runs: Readonly<Record<string, number>>;
   /** What purlins and boards cross, apart. */
@@ -44,6 +47,8 @@ export interface ScheduleItem {
 /** Equal connections with their hardware. */
 export interface ScheduleLine extends Connection {
   readonly items: readonly ScheduleItem[];
+  /** Undefined where all are driven aslant or through a connector. */
+  readonly placing: Placing | undefined;
 }
 
 /** Facts that call for a caution; what to say is not decided here. */
@@ -53,7 +58,9 @@ export type FastenerCaution =
   /** Wood rich in tannins, preservative-treated wood: nothing less than the class. */
   | { readonly code: "tannin" | "treated"; readonly lines: readonly string[]; readonly corrosion: CorrosionClassId }
   /** Longer than any bolt in the shelves: threaded rod. */
-  | { readonly code: "long-bolt"; readonly lines: readonly string[] };
+  | { readonly code: "long-bolt"; readonly lines: readonly string[] }
+  /** Pieces too narrow for the distances to their edges. */
+  | { readonly code: "edge-distance"; readonly lines: readonly string[] };
 
 /** Needs include spares; the schedule counts what is driven. */
 export interface FastenersTakeoff {
@@ -83,10 +90,15 @@ export function layFasteners(sheet: Sheet, input: FastenersInput, units: Display
   sheet.title("fasteners", "Fasteners");
   const bolt = layBolt(sheet, input.defaults, units);
   const hardware = layHardware(sheet, { ...input, bolt }, units);
-  const lines = layConnections(sheet, input).map((connection) => ({
-    ...connection,
-    items: hardwareOf(hardware, connection).map((item) => layItem(sheet, connection, item)),
-  }));
+  const sizes = { boardScrew: hardware.boardScrew, units };
+  const lines = layConnections(sheet, input).map((connection) => {
+    const items = hardwareOf(hardware, connection);
+    return {
+      ...connection,
+      items: items.map((item) => layItem(sheet, connection, item)),
+      placing: layPlacing(sheet, connection, items, sizes),
+    };
+  });
   return { needs: layNeeds(sheet, lines, input), lines, cautions: cautionsOf(lines) };
 }
 
@@ -165,6 +177,7 @@ function cautionsOf(lines: readonly ScheduleLine[]): FastenerCaution[] {
   const has = (line: ScheduleLine, fastener: FastenerKind) => line.items.some((item) => item.fastener === fastener);
   const found: FastenerCaution[] = [
     { code: "uplift", lines: named((line) => has(line, "rafter-tie")) },
+    { code: "edge-distance", lines: named((line) => line.placing?.fits === false) },
     { code: "long-bolt", lines: named((line) => has(line, "threaded-rod") && line.kind !== "post-base") },
   ];
   for (const code of ["tannin", "treated"] as const) {

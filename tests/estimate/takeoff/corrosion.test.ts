@@ -13,9 +13,9 @@ describe("protection against corrosion", () => {
     expect(classIn(["eastern-white-pine"])).toBe("coated");
   });
 
-  // IRC R317.3.1: in preservative-treated wood hot-dip galvanized, stainless, or a coating rated for it.
-  it("is a coating rated for treated wood, or better, in treated posts", () => {
-    expect(classIn(["southern-pine"], true)).toBe("coated");
+  // IRC R317.3.1: in preservative-treated wood hot-dip galvanized or stainless; what a coating is rated for its maker says.
+  it("is hot-dip galvanizing at least in treated posts", () => {
+    expect(classIn(["southern-pine"], true)).toBe("hot-dip-galvanized");
   });
 
   it("is that of the worst of the woods that may be used, and of the pieces that meet", () => {

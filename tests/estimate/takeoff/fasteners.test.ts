@@ -116,7 +116,7 @@ describe("wood that eats steel", () => {
       {
         code: "treated",
         lines: ["posts.post-base", "posts.post-top", "gable-beams.lap", "ties.lap", "braces.brace"],
-        corrosion: "coated",
+        corrosion: "hot-dip-galvanized",
       },
     ]);
   });

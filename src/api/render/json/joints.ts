@@ -2,8 +2,10 @@
 import { z } from "zod";
 import { FASTENERS } from "../../../catalog/fasteners.js";
 import type { MeasureSystem } from "../../../estimate/quantity/text.js";
+import type { Cell } from "../../../estimate/sheet/expression.js";
 import type { FastenersTakeoff, ScheduleItem, ScheduleLine } from "../../../estimate/takeoff/fasteners.js";
-import { FigureSchema, figure, markedOf } from "./figures.js";
+import type { Placing } from "../../../estimate/takeoff/placing.js";
+import { FigureSchema, figure, LengthSchema, markedOf, smallFigure } from "./figures.js";
 
 const ItemSchema = z
   .strictObject({
@@ -16,6 +18,17 @@ const ItemSchema = z
   })
   .meta({ id: "ScheduleItem", description: "Fasteners of one sort." });
 
+const PlacingSchema = z
+  .strictObject({
+    hole: LengthSchema.nullable().describe("Bored for a bolt; null where screws or nails are driven."),
+    edge: LengthSchema.describe("Middle of the fastener to the edge towards which it is pressed, at least."),
+    end: LengthSchema.describe("To the end of the piece, at least."),
+    apart: LengthSchema.describe("One from the next along the grain, at least."),
+    leastWidth: LengthSchema.describe("What a piece must measure across the grain to hold them."),
+    fits: z.boolean().describe("Whether the pieces that are held measure that much."),
+  })
+  .meta({ id: "Placing", description: "Hole and distances, as multiples of the diameter (NDS, from memory)." });
+
 const LineSchema = z
   .strictObject({
     name: z.string().describe("Name of the connection."),
@@ -24,6 +37,9 @@ const LineSchema = z
     groups: z.array(z.string()).describe("Piece groups that are held."),
     sites: FigureSchema.describe("Connections."),
     items: z.array(ItemSchema).describe("Their hardware."),
+    placing: PlacingSchema.nullable().describe(
+      "Where bolts, or else screws or nails, may stand; null where all are driven aslant or through a connector.",
+    ),
   })
   .meta({ id: "ScheduleLine", description: "Equal connections with their hardware." });
 
@@ -40,12 +56,26 @@ export function shownJoints(
 }
 
 function shownLine(line: ScheduleLine, system: MeasureSystem): z.output<typeof LineSchema> {
-  const { name, label, kind, groups, sites, items } = line;
+  const { name, label, kind, groups, sites, items, placing } = line;
   return {
     ...{ name, label, kind },
     groups: [...groups],
     sites: figure(sites),
     items: items.map((item) => shownItem(item, system)),
+    placing: placing ? shownPlacing(placing, system) : null,
+  };
+}
+
+function shownPlacing(placing: Placing, system: MeasureSystem): z.output<typeof PlacingSchema> {
+  const small = (cell: Cell) => smallFigure(cell, system);
+  const { hole, edge, end, apart, leastWidth, fits } = placing;
+  return {
+    hole: hole ? small(hole) : null,
+    edge: small(edge),
+    end: small(end),
+    apart: small(apart),
+    leastWidth: small(leastWidth),
+    fits,
   };
 }
 

@@ -1,0 +1,99 @@
+import { describe, expect, it } from "vitest";
+import { layBasis } from "../../../src/estimate/basis.js";
+import { cautionsOf } from "../../../src/estimate/cautions.js";
+import type { GableShape } from "../../../src/estimate/request/structure-gable.js";
+import { Sheet } from "../../../src/estimate/sheet/sheet.js";
+import { GABLE_RUNS, layFasteners } from "../../../src/estimate/takeoff/fasteners.js";
+import { layTakeoffs } from "../../../src/estimate/takeoffs.js";
+import { request } from "../../helpers/estimating.js";
+import { type Given, laidGable } from "./shelter.js";
+
+/** Places by connection, in inches or millimetres: hole, edge, end, apart, least width; and whether they fit. */
+function places(shape: Partial<GableShape> = {}, given: Given = {}, light: "screws" | "nails" = "screws") {
+  const { sheet, groups, assumed, defaults, units, gable } = laidGable(shape, given);
+  const exposureOf = () => ({ outdoors: true, treated: false, tannin: false });
+  const input = { groups, exposureOf, runs: GABLE_RUNS, supportsApart: gable.rafterSpace, light, assumed, defaults };
+  const { lines, cautions } = layFasteners(sheet, input, units);
+  const found = lines.map(({ name, placing }) => {
+    const { hole, edge, end, apart, leastWidth, fits } = placing ?? {};
+    const sizes = [hole, edge, end, apart, leastWidth].map((cell) => cell && sheet.in(cell, units.small).toNumber());
+    return [name, placing ? [...sizes, fits] : undefined] as const;
+  });
+  return { cautions, at: Object.fromEntries(found) };
+}
+
+describe("where fasteners may stand", () => {
+  // NDS 2018, 12.1.3.2: a hole up to 1/16 in larger. Tables 12.5.1A to D, softwood, full value, for D = 1/2 in: along the
+  // grain edge 1.5 D, end 7 D, apart 4 D; across it the loaded edge 4 D, the other 1.5 D. (All from memory.)
+  it("is said of bolts by their diameter", () => {
+    const { at } = places();
+    expect(at["posts.post-base"]).toEqual([0.5625, 0.75, 3.5, 2, 1.5, true]);
+    expect(at["beams.splice"]).toEqual([0.5625, 0.75, 3.5, 2, 1.5, true]);
+    expect(at["posts.post-top"]).toEqual([0.5625, 2, 3.5, 2, 2.75, true]);
+  });
+
+  // NDS commentary, table C12.1.6.6, not bored: edge 2.5 d, end 15 d, apart 15 d, rows 5 d. Two screws of 1/4 in: 2.5 + 5 + 2.5.
+  it("is said of screws, side by side", () => {
+    expect(places().at["purlins.crossing"]).toEqual([undefined, 0.625, 3.75, 3.75, 2.5, true]);
+    // 20d nails of 0.192 in: ten diameters for two.
+    expect(places({}, {}, "nails").at["purlins.crossing"]?.[4]).toBeCloseTo(1.92, 9);
+  });
+
+  it("is not said of what is driven aslant or through a connector", () => {
+    const { at } = places();
+    expect([at["rafters.rafter-plate"], at["rafters.rafter-ridge"]]).toEqual([undefined, undefined]);
+  });
+
+  // Eurocode 5, 10.4.3: a hole not more than 1 mm larger than its bolt.
+  it("is metric where the structure is", () => {
+    const metric: Partial<GableShape> = { span: "4.8 m", length: "7.2 m", slope: { rise: "100 mm", run: "300 mm" } };
+    expect(places(metric, { system: "metric" }).at["posts.post-top"]).toEqual([13, 48, 84, 48, 66, true]);
+  });
+
+  it("is warned of where the pieces are too narrow", () => {
+    expect(places().cautions.map(({ code }) => code)).not.toContain("edge-distance");
+    const { at, cautions } = places({}, { overrides: { "fasteners.bolt.diameter": "1 in" } });
+    // 5.5 in of width wanted: posts of 6 in hold it, braces have screws; none of 8 in is short.
+    expect(at["posts.post-top"]?.slice(4)).toEqual([5.5, true]);
+    expect(cautions.map(({ code }) => code)).not.toContain("edge-distance");
+    const thin = places(
+      { groups: { posts: { section: "5 x 5 in" } } },
+      { overrides: { "fasteners.bolt.diameter": "1 in" } },
+    );
+    expect(thin.cautions).toContainEqual({ code: "edge-distance", lines: ["posts.post-top"] });
+  });
+});
+
+describe("posts that can only be bought", () => {
+  const taken = (logs: object[], overrides: object = {}) => {
+    const body = {
+      structure: { kind: "gable", span: "12 ft", length: "16 ft" },
+      catalog: { demo: "orchard-yard" },
+      ...(logs.length > 0 && { logs }),
+      overrides,
+    };
+    const basis = layBasis(new Sheet(new Map(Object.entries(overrides) as [string, string][])), request(body));
+    return { basis, takeoffs: layTakeoffs(basis) };
+  };
+  const base = ({ basis, takeoffs }: ReturnType<typeof taken>) => {
+    const line = takeoffs.fasteners?.lines.find(({ kind }) => kind === "post-base");
+    return [line?.thickness, line?.width].map((cell) => cell && basis.sheet.in(cell, "in").toNumber());
+  };
+
+  it("stand in bases of the size that is sold; others in bases of the size that was asked for", () => {
+    // A treated 6 × 6 from the yard measures 5 1/2 in (PS 20).
+    expect(base(taken([]))).toEqual([5.5, 5.5]);
+    const pine = { name: "pine", species: "eastern-white-pine", length: "12 ft", smallDiameter: "14 in", count: 3 };
+    expect(base(taken([pine]))).toEqual([6, 6]);
+  });
+
+  it("bring the caution of crowded joints to the answer, with their names", () => {
+    const { basis, takeoffs } = taken([], {
+      "fasteners.bolt.diameter": "1 in",
+      "sections.posts.thickness": "4 in",
+      "sections.posts.width": "4 in",
+    });
+    const found = cautionsOf(basis, takeoffs, false).find(({ code }) => code === "edge-distance");
+    expect(found?.text).toContain("Posts, at the post top");
+  });
+});
