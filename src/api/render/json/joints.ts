@@ -5,7 +5,7 @@ import type { MeasureSystem } from "../../../estimate/quantity/text.js";
 import type { Cell } from "../../../estimate/sheet/expression.js";
 import type { FastenersTakeoff, ScheduleItem, ScheduleLine } from "../../../estimate/takeoff/fasteners.js";
 import type { Placing } from "../../../estimate/takeoff/placing.js";
-import { FigureSchema, figure, LengthSchema, markedOf, smallFigure } from "./figures.js";
+import { FigureSchema, figure, markedOf } from "./figures.js";
 
 const ItemSchema = z
   .strictObject({
@@ -20,14 +20,17 @@ const ItemSchema = z
 
 const PlacingSchema = z
   .strictObject({
-    hole: LengthSchema.nullable().describe("Bored for a bolt; null where screws or nails are driven."),
-    edge: LengthSchema.describe("Middle of the fastener to the edge towards which it is pressed, at least."),
-    end: LengthSchema.describe("To the end of the piece, at least."),
-    apart: LengthSchema.describe("One from the next along the grain, at least."),
-    leastWidth: LengthSchema.describe("What a piece must measure across the grain to hold them."),
+    hole: z.string().nullable().describe("Bored for a bolt; null where screws or nails are driven."),
+    edge: z.string().describe("Middle of the fastener to the edge towards which it is pressed, at least."),
+    end: z.string().describe("To the end of the piece, at least."),
+    apart: z.string().describe("One from the next along the grain, at least."),
+    leastWidth: z.string().describe("What a piece must measure across the grain to hold them."),
     fits: z.boolean().describe("Whether the pieces that are held measure that much."),
   })
-  .meta({ id: "Placing", description: "Hole and distances, as multiples of the diameter (NDS, from memory)." });
+  .meta({
+    id: "Placing",
+    description: "Hole and distances, as multiples of the diameter (NDS, from memory); as they are marked.",
+  });
 
 const LineSchema = z
   .strictObject({
@@ -67,7 +70,7 @@ function shownLine(line: ScheduleLine, system: MeasureSystem): z.output<typeof L
 }
 
 function shownPlacing(placing: Placing, system: MeasureSystem): z.output<typeof PlacingSchema> {
-  const small = (cell: Cell) => smallFigure(cell, system);
+  const small = (cell: Cell) => markedOf(cell, system);
   const { hole, edge, end, apart, leastWidth, fits } = placing;
   return {
     hole: hole ? small(hole) : null,
