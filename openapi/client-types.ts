@@ -1292,6 +1292,16 @@ export type PieceWeight = {
   readonly people: Figure;
 };
 
+/** Hole and distances, as multiples of the diameter (NDS, from memory); as they are marked. */
+export type Placing = {
+  readonly hole: string | null;
+  readonly edge: string;
+  readonly end: string;
+  readonly apart: string;
+  readonly leastWidth: string;
+  readonly fits: boolean;
+};
+
 /** What a local supplier sells, and at which price. */
 export type PriceCatalog = {
   readonly name: string;
@@ -1517,6 +1527,7 @@ export type ScheduleLine = {
   readonly groups: readonly string[];
   readonly sites: Figure;
   readonly items: readonly ScheduleItem[];
+  readonly placing: Placing | null;
 };
 
 /** Butyl tape or sealant for laps and closures. */
