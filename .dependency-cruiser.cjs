@@ -15,7 +15,7 @@ const LADDER = [
   ["estimate/basis"],
   ["estimate/compare", "estimate/drawing"],
   ["estimate/plan", "estimate/takeoffs"],
-  ["estimate/cautions", "estimate/best-mix"],
+  ["estimate/cautions", "estimate/best-mix", "estimate/covering-comparison"],
   ["estimate/estimate"],
   ["estimate/sweep", "api/render"],
   ["api"],

@@ -1,7 +1,8 @@
 /** The calls that estimate: a request in, its takeoffs or the whole estimate out. */
 import { z } from "zod";
-import { layBasis } from "../estimate/basis.js";
+import { type Basis, layBasis } from "../estimate/basis.js";
 import { cautionsOf, defaultNotices } from "../estimate/cautions.js";
+import { compareCoverings } from "../estimate/covering-comparison.js";
 import { ESTIMATE_STAGES, type Estimate, estimate } from "../estimate/estimate.js";
 import { FaultError } from "../estimate/faults.js";
 import { type EstimateRequest, estimateRequest, readEstimateRequest } from "../estimate/request/request.js";
@@ -10,10 +11,18 @@ import { type NearMiss, nearMisses } from "../estimate/sweep/near-misses.js";
 import { layTakeoffs } from "../estimate/takeoffs.js";
 import { Stages } from "../estimate/watch.js";
 import { type AnyCall, body, call, json, type Read } from "./call.js";
+import { COMPARISON_EXAMPLE, COMPARISON_EXAMPLES } from "./covering-example.js";
 import { demoCatalogs } from "./demos.js";
 import { ESTIMATE_EXAMPLE, REQUEST_EXAMPLES, TAKEOFFS_EXAMPLE } from "./examples.js";
 import { planners } from "./planners.js";
 import { digestOf, provenance } from "./provenance.js";
+import {
+  COMPARISON_INCLUDES,
+  type Comparison,
+  type ComparisonInclude,
+  ComparisonSchema,
+  shownComparison,
+} from "./render/json/covering-comparison.js";
 import { EstimateSchema, INCLUDES, type Include, shownEstimate } from "./render/json/estimate.js";
 import {
   shownTakeoffs,
@@ -43,6 +52,12 @@ interface Taken {
   readonly digest: string;
 }
 
+/** A comparison with that digest. */
+interface Compared {
+  readonly compared: Comparison;
+  readonly digest: string;
+}
+
 interface Including<Name> {
   readonly include: readonly Name[];
 }
@@ -62,10 +77,24 @@ function takeOff(request: EstimateRequest): TakenOff {
   const sheet = new Sheet(new Map(Object.entries(request.overrides ?? {})));
   const basis = layBasis(sheet, request);
   const takeoffs = layTakeoffs(basis);
-  const { assumed } = basis;
+  refuse(basis);
+  return { basis, takeoffs, cautions: cautionsOf(basis, takeoffs, false), notices: defaultNotices(basis) };
+}
+
+/** Lays one roof under all coverings wanted. @throws FaultError where there is no roof. */
+function compareRoof(request: EstimateRequest): Comparison {
+  const sheet = new Sheet(new Map(Object.entries(request.overrides ?? {})));
+  const basis = layBasis(sheet, request);
+  const takeoffs = layTakeoffs(basis);
+  const coverings = compareCoverings(basis, request.options?.coverings, takeoffs.covering);
+  refuse(basis);
+  return { basis, coverings, cautions: cautionsOf(basis, takeoffs, false), notices: defaultNotices(basis) };
+}
+
+/** @throws FaultError with all that is wrong in assumptions and overrides. */
+function refuse({ assumed, sheet }: Basis): void {
   const faults = [...assumed.faults, ...assumed.unknownFaults(), ...sheet.faults, ...sheet.overrideFaults()];
   if (faults.length > 0) throw new FaultError(faults);
-  return { basis, takeoffs, cautions: cautionsOf(basis, takeoffs, false), notices: defaultNotices(basis) };
 }
 
 /** What estimates. */
@@ -114,7 +143,8 @@ export const estimating: readonly AnyCall[] = [
     summary: "What a structure takes",
     description: [
       "Pieces, geometry, covering, fasteners, finish and weights; only the structure is needed, and no prices.",
-      "Overrides may name the cells of these alone; lines of your own and held plans are not looked at.",
+      "Overrides may name the cells of these alone; lines of your own, held plans and coverings to compare are not",
+      "looked at.",
     ].join(" "),
     query: including(
       TAKEOFF_INCLUDES,
@@ -129,6 +159,35 @@ export const estimating: readonly AnyCall[] = [
         example: TAKEOFFS_EXAMPLE,
         render: ({ taken, digest }: Taken, { include }: Including<TakeoffInclude>) =>
           shownTakeoffs(taken, provenance(digest), include),
+      }),
+    },
+  }),
+  call({
+    method: "post",
+    path: "/v1/covering-comparisons",
+    id: "compareCoverings",
+    tag: "Estimating",
+    summary: "Which roof: coverings side by side",
+    description: [
+      "One roof under several coverings, each a whole system with its deck as bought: cost now, cost for each year of its",
+      "life, hours, weight, and whether the code allows it at this slope, with the clause. Best first: allowed ones, then",
+      "wholly priced ones, then by cost a year. Names of coverings stand in options.coverings; all where it is left out.",
+      "A part without a price is a line without an amount, never zero. Overrides may name the cells of takeoffs and of",
+      "coverings.<kind>; the covering that the structure has keeps its own, under covering.",
+    ].join(" "),
+    query: including(
+      COMPARISON_INCLUDES,
+      "sheet: every cell; workings: formulas, sources and ranges of the cells shown; drawings: each slope with its panels or courses as SVG.",
+    ),
+    request: body({ schema: estimateRequest, examples: COMPARISON_EXAMPLES, read: readAsked }),
+    run: ({ body: { request, digest } }): Compared => ({ compared: compareRoof(request), digest }),
+    faces: {
+      "application/json": json({
+        description: "The coverings.",
+        schema: ComparisonSchema,
+        example: COMPARISON_EXAMPLE,
+        render: ({ compared, digest }: Compared, { include }: Including<ComparisonInclude>) =>
+          shownComparison(compared, provenance(digest), include),
       }),
     },
   }),

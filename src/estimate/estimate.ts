@@ -6,6 +6,7 @@ import { type ComparedRoutes, type Decision, decide } from "./compare/decision.j
 import type { FrontierPoint } from "./compare/mix-search.js";
 import { type CommonCells, layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
 import { type Verdict, verdictOf } from "./compare/verdict.js";
+import { type ComparedCovering, compareCoverings } from "./covering-comparison.js";
 import { type Fault, FaultError, pointer } from "./faults.js";
 import { heldForm, millable, type Planners, planRoute } from "./plan.js";
 import type { HeldPlans } from "./request/held-plans.js";
@@ -29,6 +30,8 @@ export interface Estimate {
   readonly notices: readonly Notice[];
   /** Absent where the mix was held, or nothing may be milled. */
   readonly searched: MixSearched | undefined;
+  /** Coverings compared, best first; empty where nobody asked. */
+  readonly coverings: readonly ComparedCovering[];
   /** For `heldPlans` of a later request. */
   readonly plans: HeldPlans;
 }
@@ -139,6 +142,8 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   const mix = plans.mix === plans.buy ? buy : plans.mix === plans.mill && mill ? mill : lay(plans.mix);
   const routes = { buy, mill, mix };
   const decision = decide(basis, routes);
+  const wanted = basis.request.options?.coverings;
+  const coverings = wanted ? compareCoverings(basis, wanted, takeoffs.covering) : [];
   refuse([
     ...basis.assumed.faults,
     ...basis.assumed.unknownFaults(),
@@ -151,7 +156,7 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   const notices = noticesOf(basis, routes, common);
   const all = [...new Set([plans.buy, ...(plans.mill ? [plans.mill] : []), plans.mix])];
   const held = heldForm(all, plans.mix.milled);
-  return { basis, takeoffs, common, routes, decision, verdict, cautions, notices, searched, plans: held };
+  return { basis, takeoffs, common, routes, decision, verdict, cautions, notices, searched, coverings, plans: held };
 }
 
 /** Groups of a held mix that the structure has not. */

@@ -81,6 +81,11 @@ export function riseOn12(sheet: Sheet, unitRise: Cell, unitRun: Cell): Quantity 
   return quantity(sheet.decide(unitRise).times(twelve).dividedBy(sheet.decide(unitRun)), "mm");
 }
 
+/** The deck of a covering that is compared: the one that is asked for where it serves, else the usual one. */
+export function deckFor(kind: CoveringKind, rise: Quantity, asked: DeckKind | undefined): DeckKind {
+  return asked && SERVES[coveringOf(kind).deck].includes(asked) ? asked : usualDeck(kind, rise);
+}
+
 /** The deck of a roof. @throws FaultError when it can't carry the covering. */
 export function deckOf(shape: DeckedShape, rise: Quantity, defaults: Defaults): Deck {
   const { covering = USUAL_COVERING, deck } = shape;

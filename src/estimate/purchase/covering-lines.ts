@@ -1,12 +1,13 @@
 /** Parts of a roof covering to lines of the shopping list: by the piece, by the roll, or cut from what is sold in lengths. */
 import type { CoveringKind } from "../../catalog/coverings.js";
-import { coveringOffers, type Found, lumberOffers } from "../../catalog/look-up.js";
+import { coveringOffers, type Found, lumberOffers, sameSection } from "../../catalog/look-up.js";
 import type { CoveringOffer, CutLength } from "../../catalog/offers/covering.js";
 import { type LumberOffer, lengthsOf, pieceCost } from "../../catalog/offers/lumber.js";
 import type { Price } from "../../catalog/offers/price.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
+import type { Section } from "../../catalog/reading.js";
 import type { CoveringPart, CutToLength, Need, NeedItem } from "../need.js";
-import { type Decimal, decimal } from "../quantity/decimal.js";
+import { decimal } from "../quantity/decimal.js";
 import { type Quantity, quantity } from "../quantity/quantity.js";
 import { type MeasureSystem, marked } from "../quantity/text.js";
 import { type Cell, greatest, type Operand, over, type PlanProof, roundUp, sum, times } from "../sheet/expression.js";
@@ -225,7 +226,7 @@ function layRolls(
   return layLine(pricing, line, count, roll.price, `${offer.name}.${part}`);
 }
 
-/** Deck boards by their length, from the offer that the covering names, else the cheapest to the foot that is large enough. */
+/** Deck boards by their length: from the offer that the covering names where its size is wanted, else the cheapest that serves. */
 function layDeckBoards(
   pricing: Pricing,
   catalog: PriceCatalog,
@@ -236,42 +237,33 @@ function layDeckBoards(
 ): ShoppingLine {
   const { sheet } = pricing;
   const [thickness, width] = item.section ?? [];
-  const named = catalog.lumber.find(({ name }) => name === offer?.deck);
+  if (!thickness || !width) return { ...line, quantity: need.quantity, add: "Add deck boards to lumber." };
   const sized = (cell: Cell): Quantity => quantity(sheet.decide(cell), cell.unit);
-  const atLeast = thickness && width && { thickness: sized(thickness), width: sized(width) };
-  const found = atLeast ? lumberOffers(catalog, { atLeast, treatment: "none" }) : undefined;
-  const dressed = atLeast ? lumberOffers(catalog, { treatment: "none" }) : undefined;
-  const fits = found?.kind === "offered" ? found.offers : nearlyAsLarge(dressed, atLeast);
-  const best = cheapest(named && atLeast && !isPurlin(atLeast.thickness.value) ? [named] : fits);
-  const size = thickness && width ? ` of ${sheet.shown(thickness)} × ${sheet.shown(width)}` : "";
-  if (!best) return { ...line, quantity: need.quantity, add: `Add lumber${size} with a price to lumber.` };
+  const best = cheapest(boardsServing(catalog, { thickness: sized(thickness), width: sized(width) }, offer?.deck));
+  if (!best) {
+    const size = `${sheet.shown(thickness)} × ${sheet.shown(width)}`;
+    return { ...line, quantity: need.quantity, add: `Add lumber of ${size} with a price to lumber.` };
+  }
   sheet.title(line.name, line.label);
   const name = `price.${best.offer.name}.${best.name}`;
   const stock =
     sheet.find(`${name}.length`) ??
     sheet.catalog(`${name}.length`, best.length, { label: `stock length of ${best.offer.label}` });
   const sticks = sheet.lay(`${line.name}.sticks`, roundUp(over(need.quantity, stock)), { label: "stock lengths" });
-  return layLine(
-    pricing,
-    { ...line, label: `${line.label} (${best.offer.label})` },
-    sticks,
-    best.price,
-    `${best.offer.name}.${best.name}.deck`,
-  );
+  const label = `${line.label} (${best.offer.label})`;
+  return layLine(pricing, { ...line, label }, sticks, best.price, `${best.offer.name}.${best.name}.deck`);
 }
 
-/** Thicker than a board: what the covering names as its deck is meant for boards. */
-const isPurlin = (thickness: Decimal) => thickness.gt("31.75");
-
-/** Sold by a nominal name it is smaller than its name; that serves here as it does in the cut list. */
-function nearlyAsLarge(
-  found: Found<LumberOffer> | undefined,
-  wanted: { readonly thickness: Quantity; readonly width: Quantity } | undefined,
-): readonly LumberOffer[] {
-  if (!wanted || found?.kind !== "offered") return [];
-  return found.offers.filter(
-    ({ section }) => section.thickness.value.eq(wanted.thickness.value) && section.width.value.eq(wanted.width.value),
+/** The named offer where it is of that size; else all at least as large; else those sold by that size as a nominal name. */
+function boardsServing(catalog: PriceCatalog, wanted: Section, named: string | undefined): readonly LumberOffer[] {
+  const same = catalog.lumber.filter(({ name, actual }) => name === named && sameSection(actual, wanted));
+  if (same.length > 0) return same;
+  const larger = lumberOffers(catalog, { atLeast: wanted, treatment: "none" });
+  const byName = catalog.lumber.filter(
+    ({ section, treatment }) => treatment === "none" && sameSection(section, wanted),
   );
+  const least = larger.kind === "offered" ? larger.offers : [];
+  return [...least, ...byName];
 }
 
 function cheapest(offers: readonly LumberOffer[]) {

@@ -1,5 +1,6 @@
 /** The whole request: structure, logs, catalog, shop, labor, assumptions, overrides, lines, held plans, options. */
 import { z } from "zod";
+import { coveringKinds } from "../../catalog/coverings.js";
 import { finishKinds } from "../../catalog/finishes.js";
 import { type PriceCatalog, parsePriceCatalog, priceCatalogSchema, typedCatalog } from "../../catalog/price-catalog.js";
 import {
@@ -80,6 +81,15 @@ export const optionsShape = z
       .enum([...finishKinds, "none"] as const)
       .optional()
       .meta({ description: "Finish for the faces that show; none leaves the wood bare.", examples: ["oil-stain"] }),
+    coverings: z
+      .array(z.enum(coveringKinds))
+      .min(1)
+      .max(coveringKinds.length)
+      .optional()
+      .meta({
+        description: "Coverings to be compared on this roof, beside the one that it is built with.",
+        examples: [["ribbed-steel", "asphalt-shingles"]],
+      }),
     mostCash: moneyField("", {
       describe: "Cash that the best mix should stay within, if it can.",
       example: "4000",

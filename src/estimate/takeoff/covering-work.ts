@@ -7,6 +7,7 @@ import type { Covering, CoveringKind } from "../../catalog/coverings.js";
 import type { Exposure, FastenerKind } from "../../catalog/fasteners.js";
 import type { Spread } from "../../catalog/finishes.js";
 import type { CoveringOffer } from "../../catalog/offers/covering.js";
+import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import type { Citation } from "../../catalog/sources.js";
 import { FaultError } from "../faults.js";
 import type { CoveringPart, CutToLength, Need } from "../need.js";
@@ -31,6 +32,8 @@ export interface CoveringWork {
   readonly kind: CoveringKind;
   readonly row: Covering;
   readonly offer: CoveringOffer | undefined;
+  /** Boards that the catalog names as the deck of this covering. */
+  readonly deckBoards: LumberOffer | undefined;
   readonly roof: CoveredRoof;
   readonly surface: CoveredSurface;
   readonly slope: SlopeVerdict;
@@ -75,10 +78,11 @@ export function laySize(
   otherwise: InEither,
 ): Cell {
   const cell = `${name}.${size}`;
-  const notes = { label, display: units.small };
-  if (offered) return sheet.catalog(cell, offered, { ...notes, source: offer?.label ?? "price catalog" });
+  // Lengths in the small unit; an area as it was written.
+  const notes = ({ unit }: Quantity) => (unit.symbol === "mm" ? { label, display: units.small } : { label });
+  if (offered) return sheet.catalog(cell, offered, { ...notes(offered), source: offer?.label ?? "price catalog" });
   const value = defaults.quantity(undefined, `/overrides/${cell}`, otherwise, "common practice");
-  return sheet.input(cell, value, { ...notes, source: citation(row.from) });
+  return sheet.input(cell, value, { ...notes(value), source: citation(row.from) });
 }
 
 /** Lays a range that belongs to this covering alone. */

@@ -36,6 +36,8 @@ export interface CoveringInput {
   readonly offer?: CoveringOffer | undefined;
   /** Boards that a roof of boards is made of. */
   readonly lumber?: LumberOffer | undefined;
+  /** Boards that the catalog names as its deck. */
+  readonly deckBoards?: LumberOffer | undefined;
   /** Where the screws are to last: the wood of the deck. */
   readonly exposure: Exposure;
   /** A deck that is taken off with the covering; absent where piece groups stand for it. */
@@ -50,6 +52,8 @@ export interface CoveringTakeoff {
   readonly form: CoveringForm;
   /** Prefix of its cells. */
   readonly name: string;
+  /** What it was laid from. */
+  readonly work: CoveringWork;
   readonly slope: SlopeVerdict;
   readonly needs: readonly Need[];
   readonly faces: readonly FaceLayout[];
@@ -72,7 +76,7 @@ export interface CoveringTakeoff {
 
 /** Lays a covering: surface, covering, underlay, deck, weight and life. */
 export function layCovering(sheet: Sheet, input: CoveringInput, units: DisplayUnits): CoveringTakeoff {
-  const { kind, roof, assumed, defaults, offer, exposure, name = "covering" } = input;
+  const { kind, roof, assumed, defaults, offer, deckBoards, exposure, name = "covering" } = input;
   const row = coveringOf(kind);
   sheet.title(name, `Covering: ${row.name}`);
   const slope = slopeVerdict(sheet, kind, roof);
@@ -84,6 +88,7 @@ export function layCovering(sheet: Sheet, input: CoveringInput, units: DisplayUn
     kind,
     row,
     offer,
+    deckBoards,
     roof,
     surface,
     slope,
@@ -99,6 +104,7 @@ export function layCovering(sheet: Sheet, input: CoveringInput, units: DisplayUn
     kind,
     form: row.form,
     name,
+    work,
     slope,
     ...laid,
     needs: [...laid.needs, ...(underlay?.needs ?? []), ...(deck?.needs ?? [])],

@@ -119,7 +119,7 @@ export function layComparedDeck(work: CoveringWork, kind: DeckKind): DeckCells {
 }
 
 function laySection(
-  { sheet, name, defaults, units }: CoveringWork,
+  { sheet, name, defaults, units, deckBoards }: CoveringWork,
   kind: Exclude<DeckKind, "sheets">,
 ): readonly [Cell, Cell] {
   const usual = kind === "purlins" ? ROLE_DEFAULTS.purlin.section : DECK_BOARD[kind];
@@ -129,6 +129,14 @@ function laySection(
   const base = known?.name.split(".")[1];
   const knownWidth = base === undefined ? undefined : sheet.find(`sections.${base}.width`);
   if (known && knownWidth) return [known, knownWidth];
+  if (deckBoards && kind !== "purlins") {
+    const notes = { display: units.small, source: deckBoards.label };
+    const { thickness, width } = deckBoards.actual;
+    return [
+      sheet.catalog(`${name}.deckThickness`, thickness, { ...notes, label: "thickness of a deck board" }),
+      sheet.catalog(`${name}.deckWidth`, width, { ...notes, label: "width of a deck board" }),
+    ];
+  }
   const section = parseSection(usual[defaults.system]);
   if (section instanceof TextFault) throw new Error(section.wrong);
   const label = kind === "purlins" ? "of a purlin" : "of a deck board";

@@ -31,7 +31,11 @@ export const EstimateSchema = z
     geometry: GeometrySchema.nullable().describe("What to set out; null where the structure is a list of pieces."),
     sawing: SawingSchema.describe("Logs and how to saw them."),
     purchasing: PurchasingSchema.describe("Shopping lists."),
-    coverings: z.array(RoofCoveringSchema).describe("The roof covering; empty where nothing is covered."),
+    coverings: z
+      .array(RoofCoveringSchema)
+      .describe(
+        "The roof covering, or with options.coverings all that are compared, best first; empty where nothing is covered.",
+      ),
     fasteners: JointsSchema.nullable().describe("Connections; null where the structure is a list of pieces."),
     finish: FinishSchema.describe("Faces and finish."),
     effort: EffortSchema.describe("Hours by stage."),
@@ -67,7 +71,11 @@ export function shownEstimate(
     geometry: shownGeometry(basis, include.includes("drawings")),
     sawing: shownSawing(basis, distinct, marksOf),
     purchasing: shownPurchasing(estimate, distinct, marksOf),
-    coverings: shownRoof(takeoffs.covering, system),
+    coverings: shownRoof(
+      { built: takeoffs.covering, compared: estimate.coverings },
+      system,
+      include.includes("drawings"),
+    ),
     fasteners: shownJoints(takeoffs.fasteners, system),
     finish: shownFinish(takeoffs.finish),
     effort: shownEffort(estimate, distinct, include.includes("work")),

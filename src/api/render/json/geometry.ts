@@ -129,7 +129,7 @@ const PergolaFrameSchema = z
   })
   .meta({ id: "PergolaFrame", description: "The size of a pergola." });
 
-const DrawingSchema = z
+export const DrawingSchema = z
   .strictObject({
     name: z.string().describe("Name of the drawing: plan, elevation, section, rafter, and others of some kinds."),
     title: z.string().describe("In words."),

@@ -30,7 +30,7 @@ const PackSchema = z
   })
   .meta({ id: "PackCount", description: "Packs of one size." });
 
-const LineSchema = z
+export const LineSchema = z
   .strictObject({
     name: z.string().describe("What the names of its cells begin with."),
     label: z.string().describe("What to ask for."),
@@ -112,7 +112,8 @@ function byDepartment(lines: readonly ShoppingLine[], system: MeasureSystem): z.
   })).filter((department) => department.lines.length > 0);
 }
 
-function shownLine(line: ShoppingLine, system: MeasureSystem): z.output<typeof LineSchema> {
+/** One line with its packs, price and amount. */
+export function shownLine(line: ShoppingLine, system: MeasureSystem): z.output<typeof LineSchema> {
   const packs = (line.packs ?? []).filter(({ count }) => !count.value.isZero());
   return {
     name: line.name,

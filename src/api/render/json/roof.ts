@@ -1,14 +1,18 @@
 /** A roof covering as JSON: a full system with the verdict of the code on its slope. */
 import { z } from "zod";
 import { coveringOf } from "../../../catalog/coverings.js";
+import type { ComparedCovering } from "../../../estimate/covering-comparison.js";
 import type { MeasureSystem } from "../../../estimate/quantity/text.js";
 import type { CoveringTakeoff } from "../../../estimate/takeoff/covering.js";
 import type { FaceLayout } from "../../../estimate/takeoff/covering-work.js";
 import type { PanelCells } from "../../../estimate/takeoff/panels.js";
 import type { SlopeVerdict } from "../../../estimate/takeoff/slope-verdict.js";
+import { roofLayouts } from "../svg/roof-layout.js";
+import { ComparedSchema, shownCompared } from "./compared-coverings.js";
 import { FigureSchema, figure, figureOrNull, LengthSchema, lengthFigure, smallFigure } from "./figures.js";
+import { DrawingSchema } from "./geometry.js";
 
-export const SlopeSchema = z
+const SlopeSchema = z
   .strictObject({
     allowed: z.boolean().describe("Whether the code allows the covering at this slope."),
     lapsSealed: z.boolean().describe("Whether it is allowed only because the laps are sealed."),
@@ -96,17 +100,42 @@ export const RoofCoveringSchema = z
     panels: PanelsSchema.nullable().describe("Of panels; null for other coverings."),
     courses: CoursesSchema.nullable().describe("Of shingles, shakes and tile; null for other coverings."),
     parts: z.array(PartSchema).describe("All that it takes."),
+    built: z.boolean().describe("Whether the request builds with it."),
+    compared: ComparedSchema.nullable().describe("Beside the others; null where none are compared."),
+    drawings: z
+      .array(DrawingSchema)
+      .optional()
+      .describe("With include=drawings: each slope with its panels or courses; slopes that are alike once."),
   })
   .meta({ id: "RoofCovering", description: "One roof covering as a full system." });
 type ShownCovering = z.output<typeof RoofCoveringSchema>;
 
-/** A list, for a roof may be compared under several coverings; empty where nothing is covered. */
-export function shownRoof(covering: CoveringTakeoff | undefined, system: MeasureSystem): ShownCovering[] {
-  return covering ? [shownCovering(covering, system)] : [];
+/** What lies on a roof, or might. */
+interface RoofCoverings {
+  readonly built: CoveringTakeoff | undefined;
+  /** Best first; the built one among them. */
+  readonly compared: readonly ComparedCovering[];
+}
+
+/** The covering that is built, or all that are compared; empty where nothing is covered. @param drawn - With drawings. */
+export function shownRoof({ built, compared }: RoofCoverings, system: MeasureSystem, drawn: boolean): ShownCovering[] {
+  const drawings = (covering: CoveringTakeoff) => (drawn ? { drawings: roofLayouts(covering, system) } : {});
+  if (compared.length === 0) {
+    return built ? [{ ...shownCovering(built, system), built: true, compared: null, ...drawings(built) }] : [];
+  }
+  return compared.map((one, i) => ({
+    ...shownCovering(one.takeoff, system),
+    built: one.built,
+    compared: shownCompared(one, i, system),
+    ...drawings(one.takeoff),
+  }));
 }
 
 /** One covering with all its slopes and parts. */
-export function shownCovering(covering: CoveringTakeoff, system: MeasureSystem): ShownCovering {
+function shownCovering(
+  covering: CoveringTakeoff,
+  system: MeasureSystem,
+): Omit<ShownCovering, "built" | "compared" | "drawings"> {
   const { courses, panels } = covering;
   return {
     kind: covering.kind,
@@ -132,7 +161,7 @@ export function shownCovering(covering: CoveringTakeoff, system: MeasureSystem):
   };
 }
 
-export const shownSlope = ({ allowed, lapsSealed, reason, reference }: SlopeVerdict) => ({
+const shownSlope = ({ allowed, lapsSealed, reason, reference }: SlopeVerdict) => ({
   ...{ allowed, lapsSealed },
   ...{ reason, reference },
 });

@@ -59,7 +59,7 @@ export function shownTakeoffs(
     about: about(basis, provenance),
     cutList: shownCutList(basis, takeoffs.weights, undefined),
     geometry: shownGeometry(basis, include.includes("drawings")),
-    coverings: shownRoof(takeoffs.covering, system),
+    coverings: shownRoof({ built: takeoffs.covering, compared: [] }, system, include.includes("drawings")),
     fasteners: shownJoints(takeoffs.fasteners, system),
     finish: shownFinish(takeoffs.finish),
     needs: takeoffs.needs.map(({ name, label, quantity }) => ({ name, label, quantity: figure(quantity) })),
