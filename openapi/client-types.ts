@@ -147,6 +147,19 @@ export type ClosureOffer = {
   readonly price?: string | MeasuredValue | null | undefined;
 };
 
+/** One covering beside the others. */
+export type ComparedCovering = {
+  readonly rank: number;
+  readonly cash: Figure | null;
+  readonly complete: boolean;
+  readonly yearly: Figure | null;
+  readonly hours: Figure;
+  readonly weight: Figure;
+  readonly deck: "purlins" | "spaced-boards" | "solid-boards" | "sheets";
+  readonly lines: readonly ShoppingLine[];
+  readonly taxes: readonly LabeledFigure[];
+};
+
 /** What milling, dressing, drying and footings use up. */
 export type ConsumableOffer = {
   readonly name?: string | undefined;
@@ -210,6 +223,15 @@ export type Covering = {
   readonly weightFrom: Citation;
   readonly closures: boolean;
   readonly from: Citation;
+};
+
+/** One roof under several coverings. It never says that it is strong enough. */
+export type CoveringComparison = {
+  readonly about: About;
+  readonly coverings: readonly RoofCovering[];
+  readonly cautions: readonly Caution[];
+  readonly notices: readonly Notice[];
+  readonly sheet: Sheet;
 };
 
 /** The roof coverings that the service knows. */
@@ -1166,6 +1188,7 @@ export type Options = {
   readonly measure?: "inch-pound" | "metric" | undefined;
   readonly fallDown?: "spares" | "buy" | undefined;
   readonly finish?: "oil-stain" | "water-repellent" | "solid-stain" | "paint" | "primer" | "none" | undefined;
+  readonly coverings?: readonly ("ribbed-steel" | "corrugated-steel" | "standing-seam-steel" | "asphalt-shingles" | "wood-shingles" | "wood-shakes" | "tile" | "mineral-roll" | "membrane" | "polycarbonate" | "boards")[] | undefined;
   readonly mostCash?: string | MeasuredValue | undefined;
   readonly mostHours?: string | MeasuredValue | undefined;
   readonly frontier?: boolean | undefined;
@@ -1390,6 +1413,9 @@ export type RoofCovering = {
   readonly panels: Panels | null;
   readonly courses: Courses | null;
   readonly parts: readonly RoofPart[];
+  readonly built: boolean;
+  readonly compared: ComparedCovering | null;
+  readonly drawings?: readonly Drawing[] | undefined;
 };
 
 /** The roof above the frame. */
@@ -1910,6 +1936,14 @@ export interface Calls {
     readonly body: EstimateRequest;
     readonly answer: Takeoffs;
   };
+  readonly compareCoverings: {
+    readonly path: undefined;
+    readonly query: {
+      readonly include?: readonly ("sheet" | "workings" | "drawings")[] | undefined;
+    };
+    readonly body: EstimateRequest;
+    readonly answer: CoveringComparison;
+  };
   readonly makeStockPlan: {
     readonly path: undefined;
     readonly query: {
@@ -1982,6 +2016,7 @@ export interface Calls {
 export const CALLS = {
   makeEstimate: { method: "POST", path: "/v1/estimates" },
   makeTakeoffs: { method: "POST", path: "/v1/takeoffs" },
+  compareCoverings: { method: "POST", path: "/v1/covering-comparisons" },
   makeStockPlan: { method: "POST", path: "/v1/stock-plans" },
   getAssumptions: { method: "GET", path: "/v1/assumptions" },
   getSpecies: { method: "GET", path: "/v1/species" },
