@@ -173,7 +173,10 @@ export class FrameChecks {
     this.above(frame.longestPiece, undefined, "/longestPiece", "The longest piece", "Give a length such as 12 ft.");
   }
 
-  /** Posts that would stand in one another, and braces longer than the post or the beam that they stiffen. */
+  /**
+   * Posts that would stand in one another, and braces longer than the post or the beam that they stiffen.
+   * @param braced - Whether the request says how long braces are: a usual leg keeps clear by itself.
+   */
   bracing(
     { length, bays, braceLeg }: Readonly<Record<"length" | "bays" | "braceLeg", Cell>>,
     post: { readonly height: Cell; readonly width: Cell; readonly beamDepth: Cell },

@@ -271,7 +271,7 @@ function refuse(
   checks.above(frame.eaveHeight, sections["low-beams"].width, "/eaveHeight", "The height to the plate's top", higher);
   const { "low-posts": posts, "low-beams": beams } = sections;
   const post = { height: frame.eaveHeight, width: posts.width, beamDepth: beams.width };
-  checks.bracing(frame, post, !shape.groups?.braces?.remove);
+  checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
   checks.rafterRoom(frame.rafterSpacing, sections.rafters.thickness);
   checks.tails(frame.lowOverhang, "/overhang/low", frame);
   checks.rafterReach(shape.groups?.rafters?.length, frame.lowOverhang, frame);

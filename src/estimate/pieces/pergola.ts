@@ -57,7 +57,7 @@ export function layPergola(sheet: Sheet, shape: PergolaShape, defaults: Defaults
   const without = new Set<PergolaGroup>(frame.slatSpacing ? [] : ["slats"]);
   const sections = laySections(sheet, KINDS, settings, defaults, units, without);
   const laying: Laying<PergolaGroup> = { sheet, units, kinds: KINDS, settings, sections };
-  refuse(laying, frame);
+  refuse(laying, frame, shape);
   const whole = (name: string, label: string, of: Cell, past: Cell) =>
     sheet.lay(`roof.${name}`, plus(of, times(number("2"), past)), { label, display: units.long });
   const topLength = whole("length", "along the beams, end to end", frame.length, frame.endOverhang);
@@ -118,7 +118,7 @@ function layFrame(inputs: FrameInputs, shape: PergolaShape): PergolaFrame {
 }
 
 /** Limits of the frame as a whole, asked of effective values. */
-function refuse({ sheet, sections, settings }: Laying<PergolaGroup>, frame: PergolaFrame): void {
+function refuse({ sheet, sections }: Laying<PergolaGroup>, frame: PergolaFrame, shape: PergolaShape): void {
   const checks = new FrameChecks(sheet);
   const { posts, beams, rafters } = sections;
   checks.divisors(frame);
@@ -132,7 +132,7 @@ function refuse({ sheet, sections, settings }: Laying<PergolaGroup>, frame: Perg
     "Give more than the beam's depth.",
   );
   const post = { height: frame.height, width: posts.width, beamDepth: beams.width };
-  checks.bracing(frame, post, !settings?.braces?.remove);
+  checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
   checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
   if (frame.slatSpacing) {
     const cure = "Give more than a slat is wide.";
