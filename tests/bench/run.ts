@@ -24,6 +24,7 @@ const TOPICS: Readonly<Record<string, string>> = {
   estimate: "./estimate.ts",
   frontier: "./frontier.ts",
   http: "./http.ts",
+  form: "./form.ts",
 };
 
 const fileOf = (topic: string): string => fileURLToPath(new URL(TOPICS[topic] as string, import.meta.url));

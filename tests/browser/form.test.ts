@@ -108,6 +108,64 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     await v.end();
   });
 
+  it("draws every kind to scale, builds parts on and off, and leaves a list of pieces undrawn", async () => {
+    const v = await visit(stage);
+    const { page } = v;
+    await page.selectOption("#demo", "-blank");
+    await v.settled();
+    const drawing = page.locator("#give-structure .drawing img");
+    for (const kind of ["gable", "lean-to", "hip", "pergola"]) {
+      await page.selectOption("#at-structure-kind", kind);
+      await v.settled();
+      expect(await drawing.getAttribute("alt")).toMatch(new RegExp(`^Section of a ${kind}`));
+      expect(await drawing.evaluate((image) => (image as HTMLImageElement).decode())).toBeUndefined();
+    }
+    await clean(v);
+    await page.check("#at-structure-floor");
+    await v.settled();
+    expect(JSON.parse(await saved(page)).structure.floor).toEqual({});
+    expect(await page.locator("#pieces").textContent()).toContain("oist");
+    await page.check("#at-structure-footings");
+    await page.waitForSelector(".state.is-refused");
+    const frost = page.locator(".field.wrong", { has: page.locator("#at-structure-footings-frostDepth") });
+    expect(await frost.locator(".fault").textContent()).toContain("frostDepth");
+    await page.fill("#at-structure-footings-frostDepth", "36 in");
+    await v.settled();
+    await page.uncheck("#at-structure-floor");
+    await v.settled();
+    expect(JSON.parse(await saved(page)).structure.floor).toBeUndefined();
+    await page.selectOption("#at-structure-kind", "pieces");
+    await v.settled();
+    expect(await drawing.count()).toBe(0);
+    await clean(v);
+    await v.end();
+  });
+
+  it("adds a price that the catalog lacks, says what is wrong with it, and takes it into the estimate", async () => {
+    const v = await visit(stage);
+    const { page } = v;
+    await page.click("#give-catalog > summary");
+    await page.click("text=Add a price");
+    await page.selectOption("#add-kind", "services");
+    await page.fill("#add-price", "40 USD");
+    await page.fill("#add-item", "no-such-service");
+    await page.fill("#add-name", "mine");
+    await page.click("text=Add this price");
+    await page.waitForSelector(".state.is-refused, .adding .fault");
+    expect(await page.locator("#give-catalog .fault").first().textContent()).toContain("no-such-service");
+    await clean(v);
+    await page.click("text=Undo");
+    await v.settled();
+    await page.fill("#add-item", "delivery");
+    await page.fill("#add-name", "mine");
+    await page.fill("#add-price", "40 USD");
+    await page.click("text=Add this price");
+    await page.waitForSelector("text=is added");
+    const { catalog } = JSON.parse(await saved(page));
+    expect(catalog.services.at(-1)).toMatchObject({ name: "mine", item: "delivery", price: "40 USD" });
+    await v.end();
+  });
+
   it("saves a project and opens it again to the same answer, by file and by address", async () => {
     const v = await visit(stage);
     await v.page.fill("#at-structure-length", "20 ft");
@@ -256,7 +314,14 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     await v.page.emulateMedia({ media: "print" });
     expect(await v.page.locator(".give").isVisible()).toBe(false);
     expect(await v.page.locator(".state").isVisible()).toBe(false);
-    for (const shown of ["#verdict", "#sawing .end", "#shopping table", "#covering .route", "#cautions li"]) {
+    for (const shown of [
+      "#verdict",
+      "#sawing .end",
+      "#shopping table",
+      "#covering .route",
+      "#drawings img",
+      "#cautions li",
+    ]) {
       expect(await v.page.locator(shown).first().isVisible()).toBe(true);
     }
     expect((await v.page.pdf()).length).toBeGreaterThan(10_000);

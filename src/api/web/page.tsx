@@ -40,7 +40,7 @@ function draw(): NonNullable<typeof pages> {
   const shown = (include: Parameters<typeof shownEstimate>[2]) =>
     shownEstimate(made, provenance(digestOf(request)), include);
   const demos = demoList().demos.map(({ name, title }) => ({ name, title }));
-  const start: Start = { request, answer: shown(["workings", "plans"]), spec: formSpec(), demos };
+  const start: Start = { request, answer: shown(["workings", "plans", "drawings"]), spec: formSpec(), demos };
   const model = still(start);
   const form = (
     <Page title="Boleworth: mill it or buy it?">

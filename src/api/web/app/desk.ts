@@ -13,7 +13,7 @@ const MOST_STEPS = 200;
 /** Longest address that is sure to be kept by browsers and mail programs, in characters. Assumption. */
 const LONGEST_FRAGMENT = 60_000;
 /** What is asked for with every change; the whole sheet only when someone looks at it. */
-const USUAL: readonly Include[] = ["workings", "plans"];
+const USUAL: readonly Include[] = ["workings", "plans", "drawings"];
 
 /** Everything that is shown, without what can be done about it. */
 export type Shown = Omit<Model, "acts" | "canUndo" | "canRedo">;

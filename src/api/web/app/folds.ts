@@ -7,7 +7,16 @@ export const OPEN_FIRST: readonly string[] = ["give-structure", "pieces", "hours
 export const OPEN_ON_PHONE: readonly string[] = ["cautions"];
 
 /** Folds that are printed. */
-export const ON_PAPER: readonly string[] = ["pieces", "hours", "sawing", "shopping", "covering", "rafter", "cautions"];
+export const ON_PAPER: readonly string[] = [
+  "pieces",
+  "hours",
+  "sawing",
+  "shopping",
+  "covering",
+  "drawings",
+  "rafter",
+  "cautions",
+];
 
 /** Places of the request that stand in a fold of another name. */
 const HOME: Readonly<Record<string, string>> = { labor: "shop", site: "options", overrides: "own" };

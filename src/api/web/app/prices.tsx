@@ -3,8 +3,8 @@ import { AddPrice } from "./add-price.js";
 import { Faults, Field } from "./field.js";
 import { Fold } from "./figure.js";
 import { isFields, type Json, valueAt } from "./json.js";
-import { faultsAt, type Model } from "./model.js";
-import { pricesOf } from "./price-list.js";
+import type { Fault, Model } from "./model.js";
+import { PRICE_KEYS, pricesOf } from "./price-list.js";
 import type { FieldSpec } from "./specs.js";
 import { capital } from "./words.js";
 
@@ -28,7 +28,7 @@ export function Prices({ m }: { readonly m: Model }) {
           </button>
         </p>
       )}
-      <Faults faults={faultsAt(m, "/catalog")} id="at-catalog-fault" />
+      <Faults faults={faultsOfCatalog(m)} id="at-catalog-fault" />
       {given !== undefined && catalog === undefined && <p>Bringing the prices…</p>}
       {isFields(catalog) && <PriceTable m={m} catalog={catalog} named={isFields(given) && "demo" in given} />}
       <AddPrice m={m} catalog={catalog} />
@@ -36,6 +36,13 @@ export function Prices({ m }: { readonly m: Model }) {
     </>
   );
 }
+
+/** Those of the catalog that no price field shows. */
+const faultsOfCatalog = (m: Model): readonly Fault[] =>
+  (m.problem?.faults ?? []).filter(
+    ({ pointer = "" }) =>
+      /^\/catalog(\/|$)/.test(pointer) && !PRICE_KEYS.has(pointer.slice(pointer.lastIndexOf("/") + 1)),
+  );
 
 function PriceTable({ m, catalog, named }: { m: Model; catalog: Json; named: boolean }) {
   // A catalog that is only named becomes the user's own with the first change.

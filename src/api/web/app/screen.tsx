@@ -2,6 +2,7 @@
 import { Advice } from "./advice.js";
 import { Bar } from "./bar.js";
 import { Coverings } from "./coverings.js";
+import { Drawings } from "./drawing.js";
 import { Inputs } from "./inputs.js";
 import { Logs } from "./logs.js";
 import type { Model } from "./model.js";
@@ -42,6 +43,7 @@ export function Screen({ m }: { readonly m: Model }) {
               <Logs m={m} answer={answer} />
               <Shopping m={m} answer={answer} />
               <Coverings m={m} answer={answer} />
+              <Drawings m={m} answer={answer} />
               <Geometry m={m} answer={answer} />
               <Advice m={m} answer={answer} />
               <Sheet m={m} />

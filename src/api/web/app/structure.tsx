@@ -1,5 +1,5 @@
 /** What is to be built: its kind, its sizes, its parts, and a picture that follows. */
-import { Drawing } from "./drawing.js";
+import { SectionDrawing } from "./drawing.js";
 import { Faults, idOf } from "./field.js";
 import { Fold } from "./figure.js";
 import { isFields, type Json, valueAt } from "./json.js";
@@ -51,7 +51,7 @@ export function StructureForm({ m }: { readonly m: Model }) {
         </select>
       </div>
       <Faults faults={faultsAt(m, "/structure")} id={`${idOf("/structure")}-fault`} />
-      <Drawing m={m} />
+      <SectionDrawing m={m} />
       <Grid m={m} fields={fields.filter(({ key }) => FIRST.has(key))} pointer="/structure" />
       {fields.flatMap((spec) => (spec.kind === "group" && spec.key in PARTS ? [<Part m={m} spec={spec} />] : []))}
       {frame.length > 0 && (
