@@ -486,8 +486,31 @@ function order({ groups }: Laid): string[] {
     .sort();
 }
 
+/** Width and height of the whole, as they stand in the drawings. */
+function checkOutline(d: Differences, { outline, frame }: Laid, s: Sizes): void {
+  if (!outline || !frame) return;
+  const size = (of: keyof typeof outline) => outline[of].value.toNumber() / MM;
+  const past = {
+    gable: s.near + s.far,
+    "lean-to": s.near + s.far,
+    ledger: s.near,
+    hip: 2 * s.near,
+    pergola: 2 * s.near,
+  };
+  d.same("width of the roof", size("width"), s.span + past[s.kind]);
+  d.same("length of the roof", size("length"), s.length + 2 * (s.kind === "hip" ? s.near : s.end));
+  if (frame.kind === "pergola") {
+    d.same("height of the rafters", size("height"), s.height + s.rafter.deep);
+    return;
+  }
+  const upTo = { gable: s.span / 2, hip: s.span / 2, "lean-to": s.span + s.far, ledger: s.span - s.ledger, pergola: 0 };
+  const seat = frame.rafter.seat.value.toNumber() / MM;
+  const above = (s.rafter.deep * Math.hypot(12, s.rise)) / 12 - (seat * s.rise) / 12;
+  d.same("height of the rafters", size("height"), s.height + (upTo[s.kind] * s.rise) / 12 + above);
+}
+
 describe("structures at random", () => {
-  it(`agree with a walk through them, piece by piece, ${RUNS} times`, { timeout: 120_000 }, () => {
+  it(`agree with a walk through them, piece by piece, ${RUNS} times`, { timeout: 300_000 }, () => {
     const kinds = new Map<string, number>();
     fc.assert(
       fc.property(draw, (drawn) => {
@@ -500,6 +523,7 @@ describe("structures at random", () => {
         checkPergola(d, mine, sizes, slats);
         checkArea(d, mine, sizes);
         checkEnvelope(d, mine, sizes);
+        checkOutline(d, mine, sizes);
         if (floor) checkFloor(d, mine, sizes);
         if (wall) checkWall(d, mine, sizes, wall);
         kinds.set(sizes.kind, (kinds.get(sizes.kind) ?? 0) + 1);
@@ -510,7 +534,7 @@ describe("structures at random", () => {
     for (const count of kinds.values()) expect(count).toBeGreaterThan(1000);
   });
 
-  it("are the same in the millimetres that their inches are", { timeout: 60_000 }, () => {
+  it("are the same in the millimetres that their inches are", { timeout: 300_000 }, () => {
     fc.assert(
       fc.property(draw, (drawn) => {
         expect(order(laid(bodyOf(drawn, millimetres)))).toEqual(order(laid(bodyOf(drawn, inches))));
@@ -519,7 +543,7 @@ describe("structures at random", () => {
     );
   });
 
-  it("order the same as their mirror images", { timeout: 60_000 }, () => {
+  it("order the same as their mirror images", { timeout: 300_000 }, () => {
     fc.assert(
       fc.property(draw, (drawn) => {
         expect(order(laid(bodyOf(drawn, inches, true)))).toEqual(order(laid(bodyOf(drawn, inches))));

@@ -187,13 +187,14 @@ function layFaces(
     const none = { area: number("0 mm2"), length: number("0 mm") };
     return { ...known, area: area("millArea", "cut face, mill", faces.area), narrow: none, wide: none };
   }
+  const foot = units.small === "mm" ? "305 mm" : "12 in";
   const narrow = {
-    area: area("narrowArea", "face of cuts up to 12 in wide", faces.area - faces.wideArea),
-    length: length("narrowLength", "length of cuts up to 12 in wide", faces.length - faces.wideLength),
+    area: area("narrowArea", `face of cuts up to ${foot} wide`, faces.area - faces.wideArea),
+    length: length("narrowLength", `length of cuts up to ${foot} wide`, faces.length - faces.wideLength),
   };
   const wide = {
-    area: area("wideArea", "face of cuts over 12 in wide", faces.wideArea),
-    length: length("wideLength", "length of cuts over 12 in wide", faces.wideLength),
+    area: area("wideArea", `face of cuts over ${foot} wide`, faces.wideArea),
+    length: length("wideLength", `length of cuts over ${foot} wide`, faces.wideLength),
   };
   return { ...known, area: plus(narrow.area, wide.area), narrow, wide };
 }

@@ -33,7 +33,13 @@ export function slopeVerdict(
   return {
     allowed,
     lapsSealed,
-    reason: `${given} ${verb} the least slope, ${rule.rise} over 12 in${only}.`,
+    reason: `${given} ${verb} the least slope, ${leastInWords(rule.rise, roof)}${only}.`,
     reference: citation(rule.from),
   };
+}
+
+/** The code says it over 12 in; where the roof is metric, the same slope is said over 300 mm. */
+function leastInWords(rise: string, { unitRise }: Pick<CoveredRoof, "unitRise">): string {
+  if (unitRise.display.symbol !== "mm") return `${rise} over 12 in`;
+  return `${exactly(rise).value.times(300).dividedBy(exactly("12 in").value).toFixed()} mm over 300 mm`;
 }
