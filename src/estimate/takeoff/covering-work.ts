@@ -23,7 +23,7 @@ import type { CoveredRoof } from "./covered-roof.js";
 import type { CoveredFace, CoveredSurface } from "./covering-faces.js";
 import type { SlopeVerdict } from "./slope-verdict.js";
 
-/** Person-time of covering a roof. */
+/** What a covering is laid from, and where its cells and lines are put. */
 export interface CoveringWork {
   readonly sheet: Sheet;
   readonly units: DisplayUnits;

@@ -33,7 +33,7 @@ export interface StripSizes {
   readonly reversible: boolean;
 }
 
-/** What strips, closures and trims of a panel roof take. */
+/** Panels or boards laid side by side, with their laps. */
 export interface StripCells {
   readonly layout: FaceLayout;
   /** Panels or boards laid on all planes that are alike. */

@@ -139,7 +139,7 @@ describe("Scribner by formula", () => {
   });
 });
 
-/** Louisiana Revised Statutes 3:4641, tabulated; exact. */
+/** Worked out by hand from the formula of Louisiana Revised Statutes 3:4641; exact, and no print of a table. */
 const DOYLE: readonly Row[] = [
   [6, 2, 2.5, 3, 3.5, 4],
   [8, 8, 10, 12, 14, 16],
