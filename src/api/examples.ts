@@ -109,6 +109,7 @@ const SHARED = {
     },
     volume: null,
     upkeep: null,
+    betweenCoats: null,
     lines: [
       {
         group: "shelf-boards",

@@ -20,8 +20,10 @@ export interface Finish {
   readonly coats: Readonly<Record<Texture, number>>;
   /** A primer comes first and counts as no coat. */
   readonly primed: boolean;
-  /** Years to the next coat, on vertical faces. */
-  readonly years: readonly [low: string, high: string];
+  /** Years to the next coat, on vertical faces; the likely figure is the middle of the published range. */
+  readonly years: Spread;
+  /** From one coat to the next. */
+  readonly betweenCoats: Spread;
   readonly from: Citation;
 }
 
@@ -30,6 +32,14 @@ const spread = (low: string, likely: string, high: string): Spread => [
   `${likely} ft2/gal`,
   `${high} ft2/gal`,
 ];
+
+const years = (low: string, likely: string, high: string): Spread => [`${low} year`, `${likely} year`, `${high} year`];
+/**
+ * From one coat to the next. A penetrating stain takes its second coat before the first has dried, 20 to 60 minutes on
+ * (`wood-handbook`, chapter 16, seen); what forms a film dries first: common practice, the can decides.
+ */
+const WET_ON_WET: Spread = ["20 min", "40 min", "60 min"];
+const FILM_DRIES: Spread = ["4 h", "16 h", "48 h"];
 
 const memory: Citation = { source: "wood-handbook", part: "finishing notes of the laboratory", known: "memory" };
 
@@ -40,7 +50,8 @@ export const FINISHES = {
     coverage: { smooth: spread("200", "300", "400"), rough: spread("100", "150", "200") },
     coats: { smooth: 1, rough: 2 },
     primed: false,
-    years: ["4 year", "8 year"],
+    years: years("4", "6", "8"),
+    betweenCoats: WET_ON_WET,
     from: { source: "wood-handbook", part: "chapter 16, table 16-5", known: "seen" },
   },
   "water-repellent": {
@@ -48,7 +59,8 @@ export const FINISHES = {
     coverage: { smooth: spread("150", "200", "250"), rough: spread("100", "125", "150") },
     coats: { smooth: 1, rough: 1 },
     primed: false,
-    years: ["1 year", "3 year"],
+    years: years("1", "2", "3"),
+    betweenCoats: WET_ON_WET,
     from: memory,
   },
   "solid-stain": {
@@ -56,7 +68,8 @@ export const FINISHES = {
     coverage: { smooth: spread("300", "350", "400"), rough: spread("150", "200", "250") },
     coats: { smooth: 2, rough: 2 },
     primed: true,
-    years: ["6 year", "15 year"],
+    years: years("6", "10.5", "15"),
+    betweenCoats: FILM_DRIES,
     from: memory,
   },
   paint: {
@@ -64,7 +77,8 @@ export const FINISHES = {
     coverage: { smooth: spread("350", "400", "450"), rough: spread("200", "250", "300") },
     coats: { smooth: 2, rough: 2 },
     primed: true,
-    years: ["10 year", "20 year"],
+    years: years("10", "15", "20"),
+    betweenCoats: FILM_DRIES,
     from: memory,
   },
   primer: {
@@ -72,7 +86,8 @@ export const FINISHES = {
     coverage: { smooth: spread("350", "400", "450"), rough: spread("200", "250", "300") },
     coats: { smooth: 1, rough: 1 },
     primed: false,
-    years: ["10 year", "20 year"],
+    years: years("10", "15", "20"),
+    betweenCoats: FILM_DRIES,
     from: { source: "common-practice", part: "taken as one coat of paint" },
   },
 } as const satisfies Readonly<Record<string, Finish>>;

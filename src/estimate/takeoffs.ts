@@ -9,6 +9,7 @@ import { layingTime } from "./effort/roofing.js";
 import type { Need } from "./need.js";
 import { USUAL_COVERING } from "./pieces/deck.js";
 import type { PieceGroup, SectionCells } from "./pieces/piece-group.js";
+import type { ShoppingLine } from "./purchase/line.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
 import {
   type Cell,
@@ -89,7 +90,17 @@ export function layCommon(basis: Basis, takeoffs: Takeoffs, own: readonly LaidLi
   });
   const ownHours = counted("hours");
   const { building, stages } = takeoffs;
-  return { lines, hours, stages, raising: [building.brace, building.raise], own: counted("money"), ownHours };
+  const upkeep = layUpkeepCost(basis, takeoffs.finish, lines);
+  return { lines, hours, stages, raising: [building.brace, building.raise], own: counted("money"), ownHours, upkeep };
+}
+
+/** A later coating takes the same cans as the first, before tax; their cost is spread over the years between. */
+function layUpkeepCost({ sheet }: Basis, { upkeep }: FinishTakeoff, lines: readonly ShoppingLine[]): Cell | undefined {
+  const amount = lines.find(({ name }) => name === "order.finish.finish")?.amount;
+  if (!upkeep || !amount) return undefined;
+  return sheet.lay("finish.yearlyCost", over(times(amount, number("1 year")), upkeep.recoatYears), {
+    label: "cans of finish for upkeep, a year, before tax",
+  });
 }
 
 function layRoofCovering(basis: Basis): CoveringTakeoff | undefined {
@@ -189,7 +200,14 @@ function layFinishing(basis: Basis): FinishTakeoff {
   const offer = kind === "none" ? undefined : offerOf(kind);
   return layFinish(
     sheet,
-    { groups: cutList.groups, kind, offer, primerOffer: offerOf("primer"), sealEnds: false, assumed },
+    {
+      groups: cutList.groups,
+      kind,
+      offer,
+      primerOffer: offerOf("primer"),
+      sealEnds: request.options?.sealEnds ?? false,
+      assumed,
+    },
     units,
   );
 }

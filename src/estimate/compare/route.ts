@@ -64,6 +64,8 @@ export interface CommonCells {
   /** The user's own lines of money, and of person-hours. */
   readonly own: readonly Cell[];
   readonly ownHours: readonly Cell[];
+  /** Cost of re-coating, spread over the years between; absent without a finish or a price for it. */
+  readonly upkeep: Cell | undefined;
 }
 
 /** A route as laid: lines, taxes, stages, cash, hours and total. */

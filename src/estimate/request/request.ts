@@ -90,6 +90,10 @@ export const optionsShape = z
         description: "Coverings to be compared on this roof, beside the one that it is built with.",
         examples: [["ribbed-steel", "asphalt-shingles"]],
       }),
+    sealEnds: z
+      .boolean()
+      .optional()
+      .meta({ description: "Brush sealer on all end grain against checking.", examples: [true] }),
     mostCash: moneyField("", {
       describe: "Cash that the best mix should stay within, if it can.",
       example: "4000",

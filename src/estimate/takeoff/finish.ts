@@ -7,8 +7,6 @@ import type { FinishOffer } from "../../catalog/offers/finish.js";
 import type { Need } from "../need.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import type { DisplayUnits } from "../quantity/display.js";
-import type { Quantity } from "../quantity/quantity.js";
-import { exactly } from "../quantity/text.js";
 import { type Assumed, citation } from "../request/assumed.js";
 import {
   type Cell,
@@ -57,6 +55,8 @@ export interface FinishTakeoff {
   /** Waste included; absent when there is no finish. */
   readonly volume: Cell | undefined;
   readonly upkeep: FinishUpkeep | undefined;
+  /** From one coat to the next; absent when there is no finish. */
+  readonly betweenCoats: Cell | undefined;
 }
 
 /** Spread evenly over the years from one re-coating to the next. */
@@ -81,7 +81,7 @@ export function layFinish(sheet: Sheet, input: FinishInput, units: DisplayUnits)
     const brushed = byTexture((texture) =>
       sheet.lay(`finish.${texture}Brushed`, number("0 m2"), { label: `${texture} faces brushed`, display: units.area }),
     );
-    return { kind, needs: sealer, lines, area, brushed, volume: undefined, upkeep: undefined };
+    return { kind, needs: sealer, lines, area, brushed, volume: undefined, upkeep: undefined, betweenCoats: undefined };
   }
   const finish: Finish = FINISHES[kind];
   const coats = byTexture((texture) =>
@@ -105,8 +105,14 @@ export function layFinish(sheet: Sheet, input: FinishInput, units: DisplayUnits)
     item: { kind: "finish", finish: kind },
     quantity: volume,
   };
-  const upkeep = layUpkeep(sheet, finish, volume, area, units);
-  return { kind, needs: [...primer, need, ...sealer], lines, area, brushed, volume, upkeep };
+  const upkeep = layUpkeep(sheet, assumed, finish, volume, area, units);
+  const betweenCoats = assumed.spread(
+    "finish.betweenCoats",
+    "from one coat to the next",
+    finish.betweenCoats,
+    finish.from,
+  );
+  return { kind, needs: [...primer, need, ...sealer], lines, area, brushed, volume, upkeep, betweenCoats };
 }
 
 /** Four long faces and two ends, less the wide faces that lie hidden, less what joints cover. */
@@ -212,21 +218,16 @@ function endSealer(sheet: Sheet, { groups, assumed }: FinishInput, units: Displa
   return { name: "finish.end-sealer", label: "End sealer", item: { kind: "consumable", item: "end-sealer" }, quantity };
 }
 
-/** Years are published as a range: the likely figure is its middle. A later coating is taken to be a whole one. */
+/** A later coating is taken to be a whole one. */
 function layUpkeep(
   sheet: Sheet,
+  assumed: Assumed,
   { years, from }: Finish,
   volume: Cell,
   area: Readonly<Record<Texture, Cell>>,
   units: DisplayUnits,
 ): FinishUpkeep {
-  const [low, high] = years.map(exactly) as [Quantity, Quantity];
-  const likely = { ...low, value: low.value.plus(high.value).dividedBy(2) };
-  const recoatYears = sheet.assumption(
-    "finish.recoatYears",
-    { low, likely, high },
-    { label: "from one coating to the next", display: "year", source: citation(from) },
-  );
+  const recoatYears = assumed.spread("finish.recoatYears", "from one coating to the next", years, from);
   const aYear = (whole: Operand) => over(times(whole, number("1 year")), recoatYears);
   return {
     recoatYears,

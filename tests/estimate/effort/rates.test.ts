@@ -5,7 +5,7 @@ import { demoBody, estimated } from "../../helpers/estimating.js";
 
 /** What is no rate of work: how much is bought, lapped or fixed, and levels. */
 const NO_RATE =
-  /^(covering|fastener|finish\.(waste|jointShare|endSealer|rough|smooth|second|later|recoat).*|buy\.(endTrim|wastage)|priceLevel|pace|moisture|drying\.)/;
+  /^(covering|fastener|finish\.(waste|jointShare|endSealer|rough|smooth|second|later|recoat|between).*|buy\.(endTrim|wastage)|priceLevel|pace|moisture|drying\.)/;
 
 describe("every rate of the demo", () => {
   const band = estimated({

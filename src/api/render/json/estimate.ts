@@ -77,7 +77,7 @@ export function shownEstimate(
       include.includes("drawings"),
     ),
     fasteners: shownJoints(takeoffs.fasteners, system),
-    finish: shownFinish(takeoffs.finish),
+    finish: shownFinish(takeoffs.finish, estimate.common.upkeep),
     effort: shownEffort(estimate, distinct, include.includes("work")),
     ...(misses && { nearMisses: shownNearMisses(misses, basis.catalog.currency) }),
     cautions: shownCautions(estimate.cautions),

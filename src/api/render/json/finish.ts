@@ -1,6 +1,7 @@
 /** Faces and finish as JSON. */
 import { z } from "zod";
 import { FINISHES } from "../../../catalog/finishes.js";
+import type { Cell } from "../../../estimate/sheet/expression.js";
 import type { FinishTakeoff } from "../../../estimate/takeoff/finish.js";
 import { FigureSchema, figure, figureOrNull } from "./figures.js";
 
@@ -16,6 +17,7 @@ const UpkeepSchema = z
     recoatYears: FigureSchema.describe("Years from one coating to the next."),
     yearlyVolume: FigureSchema.describe("Finish a year."),
     yearlyArea: FigureSchema.describe("Faces a year."),
+    yearlyCost: FigureSchema.nullable().describe("Cans a year, before tax; null without a price."),
   })
   .meta({ id: "FinishUpkeep", description: "Re-coating, spread over the years." });
 
@@ -35,12 +37,13 @@ export const FinishSchema = z
     brushed: FacesSchema.describe("Faces times coats."),
     volume: FigureSchema.nullable().describe("Finish with waste; null without a finish."),
     upkeep: UpkeepSchema.nullable().describe("Null without a finish."),
+    betweenCoats: FigureSchema.nullable().describe("From one coat to the next; null without a finish."),
     lines: z.array(LineSchema).describe("Group by group."),
   })
   .meta({ id: "FinishTakeoff", description: "Faces, coats and finish." });
 
 /** Faces and finish of all pieces. */
-export function shownFinish(finish: FinishTakeoff): z.output<typeof FinishSchema> {
+export function shownFinish(finish: FinishTakeoff, yearlyCost?: Cell): z.output<typeof FinishSchema> {
   const { kind, area, brushed, volume, upkeep, lines } = finish;
   return {
     kind,
@@ -53,8 +56,10 @@ export function shownFinish(finish: FinishTakeoff): z.output<typeof FinishSchema
           recoatYears: figure(upkeep.recoatYears),
           yearlyVolume: figure(upkeep.yearlyVolume),
           yearlyArea: figure(upkeep.yearlyArea),
+          yearlyCost: figureOrNull(yearlyCost),
         }
       : null,
+    betweenCoats: figureOrNull(finish.betweenCoats),
     lines: lines.map(({ group, texture, area }) => ({ group, texture, area: figure(area) })),
   };
 }
