@@ -579,6 +579,7 @@ export type FinishTakeoff = {
   readonly brushed: FacesByTexture;
   readonly volume: Figure | null;
   readonly upkeep: FinishUpkeep | null;
+  readonly betweenCoats: Figure | null;
   readonly lines: readonly FinishLine[];
 };
 
@@ -587,6 +588,7 @@ export type FinishUpkeep = {
   readonly recoatYears: Figure;
   readonly yearlyVolume: Figure;
   readonly yearlyArea: Figure;
+  readonly yearlyCost: Figure | null;
 };
 
 /** A floor over the whole frame: two bearers along it, joists across, boards along. */
@@ -1189,6 +1191,7 @@ export type Options = {
   readonly fallDown?: "spares" | "buy" | undefined;
   readonly finish?: "oil-stain" | "water-repellent" | "solid-stain" | "paint" | "primer" | "none" | undefined;
   readonly coverings?: readonly ("ribbed-steel" | "corrugated-steel" | "standing-seam-steel" | "asphalt-shingles" | "wood-shingles" | "wood-shakes" | "tile" | "mineral-roll" | "membrane" | "polycarbonate" | "boards")[] | undefined;
+  readonly sealEnds?: boolean | undefined;
   readonly mostCash?: string | MeasuredValue | undefined;
   readonly mostHours?: string | MeasuredValue | undefined;
   readonly frontier?: boolean | undefined;
