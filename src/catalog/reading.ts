@@ -9,7 +9,7 @@ import { type Fault, pointer } from "../estimate/faults.js";
 import type { Quantity } from "../estimate/quantity/quantity.js";
 import { parseQuantity, parseSection, quote, TextFault } from "../estimate/quantity/text.js";
 import { type Unit, unit } from "../estimate/quantity/unit.js";
-import { children, fault, MOST_FAULTS, shapeFaults } from "./shape-faults.js";
+import { children, fault, MOST_FAULTS, partSchemas, shapeFaults } from "./shape-faults.js";
 
 /** Currencies that prices may be given in (ISO 4217 codes with known minor units). */
 export const CURRENCIES = [
@@ -148,15 +148,14 @@ function gatherTextFaults(
   context: ReadingContext,
   faults: Fault[],
 ): void {
-  if (faults.length >= MOST_FAULTS || input === null || input === undefined) return;
+  if (faults.length >= MOST_FAULTS || input === null || input === undefined || !holdsText(schema)) return;
   const inner = (schema._zod.def as { innerType?: z.core.$ZodType }).innerType;
   if (inner) {
     gatherTextFaults(inner, input, at, context, faults);
     return;
   }
   const measure = measures.get(schema);
-  const readable = typeof input === "string" || (measure?.like !== "section" && measuredValue.safeParse(input).success);
-  if (measure && readable) {
+  if (measure && isReadable(input, measure)) {
     const found = textFault(input as QuantityText, measure, at, context.currency);
     if (found) faults.push(found);
     return;
@@ -164,6 +163,20 @@ function gatherTextFaults(
   for (const [key, part, value] of children(schema, input)) {
     gatherTextFaults(part, value, pointer(at, key), context, faults);
   }
+}
+
+const isReadable = (input: unknown, { like }: Measure): boolean =>
+  typeof input === "string" || (like !== "section" && measuredValue.safeParse(input).success);
+
+const texts = new WeakMap<z.core.$ZodType, boolean>();
+
+/** True where a quantity may lie in what the schema reads: held plans, the longest part of a request, have none. */
+function holdsText(schema: z.core.$ZodType): boolean {
+  const known = texts.get(schema);
+  if (known !== undefined) return known;
+  const holds = measures.get(schema) !== undefined || partSchemas(schema).some(holdsText);
+  texts.set(schema, holds);
+  return holds;
 }
 
 function textFault(text: QuantityText, measure: Measure, at: string, currency?: Currency): Fault | undefined {

@@ -80,6 +80,12 @@ export function* children(schema: Schema, input: unknown): Generator<readonly [s
   }
 }
 
+/** Every schema that a part of an input may be held against, whatever is given. */
+export function partSchemas(schema: Schema): readonly Schema[] {
+  const { innerType, options = [], element, shape = {}, valueType } = definition(schema);
+  return [innerType, ...options, element, ...Object.values(shape), valueType].flatMap((part) => part ?? []);
+}
+
 /** The schema of the value at `path`, branches of unions chosen by what was given. */
 function schemaAt(root: Schema, input: unknown, path: Path): Schema | undefined {
   let schema: Schema | undefined = root;

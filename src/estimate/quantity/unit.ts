@@ -353,6 +353,7 @@ const factors = new WeakMap<Unit, WeakMap<Unit, Factor>>();
 
 /** What a value in `from` is multiplied by to be in `to`: an exact ratio. Throws when they measure different things. */
 export function factorBetween(from: Unit, to: Unit): Factor {
+  if (from === to) return SAME;
   const row = factors.get(from) ?? new WeakMap<Unit, Factor>();
   factors.set(from, row);
   let factor = row.get(to);
@@ -367,6 +368,9 @@ export function factorBetween(from: Unit, to: Unit): Factor {
   }
   return factor;
 }
+
+/** Between a unit and itself, as most are. */
+const SAME: Factor = ratioOf(1n, 1n);
 
 /** From numbers without a common divisor. */
 function ratioOf(num: bigint, den: bigint): Factor {

@@ -107,7 +107,8 @@ export interface Scaled {
 /** A cell, or a formula over cells. */
 export type Operand = Cell | Expression;
 
-const isCell = (operand: Operand): operand is Cell => "name" in operand;
+// A plain look at the field: "in" takes several times as long, and this is asked of every operand of a sheet.
+const isCell = (operand: Operand): operand is Cell => (operand as Partial<Cell>).name !== undefined;
 
 /** An operand as a tree: a cell becomes the node that names it. */
 export function expressionOf(operand: Operand): Expression {

@@ -3,7 +3,7 @@
  * laying is the order of evaluation, and an override is seen by everything laid after it.
  */
 import { type Fault, nearest, pointer } from "../faults.js";
-import { Decimal } from "../quantity/decimal.js";
+import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { inUnit, type Quantity, quantity } from "../quantity/quantity.js";
 import { parseQuantity, TextFault } from "../quantity/text.js";
 import { describeDimension, parseUnit, type Unit, unit } from "../quantity/unit.js";
@@ -95,7 +95,7 @@ export class Sheet {
    */
   lay(name: string, operand: Operand, notes: CellNotes = {}): Cell {
     const expression = expressionOf(operand);
-    const told = this.told(name, { value: new Decimal(0), unit: expression.unit }, notes);
+    const told = this.told(name, { value: ZERO, unit: expression.unit }, notes);
     const put = this.override(name, expression.unit);
     const value = put ?? evaluateCell(name, expression, (cell) => cell.value);
     return this.add({ kind: put ? "override" : "formula", name, unit: expression.unit, value, expression, ...told });
@@ -196,6 +196,7 @@ export class Sheet {
   }
 
   private override(name: string, like: Unit): Decimal | undefined {
+    if (this.overrides.size === 0) return undefined;
     const text = this.overrides.get(name);
     if (text === undefined) return undefined;
     this.used.add(name);
@@ -209,8 +210,9 @@ export class Sheet {
 
   private add(cell: Cell): Cell {
     if (!NAME.test(cell.name)) throw new Error(`a cell can't be called ${cell.name}`);
-    if (this.byName.has(cell.name)) throw new Error(`the cell ${cell.name} is laid twice`);
+    const before = this.byName.size;
     this.byName.set(cell.name, cell);
+    if (this.byName.size === before) throw new Error(`the cell ${cell.name} is laid twice`);
     return cell;
   }
 
