@@ -47,8 +47,8 @@ async function compared(bare: string, service: string): Promise<Measured[]> {
     name,
     value: Number(value.toPrecision(3)),
     unit: "ms",
-    target: `reported; hello takes ${floor.toPrecision(3)} ms`,
-    holds: true,
+    target: `none; hello takes ${floor.toPrecision(3)} ms`,
+    holds: null,
   });
   return [
     row("GET hello, bare server", floor),
