@@ -2,7 +2,7 @@
 import type { Calls } from "../../../../openapi/client-types.js";
 import { type Answer, send } from "./client.js";
 import type { Json } from "./json.js";
-import type { Include, Problem } from "./model.js";
+import type { Include, Problem, Progress } from "./model.js";
 
 /** What came of it. */
 export type Outcome =
@@ -15,7 +15,7 @@ export type Outcome =
 /** What goes with a call. */
 export interface Listening {
   readonly signal: AbortSignal;
-  readonly report: (progress: { readonly stage: string; readonly done: number; readonly of: number }) => void;
+  readonly report: (progress: Progress) => void;
 }
 
 /** Seconds to wait when the service does not say. */

@@ -79,7 +79,7 @@ export class Desk {
   private async estimate(): Promise<void> {
     const call = new AbortController();
     this.call = call;
-    this.put({ status: { is: "working", stage: "asking", done: 0, of: 1 } });
+    this.put({ status: { is: "working", stage: "asking", step: 0, steps: 0, done: 0, of: 1 } });
     const outcome = await askForEstimate(this.shown.request, USUAL, {
       signal: call.signal,
       report: (progress) => call === this.call && this.put({ status: { is: "working", ...progress } }),

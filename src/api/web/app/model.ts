@@ -9,11 +9,20 @@ export type Include = NonNullable<Calls["makeEstimate"]["query"]["include"]>[num
 export type Fault = Problem["faults"][number];
 export type SheetCell = Estimate["sheet"]["blocks"][number]["cells"][number];
 
+/** How far a call has come, as the service tells it: a step of several, and a share of that step. */
+export interface Progress {
+  readonly stage: string;
+  readonly step: number;
+  readonly steps: number;
+  readonly done: number;
+  readonly of: number;
+}
+
 /** What is being done about the answer. */
 export type Status =
   | { readonly is: "fresh" }
   | { readonly is: "waiting" }
-  | { readonly is: "working"; readonly stage: string; readonly done: number; readonly of: number }
+  | ({ readonly is: "working" } & Progress)
   | { readonly is: "stopped" }
   | { readonly is: "offline" }
   | { readonly is: "busy"; readonly seconds: number }

@@ -1,6 +1,6 @@
 /** Where the answer stands: up to date, under way, refused, out of reach. */
 import { idOf } from "./field.js";
-import type { Model } from "./model.js";
+import type { Model, Progress } from "./model.js";
 
 /** One line that is always there, so that nothing moves, and what needs a correction. */
 export function State({ m }: { readonly m: Model }) {
@@ -13,8 +13,8 @@ export function State({ m }: { readonly m: Model }) {
         <>
           <progress
             aria-label="Estimating"
-            max={m.status.is === "working" && m.status.done > 0 ? m.status.of : undefined}
-            value={m.status.is === "working" && m.status.done > 0 ? m.status.done : undefined}
+            max={m.status.is === "working" && m.status.steps > 0 ? m.status.steps : undefined}
+            value={m.status.is === "working" && m.status.steps > 0 ? come(m.status) : undefined}
           />
           <button type="button" onClick={m.acts.cancel}>
             Cancel
@@ -36,6 +36,9 @@ export function State({ m }: { readonly m: Model }) {
   );
 }
 
+/** Steps behind, and the share of the one under way. A bar's place, no figure. */
+const come = ({ step, done, of }: Progress): number => step - 1 + (of > 0 ? Math.min(1, done / of) : 0);
+
 function stateWords({ status, problem, answer }: Model): string {
   switch (status.is) {
     case "fresh":
@@ -43,7 +46,9 @@ function stateWords({ status, problem, answer }: Model): string {
     case "waiting":
       return "Your change is noted.";
     case "working":
-      return `Working it out: ${status.stage}.`;
+      return status.steps > 0
+        ? `Step ${status.step} of ${status.steps}: ${status.stage}.`
+        : `Working it out: ${status.stage}.`;
     case "stopped":
       return "Stopped. What is shown is the answer of before.";
     case "offline":
