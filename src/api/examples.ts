@@ -180,6 +180,7 @@ export const ESTIMATE_EXAMPLE: z.output<typeof EstimateSchema> = {
         route: "milled",
         label: "Milled wherever the logs serve",
         mills: ["shelf-boards"],
+        hired: false,
         cash: { cell: "milled.cash", value: "126.97", unit: "USD" },
         hours: { cell: "milled.hours.total", value: "6.69", unit: "person-h" },
         elapsed: { cell: "milled.elapsed", value: "3.84", unit: "h" },
@@ -192,6 +193,7 @@ export const ESTIMATE_EXAMPLE: z.output<typeof EstimateSchema> = {
       extraHours: { cell: "decision.mill.extraHours", value: "3.59", unit: "person-h" },
       payPerHour: { cell: "decision.mill.payPerHour", value: "10.7137", unit: "USD/person-h" },
     },
+    hired: null,
     mix: {
       cashSaved: { cell: "decision.mill.cashSaved", value: "38.50", unit: "USD" },
       extraHours: { cell: "decision.mill.extraHours", value: "3.59", unit: "person-h" },

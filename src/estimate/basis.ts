@@ -24,6 +24,7 @@ import type { EstimateRequest } from "./request/request.js";
 import { layMill, type MillCells } from "./salvage/mill.js";
 import { layRoughSize, type RoughCells } from "./salvage/rough-size.js";
 import type { SawingBasis } from "./salvage/sawing-question.js";
+import { laySawyer, type SawyerTerms } from "./salvage/sawyer.js";
 import { laySoundLog, type SoundLog } from "./salvage/sound-wood.js";
 import { layWood, type WoodCells } from "./salvage/wood.js";
 import { type Cell, greatest, minus, number, over, roundUp, times } from "./sheet/expression.js";
@@ -87,6 +88,10 @@ export interface Basis {
   readonly sawing: SawingBasis;
   readonly pricing: Pricing;
   readonly cutting: CuttingRules;
+  /** On which terms a hired sawyer mills; undefined where one mills oneself. */
+  readonly sawyer: SawyerTerms | undefined;
+  /** The same with a hired sawyer at the mill; absent where none is asked for. */
+  readonly hired?: Basis;
 }
 
 /** 1/16 in, or 1 mm: steps in which mills are set. */
@@ -121,7 +126,7 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
   const groups = cutList.groups.map((group) =>
     layGroupBasis(group, { sheet, request, catalog, units, assumed, woods, hardness, moisture }),
   );
-  return {
+  const basis: Basis = {
     sheet,
     request,
     catalog,
@@ -156,8 +161,24 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
       endTrim: assumed.cell("buy.endTrim"),
       minorDigits: digits,
     },
+    sawyer: undefined,
   };
+  return shopsSawyer(basis);
 }
+
+/** With the hired sawyer that the request asks for. */
+function shopsSawyer(basis: Basis): Basis {
+  const { sheet, request, mill, assumed, units, catalog } = basis;
+  const shape = request.shop?.sawyer;
+  if (!shape) return basis;
+  const hired = laySawyer(sheet, shape, mill, { assumed, units, currency: catalog.currency });
+  const sawing = { ...basis.sawing, mill: hired.mill };
+  return { ...basis, hired: { ...basis, mill: hired.mill, sawing, sawyer: hired.terms } };
+}
+
+/** The basis on which a plan is laid: that of the hired sawyer for what the sawyer mills. */
+export const basisOf = (basis: Basis, { hired }: { readonly hired: boolean }): Basis =>
+  hired && basis.hired ? basis.hired : basis;
 
 /** Value of an hour where the request is silent, in units of the catalog's currency. Assumption. */
 const VALUE_OF_HOUR = "20";

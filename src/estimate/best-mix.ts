@@ -1,6 +1,6 @@
 /** The best mix of milling and buying at the user's value of an hour, and on request the whole frontier. */
 import { toQuantity } from "../catalog/reading.js";
-import { type Basis, layBasis } from "./basis.js";
+import { type Basis, basisOf, layBasis } from "./basis.js";
 import {
   type FrontierPoint,
   type MixLimits,
@@ -32,7 +32,7 @@ export interface MixFound {
   readonly tried: readonly MixPoint[];
   readonly possible: number;
   /** Plans a mix with the better planners, and prices plans, on the search's own sheet. */
-  readonly plan: (milled: ReadonlySet<string>, planners: Planners) => RoutePlan;
+  readonly plan: (milled: ReadonlySet<string>, hired: boolean, planners: Planners) => RoutePlan;
   readonly price: (plan: RoutePlan) => MixPoint;
 }
 
@@ -57,24 +57,32 @@ export function findBestMix(
   const budget = wantsFrontier ? BUDGET.frontier : BUDGET.mix;
   const price = (plan: RoutePlan) => priced(basis, plan);
   let tries = 0;
-  const plan = (milled: ReadonlySet<string>, by: Planners) =>
-    planRoute(basis, `try${++tries}`, "A mix", milled, by, undefined);
-  const sketched = (milled: ReadonlySet<string>): MixPoint => price(plan(milled, planners.sketch ?? planners));
-  const search: MixSearch = new MixSearch({
-    free: names.filter((name) => !pinned.includes(name)),
-    pinned,
-    limits: limitsOf(request),
-    budget,
-    price: (milled) => {
-      tell(search.tried.length, budget);
-      return sketched(milled);
-    },
-  });
-  search.add(sketched(new Set(names)));
-  search.add(sketched(new Set(pinned)));
-  const best = search.best(aside(basis.labor.valueOfHour).toNumber());
-  const frontier = wantsFrontier ? searchFrontier(search) : [];
-  return { best, frontier, tried: search.tried, possible: search.possible, plan, price };
+  const plan = (milled: ReadonlySet<string>, hired: boolean, by: Planners) =>
+    planRoute(basisOf(basis, { hired }), `try${++tries}`, "A mix", milled, by, undefined);
+  // At one's own mill, and at a hired sawyer's where one is asked for: a search each.
+  const ways = basis.hired ? [false, true] : [false];
+  const searches = ways.map((hired) => {
+    const sketched = (milled: ReadonlySet<string>): MixPoint => price(plan(milled, hired, planners.sketch ?? planners));
+    const search: MixSearch = new MixSearch({
+      free: names.filter((name) => !pinned.includes(name)),
+      pinned,
+      limits: limitsOf(request),
+      budget,
+      price: (milled) => {
+        tell(search.tried.length, budget);
+        return sketched(milled);
+      },
+    });
+    search.add(sketched(new Set(names)));
+    search.add(sketched(new Set(pinned)));
+    return search;
+  }) as [MixSearch, ...MixSearch[]];
+  const wage = aside(basis.labor.valueOfHour).toNumber();
+  const best = searches.map((search) => search.best(wage)).reduce((a, b) => (searches[0].better(b, a, wage) ? b : a));
+  if (wantsFrontier) for (const search of searches) searchFrontier(search);
+  const all = searches.flatMap(({ tried }) => tried);
+  const possible = searches.reduce((sum, search) => sum + search.possible, 0);
+  return { best, frontier: wantsFrontier ? supported(all) : [], tried: all, possible, plan, price };
 }
 
 /** Points of a frontier that are planned anew; the others keep the plan of the search. Some tenths of a second each. */
@@ -90,15 +98,15 @@ export function refinedFrontier(
   known: readonly RoutePlan[],
   planners: Planners,
 ): readonly FrontierPoint[] {
-  const keys = new Set(known.map(({ milled }) => keyOf(milled)));
-  const others = found.frontier.filter(({ point }) => !keys.has(keyOf(point.milled))).slice(0, MOST_PLANNED);
-  const anew = others.map(({ point }) => found.plan(point.milled, planners));
+  const keys = new Set(known.map(keyOf));
+  const others = found.frontier.filter(({ point: { plan } }) => !plan || !keys.has(keyOf(plan))).slice(0, MOST_PLANNED);
+  const anew = others.map(({ point: { milled, plan } }) => found.plan(milled, plan?.hired ?? false, planners));
   const frontier = supported([...found.tried, ...[...known, ...anew].map(found.price)]);
   for (const { point } of frontier) judge(point.plan);
   return frontier;
 }
 
-const keyOf = (milled: ReadonlySet<string>): string => [...milled].sort().join(" ");
+const keyOf = ({ hired, milled }: RoutePlan): string => [hired ? "hired:" : "", ...[...milled].sort()].join(" ");
 
 /** @throws Error when a plan that we made is wrong: a bug. */
 function judge(plan: RoutePlan | undefined): void {

@@ -1,5 +1,5 @@
 /** The whole job, read top to bottom: lay the basis, plan the routes, lay and compare them. */
-import { type Basis, layBasis } from "./basis.js";
+import { type Basis, basisOf, layBasis } from "./basis.js";
 import { findBestMix, type MixFound, refinedFrontier } from "./best-mix.js";
 import { type Caution, cautionsOf, type Notice, noticesOf } from "./cautions.js";
 import { type ComparedRoutes, type Decision, decide } from "./compare/decision.js";
@@ -40,11 +40,12 @@ export interface Estimate {
 interface RoutePlans {
   readonly buy: RoutePlan;
   readonly mill: RoutePlan | undefined;
+  readonly hired: RoutePlan | undefined;
   readonly mix: RoutePlan;
 }
 
 /** Plans a route on a basis. */
-type PlanMilled = (milled: ReadonlySet<string>) => RoutePlan;
+type PlanMilled = (milled: ReadonlySet<string>, hired: boolean) => RoutePlan;
 
 /** What is told of an estimate under way, in the order of the work. */
 export const ESTIMATE_STAGES = {
@@ -73,27 +74,34 @@ export function estimate(
   const names = millable(basis);
   const held = request.heldPlans;
   refuse(unknownMilled(basis, held?.milled ?? []));
-  const plan = (key: string, label: string, milled: ReadonlySet<string>) =>
-    planRoute(basis, key, label, milled, planners, held);
+  const plan = (key: string, label: string, milled: ReadonlySet<string>, hired = false) =>
+    planRoute(basisOf(basis, { hired }), key, label, milled, planners, held);
   stages.begin("bought");
   const buy = plan("bought", "Everything bought", new Set());
   if (names.length === 0) {
     stages.begin("price");
-    return layEstimate(basis, { buy, mill: undefined, mix: buy });
+    return layEstimate(basis, { buy, mill: undefined, hired: undefined, mix: buy });
   }
   stages.begin("milled");
   const mill = plan("milled", "Milled wherever the logs serve", new Set(names));
-  const mixed: PlanMilled = (milled) =>
-    [buy, mill].find((route) => sameSet(route.milled, milled)) ?? plan("mixed", "Best mix found", milled);
+  const hired = basis.hired && plan("hired", "Milled by a hired sawyer wherever the logs serve", new Set(names), true);
+  const mixed: PlanMilled = (milled, byHired) =>
+    [buy, mill, ...(hired ? [hired] : [])].find((route) => sameSet(route.milled, milled) && route.hired === byHired) ??
+    plan("mixed", byHired ? "Best mix found, milled by a hired sawyer" : "Best mix found", milled, byHired);
   if (held?.milled) {
     const milled = new Set(held.milled.filter((name) => names.includes(name)));
     stages.begin("price");
-    return layEstimate(basis, { buy, mill, mix: mixed(milled) });
+    return layEstimate(basis, {
+      buy,
+      mill,
+      hired,
+      mix: mixed(milled, held.hired === true && basis.hired !== undefined),
+    });
   }
   stages.begin("mixes");
   const found = findBestMix(request, planners, (done, of) => stages.part(done, of));
   stages.begin("mixed");
-  const plans = { buy, mill, mix: found ? mixed(found.best.milled) : mill };
+  const plans = { buy, mill, hired, mix: found ? mixed(found.best.milled, found.best.plan?.hired ?? false) : mill };
   const searched = found && searchOf(found, plans, planners);
   stages.begin("price");
   const made = layEstimate(basis, plans, searched);
@@ -110,18 +118,18 @@ export interface MixSearched {
   readonly frontier: readonly FrontierPoint[];
 }
 
-function searchOf(found: MixFound, { buy, mill, mix }: RoutePlans, planners: Planners): MixSearched {
-  const known = [...new Set([buy, ...(mill ? [mill] : []), mix])];
+function searchOf(found: MixFound, { buy, mill, hired, mix }: RoutePlans, planners: Planners): MixSearched {
+  const known = [...new Set([buy, ...(mill ? [mill] : []), ...(hired ? [hired] : []), mix])];
   const frontier = found.frontier.length > 0 ? refinedFrontier(found, known, planners) : [];
   return { tried: found.tried.length, possible: found.possible, frontier };
 }
 
 /** All milled or all bought, where its own plan turned out cheaper than the mix that was found by sketches. */
 function betterRoute({ routes, basis }: Estimate, { options }: EstimateRequest): RoutePlan | undefined {
-  const { buy, mill, mix } = routes;
+  const { buy, mill, hired, mix } = routes;
   if (!mill || options?.mostCash !== undefined || options?.mostHours !== undefined) return undefined;
   const pinned = basis.groups.some(({ group, millable }) => millable && group.rules.source === "mill");
-  const others = pinned ? [mill] : [mill, buy];
+  const others = [mill, ...(hired ? [hired] : []), ...(pinned ? [] : [buy])];
   const least = others.reduce((a, b) => (aside(b.total).lt(aside(a.total)) ? b : a));
   return aside(least.total).lt(aside(mix.total)) ? least.plan : undefined;
 }
@@ -139,8 +147,9 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   const lay = (plan: RoutePlan): RouteCells => layRoute(basis, plan, common);
   const buy = lay(plans.buy);
   const mill = plans.mill && lay(plans.mill);
-  const mix = plans.mix === plans.buy ? buy : plans.mix === plans.mill && mill ? mill : lay(plans.mix);
-  const routes = { buy, mill, mix };
+  const hired = plans.hired && lay(plans.hired);
+  const laid = [buy, mill, hired].find((route) => route?.plan === plans.mix);
+  const routes = { buy, mill, hired, mix: laid ?? lay(plans.mix) };
   const decision = decide(basis, routes);
   const wanted = basis.request.options?.coverings;
   const coverings = wanted ? compareCoverings(basis, wanted, takeoffs.covering) : [];
@@ -154,8 +163,10 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   const verdict = verdictOf(basis, common, routes, decision);
   const cautions = cautionsOf(basis, takeoffs, mill !== undefined);
   const notices = noticesOf(basis, routes, common);
-  const all = [...new Set([plans.buy, ...(plans.mill ? [plans.mill] : []), plans.mix])];
-  const held = heldForm(all, plans.mix.milled);
+  const all = [
+    ...new Set([plans.buy, ...(plans.mill ? [plans.mill] : []), ...(plans.hired ? [plans.hired] : []), plans.mix]),
+  ];
+  const held = heldForm(all, plans.mix);
   return { basis, takeoffs, common, routes, decision, verdict, cautions, notices, searched, coverings, plans: held };
 }
 

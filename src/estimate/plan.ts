@@ -32,8 +32,8 @@ export function millable(basis: Basis): string[] {
   return basis.groups.filter((one) => one.millable).map(({ group }) => group.name);
 }
 
-/** The route that mills whatever it can, at any price of what is bought. */
-const ALL_MILLED = "milled";
+/** Routes that mill whatever they can, at any price of what is bought. */
+const ALL_MILLED: ReadonlySet<string> = new Set(["milled", "hired"]);
 
 /** Plans one route. @throws FaultError when a held plan does not fit. */
 export function planRoute(
@@ -62,7 +62,8 @@ export function planRoute(
     wanted.flatMap(({ one, count }) => (basis.sheet.decide(one.group.count).lte(count) ? [one.group.name] : [])),
   );
   const sawn = new Set([...milled].filter((name) => !all.has(name)));
-  return { key, label, milled, sawn, sawing, bought, stock, unsold };
+  const hired = basis.sawyer !== undefined && sawing !== undefined;
+  return { key, label, hired, milled, sawn, sawing, bought, stock, unsold };
 }
 
 function planSawing(
@@ -72,7 +73,7 @@ function planSawing(
   planners: Planners,
   held: SawingPlan | undefined,
 ) {
-  const dear = held !== undefined || key === ALL_MILLED;
+  const dear = held !== undefined || ALL_MILLED.has(key);
   const groups = chosen.map((one) => milledGroup(basis, one, one.millable as MillableGroup, dear));
   const problem = sawingProblem(basis.sawing, groups);
   if (held) {
@@ -171,11 +172,16 @@ function misfit(at: string, wrong: readonly string[]): FaultError {
 }
 
 /** The plans of routes in the form in which a request may hand them back. */
-export function heldForm(routes: readonly RoutePlan[], milled: ReadonlySet<string>): HeldPlans {
+export function heldForm(routes: readonly RoutePlan[], { milled, hired }: RoutePlan): HeldPlans {
   const sawing = routes.flatMap(({ key, sawing }) => (sawing ? [[key, sawing.plan] as const] : []));
   const stock = routes.map(
     ({ key, stock }) =>
       [key, Object.fromEntries(stock.map(({ question, plan }) => [question.offer.name, plan]))] as const,
   );
-  return { milled: [...milled], sawing: Object.fromEntries(sawing), stock: Object.fromEntries(stock) } as HeldPlans;
+  return {
+    milled: [...milled],
+    ...(hired ? { hired } : {}),
+    sawing: Object.fromEntries(sawing),
+    stock: Object.fromEntries(stock),
+  } as HeldPlans;
 }

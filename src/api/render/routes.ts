@@ -2,7 +2,7 @@
 import type { ComparedRoutes } from "../../estimate/compare/decision.js";
 import type { RouteCells } from "../../estimate/compare/route.js";
 
-/** Milled, mixed, bought; what is the same route is listed once. */
-export function distinctRoutes({ mill, mix, buy }: ComparedRoutes): RouteCells[] {
-  return [...new Set([...(mill ? [mill] : []), mix, buy])];
+/** Milled, by a hired sawyer, mixed, bought; what is the same route is listed once. */
+export function distinctRoutes({ mill, hired, mix, buy }: ComparedRoutes): RouteCells[] {
+  return [...new Set([...(mill ? [mill] : []), ...(hired ? [hired] : []), mix, buy])];
 }

@@ -3,9 +3,11 @@ import { consumablePrice, servicePrice } from "../../catalog/look-up.js";
 import type { Basis } from "../basis.js";
 import type { MillingCells } from "../effort/milling.js";
 import { layLine, type ShoppingLine } from "../purchase/line.js";
+import type { CutCells } from "../salvage/cut-cells.js";
 import { type Cell, number, type Operand, over, plus, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import type { FinishingCells } from "./finishing.js";
+import { laySawyerCharge } from "./sawyer-charge.js";
 
 type Item = Parameters<typeof consumablePrice>[1];
 
@@ -15,6 +17,7 @@ export function layConsumables(
   key: string,
   milling: MillingCells | undefined,
   finishing: FinishingCells,
+  cuts: CutCells | undefined,
 ): ShoppingLine[] {
   const { sheet, assumed } = basis;
   const line = (item: Item, label: string, used: Cell): ShoppingLine => layUsed(basis, key, item, label, used);
@@ -24,7 +27,14 @@ export function layConsumables(
   return [
     used("sanding-discs", "Sanding discs", "discs worn", over(finishing.sanded, assumed.cell("sand.perDisc"))),
     used("electricity", "Electricity", "drawn in the shop", times(atMachines, assumed.cell("shop.power")), "kWh"),
-    ...(milling ? [...layMillWear(basis, milling, line, used), ...layKnives(basis, finishing, used)] : []),
+    ...(milling
+      ? [
+          ...(basis.sawyer && cuts
+            ? laySawyerCharge(basis, key, milling, cuts, basis.sawyer)
+            : layMillWear(basis, milling, line, used)),
+          ...layKnives(basis, finishing, used),
+        ]
+      : []),
     // Roofing comes on the same lorry, whichever way the lumber is had.
     ...((finishing.buysLumber || basis.cutList.gable) && basis.request.shop?.lumber !== "fetched"
       ? [layDelivery(basis, key)]

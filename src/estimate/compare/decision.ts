@@ -19,6 +19,8 @@ export interface Comparison {
 /** What milling saves: all of it, the best mix, group by group, and what they share. */
 export interface Decision {
   readonly mill: Comparison | undefined;
+  /** The hired sawyer; undefined where none is asked for. */
+  readonly hired: Comparison | undefined;
   readonly mix: Comparison | undefined;
   readonly groups: readonly GroupSaving[];
   /** What no single group accounts for: set-up, hire, packs and delivery that groups share. */
@@ -31,16 +33,28 @@ export interface Decision {
 export interface ComparedRoutes {
   readonly buy: RouteCells;
   readonly mill: RouteCells | undefined;
+  /** Milled by a hired sawyer wherever the logs serve; undefined where none is asked for. */
+  readonly hired: RouteCells | undefined;
   readonly mix: RouteCells;
 }
 
 /** Lays the comparison; without milled groups there is nothing to compare. */
-export function decide(basis: Basis, { buy, mill, mix }: ComparedRoutes): Decision {
+export function decide(basis: Basis, { buy, mill, hired, mix }: ComparedRoutes): Decision {
   const { sheet } = basis;
-  if (!mill) return { mill: undefined, mix: undefined, groups: [], shared: undefined, breakEvenPrice: undefined };
+  if (!mill)
+    return {
+      mill: undefined,
+      hired: undefined,
+      mix: undefined,
+      groups: [],
+      shared: undefined,
+      breakEvenPrice: undefined,
+    };
   sheet.title("decision", "Mill or buy");
   const groups = layGroupSavings(basis, mill, buy);
   const against = compare(basis, "decision.mill", mill, buy);
+  const byHired = hired && compare(basis, "decision.hired", hired, buy);
+  const known = mix === mill ? against : mix === hired ? byHired : undefined;
   const shared = {
     cash: sheet.lay(
       "decision.shared.cash",
@@ -67,7 +81,8 @@ export function decide(basis: Basis, { buy, mill, mix }: ComparedRoutes): Decisi
   };
   return {
     mill: against,
-    mix: mix === buy ? undefined : mix === mill ? against : compare(basis, "decision.mix", mix, buy),
+    hired: byHired,
+    mix: mix === buy ? undefined : (known ?? compare(basis, "decision.mix", mix, buy)),
     groups,
     shared,
     breakEvenPrice: layBreakEven(basis, mill, buy, against),

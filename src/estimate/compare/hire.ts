@@ -57,6 +57,8 @@ export function layHire(
   return (request.shop?.equipment ?? []).flatMap(({ item, terms, share }): ShoppingLine[] => {
     const elapsed = hoursOf(basis, JOBS[item], milling, finishing, raising);
     if (terms === "paid" || !elapsed) return [];
+    // The sawyer brings the mill.
+    if (basis.sawyer && JOBS[item] === "mill") return [];
     const offer = equipmentOffer(catalog, item);
     const name = `${key}.hire.${item}`;
     const label = `${terms === "hired" ? "Hire" : "Purchase less resale"}: ${"label" in offer ? offer.label : item}`;

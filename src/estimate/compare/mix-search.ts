@@ -122,7 +122,8 @@ export class MixSearch {
     return [...families.values()];
   }
 
-  private better(a: MixPoint, b: MixPoint, wage: number): boolean {
+  /** Whether a mix is better than another: within the limits first, then by cash and hours. */
+  better(a: MixPoint, b: MixPoint, wage: number): boolean {
     const beyond = this.beyond(a) - this.beyond(b);
     if (Math.abs(beyond) > EQUAL) return beyond < 0;
     return a.cash + wage * a.hours < b.cash + wage * b.hours - EQUAL;

@@ -4,7 +4,7 @@
  */
 
 import { pieceCost } from "../../catalog/offers/lumber.js";
-import type { Basis, GroupBasis } from "../basis.js";
+import { type Basis, basisOf, type GroupBasis } from "../basis.js";
 import { type DryingCells, type DryingPiece, layDrying } from "../effort/drying.js";
 import { layMilling, type MillingCells } from "../effort/milling.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
@@ -37,6 +37,8 @@ import { layHire } from "./hire.js";
 export interface RoutePlan {
   readonly key: string;
   readonly label: string;
+  /** Whether a hired sawyer mills them. */
+  readonly hired: boolean;
   /** Groups that the route is to mill. */
   readonly milled: ReadonlySet<string>;
   /** Those of them of which at least one piece comes from the logs. */
@@ -93,7 +95,8 @@ export interface RouteCells {
 }
 
 /** Lays one route under its key. */
-export function layRoute(basis: Basis, plan: RoutePlan, common: CommonCells): RouteCells {
+export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): RouteCells {
+  const basis = basisOf(given, plan);
   const { sheet, pricing, labor } = basis;
   const { key } = plan;
   sheet.title(key, plan.label);
@@ -116,7 +119,7 @@ export function layRoute(basis: Basis, plan: RoutePlan, common: CommonCells): Ro
   const elapsed = layElapsed(basis, key, hours, milling, common.raising);
   const lines = [
     ...lumberLines,
-    ...layConsumables(basis, key, milling, finishing),
+    ...layConsumables(basis, key, milling, finishing, cuts),
     ...layHire(basis, key, milling, finishing, common.raising),
   ];
   const all = [...common.lines, ...lines];

@@ -1,5 +1,5 @@
 /** The calendar of one route: its own stages and the common ones, in the order of the work. */
-import type { Basis } from "../basis.js";
+import { type Basis, basisOf } from "../basis.js";
 import { type Calendar, calendarOf, type StageWork } from "../effort/calendar.js";
 import { asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
@@ -17,7 +17,8 @@ const BEFORE_DRYING: ReadonlySet<string> = new Set(
 );
 
 /** Days of one route from the first log got out. */
-export function scheduleOf(basis: Basis, common: CommonCells, route: RouteCells): Calendar {
+export function scheduleOf(given: Basis, common: CommonCells, route: RouteCells): Calendar {
+  const basis = basisOf(given, route.plan);
   const { labor } = basis;
   const needsDry = dryNeed(basis, route);
   const work = (cell: Cell): StageWork => {

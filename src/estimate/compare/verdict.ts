@@ -28,7 +28,7 @@ export function verdictOf(basis: Basis, common: CommonCells, routes: ComparedRou
     basis.groups.filter(({ group }) => mix.plan.sawn.has(group.name) === milled).map(({ group }) => group.label);
   const [mill, bought] = [labels(true), labels(false)];
   return {
-    headline: headline(basis, mill, bought),
+    headline: headline(basis, mill, bought, mix.plan.hired),
     reasons: [...savings(basis, mix, buy, decision), ...holding(basis, routes), ...drying(basis, mix)],
     doubt: unpriced(common, routes.mix) ?? doubt(basis, routes, decision),
     first: FIRST[basis.request.site?.ungradedAccepted ?? "unknown"],
@@ -44,13 +44,14 @@ const FIRST = {
     "Before the first cut, ask the building office whether it accepts ungraded, locally sawn lumber for structural pieces.",
 } as const;
 
-function headline(basis: Basis, mill: readonly string[], bought: readonly string[]): string {
+function headline(basis: Basis, mill: readonly string[], bought: readonly string[], hired: boolean): string {
   if (mill.length === 0)
     return basis.logs.length === 0
       ? "Buy everything: no logs were named."
       : "Buy everything: milling does not pay here.";
-  if (bought.length === 0) return "Mill everything from your logs.";
-  return `Mill ${listed(mill, bought)}; buy ${listed(bought, mill)}.`;
+  const verb = hired ? "Have a hired sawyer mill" : "Mill";
+  if (bought.length === 0) return `${verb} everything from your logs.`;
+  return `${verb} ${listed(mill, bought)}; buy ${listed(bought, mill)}.`;
 }
 
 const RUN_PART = / \([^)]*\)$/;

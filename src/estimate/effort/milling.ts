@@ -110,7 +110,7 @@ export function millingFormulas(cuts: CutCells, amounts: MillingAmounts, rates: 
   const { mill, assumed, carrying } = rates;
   const rate = (name: string): Cell => assumed.cell(name);
   const setUp = plus(times(cuts.bolts, mill.setUp), times(cuts.turns, mill.turn));
-  const lift = over(times(cuts.logWeight, rate("saw.lift")), mill.crew);
+  const lift = over(times(cuts.logWeight, rate("saw.lift")), mill.hands);
   const saw = plus(amounts.cutting, times(cuts.millCuts, mill.cutHandling), lift);
   const waste = greatest(minus(cuts.logVolume, cuts.pieceVolume), number("0 m3"));
   return {

@@ -71,10 +71,11 @@ export const stockPlanShape = z
 export const heldPlans = z
   .strictObject({
     milled: z.array(name).max(80).optional().meta({ description: "Groups that the best mix mills." }),
+    hired: z.boolean().optional().meta({ description: "Whether a hired sawyer mills them." }),
     sawing: z
       .record(name, sawingPlanShape)
       .optional()
-      .meta({ description: "Sawing plans by route: milled and mixed." }),
+      .meta({ description: "Sawing plans by route: milled, hired and mixed." }),
     stock: z
       .record(name, z.record(name, stockPlanShape))
       .optional()

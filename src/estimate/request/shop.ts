@@ -4,6 +4,8 @@ import { millKinds } from "../../catalog/mills.js";
 import { EQUIPMENT, type EquipmentItem } from "../../catalog/offers/supplies.js";
 import { moneyField, quantityField } from "../../catalog/reading.js";
 
+import { sawyerShape } from "./sawyer.js";
+
 /** Means of moving wood about the yard. */
 const MEANS = ["hand", "cart", "winch", "tractor"] as const;
 /** How pieces are carried. */
@@ -66,6 +68,7 @@ export const shopShape = z
         description: "Whether bought lumber is delivered, for money, or fetched with a trailer of your own, in hours.",
         examples: ["delivered"],
       }),
+    sawyer: sawyerShape.optional(),
     equipment: z
       .array(
         z

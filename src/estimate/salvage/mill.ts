@@ -31,7 +31,10 @@ export interface MillCells {
   readonly setUp: Cell;
   readonly turn: Cell;
   readonly cutHandling: Cell;
+  /** People of one's own at the mill. */
   readonly crew: Cell;
+  /** All at the mill, a hired sawyer included. */
+  readonly hands: Cell;
   readonly fuel: Cell;
   /** Share of the fuel's volume; absent where there is no chain. */
   readonly barOil: Cell | undefined;
@@ -80,6 +83,7 @@ export function layMill(
     given === undefined
       ? assumed.spread(`mill.${name}`, label, SAW_KERFS[saw].kerf, SAW_KERFS[saw].from)
       : sheet.input(`mill.${name}`, toQuantity(given, "in"), { label, display: small });
+  const crew = sheet.input("mill.crew", exactly(mill.crew), { label: "people at the mill" });
   return {
     kind,
     blade: mill.blade,
@@ -110,7 +114,8 @@ export function layMill(
     setUp: assumed.spread("mill.setUp", "first straight cut of a bolt", mill.setUp, from),
     turn: assumed.spread("mill.turn", "turning a bolt or laying a cant again", mill.turn, from),
     cutHandling: assumed.spread("mill.cutHandling", "clear the mill and reset it, a cut", mill.cutHandling, from),
-    crew: sheet.input("mill.crew", exactly(mill.crew), { label: "people at the mill" }),
+    crew,
+    hands: crew,
     fuel: assumed.spread("mill.fuel", "fuel while sawing", mill.fuel, from),
     barOil: mill.barOil && assumed.spread("mill.barOil", "bar oil, share of the fuel", mill.barOil, from),
     sharpenEvery: assumed.spread("mill.sharpenEvery", "sawn between sharpenings", mill.sharpenEvery, from),

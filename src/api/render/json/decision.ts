@@ -23,7 +23,7 @@ const VerdictSchema = z
   })
   .meta({ id: "Verdict", description: "The decision in words." });
 
-const ROUTE_KEYS = ["milled", "mixed", "bought"] as const;
+const ROUTE_KEYS = ["milled", "hired", "mixed", "bought"] as const;
 /** Which route. */
 export const routeField = (describe = "Name of the route.") => z.enum(ROUTE_KEYS).describe(describe);
 export type RouteKey = (typeof ROUTE_KEYS)[number];
@@ -40,6 +40,7 @@ const RouteSchema = z
     route: routeField(),
     label: z.string().describe("In words."),
     mills: words("Names of the groups that it mills."),
+    hired: z.boolean().describe("Whether a hired sawyer mills them."),
     cash: FigureSchema.describe("Everything that is paid, tax included."),
     hours: FigureSchema.describe("Person-hours in all."),
     elapsed: FigureSchema.describe("Hours with the crew."),
@@ -85,6 +86,7 @@ const SearchSchema = z
 const FrontierSchema = z
   .strictObject({
     mills: words("Names of the groups that it mills."),
+    hired: z.boolean().describe("Whether a hired sawyer mills them."),
     cash: measuredValue.describe("Cash of this mix."),
     hours: measuredValue.describe("Person-hours of this mix."),
     fromWage: measuredValue.describe("Value of an hour from which on it is the best of those found."),
@@ -102,6 +104,7 @@ export const DecisionSchema = z
     best: routeField("The route with the least total."),
     routes: z.array(RouteSchema).describe("Every route that was worked out, each once."),
     mill: ComparisonSchema.nullable().describe("Milling wherever the logs serve; null where nothing can be milled."),
+    hired: ComparisonSchema.nullable().describe("Milling by a hired sawyer; null where shop.sawyer asks for none."),
     mix: ComparisonSchema.nullable().describe("The best mix; null where it is to buy everything."),
     groups: z.array(GroupSavingSchema).describe("Group by group: leave one out of the sawing plan."),
     shared: SharedSchema.nullable().describe("With the groups it makes up the saving of milling everything."),
@@ -125,7 +128,7 @@ export function shownDecision({
   verdict,
   searched,
 }: Estimate): z.output<typeof DecisionSchema> {
-  const { mill, mix, groups, shared, breakEvenPrice } = decision;
+  const { mill, hired, mix, groups, shared, breakEvenPrice } = decision;
   return {
     verdict: {
       headline: verdict.headline,
@@ -138,6 +141,7 @@ export function shownDecision({
     best: routeKey(routes.mix),
     routes: distinctRoutes(routes).map(shownRoute),
     mill: mill ? shownComparison(mill) : null,
+    hired: hired ? shownComparison(hired) : null,
     mix: mix ? shownComparison(mix) : null,
     groups: groups.map((group) => shownSaving(group, routes.mix.plan.sawn.has(group.name))),
     shared: shared ? { cash: figure(shared.cash), hours: figure(shared.hours) } : null,
@@ -154,6 +158,7 @@ function shownRoute(route: RouteCells): z.output<typeof RouteSchema> {
     route: routeKey(route),
     label: route.plan.label,
     mills: [...route.plan.sawn],
+    hired: route.plan.hired,
     cash: figure(route.cash),
     hours: figure(route.hours),
     elapsed: figure(route.elapsed),
@@ -194,6 +199,7 @@ function shownMix(
   const was = before && (before.point.plan?.sawn ?? before.point.milled);
   return {
     mills: [...milled],
+    hired: point.plan?.hired ?? false,
     cash: { value: point.cash.toFixed(places), unit: currency },
     hours: { value: point.hours.toFixed(2), unit: "person-h" },
     fromWage: wage(fromWage),
