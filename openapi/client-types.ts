@@ -326,9 +326,10 @@ export type CutPieces = {
 /** Mill or buy. */
 export type Decision = {
   readonly verdict: Verdict;
-  readonly best: "milled" | "mixed" | "bought";
+  readonly best: "milled" | "hired" | "mixed" | "bought";
   readonly routes: readonly RouteTotals[];
   readonly mill: RouteComparison | null;
+  readonly hired: RouteComparison | null;
   readonly mix: RouteComparison | null;
   readonly groups: readonly GroupSaving[];
   readonly shared: SharedSaving | null;
@@ -630,6 +631,7 @@ export type Frame = {
 /** The best mix over a stretch of values of an hour. */
 export type FrontierMix = {
   readonly mills: readonly string[];
+  readonly hired: boolean;
   readonly cash: MeasuredValue;
   readonly hours: MeasuredValue;
   readonly fromWage: MeasuredValue;
@@ -761,6 +763,7 @@ export type HeavyLoad = {
 /** Plans kept from an earlier answer instead of planned anew. */
 export type HeldPlans = {
   readonly milled?: readonly string[] | undefined;
+  readonly hired?: boolean | undefined;
   readonly sawing?: { readonly [key: string]: SawingPlan } | undefined;
   readonly stock?: { readonly [key: string]: { readonly [key: string]: readonly StockCut[] } } | undefined;
 };
@@ -1461,7 +1464,7 @@ export type RouteComparison = {
 
 /** Hours of one route. */
 export type RouteEffort = {
-  readonly route: "milled" | "mixed" | "bought";
+  readonly route: "milled" | "hired" | "mixed" | "bought";
   readonly stages: readonly Stage[];
   readonly hours: Figure;
   readonly elapsed: Figure;
@@ -1472,7 +1475,7 @@ export type RouteEffort = {
 
 /** What one route buys. */
 export type RoutePurchasing = {
-  readonly route: "milled" | "mixed" | "bought";
+  readonly route: "milled" | "hired" | "mixed" | "bought";
   readonly departments: readonly ShoppingDepartment[];
   readonly taxes: readonly LabeledFigure[];
   readonly logValue: Figure | null;
@@ -1484,7 +1487,7 @@ export type RoutePurchasing = {
 
 /** The sawing plan of one route. */
 export type RouteSawing = {
-  readonly route: "milled" | "mixed" | "bought";
+  readonly route: "milled" | "hired" | "mixed" | "bought";
   readonly covers: string;
   readonly work: readonly LabeledFigure[];
   readonly logs: readonly LogSteps[];
@@ -1494,9 +1497,10 @@ export type RouteSawing = {
 
 /** What one route comes to. */
 export type RouteTotals = {
-  readonly route: "milled" | "mixed" | "bought";
+  readonly route: "milled" | "hired" | "mixed" | "bought";
   readonly label: string;
   readonly mills: readonly string[];
+  readonly hired: boolean;
   readonly cash: Figure;
   readonly hours: Figure;
   readonly elapsed: Figure;
@@ -1536,6 +1540,14 @@ export type SawnPiece = {
   readonly y1: number;
   readonly z0: number;
   readonly z1: number;
+};
+
+/** A hired sawyer with a mill, compared with milling yourself and with buying. */
+export type Sawyer = {
+  readonly charge: "hour" | "board-foot";
+  readonly mill?: "chainsaw-mill" | "manual-band-mill" | "hydraulic-band-mill" | "swing-blade-mill" | undefined;
+  readonly helpers?: number | undefined;
+  readonly minimum?: string | MeasuredValue | undefined;
 };
 
 /** Fasteners of one sort. */
@@ -1621,6 +1633,7 @@ export type Shop = {
   readonly planer?: "portable-planer" | "stationary-planer" | "none" | undefined;
   readonly sharpening?: "self" | "service" | undefined;
   readonly lumber?: "delivered" | "fetched" | undefined;
+  readonly sawyer?: Sawyer | undefined;
   readonly equipment?: readonly Equipment[] | undefined;
 };
 
