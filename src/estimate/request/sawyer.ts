@@ -3,6 +3,7 @@ import { z } from "zod";
 import { millKinds } from "../../catalog/mills.js";
 import { moneyField } from "../../catalog/reading.js";
 
+/** What a request says of a hired sawyer. */
 export const sawyerShape = z
   .strictObject({
     charge: z.enum(["hour", "board-foot"]).meta({
@@ -27,4 +28,5 @@ export const sawyerShape = z
     description: "A hired sawyer with a mill, compared with milling yourself and with buying.",
     examples: [{ charge: "board-foot" }],
   });
+/** The same, typed. */
 export type SawyerShape = z.infer<typeof sawyerShape>;
