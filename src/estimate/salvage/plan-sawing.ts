@@ -44,6 +44,9 @@ export interface SawingOutcome {
 /** Most rounds of full pricing, and the gap at which the relaxation is called solved. */
 const ROUNDS = 60;
 const RELAXATION_GAP = 0.001;
+/** Most of the work that the relaxation, and then the dive, may take. */
+const RELAXATION_SHARE = 0.4;
+const DIVE_SHARE = 0.3;
 
 /** Plans all logs of a problem. */
 export function planSawing(problem: SawingProblem, options: SawingOptions): SawingOutcome {
@@ -55,7 +58,7 @@ export function planSawing(problem: SawingProblem, options: SawingOptions): Sawi
   const plans = [rule, found.plan].map((plan) => ({ plan, cost: planCost(problem, plan).total }));
   const { plan, cost } = plans.reduce((best, other) => (other.cost <= best.cost ? other : best));
   const always = alwaysBought(problem, job);
-  const bound = Math.min(cost, found.bound + always);
+  const bound = Math.min(cost, Math.max(0, found.bound) + always);
   const gap = cost > 0 ? (cost - bound) / cost : 0;
   return { plan, cost, bound, gap, boundCovers: covers(job), workUsed: work.used, complete: !work.stopped };
 }
@@ -82,17 +85,26 @@ function search(job: Job, work: CountedWork, seed: number): Found {
     logs: yard.logs.map((log) => log.alike.length),
     gap: RELAXATION_GAP,
     rounds: ROUNDS,
+    quick: 0,
   };
-  const { master, bound } = relax(yard, ask, work);
+  const { master, bound, prices } = relax(yard, ask, work.part(RELAXATION_SHARE));
   work.enter("whole logs");
   const dived = new WholePlan(job);
-  dive(yard, dived, master.x, planner, work);
+  dive(yard, dived, master.x, planner, work.part(DIVE_SHARE));
   const ordered = orderLogs(yard, planner, work);
   const best = [start, dived, ordered].reduce((a, b) => (b !== null && a !== null && b.cost < a.cost ? b : a)) ?? start;
   work.enter("improvement");
   const from = work.used;
   const used = () => (work.used - from) / Math.max(1, work.options.work - from);
-  const better = ruinAndRecreate(best, { yard, planner, budget: work, used, chance: seededChance(seed), bound });
+  const better = ruinAndRecreate(best, {
+    yard,
+    planner,
+    budget: work,
+    used,
+    chance: seededChance(seed),
+    prices,
+    bound,
+  });
   return { plan: writePlan(better), bound };
 }
 

@@ -93,8 +93,10 @@ export interface Ask {
   readonly logs: readonly number[];
   /** Stop when the bound is within this share of the master's value. */
   readonly gap: number;
-  /** Most full pricings. */
+  /** Most full pricings. Without any there is no bound. */
   readonly rounds: number;
+  /** Most pricings of kept bolts before the first full one. */
+  readonly quick: number;
 }
 
 /** Solves the relaxation with all columns of the yard, adding new ones to it. */
@@ -119,11 +121,12 @@ export function relax(yard: Yard, ask: Ask, budget: Budget): Relaxation {
   let solution = solve();
   // Until logs are priced nothing is known but that neither sawing nor buying costs less than nothing.
   let bound = 0;
-  let centre: Float64Array = solution.piece;
+  let centre: Float64Array = solution.piece.map((price) => price * 0.4);
+  const improves = () => priceLogs(yard, ask, solution.piece, solution, false, budget).added > 0;
+  for (let i = 0; i < ask.quick && !budget.out && improves(); i++) solution = solve();
   for (let round = 0; round < ask.rounds && !budget.out; round++) {
     // Kept bolts only, until they give nothing new.
-    while (round > 0 && !budget.out && priceLogs(yard, ask, solution.piece, solution, false, budget).added > 0)
-      solution = solve();
+    while (round > 0 && !budget.out && improves()) solution = solve();
     for (let half = 0; half < 2; half++) {
       // Smoothed prices first (Wentges 1997); where they find nothing, the master's own.
       const prices =

@@ -59,6 +59,21 @@ export class CountedWork implements Budget {
     return this.stopped || this.used >= this.options.work;
   }
 
+  /** The same work with an end of its own, after a share of what all is allowed. */
+  part(share: number): Budget {
+    const whole = this;
+    const end = whole.used + share * whole.options.work;
+    return {
+      spend: (work) => whole.spend(work) && whole.used < end,
+      get out() {
+        return whole.out || whole.used >= end;
+      },
+      get used() {
+        return whole.used;
+      },
+    };
+  }
+
   #tell(): void {
     this.#reported = this.used;
     const { report, work } = this.options;

@@ -53,7 +53,8 @@ export function dive(yard: Yard, plan: WholePlan, first: Float64Array, planner: 
       demand: plan.open().map((n) => Math.max(0, n)),
       logs: free.map((logs) => logs.length),
       gap: 0.003,
-      rounds: 2,
+      rounds: 0,
+      quick: 8,
     };
     x = relax(yard, ask, budget).master.x;
   }

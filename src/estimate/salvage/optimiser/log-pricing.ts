@@ -14,7 +14,7 @@ import { StackProgram } from "./stack.js";
 import { StripValues } from "./strip-values.js";
 
 /** Steps of diameter between two shared bolts. Assumption: measured best among 2, 4 and 8. */
-const SHARED_STEP = 4;
+const SHARED_STEP = 8;
 
 /** Tables of shared bolts, made once for a job: they do not hang on prices. */
 export class SharedBolts {

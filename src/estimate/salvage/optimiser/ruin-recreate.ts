@@ -27,6 +27,8 @@ export interface Search {
   /** Share of the budget that is used up, 0 to 1. */
   readonly used: () => number;
   readonly chance: () => number;
+  /** What a piece of each group is worth by the relaxation. */
+  readonly prices: ArrayLike<number>;
   /** No plan costs less: reached, the search ends. */
   readonly bound: number;
 }
@@ -56,13 +58,22 @@ export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
   return best;
 }
 
-/** Prices lowered at random, each group's by its own factor. */
-function lowered(price: readonly number[], chance: () => number): number[] {
-  return price.map((p) => p * Math.min(HIGHEST_FACTOR, chance() * 1.6));
+/**
+ * Prices lowered at random, each group's by its own factor: from the whole, or from the whole towards what the
+ * relaxation says that a piece is worth.
+ */
+function lowered({ yard, prices, chance }: Search): number[] {
+  const { buy } = yard.job;
+  if (chance() < 0.5) return buy.map((price) => price * Math.min(HIGHEST_FACTOR, chance() * 1.6));
+  return buy.map((price, j) => {
+    const worth = prices[j] as number;
+    return worth + (price - worth) * (chance() * 1.4 - 0.4);
+  });
 }
 
 /** Drops some logs and plans them again. @param most - The plan is of no use unless it costs less. */
-function logs(trial: WholePlan, { yard, planner, chance }: Search, effort: Effort, most: number): void {
+function logs(trial: WholePlan, search: Search, effort: Effort, most: number): void {
+  const { yard, planner, chance } = search;
   const { job } = yard;
   const count = job.problem.logs.length;
   const dropped = draw(count, 1 + Math.floor(chance() * 3), chance);
@@ -71,13 +82,14 @@ function logs(trial: WholePlan, { yard, planner, chance }: Search, effort: Effor
     const table = yard.tableOf(log);
     const last = i === dropped.length - 1;
     if (!last && chance() < LEFT_OUT) continue;
-    const price = last ? job.buy : lowered(job.buy, chance);
+    const price = last ? job.buy : lowered(search);
     trial.set(log, planner.plan(table, trial.open(), price, effort, last ? Math.max(0, trial.cost - most) : 0));
   }
 }
 
 /** Drops some bolts, and plans each again where it lies. */
-function bolts(trial: WholePlan, { yard, planner, chance }: Search, effort: Effort, most: number): void {
+function bolts(trial: WholePlan, search: Search, effort: Effort, most: number): void {
+  const { yard, planner, chance } = search;
   const { job } = yard;
   const all = trial.patterns.flatMap(({ bolts }, log) => bolts.map((bolt) => ({ log, bolt })));
   const dropped = draw(all.length, 1 + Math.floor(chance() * 3), chance).map((i) => all[i] as (typeof all)[number]);
@@ -91,7 +103,7 @@ function bolts(trial: WholePlan, { yard, planner, chance }: Search, effort: Effo
     const last = i === dropped.length - 1;
     const spent = (trial.patterns[log] as LogPattern).bolts.length > 0 ? job.prices.log : 0;
     const atLeast = last ? Math.max(0, trial.cost - most) - spent : -spent;
-    const price = last ? job.buy : lowered(job.buy, chance);
+    const price = last ? job.buy : lowered(search);
     const planned = planner.plan(table, trial.open(), price, effort, atLeast);
     pattern(log, (kept) => [...kept, ...planned.bolts]);
   }
