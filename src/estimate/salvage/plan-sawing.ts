@@ -10,6 +10,7 @@ import { planCost } from "./cut-measures.js";
 import { relax, Yard } from "./optimiser/column-generation.js";
 import { CountedWork, type WorkOptions } from "./optimiser/counted-work.js";
 import { dive } from "./optimiser/dive.js";
+import { everyYield } from "./optimiser/every-yield.js";
 import { orderLogs } from "./optimiser/few-logs.js";
 import { type Job, makeJob } from "./optimiser/job.js";
 import { LogPlanner } from "./optimiser/log-planner.js";
@@ -44,9 +45,13 @@ export interface SawingOutcome {
 /** Most rounds of full pricing, and the gap at which the relaxation is called solved. */
 const ROUNDS = 60;
 const RELAXATION_GAP = 0.001;
-/** Most of the work that the relaxation, and then the dive, may take. */
+/** Most of the work that the relaxation, then the dive, then the listing of every yield may take. */
 const RELAXATION_SHARE = 0.4;
-const DIVE_SHARE = 0.3;
+const DIVE_SHARE = 0.2;
+const LISTING_SHARE = 0.4;
+const ORDER_SHARE = 0.1;
+/** A plan this near its bound is the best there is, but for the noise of floats. */
+const PROVEN = 1e-5;
 
 /** Plans all logs of a problem. */
 export function planSawing(problem: SawingProblem, options: SawingOptions): SawingOutcome {
@@ -91,21 +96,29 @@ function search(job: Job, work: CountedWork, seed: number): Found {
   work.enter("whole logs");
   const dived = new WholePlan(job);
   dive(yard, dived, master.x, planner, work.part(DIVE_SHARE));
-  const ordered = orderLogs(yard, planner, work);
-  const best = [start, dived, ordered].reduce((a, b) => (b !== null && a !== null && b.cost < a.cost ? b : a)) ?? start;
+  const first = cheapest(start, dived);
+  const listed = everyYield({ yard, prices, most: first.cost, budget: work.part(LISTING_SHARE) });
+  const proven = Math.max(bound, listed.bound);
+  const better = cheapest(first, listed.plan);
+  const ordered = better.cost <= proven + PROVEN ? null : orderLogs(yard, planner, work.part(ORDER_SHARE));
   work.enter("improvement");
   const from = work.used;
   const used = () => (work.used - from) / Math.max(1, work.options.work - from);
-  const better = ruinAndRecreate(best, {
+  const improved = ruinAndRecreate(cheapest(better, ordered), {
     yard,
     planner,
     budget: work,
     used,
     chance: seededChance(seed),
     prices,
-    bound,
+    bound: proven,
   });
-  return { plan: writePlan(better), bound };
+  return { plan: writePlan(improved), bound: proven };
+}
+
+/** The cheaper plan; the first where they cost the same. */
+function cheapest(one: WholePlan, other: WholePlan | null): WholePlan {
+  return other !== null && other.cost < one.cost ? other : one;
 }
 
 /** The careful sawyer's plan for the groups worth sawing. */

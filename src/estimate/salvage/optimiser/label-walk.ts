@@ -6,6 +6,7 @@ import type { SlabPattern } from "../sawing-pattern.js";
 import type { BoltTable } from "./bolt-table.js";
 import type { CappedFilling, Filling } from "./capped-filling.js";
 import type { Job, SlabKind } from "./job.js";
+import type { SlabWorth } from "./slab-worth.js";
 
 /** What a walk starts from. */
 export interface WalkAsk {
@@ -83,7 +84,7 @@ class Best {
 export function walkStack(ask: WalkAsk): Walk {
   const { job, table } = ask;
   const kerf = job.problem.shop.millKerf;
-  const guide = completions(ask);
+  const guide = completions(job, table, (ask.fillings[0] as CappedFilling).worth);
   const faces: (Best | undefined)[] = new Array(2 * table.top + kerf + 2).fill(undefined);
   const face = (f: number): Best => {
     const known = faces[f + table.top];
@@ -182,19 +183,21 @@ function extend(
 }
 
 /** Money for the cut whose kerf begins at height y, of either sign. */
-function cutAt(table: BoltTable, kerf: number, y: number): number {
+export function cutAt(table: BoltTable, kerf: number, y: number): number {
   return table.cut[y + kerf >= 0 ? y + kerf : -y] ?? table.cut.at(-1) ?? 0;
 }
 
-interface Guide {
+export interface Guide {
   /** At each face from −top: best of what lies above, its lower cut paid, at the prices of the ranking. */
   readonly above: Float64Array;
+  /** Best of any face from each on that starts with a cut of its own. */
+  readonly fresh: Float64Array;
   /** The best face to go on from after a waste; the face itself when there is none. */
   readonly next: Int32Array;
 }
 
-function completions({ job, table, fillings }: WalkAsk): Guide {
-  const { worth } = fillings[0] as CappedFilling;
+/** No stack is worth more from a face on than this says, whatever is wanted. */
+export function completions(job: Job, table: BoltTable, worth: SlabWorth): Guide {
   const kerf = job.problem.shop.millKerf;
   const waste = Math.max(1, kerf);
   const { top } = table;
@@ -225,7 +228,7 @@ function completions({ job, table, fillings }: WalkAsk): Guide {
     fresh[i] = Math.max(started, later);
     from[i] = started > later ? f : (from[i + 1] as number);
   }
-  return { above, next };
+  return { above, fresh, next };
 }
 
 /** The most promising faces to start from. */

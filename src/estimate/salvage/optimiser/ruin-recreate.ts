@@ -42,7 +42,7 @@ export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
   let now = start.copy();
   let best = start.copy();
   const looks = new Looks(chance);
-  while (!budget.out && best.cost > search.bound + 1e-6 * Math.abs(search.bound)) {
+  while (!budget.out && best.cost > search.bound + 1e-6 * Math.max(1, Math.abs(search.bound))) {
     const { kind, effort } = looks.next();
     const before = budget.used;
     const most = now.cost + WARMTH * now.cost * (1 - search.used()) * chance() ** 3;
