@@ -49,6 +49,9 @@ const RELAXATION_GAP = 0.001;
 const RELAXATION_SHARE = 0.4;
 const DIVE_SHARE = 0.2;
 const LISTING_SHARE = 0.4;
+/** The same where so few yields can be told apart that the listing nearly always comes to its end. */
+const SMALL_LISTING_SHARE = 0.8;
+const SMALL = 30_000;
 const ORDER_SHARE = 0.1;
 /** A plan this near its bound is the best there is, but for the noise of floats. */
 const PROVEN = 1e-5;
@@ -96,8 +99,10 @@ function search(job: Job, work: CountedWork, seed: number): Found {
   work.enter("whole logs");
   const dived = new WholePlan(job);
   dive(yard, dived, master.x, planner, work.part(DIVE_SHARE));
-  const first = cheapest(start, dived);
-  const listed = everyYield({ yard, prices, most: first.cost, budget: work.part(LISTING_SHARE) });
+  const first = [start, dived].reduce(cheapest, new WholePlan(job));
+  const few = job.count.reduce((product, count) => product * (count + 1), 1) <= SMALL;
+  const listing = work.part(few ? SMALL_LISTING_SHARE : LISTING_SHARE);
+  const listed = everyYield({ yard, prices, most: first.cost, budget: listing });
   const proven = Math.max(bound, listed.bound);
   const better = cheapest(first, listed.plan);
   const ordered = better.cost <= proven + PROVEN ? null : orderLogs(yard, planner, work.part(ORDER_SHARE));
