@@ -12,7 +12,8 @@ import { CountedWork, type WorkOptions } from "./optimiser/counted-work.js";
 import { dive } from "./optimiser/dive.js";
 import { everyYield } from "./optimiser/every-yield.js";
 import { orderLogs } from "./optimiser/few-logs.js";
-import { type Job, makeJob } from "./optimiser/job.js";
+import { sizedJob } from "./optimiser/bucking.js";
+import type { Job } from "./optimiser/job.js";
 import { LogPlanner } from "./optimiser/log-planner.js";
 import { logPattern, trimmed } from "./optimiser/pattern-cost.js";
 import { ruinAndRecreate } from "./optimiser/ruin-recreate.js";
@@ -60,7 +61,7 @@ const PROVEN = 1e-5;
 export function planSawing(problem: SawingProblem, options: SawingOptions): SawingOutcome {
   const work = new CountedWork(options);
   const rule = carefulSawyer(problem);
-  const job = makeJob(problem);
+  const job = sizedJob(problem);
   const found =
     job.groups.length === 0 || job.lengths.length === 0 ? nothingToSaw(job) : search(job, work, options.seed);
   const plans = [rule, found.plan].map((plan) => ({ plan, cost: planCost(problem, plan).total }));
@@ -164,9 +165,10 @@ function alwaysBought(problem: SawingProblem, job: Job): number {
 function covers(job: Job): string {
   const lengths = job.allLengths
     ? "all sums of piece lengths that log and mill take"
-    : `the ${job.lengths.length} sums of the fewest piece lengths`;
+    : `${job.lengths.length} sums of few piece lengths`;
+  const places = job.mostPlaces < Number.POSITIVE_INFINITY ? ` at the first ${job.mostPlaces} places of a log` : "";
   return (
-    `Plans of family R1: bolts laid from the butt end, each as long as one of ${lengths}; parallel slabs as thick as ` +
+    `Plans of family R1: bolts laid from the butt end, each as long as one of ${lengths}${places}; parallel slabs as thick as ` +
     "a wanted thickness or width, of one wane each; strips of the other dimension, beside rot or pith or around a " +
     "boxed heart; pieces of the strip's own section."
   );

@@ -2,9 +2,9 @@
  * Where a log can be bucked: places from the butt end, and the bolts that may lie between two of them.
  */
 import { layBolt, passesMill } from "../bolt.js";
-import type { SawLog } from "../sawing-problem.js";
+import type { SawingProblem, SawLog } from "../sawing-problem.js";
 import { type BoltShape, type BoltTable, boltTable } from "./bolt-table.js";
-import { type Job, rulesFor, type SpeciesRules } from "./job.js";
+import { type Job, makeJob, rulesFor, type SpeciesRules } from "./job.js";
 
 /** A bolt that may be bucked where the wood ends at some place. */
 export class Arc {
@@ -43,6 +43,33 @@ export interface LogTable {
   /** By place, from the butt. */
   readonly arcs: readonly Arc[];
   readonly skips: readonly Skip[];
+}
+
+/** Most bolts of all logs together. Assumption, measured: with more, a look at all of them costs more than it gains. */
+const MOST_ARCS = 10_000;
+/** Most lengths of bolts, tried in turn until the logs have not too many bolts. */
+const MOST_LENGTHS = [400, 200, 100, 60, 40];
+
+/** Makes a problem ready, with as many lengths of bolts, and places where wood may end, as can be looked over. */
+export function sizedJob(problem: SawingProblem): Job {
+  let job = makeJob(problem, MOST_LENGTHS[0]);
+  for (const most of MOST_LENGTHS.slice(1)) {
+    if (countArcs(job) <= MOST_ARCS) return job;
+    job = makeJob(problem, most);
+  }
+  const mostPlaces = Math.max(4, Math.floor(MOST_ARCS / (problem.logs.length * job.lengths.length)));
+  return countArcs(job) <= MOST_ARCS ? job : { ...job, mostPlaces };
+}
+
+function countArcs(job: Job): number {
+  const known = new Map<number, number>();
+  return job.problem.logs.reduce((sum, log) => {
+    const whole = Math.floor(log.length);
+    const ends = () => reachable(job, whole).map((end) => job.lengths.findLastIndex((length) => length <= end) + 1);
+    const count = known.get(whole) ?? ends().reduce((all, arcs) => all + arcs, 0);
+    known.set(whole, count);
+    return sum + count;
+  }, 0);
 }
 
 /** Logs that differ in their names only share one table. */
@@ -87,6 +114,7 @@ function reachable(job: Job, whole: number): number[] {
   const ends = new Set<number>(whole >= shortest ? [whole] : []);
   for (const end of ends) {
     for (const length of job.lengths) {
+      if (ends.size >= job.mostPlaces) break;
       const next = end - length - job.problem.shop.buckKerf;
       if (next < shortest) break;
       ends.add(next);

@@ -66,6 +66,8 @@ export interface Job {
   readonly lengthBefore: Int32Array;
   /** Whether `lengths` are all sums of piece lengths that the mill takes. */
   readonly allLengths: boolean;
+  /** Places of a log, from the butt, that its wood may be bucked back to. */
+  readonly mostPlaces: number;
   readonly prices: Prices;
   readonly masks: readonly Mask[];
   /** By species of log: what may lie where. */
@@ -98,14 +100,11 @@ export interface WaneRow {
   readonly boxing: number;
 }
 
-/** Most lengths of bolts before only the simpler sums are kept; see `boltLengths`. */
-const MOST_LENGTHS = 400;
-
 /** 1 ft = 304.8 mm, exact by definition. */
 const MM_PER_FOOT = 304.8;
 
 /** Makes a problem ready. Groups that cost nothing to buy, or are not wanted, leave it. */
-export function makeJob(problem: SawingProblem, mostLengths = MOST_LENGTHS): Job {
+export function makeJob(problem: SawingProblem, mostLengths = 400): Job {
   const price = ({ buy }: SawGroup) => buy.cash + problem.rates.wage * buy.hours;
   const groups = problem.groups
     .filter((group) => group.count > 0 && price(group) > 0)
@@ -126,6 +125,7 @@ export function makeJob(problem: SawingProblem, mostLengths = MOST_LENGTHS): Job
     lengths,
     lengthBefore: lengthsBefore(problem, groups, lengths),
     allLengths: all,
+    mostPlaces: Number.POSITIVE_INFINITY,
     prices: makePrices(problem),
     species: new Map(names.map((name, id) => [name, speciesRules(rulings, name, id)])),
     masks: rulings.masks,
@@ -201,7 +201,8 @@ function makeSlab(problem: SawingProblem, sections: readonly Section[], thicknes
 
 /**
  * All sums of piece lengths with crosscuts between, up to the mill's longest bolt and the longest log. Where they are
- * too many, sums of fewer pieces go first, so that single lengths are always there.
+ * too many, sums of fewer pieces go first, so that single lengths are always there, and of the sums of most pieces some
+ * spread evenly from short to long.
  */
 function boltLengths({ shop, logs }: SawingProblem, groups: readonly SawGroup[], most: number) {
   const longest = Math.min(shop.longestBolt, Math.max(0, ...logs.map((log) => Math.floor(log.length))));
@@ -217,11 +218,19 @@ function boltLengths({ shop, logs }: SawingProblem, groups: readonly SawGroup[],
         if (sum <= longest && !reached.has(sum)) next.add(sum);
       }
     }
-    if (reached.size > 0 && reached.size + next.size > most) all = false;
-    else for (const sum of next) reached.add(sum);
+    const room = reached.size > 0 ? most - reached.size : next.size;
+    all = next.size <= room;
+    for (const sum of spread([...next], room)) reached.add(sum);
     layer = next;
   }
   return { lengths: [...reached].sort((a, b) => a - b), all };
+}
+
+/** No more than `room` of some sums, evenly from the shortest to the longest. */
+function spread(sums: readonly number[], room: number): number[] {
+  if (sums.length <= room) return [...sums];
+  const sorted = [...sums].sort((a, b) => a - b);
+  return Array.from({ length: Math.max(0, room) }, (_, i) => sorted[Math.floor(((i + 1) * sorted.length) / room) - 1] as number);
 }
 
 function lengthsBefore({ shop }: SawingProblem, groups: readonly SawGroup[], lengths: readonly number[]): Int32Array {
