@@ -30,7 +30,7 @@ export interface Relaxation {
 /** Bolts kept for a log between full pricings. */
 const KEPT_ARCS = 12;
 /** A log with fewer bolts is priced directly, without shared ones. Assumption, measured on the frozen problems. */
-const FEW_ARCS = 150;
+const FEW_ARCS = 60;
 
 /** Logs, columns and kept bolts of a job: what one solve leaves to the next. */
 export class Yard {

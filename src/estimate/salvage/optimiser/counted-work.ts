@@ -16,7 +16,7 @@ export interface SawingProgress {
 
 /** What bounds, stops and watches a search. */
 export interface WorkOptions {
-  /** Units of work: about one stack of slabs reckoned each. 20,000 take about a second on a desk computer. */
+  /** Units of work: about four stacks of slabs reckoned each. Some 10,000 take a second on a desk computer. */
   readonly work: number;
   /** Asked between units of work; true ends the search, and the answer is then not complete and not reproducible. */
   readonly shouldStop?: () => boolean;
@@ -77,6 +77,6 @@ export class CountedWork implements Budget {
   #tell(): void {
     this.#reported = this.used;
     const { report, work } = this.options;
-    report?.({ stage: this.#stage, done: Math.min(this.used, work), of: work });
+    report?.({ stage: this.#stage, done: Math.min(Math.round(this.used), work), of: work });
   }
 }

@@ -16,6 +16,9 @@ import { StripValues } from "./strip-values.js";
 /** Steps of diameter between two shared bolts. Assumption: measured best among 2, 4 and 8. */
 const SHARED_STEP = 8;
 
+/** Stacks reckoned in one unit of work, so that a unit takes as long here as in a walk. Measured. */
+const STACKS_A_UNIT = 4;
+
 /** Tables of shared bolts, made once for a job: they do not hang on prices. */
 export class SharedBolts {
   readonly #tables = new Map<number, BoltTable>();
@@ -75,9 +78,9 @@ export class LogPricing {
     this.#program = new StackProgram(job, this.worth);
   }
 
-  /** Stacks reckoned so far. */
+  /** Units of work so far. */
   get work(): number {
-    return this.#program.work;
+    return this.#program.work / STACKS_A_UNIT;
   }
 
   /** Worth of a bolt, set-up paid; never below 0, for it may be thrown away. */
