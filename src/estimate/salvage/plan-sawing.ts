@@ -7,12 +7,12 @@
  */
 import { carefulBolts, carefulSawyer } from "./careful-sawyer.js";
 import { planCost } from "./cut-measures.js";
+import { sizedJob } from "./optimiser/bucking.js";
 import { relax, Yard } from "./optimiser/column-generation.js";
 import { CountedWork, type WorkOptions } from "./optimiser/counted-work.js";
 import { dive } from "./optimiser/dive.js";
 import { everyYield } from "./optimiser/every-yield.js";
 import { orderLogs } from "./optimiser/few-logs.js";
-import { sizedJob } from "./optimiser/bucking.js";
 import type { Job } from "./optimiser/job.js";
 import { LogPlanner } from "./optimiser/log-planner.js";
 import { logPattern, trimmed } from "./optimiser/pattern-cost.js";
@@ -49,13 +49,11 @@ const RELAXATION_GAP = 0.001;
 /** Most of the work that the relaxation, then the dive, then the listing of every yield may take. */
 const RELAXATION_SHARE = 0.4;
 const DIVE_SHARE = 0.2;
-const LISTING_SHARE = 0.4;
+const LISTING_SHARE = 0.25;
 /** The same where so few yields can be told apart that the listing nearly always comes to its end. */
 const SMALL_LISTING_SHARE = 0.8;
 const SMALL = 30_000;
-const ORDER_SHARE = 0.1;
-/** A plan this near its bound is the best there is, but for the noise of floats. */
-const PROVEN = 1e-5;
+const ORDER_SHARE = 0.3;
 
 /** Plans all logs of a problem. */
 export function planSawing(problem: SawingProblem, options: SawingOptions): SawingOutcome {
@@ -100,17 +98,16 @@ function search(job: Job, work: CountedWork, seed: number): Found {
   work.enter("whole logs");
   const dived = new WholePlan(job);
   dive(yard, dived, master.x, planner, work.part(DIVE_SHARE));
-  const first = [start, dived].reduce(cheapest, new WholePlan(job));
   const few = job.count.reduce((product, count) => product * (count + 1), 1) <= SMALL;
+  const ordered = few ? null : orderLogs(yard, planner, work.part(ORDER_SHARE));
+  const first = [start, dived, ordered].reduce<WholePlan>(cheapest, new WholePlan(job));
   const listing = work.part(few ? SMALL_LISTING_SHARE : LISTING_SHARE);
   const listed = everyYield({ yard, prices, most: first.cost, budget: listing });
   const proven = Math.max(bound, listed.bound);
-  const better = cheapest(first, listed.plan);
-  const ordered = better.cost <= proven + PROVEN ? null : orderLogs(yard, planner, work.part(ORDER_SHARE));
   work.enter("improvement");
   const from = work.used;
   const used = () => (work.used - from) / Math.max(1, work.options.work - from);
-  const improved = ruinAndRecreate(cheapest(better, ordered), {
+  const improved = ruinAndRecreate(cheapest(first, listed.plan), {
     yard,
     planner,
     budget: work,

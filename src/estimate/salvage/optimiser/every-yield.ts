@@ -6,8 +6,9 @@
  * plans within D are listed, for D growing, until one of them is found (and is the best there is) or the work is out
  * (and then no plan costs less than that with the D tried last).
  */
-import type { LogTable } from "./bucking.js";
+
 import { BoltYields, type LogYield } from "./bolt-yields.js";
+import type { LogTable } from "./bucking.js";
 import type { Yard } from "./column-generation.js";
 import type { Budget } from "./counted-work.js";
 import { LogPricing } from "./log-pricing.js";

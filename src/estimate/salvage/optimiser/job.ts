@@ -230,7 +230,10 @@ function boltLengths({ shop, logs }: SawingProblem, groups: readonly SawGroup[],
 function spread(sums: readonly number[], room: number): number[] {
   if (sums.length <= room) return [...sums];
   const sorted = [...sums].sort((a, b) => a - b);
-  return Array.from({ length: Math.max(0, room) }, (_, i) => sorted[Math.floor(((i + 1) * sorted.length) / room) - 1] as number);
+  return Array.from(
+    { length: Math.max(0, room) },
+    (_, i) => sorted[Math.floor(((i + 1) * sorted.length) / room) - 1] as number,
+  );
 }
 
 function lengthsBefore({ shop }: SawingProblem, groups: readonly SawGroup[], lengths: readonly number[]): Int32Array {

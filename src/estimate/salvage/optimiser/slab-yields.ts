@@ -158,7 +158,8 @@ export class SlabYields {
         const from = before[p * strips.length + kind] as number;
         if (from < 0) continue;
         const beside = this.#stripYields(i, mask, section);
-        for (const run of rows[from] as readonly RunYield[]) this.#extend(best, { before: run, kind, value: run.value - rip }, beside, least);
+        for (const run of rows[from] as readonly RunYield[])
+          this.#extend(best, { before: run, kind, value: run.value - rip }, beside, least);
       }
       rows.push([...best.values()]);
     }
@@ -175,7 +176,8 @@ export class SlabYields {
       if (!this.code.fits(lo, hi)) continue;
       const key = run.before.key + strip.key;
       const known = best.get(key);
-      if (known === undefined || value > known.value) best.set(key, { lo, hi, key, value, strip, kind: run.kind, before: run.before });
+      if (known === undefined || value > known.value)
+        best.set(key, { lo, hi, key, value, strip, kind: run.kind, before: run.before });
     }
   }
 
