@@ -1,0 +1,158 @@
+/**
+ * How good sawing plans are, and how soon, on the frozen problems, beside the careful sawyer's rule on the same demand.
+ * Times are of the processor. Effort is counted work, so that all but the times is the same on every machine.
+ */
+import { readdirSync, readFileSync } from "node:fs";
+import { carefulSawyer } from "../../../src/estimate/salvage/careful-sawyer.js";
+import { planCost } from "../../../src/estimate/salvage/cut-measures.js";
+import { planSawing, type SawingOutcome } from "../../../src/estimate/salvage/plan-sawing.js";
+import { judgeSawingPlan } from "../../../src/estimate/salvage/sawing-judge.js";
+import type { SawingProblem } from "../../../src/estimate/salvage/sawing-problem.js";
+import type { Measured } from "../run.js";
+
+const folder = new URL("frozen/", import.meta.url);
+const read = <T>(name: string): T => JSON.parse(readFileSync(new URL(`${name}.json`, folder), "utf8")) as T;
+const bestKnown = new Map(Object.entries(read<Record<string, number>>("best-known")));
+
+interface Run {
+  readonly name: string;
+  readonly outcome: SawingOutcome;
+  readonly ms: number;
+  /** When the relaxation, and with it its bound, was there. */
+  readonly boundMs: number;
+  /** What the careful sawyer's rule costs. */
+  readonly rule: number;
+}
+
+/** What a size has to reach, from the targets of the sawing model, section 8. */
+interface Size {
+  readonly size: string;
+  readonly first: { readonly work: number; readonly ms: number };
+  readonly full: { readonly work: number; readonly ms: number };
+  readonly boundMs: number;
+  readonly targets: (first: readonly Run[], full: readonly Run[]) => Measured[];
+}
+
+const SIZES: readonly Size[] = [
+  {
+    size: "tiny",
+    first: { work: 400, ms: 50 },
+    full: { work: 10_000, ms: 500 },
+    boundMs: 50,
+    targets: (_, full) => [
+      atLeast(
+        "tiny: at the best known",
+        share(full, (run) => over(run) < 1e-4),
+        90,
+      ),
+      atMost("tiny: worst over best known", worst(full.map(over)), "%", 2),
+      atMost("tiny: mean gap of bound to best known", mean(full.map(boundGap)), "%", 2),
+    ],
+  },
+  {
+    size: "S",
+    first: { work: 1_000, ms: 100 },
+    full: { work: 10_000, ms: 1_000 },
+    boundMs: 50,
+    targets: (first, full) => [
+      atMost("S: first plan, worst over best known", worst(first.map(over)), "%", 10),
+      atMost("S: median over best known", median(full.map(over)), "%", 0.3),
+    ],
+  },
+  {
+    size: "M",
+    first: { work: 2_000, ms: 200 },
+    full: { work: 20_000, ms: 2_000 },
+    boundMs: 50,
+    targets: (first, full) => [
+      atMost("M: first plan, worst gap", worst(first.map(gap)), "%", 5),
+      atMost("M: mean over best known", mean(full.map(over)), "%", 1),
+      atMost("M: worst gap", worst(full.map(gap)), "%", 6),
+    ],
+  },
+  {
+    size: "L",
+    first: { work: 7_000, ms: 700 },
+    full: { work: 50_000, ms: 5_000 },
+    boundMs: 300,
+    targets: (first, full) => [
+      atMost("L: first plan, worst gap", worst(first.map(gap)), "%", 2.5),
+      atMost("L: worst gap", worst(full.map(gap)), "%", 2),
+    ],
+  },
+  {
+    size: "XL",
+    first: { work: 40_000, ms: 4_000 },
+    full: { work: 40_000, ms: 4_000 },
+    boundMs: 3_000,
+    targets: (_, full) => [atMost("XL: worst gap", worst(full.map(gap)), "%", 0.6)],
+  },
+];
+
+export async function bench(): Promise<Measured[]> {
+  planned("S-01", 2_000); // warm
+  const rows: Measured[] = [];
+  const all: Run[] = [];
+  for (const { size, first, full, boundMs, targets } of SIZES) {
+    const names = readdirSync(folder)
+      .filter((file) => file.startsWith(`${size}-`))
+      .map((file) => file.replace(".json", ""))
+      .sort();
+    const [soon, late] = [first, full].map(({ work }) => names.map((name) => planned(name, work))) as [Run[], Run[]];
+    all.push(...late);
+    rows.push(
+      atMost(`${size}: first plan, longest`, worst(soon.map(({ ms }) => ms)), "ms", first.ms),
+      atMost(`${size}: plan, longest`, worst(late.map(({ ms }) => ms)), "ms", full.ms),
+      atMost(`${size}: bound of the relaxation, longest`, worst(late.map((run) => run.boundMs)), "ms", boundMs),
+      ...targets(soon, late),
+      ...beside(size, late),
+    );
+  }
+  return [...rows, ...beside("all sizes", all)];
+}
+
+/** Cost against the careful sawyer's rule on the same demand. */
+function beside(size: string, runs: readonly Run[]): Measured[] {
+  const ratios = runs.map(({ outcome, rule }) => outcome.cost / rule);
+  const saved = 100 * (1 - Math.exp(mean(ratios.map(Math.log))));
+  return [
+    atLeast(`${size}: below the careful sawyer's rule, geometric mean`, saved, 10),
+    atMost(`${size}: dearest against the rule`, 100 * Math.max(...ratios), "%", 100),
+  ];
+}
+
+function planned(name: string, work: number): Run {
+  const problem = read<SawingProblem>(name);
+  const start = process.cpuUsage();
+  const spent = () => {
+    const { user, system } = process.cpuUsage(start);
+    return (user + system) / 1_000;
+  };
+  let boundMs = 0;
+  const report = ({ stage }: { stage: string }) => {
+    if (stage === "whole logs" && boundMs === 0) boundMs = spent();
+  };
+  const outcome = planSawing(problem, { work, seed: 1, report });
+  const ms = spent();
+  const wrong = judgeSawingPlan(problem, outcome.plan);
+  if (wrong.length > 0) throw new Error(`${name}: ${wrong.join(" ")}`);
+  return { name, outcome, ms, boundMs, rule: planCost(problem, carefulSawyer(problem)).total };
+}
+
+const best = ({ name }: Run) => bestKnown.get(name) as number;
+const over = (run: Run) => 100 * (run.outcome.cost / best(run) - 1);
+const boundGap = (run: Run) => 100 * (1 - run.outcome.bound / best(run));
+const gap = ({ outcome }: Run) => 100 * outcome.gap;
+const worst = (values: readonly number[]) => Math.max(...values);
+const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
+const median = (values: readonly number[]) => [...values].sort((a, b) => a - b)[values.length >> 1] as number;
+const share = (runs: readonly Run[], test: (run: Run) => boolean) => (100 * runs.filter(test).length) / runs.length;
+const short = (value: number) => Number(value.toPrecision(3));
+
+function atMost(name: string, value: number, unit: string, most: number): Measured {
+  return { name, value: short(value), unit, target: `≤ ${most} ${unit}`, holds: value <= most + 1e-9 };
+}
+
+function atLeast(name: string, value: number, least: number): Measured {
+  return { name, value: short(value), unit: "%", target: `≥ ${least} %`, holds: value >= least };
+}
