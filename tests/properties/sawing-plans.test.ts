@@ -110,7 +110,8 @@ describe("plans of the optimiser", () => {
         buy: { ...group.buy, cash: group.buy.cash * 1.5 + 1 },
       }));
       const before = planned(problem).bound;
-      const after = planned({ ...problem, groups: dearer }).bound;
+      const rates = { ...problem.rates, wage: problem.rates.wage * 1.5 + 1 };
+      const after = planned({ ...problem, rates, groups: dearer }).bound;
       if (Math.abs(after - before) > 1e-6) moved += 1;
     }
     expect(moved).toBeGreaterThan(30);
