@@ -10,8 +10,8 @@ import { CalledOff } from "../estimate/watch.js";
 const STOCK_WORK = 1_000_000;
 /** Of one that is only tried. */
 const SKETCH_WORK = 80_000;
-/** Of one sawing plan: some tenths of a second. */
-const SAWING_WORK = 4_000;
+/** Of one sawing plan: half a second or less. */
+const SAWING_WORK = 6_000;
 const SEED = 1;
 
 /** Whoever watches a job that plans: `Stages` will do. */
