@@ -187,6 +187,7 @@ export function cutAt(table: BoltTable, kerf: number, y: number): number {
   return table.cut[y + kerf >= 0 ? y + kerf : -y] ?? table.cut.at(-1) ?? 0;
 }
 
+/** What a stack may still be worth from each face on, whatever is wanted. */
 export interface Guide {
   /** At each face from −top: best of what lies above, its lower cut paid, at the prices of the ranking. */
   readonly above: Float64Array;
