@@ -128,7 +128,7 @@ const SHARED = {
   notices: [
     {
       code: "short",
-      text: "shelf-boards: 2 of 7 do not come out of the logs. A log such as pine-1 holds one, but the wood goes to other pieces.",
+      text: "shelf-boards: 2 of 7 do not come out of the logs. A log such as pine-1 holds one, but there is not wood enough for all.",
       pointer: null,
     },
   ],
@@ -244,7 +244,8 @@ export const ESTIMATE_EXAMPLE: z.output<typeof EstimateSchema> = {
     plans: [
       {
         route: "milled",
-        covers: "a careful sawyer's rule, no bound",
+        covers:
+          "Plans of family R1: bolts laid from the butt end, each as long as one of all sums of piece lengths that log and mill take; parallel slabs as thick as a wanted thickness or width, of one wane each; strips of the other dimension, beside rot or pith or around a boxed heart; pieces of the strip's own section.",
         work: [
           {
             label: "rough wood sawn, eastern-white-pine",
@@ -261,23 +262,33 @@ export const ESTIMATE_EXAMPLE: z.output<typeof EstimateSchema> = {
                 from: "5' 3\"",
                 to: "10' 6\"",
                 length: "5' 3\"",
-                opening: "4 3/16 in",
-                cuts: 6,
-                turns: 0,
+                smallDiameter: "12 3/4 in",
+                sweep: "1/4 in",
+                opening: "4 9/16 in",
+                cuts: 2,
+                cutList: [
+                  { order: 1, height: "4 9/16 in", drop: null, slab: null, face: { value: "3.91", unit: "ft2" } },
+                  { order: 2, height: "-4 7/16 in", drop: "9 in", slab: 1, face: { value: "4.33", unit: "ft2" } },
+                ],
+                turns: 1,
+                face: { value: "30.88", unit: "ft2" },
                 slabs: [
                   {
-                    thickness: "1 3/8 in",
-                    from: "2 13/16 in",
-                    to: "4 3/16 in",
-                    onMill: false,
+                    thickness: "8 5/8 in",
+                    from: "-4 1/16 in",
+                    to: "4 9/16 in",
+                    onMill: true,
+                    rips: 6,
                     strips: [
                       {
-                        width: "8 5/8 in",
-                        times: 1,
+                        width: "1 3/8 in",
+                        times: 5,
+                        edges: ["-4 3/16 in", "-2 7/16 in", "-11/16 in", "1 1/16 in", "2 13/16 in"],
                         pieces: [{ group: "shelf-boards", length: "5' 3\"", count: 1 }],
-                        marks: [["A-01"]],
+                        marks: [["A-01"], ["A-02"], ["A-03"], ["A-04"], ["A-05"]],
                       },
                     ],
+                    tally: { value: "25.9", unit: "bf" },
                   },
                 ],
               },
@@ -291,7 +302,7 @@ export const ESTIMATE_EXAMPLE: z.output<typeof EstimateSchema> = {
             label: "Shelf boards",
             wanted: 7,
             missing: 2,
-            why: "A log such as pine-1 holds one, but the wood goes to other pieces.",
+            why: "A log such as pine-1 holds one, but there is not wood enough for all.",
           },
         ],
       },

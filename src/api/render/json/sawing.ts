@@ -3,18 +3,11 @@ import { z } from "zod";
 import { measuredValue } from "../../../catalog/reading.js";
 import type { Basis } from "../../../estimate/basis.js";
 import type { RouteCells } from "../../../estimate/compare/route.js";
-import { decimal } from "../../../estimate/quantity/decimal.js";
-import { type MeasureSystem, marked, markedSmall } from "../../../estimate/quantity/text.js";
-import { unit } from "../../../estimate/quantity/unit.js";
-import {
-  type BoltSteps,
-  explainSawing,
-  type SlabSteps,
-  type StripSteps,
-} from "../../../estimate/salvage/explain-sawing.js";
+import { explainSawing } from "../../../estimate/salvage/explain-sawing.js";
 import { missInWords } from "../../../estimate/salvage/miss-words.js";
+import type { SawLog } from "../../../estimate/salvage/sawing-problem.js";
 import type { SoundLog } from "../../../estimate/salvage/sound-wood.js";
-import { cutsFields, inRuns } from "./cut-pieces.js";
+import { BoltSchema, BoltWriter } from "./bolt.js";
 import { routeField, routeKey } from "./decision.js";
 import { amount, LabeledSchema, labeled } from "./figures.js";
 import type { MarkBook } from "./marks.js";
@@ -47,36 +40,6 @@ const LogSchema = z
     value: measuredValue.nullable().describe("What it would fetch; null where nothing was said."),
   })
   .meta({ id: "SoundLog", description: "A log as sound wood." });
-
-const StripSchema = z
-  .strictObject({
-    width: text("Rough width."),
-    times: z.int().describe("Strips alike, side by side."),
-    ...cutsFields,
-  })
-  .meta({ id: "Strip", description: "Strips ripped from a slab." });
-
-const SlabSchema = z
-  .strictObject({
-    thickness: text("Rough thickness."),
-    from: text("Lower face, above the sawing axis; negative below it."),
-    to: text("Upper face, above the sawing axis."),
-    onMill: z.boolean().describe("Whether it goes back on the mill to be ripped: it is deeper than the rip saw."),
-    strips: z.array(StripSchema).describe("Side by side, equal neighbours together."),
-  })
-  .meta({ id: "Slab", description: "A slab, as it comes off the bolt." });
-
-const BoltSchema = z
-  .strictObject({
-    from: text("Where it begins, from the log's small end."),
-    to: text("Where it ends."),
-    length: text("Its length."),
-    opening: text("First cut: the lower edge of its kerf above the sawing axis."),
-    cuts: z.int().describe("Cuts of the mill through the whole width."),
-    turns: z.int().describe("Cants laid on the mill again."),
-    slabs: z.array(SlabSchema).describe("From the top."),
-  })
-  .meta({ id: "Bolt", description: "A length bucked from a log, and how it is sawn." });
 
 const LogPlanSchema = z
   .strictObject({
@@ -118,10 +81,11 @@ export function shownSawing(
   basis: Basis,
   routes: readonly RouteCells[],
   marksOf: (route: RouteCells) => MarkBook,
+  drawings: boolean,
 ): z.output<typeof SawingSchema> {
   return {
     logs: shownLogs(basis),
-    plans: routes.flatMap((route) => (route.plan.sawing ? [shownPlan(basis, route, marksOf(route))] : [])),
+    plans: routes.flatMap((route) => (route.plan.sawing ? [shownPlan(basis, route, marksOf(route), drawings)] : [])),
   };
 }
 
@@ -151,21 +115,23 @@ function shownLog(log: SoundLog): z.output<typeof LogSchema> {
   };
 }
 
-function shownPlan(basis: Basis, route: RouteCells, marks: MarkBook): z.output<typeof PlanSchema> {
+function shownPlan(basis: Basis, route: RouteCells, marks: MarkBook, drawings: boolean): z.output<typeof PlanSchema> {
   const { sheet, logs } = basis;
   const sawing = route.plan.sawing as NonNullable<RouteCells["plan"]["sawing"]>;
   const { problem, plan, proof } = sawing;
-  const write = new Writer(problem.gridMm, basis.request.system, marks);
+  const { system } = basis.request;
+  const writer = new BoltWriter({ problem, system, marks, drawings: drawings ? routeKey(route) : undefined });
   const sawn = explainSawing(problem, plan).filter(({ bolts }) => bolts.length > 0);
   const used = new Set(sawn.map(({ log }) => log));
   return {
     route: routeKey(route),
     covers: proof.covers,
     work: sheet.cells.filter(({ name }) => name.startsWith(`${route.plan.key}.cuts.`)).map(labeled),
-    logs: sawn.map(({ log, bolts }) => ({
-      log,
-      bolts: bolts.toSorted((a, b) => a.z0 - b.z0).map((bolt) => write.bolt(bolt)),
-    })),
+    logs: sawn.map(({ log, bolts }) => {
+      const sawLog = problem.logs.find(({ name }) => name === log) as SawLog;
+      const place = (i: number) => ({ log: sawLog, number: i + 1, of: bolts.length });
+      return { log, bolts: bolts.toSorted((a, b) => a.z0 - b.z0).map((bolt, i) => writer.bolt(bolt, place(i))) };
+    }),
     unused: logs.map(({ name }) => name).filter((name) => !used.has(name)),
     short: shownShort(basis, sawing),
   };
@@ -181,65 +147,4 @@ function shownShort(
     const why = () => missInWords(problem, wanted);
     return missing === 0 ? [] : [{ group: wanted.name, label, wanted: wanted.count, missing, why: why() }];
   });
-}
-
-/** Whole grid steps as lengths that a person marks. */
-class Writer {
-  constructor(
-    private readonly gridMm: string,
-    private readonly system: MeasureSystem,
-    private readonly marks: MarkBook,
-  ) {}
-
-  bolt({ z0, z1, opening, stackCuts, slabs, turns }: BoltSteps): z.output<typeof BoltSchema> {
-    return {
-      from: this.long(z0),
-      to: this.long(z1),
-      length: this.long(z1 - z0),
-      opening: this.small(opening),
-      cuts: stackCuts.length,
-      turns,
-      slabs: slabs.map((slab) => this.slab(slab)),
-    };
-  }
-
-  private slab({ y0, y1, onMill, strips }: SlabSteps): z.output<typeof SlabSchema> {
-    return {
-      thickness: this.small(y1 - y0),
-      from: this.small(y0),
-      to: this.small(y1),
-      onMill,
-      strips: alike(strips).map((equal) => this.strips(equal)),
-    };
-  }
-
-  private strips(equal: readonly StripSteps[]): z.output<typeof StripSchema> {
-    const { x0, x1, pieces } = equal[0] as StripSteps;
-    return {
-      width: this.small(x1 - x0),
-      times: equal.length,
-      pieces: inRuns(pieces.map(({ group, length }) => ({ group, length: this.long(length) }))),
-      marks: equal.map((strip) => strip.pieces.map(({ group }) => this.marks.next(group))),
-    };
-  }
-
-  private long(steps: number): string {
-    return marked({ value: decimal(this.gridMm).times(steps), unit: unit("mm") }, this.system);
-  }
-
-  private small(steps: number): string {
-    return markedSmall({ value: decimal(this.gridMm).times(steps), unit: unit("mm") }, this.system);
-  }
-}
-
-/** Equal neighbours together. */
-function alike(strips: readonly StripSteps[]): StripSteps[][] {
-  const key = ({ x0, x1, pieces }: StripSteps) => JSON.stringify([x1 - x0, pieces]);
-  const found: StripSteps[][] = [];
-  for (const strip of strips) {
-    const last = found.at(-1);
-    if (last?.[0] && key(last[0]) === key(strip)) last.push(strip);
-    else found.push([strip]);
-  }
-  return found;
 }
