@@ -16,7 +16,7 @@ const LADDER = [
   ["estimate/compare", "estimate/drawing"],
   ["estimate/plan", "estimate/takeoffs"],
   ["estimate/cautions", "estimate/best-mix", "estimate/covering-comparison"],
-  ["estimate/estimate"],
+  ["estimate/estimate", "estimate/sawn-logs"],
   ["estimate/sweep", "api/render"],
   ["api"],
 ];

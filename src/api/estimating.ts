@@ -113,7 +113,7 @@ export const estimating: readonly AnyCall[] = [
     ].join(" "),
     query: including(
       INCLUDES,
-      "sheet: every cell; workings: formulas, sources and ranges of the cells shown; plans: the plans, to be held; work: calendar, dressing and loads of every route, not of the best alone; drawings: plan, elevation, section and rafters, and the end of every bolt, as SVG; near-misses: small changes of the structure that save, which takes half as long again.",
+      "sheet: every cell; workings: formulas, sources and ranges of the cells shown; plans: the plans, to be held; work: calendar, dressing, loads and cut lists of every route, not of the best alone; drawings: plan, elevation, section and rafters, and the end of every bolt, as SVG; near-misses: small changes of the structure that save, which takes half as long again.",
     ),
     request: form,
     heavy: true,

@@ -254,9 +254,52 @@ export const ESTIMATE_EXAMPLE: z.output<typeof EstimateSchema> = {
             unit: "bf",
           },
         ],
+        gap: "0",
+        yield: {
+          lumber: { cell: "milled.yield.lumber", value: "25.9", unit: "bf" },
+          rules: [
+            {
+              rule: "international",
+              label: "International 1/4-inch",
+              scale: { cell: "milled.scale.international", value: "60.6", unit: "bf" },
+              share: { cell: "milled.overrun.international", value: "-57.21", unit: "%" },
+            },
+            {
+              rule: "scribner",
+              label: "Scribner",
+              scale: { cell: "milled.scale.scribner", value: "57.1", unit: "bf" },
+              share: { cell: "milled.overrun.scribner", value: "-54.54", unit: "%" },
+            },
+            {
+              rule: "doyle",
+              label: "Doyle",
+              scale: { cell: "milled.scale.doyle", value: "42.7", unit: "bf" },
+              share: { cell: "milled.overrun.doyle", value: "-39.3", unit: "%" },
+            },
+            {
+              rule: "smalian",
+              label: "Smalian",
+              scale: { cell: "milled.scale.smalian", value: "9.3", unit: "ft3" },
+              share: { cell: "milled.recovery.smalian", value: "23.25", unit: "%" },
+            },
+            {
+              rule: "huber",
+              label: "Huber",
+              scale: { cell: "milled.scale.huber", value: "9.28", unit: "ft3" },
+              share: { cell: "milled.recovery.huber", value: "23.31", unit: "%" },
+            },
+            {
+              rule: "newton",
+              label: "Newton",
+              scale: { cell: "milled.scale.newton", value: "9.28", unit: "ft3" },
+              share: { cell: "milled.recovery.newton", value: "23.29", unit: "%" },
+            },
+          ],
+        },
         logs: [
           {
             log: "pine-1",
+            yields: [{ group: "shelf-boards", count: 5, marks: "A-01–05" }],
             bolts: [
               {
                 from: "5' 3\"",
@@ -267,8 +310,8 @@ export const ESTIMATE_EXAMPLE: z.output<typeof EstimateSchema> = {
                 opening: "4 9/16 in",
                 cuts: 2,
                 cutList: [
-                  { order: 1, height: "4 9/16 in", drop: null, slab: null, face: { value: "3.91", unit: "ft2" } },
-                  { order: 2, height: "-4 7/16 in", drop: "9 in", slab: 1, face: { value: "4.33", unit: "ft2" } },
+                  { order: 1, height: "4 9/16 in", drop: null, slab: null },
+                  { order: 2, height: "-4 7/16 in", drop: "9 in", slab: 1 },
                 ],
                 turns: 1,
                 face: { value: "30.88", unit: "ft2" },

@@ -80,6 +80,14 @@ function named({ groups }: Basis, name: string): string {
   return label.charAt(0).toLowerCase() + label.slice(1);
 }
 
+/** What to take care of at the mill alone. */
+export function sawingCautions(): Caution[] {
+  return (["ungraded", "chainsaw", "storm-wood", "rip-saw", "dust"] as const).map((code) => {
+    const [text, source] = CAUTIONS[code];
+    return { code, text, source };
+  });
+}
+
 /** A notch past a quarter of the rafter's depth. */
 function notchTooDeep({ sheet, cutList }: Basis): boolean {
   const { frame } = cutList;
@@ -199,6 +207,15 @@ export function defaultNotices({ defaults }: Basis): Notice[] {
   );
 }
 
+/** Groups that the logs may not serve, and why. */
+export function notMilledNotices({ groups, logs }: Basis): Notice[] {
+  return groups.flatMap(({ group, millable, notMilled }): Notice[] =>
+    !millable && logs.length > 0
+      ? [{ code: "not-milled", text: `${group.label}: not milled, ${notMilled ?? ""}.`, at: group.at }]
+      : [],
+  );
+}
+
 /** Defaults taken, substitutions, what is not milled and why, what has no price. */
 export function noticesOf(basis: Basis, routes: ComparedRoutes, common: CommonCells): Notice[] {
   const substitutions = basis.groups.flatMap(({ group, substitution }): Notice[] =>
@@ -212,11 +229,6 @@ export function noticesOf(basis: Basis, routes: ComparedRoutes, common: CommonCe
         ]
       : [],
   );
-  const refused = basis.groups.flatMap(({ group, millable, notMilled }): Notice[] =>
-    !millable && basis.logs.length > 0
-      ? [{ code: "not-milled", text: `${group.label}: not milled, ${notMilled ?? ""}.`, at: group.at }]
-      : [],
-  );
   const lines = [...common.lines, ...routes.mix.lines, ...routes.buy.lines];
   const unpriced = new Map(
     lines.flatMap(({ add, amount, label }) =>
@@ -225,7 +237,7 @@ export function noticesOf(basis: Basis, routes: ComparedRoutes, common: CommonCe
   );
   return [
     ...[...unpriced.values()].map((text): Notice => ({ code: "unpriced", text })),
-    ...refused,
+    ...notMilledNotices(basis),
     ...shortOf(basis, routes),
     ...substitutions,
     ...defaultNotices(basis),

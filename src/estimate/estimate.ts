@@ -11,6 +11,7 @@ import { type Fault, FaultError, pointer } from "./faults.js";
 import { heldForm, millable, type Planners, planRoute } from "./plan.js";
 import type { HeldPlans } from "./request/held-plans.js";
 import type { EstimateRequest } from "./request/request.js";
+import { layYield, logsSawn, type YieldCells } from "./salvage/overrun.js";
 import { aside } from "./sheet/aside.js";
 import { layOwnLines } from "./sheet/own-lines.js";
 import { Sheet } from "./sheet/sheet.js";
@@ -32,6 +33,8 @@ export interface Estimate {
   readonly searched: MixSearched | undefined;
   /** Coverings compared, best first; empty where nobody asked. */
   readonly coverings: readonly ComparedCovering[];
+  /** Lumber beside log scale, by the key of the route, where it mills. */
+  readonly yields: ReadonlyMap<string, YieldCells>;
   /** For `heldPlans` of a later request. */
   readonly plans: HeldPlans;
 }
@@ -153,6 +156,7 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   const decision = decide(basis, routes);
   const wanted = basis.request.options?.coverings;
   const coverings = wanted ? compareCoverings(basis, wanted, takeoffs.covering) : [];
+  const yields = new Map([mill, hired, routes.mix].flatMap((route) => (route ? layYields(basis, route) : [])));
   refuse([
     ...basis.assumed.faults,
     ...basis.assumed.unknownFaults(),
@@ -167,7 +171,26 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
     ...new Set([plans.buy, ...(plans.mill ? [plans.mill] : []), ...(plans.hired ? [plans.hired] : []), plans.mix]),
   ];
   const held = heldForm(all, plans.mix);
-  return { basis, takeoffs, common, routes, decision, verdict, cautions, notices, searched, coverings, plans: held };
+  return {
+    basis,
+    takeoffs,
+    common,
+    routes,
+    decision,
+    verdict,
+    cautions,
+    notices,
+    searched,
+    coverings,
+    yields,
+    plans: held,
+  };
+}
+
+/** A route's lumber beside log scale, by its key; laid once where the mix is all milled. */
+function layYields({ sheet, logs, units }: Basis, { plan, cuts }: RouteCells): [string, YieldCells][] {
+  if (!plan.sawing || !cuts || sheet.find(`${plan.key}.yield.lumber`)) return [];
+  return [[plan.key, layYield(sheet, plan.key, cuts.pieceVolume, logsSawn(logs, plan.sawing), units)]];
 }
 
 /** Groups of a held mix that the structure has not. */

@@ -10,7 +10,7 @@ import type { StockCut, StockOutcome, StockProblem } from "./purchase/stock/prob
 import { judgeStockPlan } from "./purchase/stock-judge.js";
 import { decimal } from "./quantity/decimal.js";
 import type { HeldPlans } from "./request/held-plans.js";
-import { measurePlan } from "./salvage/cut-cells.js";
+import { type MeasuredPlan, measurePlan } from "./salvage/cut-cells.js";
 import { judgeSawingPlan } from "./salvage/sawing-judge.js";
 import type { SawingPlan, SawingProblem } from "./salvage/sawing-problem.js";
 import { type MilledGroup, sawingProblem } from "./salvage/sawing-question.js";
@@ -66,13 +66,25 @@ export function planRoute(
   return { key, label, hired, milled, sawn, sawing, bought, stock, unsold };
 }
 
+/** A sawing plan with its question, its measures and what is known of it. */
+export type PlannedLogs = MeasuredPlan & { readonly proof: PlanProof };
+
+/**
+ * Plans the logs for every group that may be milled; where a piece has a price, it is left to be bought if that is cheaper.
+ * @throws FaultError when a held plan does not fit.
+ */
+export function planLogs(basis: Basis, key: string, planners: Planners, held: HeldPlans | undefined): PlannedLogs {
+  const chosen = basis.groups.filter((one) => one.millable);
+  return planSawing(basis, key, chosen, planners, held?.sawing?.[key]);
+}
+
 function planSawing(
   basis: Basis,
   key: string,
   chosen: readonly GroupBasis[],
   planners: Planners,
   held: SawingPlan | undefined,
-) {
+): PlannedLogs {
   const dear = held !== undefined || ALL_MILLED.has(key);
   const groups = chosen.map((one) => milledGroup(basis, one, one.millable as MillableGroup, dear));
   const problem = sawingProblem(basis.sawing, groups);

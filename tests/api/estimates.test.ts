@@ -27,7 +27,7 @@ const POOR_CATALOG: Asking["catalog"] = {
 const shelter = demo("orchard-shelter");
 let answer: Answer;
 beforeAll(async () => {
-  answer = await estimated(shelter, "?include=plans");
+  answer = await estimated(shelter, "?include=plans,work");
 });
 
 const linesOf = (departments: Answer["purchasing"]["shared"]) => departments.flatMap(({ lines }) => lines);

@@ -17,7 +17,7 @@ describe("the drawn bolts of an estimate", () => {
   let answer: Answer;
   let lean: Answer;
   beforeAll(async () => {
-    answer = await estimated(demo("orchard-shelter"), "?include=drawings");
+    answer = await estimated(demo("orchard-shelter"), "?include=drawings,work");
     lean = await estimated(demo("orchard-shelter"));
   });
   const boltsIn = ({ sawing }: Answer) => sawing.plans.flatMap(({ logs }) => logs.flatMap(({ bolts }) => bolts));

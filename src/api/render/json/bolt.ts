@@ -42,7 +42,6 @@ const CutSchema = z
     height: text("Face that it leaves, above the sawing axis; negative below it."),
     drop: text("How much lower than the cut before: what comes off and the kerf; null for the opening cut.").nullable(),
     slab: z.int().nullable().describe("Which slab comes off, 1 for the first of `slabs`; null where it is waste."),
-    face: measuredValue.describe("Face that the saw goes through."),
   })
   .meta({ id: "MillCut", description: "One cut of the mill through the whole width." });
 
@@ -122,7 +121,7 @@ export class BoltWriter {
   }
 
   private cutList({ stackCuts, slabs }: BoltSteps): z.output<typeof CutSchema>[] {
-    return stackCuts.map(({ lo, hi, area }, i) => {
+    return stackCuts.map(({ lo, hi }, i) => {
       const before = stackCuts[i - 1];
       const found = slabs.findIndex((slab) => slab.y0 === hi && slab.y1 === before?.lo);
       return {
@@ -130,7 +129,6 @@ export class BoltWriter {
         height: this.small(lo),
         drop: before ? this.small(before.lo - lo) : null,
         slab: found < 0 ? null : found + 1,
-        face: this.area(area),
       };
     });
   }

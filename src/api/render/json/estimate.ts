@@ -69,7 +69,11 @@ export function shownEstimate(
     decision: shownDecision(estimate),
     cutList: shownCutList(basis, takeoffs.weights, routes.mix.plan.sawn),
     geometry: shownGeometry(basis, include.includes("drawings")),
-    sawing: shownSawing(basis, distinct, marksOf, include.includes("drawings")),
+    sawing: shownSawing(estimate, distinct, {
+      marksOf,
+      drawings: include.includes("drawings"),
+      all: include.includes("work"),
+    }),
     purchasing: shownPurchasing(estimate, distinct, marksOf),
     coverings: shownRoof(
       { built: takeoffs.covering, compared: estimate.coverings },
