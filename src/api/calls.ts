@@ -12,6 +12,7 @@ import { AssumptionListSchema, assumptionExample, assumptionList } from "./rende
 import { CoveringListSchema, coveringList } from "./render/json/coverings.js";
 import { DemoListSchema } from "./render/json/demos.js";
 import { SpeciesListSchema, speciesList } from "./render/json/species.js";
+import { sawingPlans } from "./sawing-plans.js";
 import { stockPlans } from "./stock-plans.js";
 import { webCalls } from "./web/calls.js";
 
@@ -276,6 +277,7 @@ const pages: readonly AnyCall[] = [
 /** Every call of the service, in the order in which they are shown. */
 export const calls: readonly AnyCall[] = [
   ...estimating,
+  ...sawingPlans,
   ...stockPlans,
   ...data,
   ...demos,

@@ -128,7 +128,7 @@ const SHARED = {
   notices: [
     {
       code: "short",
-      text: "shelf-boards: 2 of 7 do not come out of the logs. A log such as pine-1 holds one, but there is not wood enough for all.",
+      text: "shelf-boards: 2 of 7 do not come out of the logs. A log such as pine-1 holds one, but there is not wood enough for all, or buying costs less than sawing.",
       pointer: null,
     },
   ],
@@ -345,7 +345,7 @@ export const ESTIMATE_EXAMPLE: z.output<typeof EstimateSchema> = {
             label: "Shelf boards",
             wanted: 7,
             missing: 2,
-            why: "A log such as pine-1 holds one, but there is not wood enough for all.",
+            why: "A log such as pine-1 holds one, but there is not wood enough for all, or buying costs less than sawing.",
           },
         ],
       },

@@ -1,0 +1,127 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import type { z } from "zod";
+import type { SawingPlanSchema } from "../../src/api/render/json/sawing-plan.js";
+import type { sawingRequest } from "../../src/estimate/request/sawing-request.js";
+import { cellsOf, post, refused } from "./helpers/posting.js";
+
+type Answer = z.output<typeof SawingPlanSchema>;
+type Asking = z.input<typeof sawingRequest>;
+
+const PATH = "/v1/sawing-plans";
+const shelf: Asking = {
+  pieces: [{ name: "boards", role: "board", count: 5, section: "1 x 8 in", length: "5 ft" }],
+  logs: [
+    { name: "pine", species: "eastern-white-pine", length: "10 ft 6 in", smallDiameter: "14 in", sweep: "straight" },
+  ],
+};
+
+async function planned(body: Asking, query = ""): Promise<Answer> {
+  const response = await post(PATH + query, body);
+  const answer: unknown = await response.json();
+  if (response.status !== 200) throw new Error(JSON.stringify(answer));
+  return answer as Answer;
+}
+
+describe("a sawing plan by itself", () => {
+  let answer: Answer;
+  beforeAll(async () => {
+    answer = await planned(shelf, "?include=plan,sheet,workings,drawings");
+  });
+
+  it("says which log supplies which marks, and nothing is short where the logs hold all", () => {
+    expect(answer.plan.short).toEqual([]);
+    const [log] = answer.plan.logs;
+    expect(log?.log).toBe("pine");
+    expect(log?.yields).toEqual([{ group: "boards", count: 6, marks: "A-01–05, spare" }]); // 12 % of 5 rejects: one spare
+    expect(log?.bolts.every(({ drawing }) => drawing?.startsWith("<svg "))).toBe(true);
+  });
+
+  it("sets the lumber beside every rule: overrun and recovery follow from the figures shown", () => {
+    const lumber = Number(answer.plan.yield.lumber.value);
+    expect(answer.plan.yield.rules.map(({ rule }) => rule)).toEqual([
+      ...["international", "scribner", "doyle"],
+      ...["smalian", "huber", "newton"],
+    ]);
+    for (const { rule, scale, share } of answer.plan.yield.rules) {
+      const cubic = ["smalian", "huber", "newton"].includes(rule);
+      const of = cubic ? Number(scale.value) * 12 : Number(scale.value); // 12 bf are a cubic foot
+      const expected = 100 * (lumber / of - (cubic ? 0 : 1));
+      expect(Math.abs(Number(share?.value) - expected)).toBeLessThan(0.3); // both rounded for paper
+    }
+  });
+
+  it("scales by the published formulas: Doyle by ((D − 4) ÷ 4)² L", () => {
+    const [log] = answer.logs;
+    const d = Number(log?.smallDiameter.value);
+    const doyle = answer.plan.yield.rules.find(({ rule }) => rule === "doyle");
+    expect(Number(doyle?.scale.value)).toBeCloseTo(((d - 4) / 4) ** 2 * 10.5, 1);
+    expect(cellsOf(answer).get("sawing.overrun.doyle")?.working).toContain("sawing.yield.lumber");
+  });
+
+  it("is measured again, not made anew, when it is handed back", async () => {
+    const { heldPlan } = answer;
+    const again = await planned({ ...shelf, heldPlan: heldPlan as NonNullable<Asking["heldPlan"]> }, "?include=plan");
+    expect(again.heldPlan).toEqual(heldPlan);
+    expect(again.plan.covers).toBe("held from an earlier answer");
+    expect(again.hours).toEqual(answer.hours);
+  });
+
+  it("refuses a held plan that does not fit, where the request has it", async () => {
+    const heldPlan = answer.heldPlan as NonNullable<Asking["heldPlan"]>;
+    const logs = shelf.logs.map((log) => ({ ...log, smallDiameter: "9 in" }));
+    const { faults } = await refused({ ...shelf, logs, heldPlan }, PATH);
+    expect(faults[0]).toMatchObject({ code: "held-plan-misfit", pointer: "/heldPlan" });
+  });
+
+  it("tells of what fits no log which log comes nearest and what it lacks", async () => {
+    const beam = { name: "beam", role: "beam", count: 1, section: "8 x 8 in", length: "14 ft" } as const;
+    const { plan } = await planned({ ...shelf, pieces: [...shelf.pieces, beam] });
+    expect(plan.short).toMatchObject([
+      { group: "beam", missing: 1, why: expect.stringMatching(/pine, is .* too short/) },
+    ]);
+  });
+
+  it.each([
+    {
+      name: "a section without a unit",
+      change: { pieces: [{ ...shelf.pieces[0], section: "1 x 8" }] },
+      at: "/pieces/0/section",
+    },
+    { name: "a field that an estimate has", change: { structure: {} }, at: "/structure" },
+    { name: "no log at all", change: { logs: [] }, at: "/logs" },
+    { name: "pieces that must be bought", change: { pieces: [{ ...shelf.pieces[0], source: "buy" }] }, at: "/pieces" },
+    {
+      name: "a log without a thickness",
+      change: { logs: [{ ...shelf.logs[0], smallDiameter: undefined }] },
+      at: "/logs/0",
+    },
+  ])("refuses $name at $at", async ({ change, at }) => {
+    const { status, faults } = await refused({ ...shelf, ...change }, PATH);
+    expect(status).toBe(422);
+    expect(faults.map(({ pointer }) => pointer)).toContain(at);
+  });
+
+  it("saws all that the logs hold where nothing has a price, and leaves to be bought what a yard all but gives away", async () => {
+    const dear = (await planned({ ...shelf, labor: { valueOfHour: "$100/h" } })).plan.logs;
+    expect(dear.length).toBe(1);
+    const catalog: NonNullable<Asking["catalog"]> = {
+      name: "Give-away",
+      currency: "USD",
+      lumber: [
+        {
+          ...{
+            name: "cheap",
+            label: "1 x 8 board",
+            species: "eastern-white-pine",
+            section: "1 x 8 in",
+            actual: "1 x 8 in",
+            surface: "rough",
+          },
+          sold: { by: "piece", lengths: [{ length: "6 ft", price: "$0.01" }] },
+        },
+      ],
+    };
+    const { plan } = await planned({ ...shelf, catalog, labor: { valueOfHour: "$100/h" } });
+    expect([plan.logs, plan.short[0]?.missing]).toEqual([[], 6]);
+  });
+});
