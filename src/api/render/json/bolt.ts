@@ -40,7 +40,10 @@ const CutSchema = z
   .strictObject({
     order: z.int().describe("1 for the opening cut."),
     height: text("Face that it leaves, above the sawing axis; negative below it."),
-    drop: text("How much lower than the cut before: what comes off and the kerf; null for the opening cut.").nullable(),
+    drop: z
+      .string()
+      .nullable()
+      .describe("How much lower than the cut before: what comes off and the kerf; null for the opening cut."),
     slab: z.int().nullable().describe("Which slab comes off, 1 for the first of `slabs`; null where it is waste."),
   })
   .meta({ id: "MillCut", description: "One cut of the mill through the whole width." });

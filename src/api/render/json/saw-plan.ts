@@ -41,7 +41,7 @@ const ShortSchema = z
 
 const ScaledSchema = z
   .strictObject({
-    rule: z.enum(Object.keys({ ...BOARD_RULES, ...CUBIC_RULES }) as [string, ...string[]]).describe("Which rule."),
+    rule: z.enum(["international", "scribner", "doyle", "smalian", "huber", "newton"]).describe("Which rule."),
     label: text("In words."),
     scale: FigureSchema.describe("What the logs that are sawn are reckoned to hold."),
     share: FigureSchema.nullable().describe(
@@ -60,7 +60,9 @@ const YieldSchema = z
 /** Fields of every sawing plan. */
 export const sawPlanFields = {
   covers: text("How good the plan is known to be, and among which plans."),
-  gap: decimalField("Share of its cost by which the plan may at most be dearer than the best of those.").nullable(),
+  gap: decimalField("")
+    .nullable()
+    .describe("Share of its cost by which the plan may at most be dearer than the best of those; null where unknown."),
   work: z.array(LabeledSchema).describe("What its cuts amount to."),
   yield: YieldSchema.describe("Lumber beside log scale."),
   logs: z.array(LogPlanSchema).describe("Logs that are sawn, with their cut lists."),
