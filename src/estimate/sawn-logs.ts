@@ -11,6 +11,7 @@ import { type Cell, plus, sumOr, times } from "./sheet/expression.js";
 import { plain, Sheet } from "./sheet/sheet.js";
 import { Stages, UNWATCHED } from "./watch.js";
 
+/** Logs planned by themselves: the plan, its hours, its yield, and what to know of it. */
 export interface SawnLogs {
   readonly basis: Basis;
   readonly sawing: PlannedLogs;
@@ -31,6 +32,7 @@ export const SAWING_STAGES = {
   plan: "planning the cuts",
   measure: "measuring the cuts",
 } as const;
+/** How far a sawing plan has come, told stage by stage. */
 export type SawingStages = Stages<keyof typeof SAWING_STAGES>;
 
 /**

@@ -15,6 +15,7 @@ export interface Disc {
   readonly y: Decimal;
 }
 
+/** A rectangle, millimetres about the sawing axis. */
 export interface Box {
   readonly x0: Decimal;
   readonly x1: Decimal;
@@ -35,6 +36,7 @@ export interface CutBox extends Box {
   readonly order: number;
 }
 
+/** Everything that is drawn of one bolt. */
 export interface EndView {
   readonly wood: Disc;
   /** Round the outside. */

@@ -10,6 +10,7 @@ import { explicitPieces } from "./structure.js";
 
 const { title, catalog, currency, shop, labor, assumptions, calibration, overrides } = estimateRequest.shape;
 
+/** The request as JSON. */
 export const sawingRequest = z
   .strictObject({
     title,

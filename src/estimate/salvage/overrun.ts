@@ -23,6 +23,7 @@ export interface ScaledBy<Rule extends string> {
   readonly share: Cell | undefined;
 }
 
+/** Lumber of a plan, and the logs that it saws by every rule. */
 export interface YieldCells {
   readonly lumber: Cell;
   readonly board: readonly ScaledBy<BoardRule>[];
