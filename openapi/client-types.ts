@@ -63,10 +63,15 @@ export type Bolt = {
   readonly from: string;
   readonly to: string;
   readonly length: string;
+  readonly smallDiameter: string;
+  readonly sweep: string;
   readonly opening: string;
   readonly cuts: number;
+  readonly cutList: readonly MillCut[];
   readonly turns: number;
+  readonly face: MeasuredValue;
   readonly slabs: readonly Slab[];
+  readonly drawing?: string | undefined;
 };
 
 /** What is bought for a group. */
@@ -1062,7 +1067,26 @@ export type LogScale = {
 /** What is done with one log. */
 export type LogSteps = {
   readonly log: string;
+  readonly yields: readonly LogYield[];
   readonly bolts: readonly Bolt[];
+};
+
+/** Pieces of one group that a log gives. */
+export type LogYield = {
+  readonly group: string;
+  readonly count: number;
+  readonly marks: string;
+};
+
+/** How the logs are sawn, what comes of them, and what is short. */
+export type LogsPlan = {
+  readonly covers: string;
+  readonly gap: string | null;
+  readonly work: readonly LabeledFigure[];
+  readonly yield: PlanYield;
+  readonly logs: readonly LogSteps[];
+  readonly unused: readonly string[];
+  readonly short: readonly ShortGroup[];
 };
 
 /** One wood and section on offer, in its lengths. */
@@ -1128,6 +1152,21 @@ export type Mill = {
   readonly longestLog: MeasuredValue;
   readonly output: Range;
   readonly assumptions: readonly Assumption[];
+};
+
+/** One cut of the mill through the whole width. */
+export type MillCut = {
+  readonly order: number;
+  readonly height: string;
+  readonly drop: string | null;
+  readonly slab: number | null;
+};
+
+/** What the milling takes. */
+export type MillingHours = {
+  readonly stages: readonly LabeledFigure[];
+  readonly total: Figure;
+  readonly mill: Figure;
 };
 
 /** How well the best mix is searched. */
@@ -1331,6 +1370,12 @@ export type Placing = {
   readonly fits: boolean;
 };
 
+/** What a plan gets out of its logs. */
+export type PlanYield = {
+  readonly lumber: Figure;
+  readonly rules: readonly ScaledBy[];
+};
+
 /** What a local supplier sells, and at which price. */
 export type PriceCatalog = {
   readonly name: string;
@@ -1489,7 +1534,9 @@ export type RoutePurchasing = {
 export type RouteSawing = {
   readonly route: "milled" | "hired" | "mixed" | "bought";
   readonly covers: string;
+  readonly gap: string | null;
   readonly work: readonly LabeledFigure[];
+  readonly yield: PlanYield;
   readonly logs: readonly LogSteps[];
   readonly unused: readonly string[];
   readonly short: readonly ShortGroup[];
@@ -1523,11 +1570,60 @@ export type Sawing = {
   readonly plans: readonly RouteSawing[];
 };
 
+/** How the plan is made. */
+export type SawingOptions = {
+  readonly measure?: "inch-pound" | "metric" | undefined;
+  readonly fallDown?: "spares" | "buy" | undefined;
+};
+
 /** Cuts of all logs, in whole grid steps. */
 export type SawingPlan = {
   readonly gridMm: string;
   readonly logs: readonly LogPlan[];
   readonly buy: { readonly [key: string]: number };
+};
+
+/** Logs at hand, pieces wanted, and the mill. */
+export type SawingRequest = {
+  readonly title?: string | undefined;
+  readonly pieces: readonly ExplicitPieces[];
+  readonly logs: readonly Log[];
+  readonly shop?: SawingShop | undefined;
+  readonly labor?: Labor | undefined;
+  readonly assumptions?: { readonly [key: string]: AssumptionValue } | undefined;
+  readonly calibration?: readonly Calibration[] | undefined;
+  readonly overrides?: { readonly [key: string]: string | MeasuredValue } | undefined;
+  readonly currency?: "AUD" | "BRL" | "CAD" | "CHF" | "CZK" | "DKK" | "EUR" | "GBP" | "INR" | "JPY" | "MXN" | "NOK" | "NZD" | "PLN" | "SEK" | "USD" | "ZAR" | undefined;
+  readonly catalog?: DemoCatalog | PriceCatalog | undefined;
+  readonly options?: SawingOptions | undefined;
+  readonly heldPlan?: SawingPlan | undefined;
+};
+
+/** Mill and machines; who plans for a hired sawyer gives the sawyer's. */
+export type SawingShop = {
+  readonly mill?: "chainsaw-mill" | "manual-band-mill" | "hydraulic-band-mill" | "swing-blade-mill" | undefined;
+  readonly longestBolt?: string | MeasuredValue | undefined;
+  readonly deepestRip?: string | MeasuredValue | undefined;
+  readonly ripKerf?: string | MeasuredValue | undefined;
+  readonly getOut?: "hand" | "cart" | "winch" | "tractor" | undefined;
+  readonly carry?: "hand" | "cart" | "winch" | "tractor" | undefined;
+  readonly planer?: "portable-planer" | "stationary-planer" | "none" | undefined;
+  readonly sharpening?: "self" | "service" | undefined;
+  readonly lumber?: "delivered" | "fetched" | undefined;
+  readonly equipment?: readonly Equipment[] | undefined;
+};
+
+/** Whether the logs hold the pieces, and how to saw them. */
+export type SawnLogs = {
+  readonly about: About;
+  readonly pieces: readonly WantedPieces[];
+  readonly logs: readonly SoundLog[];
+  readonly plan: LogsPlan;
+  readonly hours: MillingHours;
+  readonly cautions: readonly Caution[];
+  readonly notices: readonly Notice[];
+  readonly sheet: Sheet;
+  readonly heldPlan?: SawingPlan | undefined;
 };
 
 /** A piece as a box in grid steps about its bolt's sawing axis. */
@@ -1548,6 +1644,14 @@ export type Sawyer = {
   readonly mill?: "chainsaw-mill" | "manual-band-mill" | "hydraulic-band-mill" | "swing-blade-mill" | undefined;
   readonly helpers?: number | undefined;
   readonly minimum?: string | MeasuredValue | undefined;
+};
+
+/** Lumber sawn beside what the logs scale by one rule. */
+export type ScaledBy = {
+  readonly rule: "international" | "scribner" | "doyle" | "smalian" | "huber" | "newton";
+  readonly label: string;
+  readonly scale: Figure;
+  readonly share: Figure | null;
 };
 
 /** Fasteners of one sort. */
@@ -1670,7 +1774,9 @@ export type Slab = {
   readonly from: string;
   readonly to: string;
   readonly onMill: boolean;
+  readonly rips: number;
   readonly strips: readonly Strip[];
+  readonly tally: MeasuredValue;
 };
 
 /** Slope of the roof as rise over run, both as lengths. */
@@ -1852,6 +1958,7 @@ export type StockRate = {
 export type Strip = {
   readonly width: string;
   readonly times: number;
+  readonly edges: readonly string[];
   readonly pieces: readonly CutPieces[];
   readonly marks: readonly (readonly (string | null)[])[];
 };
@@ -1927,6 +2034,19 @@ export type WantedPiece = {
   readonly supports?: string | MeasuredValue | undefined;
 };
 
+/** One piece group that the logs are asked for. */
+export type WantedPieces = {
+  readonly name: string;
+  readonly label: string;
+  readonly count: Figure;
+  readonly marks: readonly string[];
+  readonly finished: string;
+  readonly rough: string | null;
+  readonly length: LengthFigure | null;
+  readonly spares: Figure | null;
+  readonly notMilled: string | null;
+};
+
 /** A route's work beside its hours: when, by which machine, and what is heavy. */
 export type Work = {
   readonly calendar: Calendar;
@@ -1959,6 +2079,14 @@ export interface Calls {
     };
     readonly body: EstimateRequest;
     readonly answer: CoveringComparison;
+  };
+  readonly makeSawingPlan: {
+    readonly path: undefined;
+    readonly query: {
+      readonly include?: readonly ("sheet" | "workings" | "plan" | "drawings")[] | undefined;
+    };
+    readonly body: SawingRequest;
+    readonly answer: SawnLogs;
   };
   readonly makeStockPlan: {
     readonly path: undefined;
@@ -2033,6 +2161,7 @@ export const CALLS = {
   makeEstimate: { method: "POST", path: "/v1/estimates" },
   makeTakeoffs: { method: "POST", path: "/v1/takeoffs" },
   compareCoverings: { method: "POST", path: "/v1/covering-comparisons" },
+  makeSawingPlan: { method: "POST", path: "/v1/sawing-plans" },
   makeStockPlan: { method: "POST", path: "/v1/stock-plans" },
   getAssumptions: { method: "GET", path: "/v1/assumptions" },
   getSpecies: { method: "GET", path: "/v1/species" },

@@ -4,7 +4,7 @@
  *
  * The bolt lies with its hollow side down: its ends are half the sweep below the sawing axis and its middle half above it.
  */
-import { type Decimal, decimal, squareRoot, ZERO } from "../quantity/decimal.js";
+import { type Decimal, decimal, ZERO } from "../quantity/decimal.js";
 import type { BoltSteps, StripSteps } from "../salvage/explain-sawing.js";
 import type { SawingProblem, SawLog } from "../salvage/sawing-problem.js";
 
@@ -113,5 +113,5 @@ export function boltSizes(log: SawLog, { z0, z1 }: Pick<BoltSteps, "z0" | "z1">)
 function chord({ radius, y }: Disc, height: Decimal): Decimal {
   const up = height.minus(y);
   const square = radius.times(radius).minus(up.times(up));
-  return square.lte(0) ? ZERO : squareRoot(square);
+  return square.lte(0) ? ZERO : square.sqrt();
 }

@@ -6,9 +6,10 @@ import type { Fault } from "../faults.js";
 import { sawingPlanShape } from "./held-plans.js";
 import { logShape } from "./logs.js";
 import { estimateRequest, optionsShape, type RequestReading, readEstimateRequest } from "./request.js";
+import { shopShape } from "./shop.js";
 import { explicitPieces } from "./structure.js";
 
-const { title, catalog, currency, shop, labor, assumptions, calibration, overrides } = estimateRequest.shape;
+const { title, catalog, currency, labor, assumptions, calibration, overrides } = estimateRequest.shape;
 
 /** The request as JSON. */
 export const sawingRequest = z
@@ -16,7 +17,15 @@ export const sawingRequest = z
     title,
     pieces: z.array(explicitPieces).min(1).max(60).meta({ description: "Piece groups wanted, in finished sizes." }),
     logs: z.array(logShape).min(1).max(200).meta({ description: "Logs at hand." }),
-    ...{ shop, labor, assumptions, calibration, overrides, currency },
+    shop: shopShape
+      .omit({ sawyer: true })
+      .optional()
+      .meta({
+        id: "SawingShop",
+        description: "Mill and machines; who plans for a hired sawyer gives the sawyer's.",
+        examples: [{ mill: "manual-band-mill" }],
+      }),
+    ...{ labor, assumptions, calibration, overrides, currency },
     catalog: catalog.meta({
       description:
         "Local prices. A piece that they sell for less than it costs to saw is left to be bought; may be left out.",
