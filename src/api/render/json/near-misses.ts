@@ -34,7 +34,10 @@ export const NearMissSchema = z
       .strictObject({ value: decimalField("Less cash."), unit: z.string().describe("Currency.") })
       .describe("Less cash where everything is bought; lines without a price are not counted."),
     hours: z
-      .strictObject({ value: decimalField("Fewer person-hours; less than zero if more."), unit: z.literal("person-h") })
+      .strictObject({
+        value: decimalField("Fewer person-hours; less than zero if more."),
+        unit: z.literal("person-h").describe("Person-hours."),
+      })
       .describe("Fewer person-hours where everything is bought."),
   })
   .meta({
