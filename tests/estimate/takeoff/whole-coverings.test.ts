@@ -32,7 +32,7 @@ const find = ({ sheet }: Covered, name: string): Cell => {
   if (!cell) throw new Error(`no ${name}`);
   return cell;
 };
-const inches = (of: Covered, name: string) => of.sheet.in(find(of, name), "in").toDecimalPlaces(4).toString();
+const inches = (of: Covered, name: string) => of.sheet.in(find(of, name), "in").toDP(4).toString();
 const value = (of: Covered, name: string) => find(of, name).value.toString();
 const needs = ({ needs: all }: CoveringTakeoff) =>
   Object.fromEntries(all.map((need) => [need.name.replace(/^covering\./, ""), need.quantity.value.toString()]));
