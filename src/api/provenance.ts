@@ -9,7 +9,6 @@ import { MACHINES } from "../catalog/machines.js";
 import { MILLS, SAW_KERFS } from "../catalog/mills.js";
 import { SOURCES } from "../catalog/sources.js";
 import { SPECIES, TRADE_GROUPS } from "../catalog/species.js";
-import { Decimal } from "../estimate/quantity/decimal.js";
 import { demoCatalogs } from "./demos.js";
 import type { Provenance } from "./render/json/about.js";
 
@@ -20,7 +19,6 @@ export function digestOf(json: unknown): string {
 
 function canonical(node: unknown): string {
   if (typeof node === "bigint") return `"${node}"`; // units of the tables hold their size as whole numbers
-  if (Decimal.isDecimal(node)) return `"${node.toFixed()}"`; // by its value, however it is held
   if (typeof node !== "object" || node === null) return JSON.stringify(node) ?? "null";
   if (Array.isArray(node)) return `[${node.map(canonical).join(",")}]`;
   const members = Object.entries(node).filter(([, value]) => value !== undefined);

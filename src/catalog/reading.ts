@@ -227,7 +227,7 @@ function rangeFault(text: QuantityText, found: Quantity, measure: Measure, at: s
 function sectionFault(text: string, at: string): Fault | undefined {
   const found = parseSection(text);
   if (found instanceof TextFault) return fault(found.code, at, found.wrong, found.cure);
-  const positive = [found.thickness, found.width].every(({ value }) => value.gt(0));
+  const positive = [found.thickness, found.width].every(({ value }) => value.isPositive() && !value.isZero());
   return positive
     ? undefined
     : fault("out-of-range", at, `${quote(text)} has no size.`, "Give both sides as more than zero.");

@@ -43,8 +43,8 @@ describe("nails to the pound", () => {
     if (!shank) throw new Error(`no common nail of ${penny}`);
     const printed = (nailsPerPound("common-nail", penny) as { value: ReturnType<typeof decimal> }).value;
     const cylinder = shanksPerPound(shank.diameter, shank.length).value;
-    expect(printed.plus("0.5").dividedBy(cylinder).toNumber()).toBeGreaterThanOrEqual(1);
-    expect(printed.minus("0.5").dividedBy(cylinder).toNumber()).toBeLessThanOrEqual(1.04);
+    expect(printed.plus("0.5").div(cylinder).toNumber()).toBeGreaterThanOrEqual(1);
+    expect(printed.minus("0.5").div(cylinder).toNumber()).toBeLessThanOrEqual(1.04);
   });
 
   it("are not made up for sizes that are not in the table", () => {
@@ -57,7 +57,7 @@ describe("nails to the pound", () => {
 
 describe("bolt hardware", () => {
   const stressArea = (row: BoltRow, constant: string) => {
-    const pitch = exactly(row.pitch[0]).value.dividedBy(row.pitch[1]);
+    const pitch = exactly(row.pitch[0]).value.div(row.pitch[1]);
     const root = exactly(row.diameter).value.minus(decimal(constant).times(pitch));
     return root.times(root).times("0.7853981634");
   };
@@ -75,7 +75,7 @@ describe("bolt hardware", () => {
     ["1 in", "0.606"],
   ])("has the published stress area: %s, %s in²", (diameter, printed) => {
     const row = boltRow(exactly(diameter)) as BoltRow;
-    const area = stressArea(row, "0.9743").dividedBy("645.16");
+    const area = stressArea(row, "0.9743").div("645.16");
     expect(area.toDecimalPlaces(printed.length - 2).toFixed()).toBe(printed);
   });
 

@@ -5,10 +5,10 @@
  *
  * A cell's name stands for its exact value in its display unit; what is written behind a number is for people.
  */
-import { Decimal as Library } from "decimal.js";
+import { Decimal as Project } from "../../src/estimate/quantity/decimal.js";
 
 /** Twenty digits more than the sheet works with, so that the judge's own rounding is out of the way. */
-export const Decimal = Library.clone({ precision: 60, rounding: Library.ROUND_HALF_UP, toExpPos: 99, toExpNeg: -99 });
+export const Decimal = Project.clone({ precision: 60 });
 export type Decimal = InstanceType<typeof Decimal>;
 
 export type Read =

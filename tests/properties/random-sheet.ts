@@ -199,7 +199,7 @@ const exact = (node: Expression): Decimal => evaluate(node, (cell) => cell.value
 
 /** Well off the halfway between two whole numbers, or exactly on it. */
 function clearOf(edge: Decimal): boolean {
-  const off = edge.minus(edge.toDecimalPlaces(0)).abs();
+  const off = edge.minus(edge.round()).abs();
   return edge.abs().lt("1e6") && (off.lt("1e-25") || off.gt("1e-5"));
 }
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { FaultError } from "../../src/estimate/faults.js";
-import { decimal, type Decimal as Exact } from "../../src/estimate/quantity/decimal.js";
+import { decimal } from "../../src/estimate/quantity/decimal.js";
 import { placesFor, pretty } from "../../src/estimate/quantity/text.js";
 import { applyFactor, factorBetween } from "../../src/estimate/quantity/unit.js";
 import { evaluateAgain } from "../../src/estimate/sheet/evaluate.js";
@@ -16,21 +16,20 @@ import { displayed, PACKS, type RandomSheet, randomSheet } from "./random-sheet.
 const RUNS = { numRuns: 300 };
 
 /** The same to one part in 10⁹, or to 10⁻⁹ about zero. */
-function near(float: number, exact: Decimal | Exact | number): boolean {
+function near(float: number, exact: InstanceType<typeof Decimal> | number): boolean {
   const expected = typeof exact === "number" ? exact : exact.toNumber();
   return Math.abs(float - expected) <= 1e-9 * Math.max(1e-3, Math.abs(expected));
 }
 
 /** Packs by going through them one after the other: shares nothing with the look-up that it checks. */
-function packsByHand(column: string, need: Decimal): Decimal {
+function packsByHand(column: string, need: InstanceType<typeof Decimal>): InstanceType<typeof Decimal> {
   const index = PACKS.columns.findIndex((heading) => heading.name === column);
   let left = need.toNumber();
   let total = new Decimal(0);
   if (left <= 0) return total;
-  for (; left > PACKS.beyond.upTo; left -= PACKS.beyond.size)
-    total = total.plus(PACKS.beyond.columns[index]?.toFixed() ?? 0);
+  for (; left > PACKS.beyond.upTo; left -= PACKS.beyond.size) total = total.plus(PACKS.beyond.columns[index] ?? 0);
   const row = PACKS.rows.filter(({ from }) => from <= left).pop();
-  return total.plus(row?.columns[index]?.toFixed() ?? 0);
+  return total.plus(row?.columns[index] ?? 0);
 }
 
 function meaningOf(cells: readonly Cell[]): Meaning {
@@ -160,7 +159,7 @@ describe("a sheet at random", () => {
   });
 });
 
-const valuesOf = (cells: readonly Cell[], valueIn: (cell: Cell) => Exact): string[] =>
+const valuesOf = (cells: readonly Cell[], valueIn: (cell: Cell) => Decimal): string[] =>
   cells.map((cell) => `${cell.name} ${valueIn(cell).toFixed()}`);
 
 function laidAnew(random: RandomSheet, cell: Cell, value: string): string[] {
@@ -173,7 +172,7 @@ function laidAnew(random: RandomSheet, cell: Cell, value: string): string[] {
 function evaluatedAgain(random: RandomSheet, cell: Cell, value: string): string[] {
   const given = applyFactor(decimal(value), factorBetween(cell.display, cell.unit));
   const values = evaluateAgain(random.sheet.cells, new Map([[cell.name, given]]));
-  return valuesOf(random.sheet.cells, (c) => values.get(c) as Exact);
+  return valuesOf(random.sheet.cells, (c) => values.get(c) as Decimal);
 }
 
 /** The values, or the fault that ended the work. */

@@ -177,8 +177,7 @@ function layLine(sheet: Sheet, question: OrderQuestion, laying: Laying): OrderLi
 /** Rounded down to the minor unit: a bound may be too low, never too high. */
 function layBound(sheet: Sheet, { currency, moneyDigits }: OrderQuestion, boundMinor: number): Cell {
   const exact = decimal(boundMinor).dividedBy(decimal(10).pow(moneyDigits));
-  const minor = decimal(10).pow(minorDigits(currency) ?? 2);
   const proof: PlanProof = { covers: "all ways to cut these pieces from these lengths" };
-  const value = quantity(exact.times(minor).floor().dividedBy(minor), currency);
+  const value = quantity(exact.toDecimalPlaces(minorDigits(currency) ?? 2, 1), currency);
   return sheet.planned("stock.bound", value, proof, { label: "no plan for these pieces costs less than" });
 }

@@ -166,6 +166,6 @@ function inReason(
   const [low, high] = [inUnit(like.low, like.likely.unit), inUnit(like.high, like.likely.unit)];
   const { value } = range.likely;
   if (value.gte(low.dividedBy(BEYOND)) && value.lte(high.times(BEYOND))) return { range };
-  const wrong = `${rate} comes to ${value.toSignificantDigits(3).toFixed()} ${like.likely.unit.symbol}, far from the usual ${low.toFixed()} to ${high.toFixed()}.`;
+  const wrong = `${rate} comes to ${value.toPrecision(3)} ${like.likely.unit.symbol}, far from the usual ${low.toFixed()} to ${high.toFixed()}.`;
   return { faults: [{ code: "out-of-range", at, wrong, cure: "Check the units and what was counted." }] };
 }

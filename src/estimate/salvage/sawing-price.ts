@@ -61,8 +61,8 @@ export function priceSawingPlan(problem: SawingProblem, plan: SawingPlan): Sawin
     if (log !== undefined && logPlan.cuts.length > 0) countCuts(log, logPlan, problem, tally);
   }
   const step = decimal(problem.gridMm);
-  const feet = decimal(tally.ripped).times(step).dividedBy(MM_PER_FOOT);
-  const squareFeet = tally.milled.times(step).times(step).dividedBy(MM_PER_FOOT.times(MM_PER_FOOT));
+  const feet = decimal(tally.ripped).times(step).div(MM_PER_FOOT);
+  const squareFeet = tally.milled.times(step).times(step).div(MM_PER_FOOT.times(MM_PER_FOOT));
 
   const logs = outlay(each(rates.logHours, tally.logs), each(rates.logCash, tally.logs));
   const bolts = outlay(each(rates.boltHours, tally.bolts), ZERO);
@@ -153,5 +153,5 @@ function halfChord(log: SawLog, part: Part, cut: SawCut): Decimal {
     .plus(decimal(log.largeDiameter - log.smallDiameter).times(bolt.lo + bolt.hi));
   const offset = decimal(cut.lo + cut.hi).times(scale);
   const square = diameter.times(diameter).minus(offset.times(offset));
-  return square.lte(0) ? ZERO : square.sqrt().dividedBy(2 * scale);
+  return square.lte(0) ? ZERO : square.sqrt().div(2 * scale);
 }

@@ -1,6 +1,6 @@
 /** Tree to exact decimal, and a whole sheet again with some cells changed. */
 import { FaultError, pointer } from "../faults.js";
-import { Decimal, decimal, PI, ZERO } from "../quantity/decimal.js";
+import { Decimal, decimal, squareRoot, ZERO } from "../quantity/decimal.js";
 import { applyFactor, divideWithFactor, type Factor, removeFactor } from "../quantity/unit.js";
 import { type Cell, cellsIn, type Expression, type Scaled, type StepTable } from "./expression.js";
 import { shownCell } from "./working.js";
@@ -22,7 +22,7 @@ const APART_SHARE = decimal(TOLD_APART.share);
 /** The value of a cell that a formula names, in the cell's unit. */
 type ValueIn = (cell: Cell) => Decimal;
 
-const RADIAN = PI.dividedBy(180);
+const RADIAN = Decimal.acos(-1).dividedBy(180);
 
 /** Thrown by a division by zero; `evaluateCell` turns it into a fault that names the cell. */
 export class DivisionByZero extends Error {}
@@ -86,7 +86,7 @@ export function evaluate(expression: Expression, valueIn: ValueIn): Decimal {
       return applyFactor(side.times(side), expression.factor);
     }
     case "root":
-      return evaluate(expression.of, valueIn).sqrt();
+      return squareRoot(evaluate(expression.of, valueIn));
     case "roundUp":
       return removeFactor(upToWhole(inFactor(expression, valueIn)), expression.factor);
     case "roundMoney":
@@ -139,6 +139,8 @@ function remembered(kind: "arctangent" | "tangent", value: Decimal): Decimal {
 /** 1, 0 or −1 as the left value is above the right one, as good as equal to it, or below it. */
 function compared(left: Decimal, right: Decimal): number {
   const off = left.minus(right);
+  // Nearly always they are far apart, which the powers of ten tell without a multiplication.
+  if (off.e > APART_BY.e && off.e > Math.max(left.e, right.e) + APART_SHARE.e + 1) return off.cmp(ZERO);
   const size = off.abs();
   if (size.lte(APART_BY) || size.lte(left.abs().times(APART_SHARE))) return 0;
   return size.lte(right.abs().times(APART_SHARE)) ? 0 : off.cmp(ZERO);

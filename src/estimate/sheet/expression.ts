@@ -4,7 +4,7 @@
  *
  * Every reading of the tree (value, floats, working, workbook formula) is one file with one exhaustive `switch`.
  */
-import { type Decimal, decimal, PI as PI_VALUE } from "../quantity/decimal.js";
+import { Decimal, decimal } from "../quantity/decimal.js";
 import { exactly } from "../quantity/text.js";
 import { type Factor, factorBetween, held, NUMBER, type Unit, unit, unitOver, unitTimes } from "../quantity/unit.js";
 
@@ -321,4 +321,4 @@ function collect(node: Expression, found: Set<Cell>): void {
 }
 
 /** π to forty digits: exact far beyond any figure shown. */
-export const PI: Expression = { kind: "number", unit: NUMBER, value: PI_VALUE, written: NUMBER };
+export const PI: Expression = { kind: "number", unit: NUMBER, value: Decimal.acos(-1), written: NUMBER };

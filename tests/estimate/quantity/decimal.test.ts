@@ -1,7 +1,6 @@
-import { Decimal as Library } from "decimal.js";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { Decimal, decimal, fixed, parseDecimal, trimmed } from "../../../src/estimate/quantity/decimal.js";
+import { Decimal, decimal, fixed, parseDecimal, squareRoot, trimmed } from "../../../src/estimate/quantity/decimal.js";
 
 describe("decimal", () => {
   it("rounds half away from zero, as a spreadsheet does", () => {
@@ -80,130 +79,22 @@ describe("decimal", () => {
     expect(new Decimal("1e-61").isZero()).toBe(true);
   });
 
-  it("takes exact roots exactly, and others to forty digits", () => {
-    const roots = ["225", "2.25", "0.000004", "1e40", "90"].map((of) => decimal(of).sqrt().toString());
-    expect(roots.slice(0, 4)).toEqual(["15", "1.5", "0.002", "100000000000000000000"]);
+  it("takes exact roots exactly, and others to the last digit of decimal.js's own root", () => {
+    const roots = ["225", "2.25", "0.000004", "1e40"].map((of) => squareRoot(decimal(of)).toString());
+    expect(roots).toEqual(["15", "1.5", "0.002", "100000000000000000000"]);
     // OEIS A002193: 1.4142135623730950488016887242096980785696….
-    expect(decimal(2).sqrt().toString()).toBe("1.41421356237309504880168872420969807857");
-    expect(decimal(-1).sqrt().isNaN()).toBe(true);
-    expect(decimal(0).sqrt().isZero()).toBe(true);
-  });
-
-  it("holds a quotient by zero and what comes of it to be no finite number", () => {
-    const [endless, none] = [decimal(1).dividedBy(0), decimal(0).dividedBy(0)];
-    expect([endless.toFixed(), endless.negated().toFixed(), none.toFixed()]).toEqual(["Infinity", "-Infinity", "NaN"]);
-    expect([endless.plus(1), none.times("1e50"), endless.minus(endless)].map((of) => of.isFinite())).toEqual([
-      false,
-      false,
-      false,
-    ]);
-    expect(Decimal.max(none, 1).isNaN() && Decimal.min(1, none).isNaN()).toBe(true);
-    expect(none.lt(1) || none.gte(1) || none.eq(none)).toBe(false);
-  });
-});
-
-/** The library's own arithmetic, set as ours: the judge of ours. */
-const Judge = Library.clone({
-  precision: 40,
-  rounding: Library.ROUND_HALF_UP,
-  maxE: 60,
-  minE: -60,
-  toExpPos: 61,
-  toExpNeg: -61,
-});
-type Judged = InstanceType<typeof Judge>;
-
-/** Short and long numerals, with zeros at their ends, close to powers of ten and far from them. */
-const numeral = fc
-  .tuple(
-    fc.constantFrom("", "-"),
-    fc.oneof(
-      fc.bigInt({ min: 0n, max: 2000n }),
-      fc.bigInt({ min: 0n, max: 2n ** 54n }),
-      fc.bigInt({ min: 0n, max: 10n ** 45n }),
-      fc.tuple(fc.integer({ min: 0, max: 42 }), fc.integer({ min: -2, max: 2 })).map(([n, off]) => {
-        const near = 10n ** BigInt(n) + BigInt(off);
-        return near < 0n ? 0n : near;
+    expect(squareRoot(decimal(2)).toString()).toBe("1.41421356237309504880168872420969807857");
+    expect(squareRoot(decimal(-1)).isNaN()).toBe(true);
+    expect(squareRoot(decimal(0)).isZero()).toBe(true);
+    const digits = fc.tuple(fc.bigInt({ min: 1n, max: 10n ** 45n }), fc.integer({ min: -25, max: 10 }));
+    fc.assert(
+      fc.property(digits, ([n, power]) => {
+        const of = new Decimal(`${n}e${power}`);
+        expect(squareRoot(of).toFixed()).toBe(of.sqrt().toFixed());
+        const short = new Decimal(`${n % 10n ** 19n}e${power}`);
+        expect(squareRoot(short.times(short)).eq(short)).toBe(true);
       }),
-      fc.integer({ min: 0, max: 99999 }).map((n) => BigInt(n) * 10n ** 12n + 5n * 10n ** 11n),
-    ),
-    fc.integer({ min: -24, max: 12 }),
-  )
-  .map(([sign, digits, power]) => `${sign}${digits}e${power}`);
-
-/** Without the sign that the library gives to a zero. */
-const shown = (of: Judged): string => (of.isZero() ? "0" : of.toFixed());
-
-describe("decimal arithmetic, against decimal.js", () => {
-  const held = (name: string, ours: (a: Decimal, b: Decimal) => string, judged: (a: Judged, b: Judged) => string) =>
-    it(name, () => {
-      fc.assert(
-        fc.property(numeral, numeral, (a, b) => {
-          expect([a, b, ours(new Decimal(a), new Decimal(b))]).toEqual([a, b, judged(new Judge(a), new Judge(b))]);
-        }),
-        { numRuns: 3000 },
-      );
-    });
-
-  held(
-    "adds",
-    (a, b) => a.plus(b).toFixed(),
-    (a, b) => shown(a.plus(b)),
-  );
-  held(
-    "takes off",
-    (a, b) => a.minus(b).toFixed(),
-    (a, b) => shown(a.minus(b)),
-  );
-  held(
-    "multiplies",
-    (a, b) => a.times(b).toFixed(),
-    (a, b) => shown(a.times(b)),
-  );
-  held(
-    "divides",
-    (a, b) => (b.isZero() ? "" : a.dividedBy(b).toFixed()),
-    (a, b) => (b.isZero() ? "" : shown(a.dividedBy(b))),
-  );
-  held(
-    "divides what it has divided and multiplied before",
-    (a, b) => (b.isZero() ? "" : a.dividedBy(b).times(b).plus(a).dividedBy(7).toFixed()),
-    (a, b) => (b.isZero() ? "" : shown(a.dividedBy(b).times(b).plus(a).dividedBy(7))),
-  );
-  held(
-    "divides without the rest",
-    (a, b) => (b.isZero() ? "" : a.dividedToIntegerBy(b).toFixed()),
-    (a, b) => (b.isZero() ? "" : shown(a.dividedToIntegerBy(b))),
-  );
-  held(
-    "compares",
-    (a, b) => `${a.cmp(b)} ${a.lt(b)} ${a.lte(b)} ${a.gt(b)} ${a.gte(b)} ${a.eq(b)} ${a.eq(a.times(1))}`,
-    (a, b) => `${a.cmp(b)} ${a.lt(b)} ${a.lte(b)} ${a.gt(b)} ${a.gte(b)} ${a.eq(b)} ${a.eq(a.times(1))}`,
-  );
-  held(
-    "finds the least and the greatest",
-    (a, b) => `${Decimal.min(a, b)} ${Decimal.max(a, b)}`,
-    (a, b) => `${shown(Judge.min(a, b))} ${shown(Judge.max(a, b))}`,
-  );
-  held(
-    "rounds, up and down too",
-    (a) => [a.toDecimalPlaces(0), a.toDecimalPlaces(3), a.ceil(), a.floor(), a.toSignificantDigits(5)].join(" "),
-    (a) =>
-      [a.toDecimalPlaces(0), a.toDecimalPlaces(3), a.ceil(), a.floor(), a.toSignificantDigits(5)].map(shown).join(" "),
-  );
-  held(
-    "writes",
-    (a) => [a.toFixed(), a.isZero() ? "" : a.toFixed(30), a.decimalPlaces(), a.isZero() ? 1 : a.precision()].join(" "),
-    (a) => [shown(a), a.isZero() ? "" : a.toFixed(30), a.decimalPlaces(), a.precision()].join(" "),
-  );
-  held(
-    "gives the nearest float",
-    (a) => String(a.toNumber()),
-    (a) => String(a.isZero() ? 0 : a.toNumber()),
-  );
-  held(
-    "raises to a power and takes the root",
-    (a) => `${a.pow(2)} ${a.pow(3)} ${a.abs().sqrt()} ${a.times(a).sqrt()}`,
-    (a) => `${shown(a.times(a))} ${shown(a.pow(3))} ${shown(a.abs().sqrt())} ${shown(a.times(a).sqrt())}`,
-  );
+      { numRuns: 2000 },
+    );
+  });
 });

@@ -55,7 +55,7 @@ describe("each kind of node in its five readings", () => {
     const expected = Number(readings.value);
     const shown = (draws: Draws, at: number) => {
       const value = typeof draws === "number" ? draws : (draws[at] as number);
-      return value * inUnit({ value: cell.value.times(0).plus(1), unit: cell.unit }, cell.display).toNumber();
+      return value * inUnit({ value: cell.value.mul(0).plus(1), unit: cell.unit }, cell.display).toNumber();
     };
     const single = evaluateFloat(cell.expression as never, (other) => other.value.toNumber());
     expect(shown(single, 0)).toBeCloseTo(expected, 9);

@@ -88,7 +88,7 @@ describe("a ribbed steel roof on a 16 × 24 ft gable at 5 in 12", () => {
 
   it("is 517.34 ft² or 5.17 squares", () => {
     expect(roof.sheet.shown(roof.area)).toBe("517.34 ft²"); // 2 × 314 × 118.625 ÷ 144
-    expect(roof.sheet.in(roof.squares, "square").toDecimalPlaces(4).toString()).toBe("5.1734");
+    expect(roof.sheet.in(roof.squares, "square").toDP(4).toString()).toBe("5.1734");
   });
 
   it("takes nine panels a slope, cut to the next inch", () => {
@@ -127,7 +127,7 @@ describe("a ribbed steel roof on a 16 × 24 ft gable at 5 in 12", () => {
   });
 
   it("weighs 419 lb at 0.81 lb/ft²", () => {
-    expect(roof.sheet.in(roof.weight, "lb").toDecimalPlaces(1).toString()).toBe("419"); // 0.81 × 517.337
+    expect(roof.sheet.in(roof.weight, "lb").toDP(1).toString()).toBe("419"); // 0.81 × 517.337
   });
 });
 
@@ -288,7 +288,7 @@ describe("a roof without fascia", () => {
   it("is covered from rafter to rafter", () => {
     const roof = covered({ shape: { groups: { "eave-fascia": { remove: true }, "rake-fascia": { remove: true } } } });
     expect(inches(roof, roof.width)).toBe("312");
-    expect(roof.sheet.in(roof.slopeLength, "in").toDecimalPlaces(3).toString()).toBe("117.542"); // (108 + 1.5 − 1) × 13/12
+    expect(roof.sheet.in(roof.slopeLength, "in").toDP(3).toString()).toBe("117.542"); // (108 + 1.5 − 1) × 13/12
   });
 });
 

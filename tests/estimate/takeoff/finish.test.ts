@@ -29,8 +29,7 @@ const board = (more: Partial<ExplicitPieces> = {}): ExplicitPieces => ({
   length: "12 ft",
   ...more,
 });
-const feet = ({ sheet }: ReturnType<typeof finished>, cell: Cell) =>
-  sheet.in(cell, "ft2").toDecimalPlaces(4).toString();
+const feet = ({ sheet }: ReturnType<typeof finished>, cell: Cell) => sheet.in(cell, "ft2").toDP(4).toString();
 
 describe("the faces that a finish reaches", () => {
   // Common formula: 2 × (t + w) × L ÷ 12 + 2 × t × w ÷ 144, in, in, ft: 14 + 0.0833 ft² for one 1 × 6 in board of 12 ft.
@@ -59,7 +58,7 @@ describe("the volume of a finish", () => {
   const gallons = (laid: ReturnType<typeof finished>) =>
     laid.sheet
       .in(laid.volume as Cell, "gal")
-      .toDecimalPlaces(4)
+      .toDP(4)
       .toString();
 
   it("is one coat at 300 ft²/gal on smooth faces", () => {
@@ -105,7 +104,7 @@ describe("the volume of a finish", () => {
     expect(
       laid.sheet
         .in(laid.needs[0]?.quantity as Cell, "gal")
-        .toDecimalPlaces(4)
+        .toDP(4)
         .toString(),
     ).toBe("0.3521"); // ÷ 400
     expect(gallons(laid)).toBe("0.6129"); // 140.8333 ÷ 400 × (1 + 1 ÷ 1.35)
@@ -123,7 +122,7 @@ describe("upkeep", () => {
         throw new Error("no upkeep");
       })();
     expect(laid.sheet.in(recoatYears, "year").toString()).toBe("6");
-    expect(laid.sheet.in(yearlyVolume, "gal").toDecimalPlaces(4).toString()).toBe("0.2724"); // 1.6344 ÷ 6
+    expect(laid.sheet.in(yearlyVolume, "gal").toDP(4).toString()).toBe("0.2724"); // 1.6344 ÷ 6
   });
 });
 
@@ -156,6 +155,6 @@ describe("a gable", () => {
     const line = lines.find(({ group }) => group === "purlins-end") as (typeof lines)[number];
     // 2 × 4 in: of 12 in of girth 8 are open, ends included; 3 % in joints
     const sides = purlins.totalLength.value.times(203.2).plus(purlins.count.value.times(2 * 50.8 * 101.6));
-    expect(line.area.value.toDecimalPlaces(9).toString()).toBe(sides.times("0.97").toDecimalPlaces(9).toString());
+    expect(line.area.value.toDP(9).toString()).toBe(sides.times("0.97").toDP(9).toString());
   });
 });
