@@ -122,7 +122,9 @@ function judge(plan: RoutePlan | undefined): void {
 /** A mix as a whole route, laid under its plan's key. */
 function priced(basis: Basis, plan: RoutePlan): MixPoint {
   const route = layRoute(basis, plan, commonOf(basis));
-  return { milled: plan.milled, cash: aside(route.cash).toNumber(), hours: aside(route.hours).toNumber(), plan };
+  const exact = { cash: aside(route.cash), hours: aside(route.hours) };
+  // The search over mixes is an optimiser, and compares in floats; what is shown of a point is exact.
+  return { milled: plan.milled, cash: exact.cash.toNumber(), hours: exact.hours.toNumber(), exact, plan };
 }
 
 const commons = new WeakMap<Basis, ReturnType<typeof layCommon>>();

@@ -6,6 +6,7 @@
  * sides while that helps. Deterministic: ties by the order of the groups.
  */
 
+import type { Decimal } from "../quantity/decimal.js";
 import type { RoutePlan } from "./route.js";
 
 /** Cash and person-hours of one priced mix; floats, for comparing only. */
@@ -13,6 +14,8 @@ export interface MixPoint {
   readonly milled: ReadonlySet<string>;
   readonly cash: number;
   readonly hours: number;
+  /** The same as the cells have them: what is shown. */
+  readonly exact?: { readonly cash: Decimal; readonly hours: Decimal };
   /** The plans behind it, where they are kept: with a frontier, whose points are shown. */
   readonly plan?: RoutePlan;
 }
@@ -184,6 +187,18 @@ export function supported(points: readonly MixPoint[]): FrontierPoint[] {
 /** Value of an hour at which two mixes cost the same: cash between them over hours between them. */
 export function tieWage(cheaper: MixPoint, quicker: MixPoint): number {
   return (quicker.cash - cheaper.cash) / (cheaper.hours - quicker.hours);
+}
+
+/** The same in decimals, for showing. @throws Error where a mix was priced without its exact figures: a bug. */
+export function exactTieWage(cheaper: MixPoint, quicker: MixPoint): Decimal {
+  const [a, b] = [exactOf(cheaper), exactOf(quicker)];
+  return b.cash.minus(a.cash).dividedBy(a.hours.minus(b.hours));
+}
+
+/** What the cells of a priced mix say. @throws Error where it was priced without them: a bug. */
+export function exactOf({ exact }: MixPoint): { readonly cash: Decimal; readonly hours: Decimal } {
+  if (!exact) throw new Error("a point of the frontier has no exact figures");
+  return exact;
 }
 
 /**

@@ -4,6 +4,7 @@
  * the eave and c the level length from a corner to the ridge's end. Both are similar triangles.
  */
 import type { CutToLength } from "../need.js";
+import type { Decimal } from "../quantity/decimal.js";
 import {
   type Cell,
   count,
@@ -155,25 +156,31 @@ interface HippedPlan {
  */
 function pairedCuts({ work, face, sizes, corner, strips }: HippedPlan, own: readonly CutToLength[]): CutToLength[] {
   const { sheet, units } = work;
-  const [w, c, E] = [sizes.coverWidth, corner, face.eave].map((cell) => sheet.decide(cell).toNumber()) as [
-    number,
-    number,
-    number,
+  const [width, hip, eave] = [sizes.coverWidth, corner, face.eave].map((cell) => sheet.decide(cell)) as [
+    Decimal,
+    Decimal,
+    Decimal,
   ];
-  const longest = sizes.longest ? sheet.decide(sizes.longest).toNumber() : Number.POSITIVE_INFINITY;
+  const longest = sizes.longest && sheet.decide(sizes.longest);
+  // Thirds of a foot do not end: a corner is met to nine places, as in every rounding up.
+  const beforeHip = (length: Decimal): boolean => length.minus(hip).toDecimalPlaces(9).lte(0);
   const slant = sheet.lay(`${face.prefix}.slant`, over(times(face.slopeLength, sizes.coverWidth), corner), {
     label: "slant of a hip across one panel",
     display: units.small,
   });
   const whole = strips.map((_, i) => i);
-  const left = whole.filter((i) => (i + 1) * w <= c * (1 + 1e-12));
-  const right = whole.filter((i) => E - i * w <= c * (1 + 1e-12) && E - (i + 1) * w >= 0).reverse();
+  const left = whole.filter((i) => beforeHip(width.times(i + 1)));
+  const right = whole.filter((i) => beforeHip(eave.minus(width.times(i))) && eave.gte(width.times(i + 1))).reverse();
   const paired = new Set<number>();
   const cuts: CutToLength[] = [];
   const pair = (a: number, b: number): void => {
     const [one, other] = [own[a], own[b]] as [CutToLength, CutToLength];
     const length = sheet.decide(one.length).plus(sheet.decide(other.length)).minus(sheet.decide(slant));
-    if (length.gt(longest) || !sheet.decide(one.count).eq(face.alike) || !sheet.decide(other.count).eq(face.alike))
+    if (
+      (longest && length.gt(longest)) ||
+      !sheet.decide(one.count).eq(face.alike) ||
+      !sheet.decide(other.count).eq(face.alike)
+    )
       return;
     const name = `${face.prefix}.pair${a + 1}-${b + 1}`;
     paired.add(a).add(b);

@@ -1,8 +1,16 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { MixSearch, searchFrontier, supported, tieWage } from "../../../src/estimate/compare/mix-search.js";
+import {
+  exactOf,
+  exactTieWage,
+  MixSearch,
+  searchFrontier,
+  supported,
+  tieWage,
+} from "../../../src/estimate/compare/mix-search.js";
 import type { Estimate } from "../../../src/estimate/estimate.js";
 import { judgeStockPlan } from "../../../src/estimate/purchase/stock-judge.js";
+import { decimal, fixed } from "../../../src/estimate/quantity/decimal.js";
 import { judgeSawingPlan } from "../../../src/estimate/salvage/sawing-judge.js";
 import { demoBody, estimated } from "../../helpers/estimating.js";
 
@@ -145,4 +153,17 @@ describe("the frontier", () => {
       }
     },
   );
+});
+
+describe("what is shown of a frontier", () => {
+  it("is exact: a tie between neighbours is cash over hours in decimals", () => {
+    const point = (cash: string, hours: string) => {
+      const exact = { cash: decimal(cash), hours: decimal(hours) };
+      return { milled: new Set<string>(), cash: exact.cash.toNumber(), hours: exact.hours.toNumber(), exact };
+    };
+    // (1.005 − 0) ÷ 1 is 1.01 to the cent; as a float 1.005 is less, and rounds to 1.00.
+    const wage = exactTieWage(point("0", "2"), point("1.005", "1"));
+    expect([wage.toFixed(), fixed(wage, 2), (1.005).toFixed(2)]).toEqual(["1.005", "1.01", "1.00"]);
+    expect(() => exactOf({ milled: new Set(), cash: 1, hours: 1 })).toThrow(/no exact figures/);
+  });
 });

@@ -3,9 +3,10 @@ import { z } from "zod";
 import { measuredValue } from "../../../catalog/reading.js";
 import type { Comparison } from "../../../estimate/compare/decision.js";
 import type { GroupSaving } from "../../../estimate/compare/group-savings.js";
-import type { FrontierPoint } from "../../../estimate/compare/mix-search.js";
+import { exactOf, exactTieWage, type FrontierPoint } from "../../../estimate/compare/mix-search.js";
 import type { RouteCells } from "../../../estimate/compare/route.js";
 import type { Estimate, MixSearched } from "../../../estimate/estimate.js";
+import { type Decimal, fixed, ZERO } from "../../../estimate/quantity/decimal.js";
 import { minorDigits } from "../../../estimate/quantity/unit.js";
 import { distinctRoutes } from "../routes.js";
 import { FigureSchema, figure, figureOrNull } from "./figures.js";
@@ -186,24 +187,25 @@ function shownSearch({ tried, possible }: MixSearched): z.output<typeof SearchSc
   return { tried, possible, covers: tried >= possible ? ALL_TRIED : SOME_TRIED };
 }
 
-/** A search compares mixes in floats; what is shown of them is rounded to the cent and the hundredth of an hour. */
+/** What the cells of the mix say, to the cent and the hundredth of an hour. */
 function shownMix(
-  { point, fromWage }: FrontierPoint,
+  { point }: FrontierPoint,
   before: FrontierPoint | undefined,
   next: FrontierPoint | undefined,
   currency: string,
 ): z.output<typeof FrontierSchema> {
   const places = minorDigits(currency) ?? 2;
-  const wage = (of: number) => ({ value: of.toFixed(places), unit: `${currency}/person-h` });
+  const { cash, hours } = exactOf(point);
+  const wage = (of: Decimal) => ({ value: fixed(of, places), unit: `${currency}/person-h` });
   const milled = point.plan?.sawn ?? point.milled;
   const was = before && (before.point.plan?.sawn ?? before.point.milled);
   return {
     mills: [...milled],
     hired: point.plan?.hired ?? false,
-    cash: { value: point.cash.toFixed(places), unit: currency },
-    hours: { value: point.hours.toFixed(2), unit: "person-h" },
-    fromWage: wage(fromWage),
-    toWage: next ? wage(next.fromWage) : null,
+    cash: { value: fixed(cash, places), unit: currency },
+    hours: { value: fixed(hours, 2), unit: "person-h" },
+    fromWage: wage(before ? exactTieWage(before.point, point) : ZERO),
+    toWage: next ? wage(exactTieWage(point, next.point)) : null,
     toMill: was ? [...milled].filter((name) => !was.has(name)) : [],
     toBuy: was ? [...was].filter((name) => !milled.has(name)) : [],
   };
