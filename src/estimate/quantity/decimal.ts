@@ -9,7 +9,7 @@ import { Decimal as Base } from "decimal.js";
 /** Significant digits. */
 const PRECISION = 40;
 
-/** The project's one constructor: 34 significant digits, half away from zero, bounded exponents. */
+/** The project's one constructor: 40 significant digits, half away from zero, bounded exponents. */
 export const Decimal = Base.clone({
   precision: PRECISION,
   rounding: Base.ROUND_HALF_UP,
@@ -19,7 +19,7 @@ export const Decimal = Base.clone({
   toExpNeg: -61,
 });
 
-/** The project's one constructor: 34 significant digits, half away from zero, bounded exponents. */
+/** The project's one constructor: 40 significant digits, half away from zero, bounded exponents. */
 export type Decimal = Base;
 
 /** Nothing, made once. */

@@ -159,21 +159,24 @@ export type MeasureSystem = "inch-pound" | "metric";
 /** A length as a person marks it: feet, inches and the nearest 1/16 in, or the nearest millimetre. */
 export function marked(length: Quantity, system: MeasureSystem): string {
   if (system === "metric") return `${fixed(inUnit(length, "mm"), 0)} mm`;
-  const sixteenths = inUnit(length, "in").times(16).toDecimalPlaces(0);
-  const sign = sixteenths.isNegative() && !sixteenths.isZero() ? "-" : "";
-  const total = sixteenths.abs();
-  const feet = total.dividedToIntegerBy(192);
-  const inches = total.minus(feet.times(192));
-  const text = inchesText(inches);
-  if (feet.isZero()) return `${sign}${text}"`;
-  return inches.isZero() ? `${sign}${feet.toFixed()}'` : `${sign}${feet.toFixed()}' ${text}"`;
+  const { sign, count } = sixteenthsOf(length);
+  const feet = count / 192n;
+  const inches = count % 192n;
+  if (feet === 0n) return `${sign}${inchesText(inches)}"`;
+  return inches === 0n ? `${sign}${feet}'` : `${sign}${feet}' ${inchesText(inches)}"`;
 }
 
 /** A length in inches and sixteenths, without feet: `5 1/2 in`; or millimetres. For sections and depths. */
 export function markedSmall(length: Quantity, system: MeasureSystem): string {
   if (system === "metric") return `${fixed(inUnit(length, "mm"), 0)} mm`;
-  const sixteenths = inUnit(length, "in").times(16).toDecimalPlaces(0);
-  return `${sixteenths.isNegative() && !sixteenths.isZero() ? "-" : ""}${inchesText(sixteenths.abs())} in`;
+  const { sign, count } = sixteenthsOf(length);
+  return `${sign}${inchesText(count)} in`;
+}
+
+/** Whole sixteenths of an inch, rounded once. */
+function sixteenthsOf(length: Quantity): { readonly sign: string; readonly count: bigint } {
+  const count = BigInt(fixed(inUnit(length, "in").times(16), 0));
+  return count < 0n ? { sign: "-", count: -count } : { sign: "", count };
 }
 
 /** A section as it is said: `2 × 6 in`, `45 × 145 mm`. */
@@ -182,16 +185,16 @@ export function markedSection(thickness: Quantity, width: Quantity, system: Meas
   return `${bare(thickness)} × ${markedSmall(width, system)}`;
 }
 
-function inchesText(sixteenths: Decimal): string {
-  const whole = sixteenths.dividedToIntegerBy(16);
-  let above = sixteenths.minus(whole.times(16)).toNumber();
+function inchesText(sixteenths: bigint): string {
+  const whole = sixteenths / 16n;
+  let above = Number(sixteenths % 16n);
   let below = 16;
   while (above !== 0 && above % 2 === 0) {
     above /= 2;
     below /= 2;
   }
-  if (above === 0) return whole.toFixed();
-  return `${whole.isZero() ? "" : `${whole.toFixed()} `}${above}/${below}`;
+  if (above === 0) return String(whole);
+  return `${whole === 0n ? "" : `${whole} `}${above}/${below}`;
 }
 
 /** Places after the point that make sense for a unit on paper. Money keeps its minor unit. */

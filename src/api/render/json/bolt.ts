@@ -85,6 +85,9 @@ export interface Place {
 /** Whole grid steps as lengths that a person marks. Keeps the tally, so bolts are written in the order of the work. */
 export class BoltWriter {
   private readonly grid: Decimal;
+  /** Texts of lengths by their steps: a plan has few lengths, many times. */
+  private readonly longs = new Map<number, string>();
+  private readonly smalls = new Map<number, string>();
   /** Grid cubes of rough lumber so far. */
   private sawn = 0;
 
@@ -167,11 +170,13 @@ export class BoltWriter {
   }
 
   private long(steps: number): string {
-    return marked({ value: this.grid.times(steps), unit: unit("mm") }, this.writing.system);
+    return remembered(this.longs, steps, () => {
+      return marked({ value: this.grid.times(steps), unit: unit("mm") }, this.writing.system);
+    });
   }
 
   private small(steps: number): string {
-    return this.mm(this.grid.times(steps));
+    return remembered(this.smalls, steps, () => this.mm(this.grid.times(steps)));
   }
 
   private mm(value: Decimal): string {
@@ -187,6 +192,12 @@ export class BoltWriter {
     const { lumber } = displayUnits(this.writing.system);
     return measured(this.grid.pow(3).times(cubes), "mm3", lumber);
   }
+}
+
+function remembered(known: Map<number, string>, steps: number, write: () => string): string {
+  const text = known.get(steps) ?? write();
+  known.set(steps, text);
+  return text;
 }
 
 type StripMarks = readonly (string | null)[];
