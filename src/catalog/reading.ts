@@ -160,10 +160,27 @@ function gatherTextFaults(
     if (found) faults.push(found);
     return;
   }
+  const { measured, words } = spokenOr(schema);
+  if (measured && !words.includes(input as string)) {
+    const measuredFaults: Fault[] = [];
+    gatherTextFaults(measured, input, at, context, measuredFaults);
+    faults.push(...measuredFaults.map((one) => ({ ...one, cure: `${one.cure} Or say ${words.join(" or ")}.` })));
+    return;
+  }
   for (const [key, part, value] of children(schema, input)) {
     gatherTextFaults(part, value, pointer(at, key), context, faults);
   }
 }
+
+/** Of a field that takes words or a quantity (`straight`, or `2 in`): the quantity, and the words. */
+function spokenOr(schema: z.core.$ZodType): { readonly measured?: z.core.$ZodType; readonly words: readonly string[] } {
+  const { options = [] } = schema._zod.def as { options?: readonly z.core.$ZodType[] };
+  const measured = options.find((option) => measures.has(option));
+  return measured ? { measured, words: options.flatMap((option) => wordsOf(option)) } : { words: [] };
+}
+
+const wordsOf = (schema: z.core.$ZodType): string[] =>
+  Object.values((schema._zod.def as { entries?: Readonly<Record<string, string>> }).entries ?? {});
 
 const isReadable = (input: unknown, { like }: Measure): boolean =>
   typeof input === "string" || (like !== "section" && measuredValue.safeParse(input).success);

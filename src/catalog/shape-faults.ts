@@ -144,11 +144,17 @@ function cureFor(schema: Schema | undefined): string {
   const such = example === undefined ? "" : `, such as ${JSON.stringify(example)}`;
   const inner = schema && definition(bare(schema));
   if (inner?.entries) return `Give one of: ${list(Object.values(inner.entries))}.`;
-  const kinds = (inner?.options ?? (inner ? [bare(schema as Schema)] : [])).map((option) => kindOf(option));
+  const kinds = inner ? simplest(schema as Schema).map(kindOf) : [];
   // Where text will do, the longer form of the same is not worth a word.
   const told = kinds.includes("string") ? kinds.filter((kind) => kind !== "object") : kinds;
   const words = [...new Set(told.map((kind) => EXPECTED[kind] ?? kind))].join(" or ");
   return `Give ${words || "what the description asks for"}${such}.`;
+}
+
+/** What a schema takes, unions within unions taken apart. */
+function simplest(schema: Schema): readonly Schema[] {
+  const { options } = definition(bare(schema));
+  return options ? options.flatMap(simplest) : [bare(schema)];
 }
 
 /** Names for a sentence, cut where nobody reads on. */

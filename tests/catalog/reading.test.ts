@@ -25,6 +25,10 @@ const schema = z.strictObject({
   section: sectionField({ describe: "Section.", example: "2 x 6 in" }).optional(),
   cost: moneyField("ft", { describe: "Cost.", example: "4.85" }).optional(),
   price: priceField("", { describe: "Price.", example: "9.48" }),
+  bow: z
+    .union([z.enum(["straight", "some"]), quantityField("in", { describe: "Bow.", example: "1 in", most: "9 in" })])
+    .optional()
+    .meta({ examples: ["some"] }),
   kind: z.enum(["gable", "lean-to"]).optional(),
   many: z.array(z.int().min(1).max(9)).max(3).optional(),
   flag: z.boolean().optional(),
@@ -57,6 +61,8 @@ describe("quantities at the door", () => {
     [{ cost: "4.85 USD/m" }],
     [{ price: "$9.48" }],
     [{ price: null }],
+    [{ bow: "some" }],
+    [{ bow: "1 1/2 in" }],
     [{}],
   ])("are taken as the trade writes them: %j", (input) => {
     expect(faultsOf(input)).toEqual([]);
@@ -90,6 +96,11 @@ describe("quantities at the door", () => {
     [{ name: "East Post" }, "wrong-shape", "/request/name", "“East Post”"],
     [{ line: "a\u0007b" }, "wrong-shape", "/request/line", "a\ufffdb"],
     [{ line: "x".repeat(121) }, "out-of-range", "/request/line", "121 characters"],
+    [{ bow: "3 kg" }, "wrong-dimension", "/request/bow", "is a mass"],
+    [{ bow: "crooked" }, "not-a-quantity", "/request/bow", "“crooked”"],
+    [{ bow: "10 in" }, "out-of-range", "/request/bow", "more than makes sense"],
+    [{ bow: { value: "3", unit: "kg" } }, "wrong-dimension", "/request/bow", "is a mass"],
+    [{ bow: 3 }, "wrong-shape", "/request/bow", "The value 3"],
     [{ needed: undefined }, "missing-field", "/request/needed", "“needed” is absent"],
     [{ lenght: "3 ft" }, "unknown-field", "/request/lenght", "no field “lenght”"],
   ] as const)("are refused with code, place and value: %j", (input, code, at, wrong) => {
@@ -104,6 +115,8 @@ describe("quantities at the door", () => {
     expect(only({ needed: 3 }).cure).toBe('Give text, such as "here".');
     expect(only({ cost: "4 kg" }).cure).toBe("Give a rate, such as 4.85 USD/ft.");
     expect(faultsOf({ cost: "4 kg" }, "EUR")[0]?.cure).toBe("Give a rate, such as 4.85 EUR/ft.");
+    expect(only({ bow: "crooked" }).cure).toMatch(/^Give a length, .* Or say straight or some\.$/);
+    expect(only({ bow: 3 }).cure).toBe('Give text, such as "some".');
     expect(only({ kind: "gabel" }).cure).toBe("Did you mean “gable”? Give one of: gable, lean-to.");
   });
 

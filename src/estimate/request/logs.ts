@@ -51,7 +51,7 @@ export const logShape = z
         }),
       ])
       .optional()
-      .meta({ description: "How crooked the log is." }),
+      .meta({ description: "How crooked the log is.", examples: ["some", "1 1/2 in"] }),
     rot: z
       .strictObject({
         smallEnd: across("Diameter of the rotten heart at the small end.", "2 in").optional(),
