@@ -87,9 +87,13 @@ export function priceField(per: string, asked: Asked) {
   return moneyField(per, asked).nullable().optional().meta({ description: asked.describe });
 }
 
+/** Longest side of a section: no tree and no yard gives more. Assumption. */
+const LONGEST_SIDE = "4 ft";
+
 /** A field for a section: thickness × width, as one text or as two quantities. */
 export function sectionField(asked: Asked) {
-  const side = (which: string) => quantityField("in", { describe: `The ${which} of the section.`, example: "6 in" });
+  const side = (which: string) =>
+    quantityField("in", { describe: `The ${which} of the section.`, example: "6 in", most: LONGEST_SIDE });
   const sides = z.strictObject({ thickness: side("thickness"), width: side("width") });
   const field = z
     .union([z.string().min(1).max(64), sides])
@@ -244,10 +248,19 @@ function rangeFault(text: QuantityText, found: Quantity, measure: Measure, at: s
 function sectionFault(text: string, at: string): Fault | undefined {
   const found = parseSection(text);
   if (found instanceof TextFault) return fault(found.code, at, found.wrong, found.cure);
-  const positive = [found.thickness, found.width].every(({ value }) => value.isPositive() && !value.isZero());
-  return positive
-    ? undefined
-    : fault("out-of-range", at, `${quote(text)} has no size.`, "Give both sides as more than zero.");
+  const sides = [found.thickness, found.width];
+  if (!sides.every(({ value }) => value.isPositive() && !value.isZero())) {
+    return fault("out-of-range", at, `${quote(text)} has no size.`, "Give both sides as more than zero.");
+  }
+  const longest = toQuantity(LONGEST_SIDE, "ft").value;
+  return sides.some(({ value }) => value.gt(longest))
+    ? fault(
+        "out-of-range",
+        at,
+        `${quote(text)} is more than makes sense here.`,
+        `Give sides of at most ${LONGEST_SIDE}.`,
+      )
+    : undefined;
 }
 
 const given = (text: QuantityText) => quote(typeof text === "string" ? text : `${text.value} ${text.unit}`);

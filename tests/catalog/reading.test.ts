@@ -80,6 +80,8 @@ describe("quantities at the door", () => {
     [{ length: { value: "3" } }, "missing-field", "/request/length/unit", "“unit” is absent"],
     [{ slack: "-1/4 in" }, "out-of-range", "/request/slack", "is negative"],
     [{ section: "2 x 0 in" }, "out-of-range", "/request/section", "has no size"],
+    [{ section: "999999 x 4 in" }, "out-of-range", "/request/section", "more than makes sense"],
+    [{ section: { thickness: "2 in", width: "5 ft" } }, "out-of-range", "/request/section/width", "more than"],
     [{ section: "2 by 6" }, "not-a-quantity", "/request/section", "is not a section"],
     [{ section: { value: "2", unit: "in" } }, "missing-field", "/request/section/thickness", "is absent"],
     [{ cost: "€4.85/ft" }, "currency-mix", "/request/cost", "is in EUR, and this catalog is in USD"],

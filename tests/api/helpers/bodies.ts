@@ -77,3 +77,38 @@ function withMember(node: unknown, name: string, value: unknown): unknown {
   if (typeof node !== "object" || node === null || Array.isArray(node)) return { [name]: value };
   return Object.defineProperty({ ...node }, name, { value, enumerable: true, configurable: true });
 }
+
+/** Numbers that a person, a script or an attacker may write in the place of a sensible one. */
+const NUMBERS = ["0", "0.000000001", "1", "2", "13", "100", "12345", "999999999999", "-1", "1/16", "99.999999999"];
+const TEXTS = ["", "  ", "\u0000", "a".repeat(300), "__proto__", "14 ft", "3 kg", "𝟙 ft", "1e9 ft", "NaN", "Infinity"];
+
+/** One to three values of a body changed for others of their kind: other numbers in its texts, lists emptied or doubled. */
+export function disturbed(bodies: readonly unknown[]): Arbitrary<unknown> {
+  const change = fc.record({ where: fc.nat(), how: fc.nat() });
+  return fc.tuple(fc.constantFrom(...bodies), fc.array(change, { minLength: 1, maxLength: 3 })).map(([body, changes]) =>
+    changes.reduce<unknown>((changed, { where, how }) => {
+      const paths = [...nodesIn(changed)].filter((path) => path.length > 0);
+      const path = paths[where % paths.length];
+      return path ? replaced(changed, path, (node) => another(node, how)) : changed;
+    }, body),
+  );
+}
+
+function* nodesIn(node: unknown, at: Path = []): Generator<Path> {
+  yield at;
+  if (typeof node !== "object" || node === null) return;
+  const keys: (string | number)[] = Array.isArray(node) ? [...node.keys()] : Object.keys(node);
+  for (const key of keys) yield* nodesIn((node as Record<string | number, unknown>)[key], [...at, key]);
+}
+
+function another(node: unknown, how: number): unknown {
+  const pick = <T>(from: readonly T[]): T => from[how % from.length] as T;
+  if (typeof node === "string") {
+    const parts = /^(.*?)(\d[\d.,/ ]*)(.*)$/s.exec(node);
+    return parts && how % 5 > 0 ? `${parts[1]}${pick(NUMBERS)} ${parts[3]}`.trim() : pick(TEXTS);
+  }
+  if (typeof node === "number") return pick([0, 1, 2, -1, 3, 17, 1000, 1_000_000, 2 ** 53, 0.5]);
+  if (typeof node === "boolean") return !node;
+  if (Array.isArray(node)) return pick([[], [...node, ...node], node.slice(0, 1), undefined, Array(100).fill(node[0])]);
+  return pick([undefined, {}, null, "", 0]);
+}
