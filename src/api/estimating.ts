@@ -11,9 +11,8 @@ import { type NearMiss, nearMisses } from "../estimate/sweep/near-misses.js";
 import { layTakeoffs } from "../estimate/takeoffs.js";
 import { Stages } from "../estimate/watch.js";
 import { type AnyCall, body, call, json, type Read } from "./call.js";
-import { COMPARISON_EXAMPLE, COMPARISON_EXAMPLES } from "./covering-example.js";
 import { demoCatalogs } from "./demos.js";
-import { ESTIMATE_EXAMPLE, REQUEST_EXAMPLES, TAKEOFFS_EXAMPLE } from "./examples.js";
+import { answerExample, COMPARISON_EXAMPLES, REQUEST_EXAMPLES } from "./examples.js";
 import { planners } from "./planners.js";
 import { digestOf, provenance } from "./provenance.js";
 import {
@@ -129,7 +128,7 @@ export const estimating: readonly AnyCall[] = [
       "application/json": json({
         description: "The estimate.",
         schema: EstimateSchema,
-        example: ESTIMATE_EXAMPLE,
+        example: answerExample<z.output<typeof EstimateSchema>>("makeEstimate"),
         render: ({ made, digest, misses }: Made, { include }: Including<Include>) =>
           shownEstimate(made, provenance(digest), include, misses),
       }),
@@ -156,7 +155,7 @@ export const estimating: readonly AnyCall[] = [
       "application/json": json({
         description: "The takeoffs.",
         schema: TakeoffsSchema,
-        example: TAKEOFFS_EXAMPLE,
+        example: answerExample<z.output<typeof TakeoffsSchema>>("makeTakeoffs"),
         render: ({ taken, digest }: Taken, { include }: Including<TakeoffInclude>) =>
           shownTakeoffs(taken, provenance(digest), include),
       }),
@@ -185,7 +184,7 @@ export const estimating: readonly AnyCall[] = [
       "application/json": json({
         description: "The coverings.",
         schema: ComparisonSchema,
-        example: COMPARISON_EXAMPLE,
+        example: answerExample<z.output<typeof ComparisonSchema>>("compareCoverings"),
         render: ({ compared, digest }: Compared, { include }: Including<ComparisonInclude>) =>
           shownComparison(compared, provenance(digest), include),
       }),

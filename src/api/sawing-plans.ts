@@ -7,10 +7,10 @@ import { SAWING_STAGES, type SawnLogs, sawLogs } from "../estimate/sawn-logs.js"
 import { Stages, type Watch } from "../estimate/watch.js";
 import { type AnyCall, body, call, json, type Read } from "./call.js";
 import { demoCatalogs } from "./demos.js";
+import { answerExample } from "./examples.js";
 import { planners } from "./planners.js";
 import { digestOf, provenance } from "./provenance.js";
 import { SAWING_INCLUDES, type SawingInclude, SawingPlanSchema, shownSawingPlan } from "./render/json/sawing-plan.js";
-import { SAWING_PLAN_EXAMPLE } from "./sawing-plan-example.js";
 
 interface Asked {
   readonly request: EstimateRequest;
@@ -93,7 +93,7 @@ export const sawingPlans: readonly AnyCall[] = [
       "application/json": json({
         description: "The plan.",
         schema: SawingPlanSchema,
-        example: SAWING_PLAN_EXAMPLE,
+        example: answerExample<z.output<typeof SawingPlanSchema>>("makeSawingPlan"),
         render: ({ sawn, digest }: Planned, { include }: { readonly include: readonly SawingInclude[] }) =>
           shownSawingPlan(sawn, provenance(digest), include),
       }),

@@ -5,10 +5,10 @@ import { isRecord } from "../catalog/shape-faults.js";
 import { planStockOrder, type StockOrderPlan } from "../estimate/purchase/stock-order-plan.js";
 import { type StockOrder, stockOrderShape } from "../estimate/request/stock-order.js";
 import { type AnyCall, body, call, json, type Read } from "./call.js";
+import { answerExample } from "./examples.js";
 import { planners } from "./planners.js";
 import { digestOf, provenance } from "./provenance.js";
 import { STOCK_INCLUDES, type StockInclude, StockOrderSchema, shownStockOrder } from "./render/json/stock-order.js";
-import { STOCK_PLAN_EXAMPLE } from "./stock-plan-example.js";
 
 interface Asked {
   readonly order: StockOrder;
@@ -84,7 +84,7 @@ export const stockPlans: readonly AnyCall[] = [
       "application/json": json({
         description: "The plan.",
         schema: StockOrderSchema,
-        example: STOCK_PLAN_EXAMPLE,
+        example: answerExample<z.output<typeof StockOrderSchema>>("makeStockPlan"),
         render: ({ plan, digest }: Planned, { include }: { readonly include: readonly StockInclude[] }) =>
           shownStockOrder(plan, provenance(digest), include),
       }),
