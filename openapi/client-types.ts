@@ -378,6 +378,13 @@ export type DemoList = {
   readonly catalogs: readonly DemoCatalogRow[];
 };
 
+/** What one route pays in one department. */
+export type DepartmentSpending = {
+  readonly department: "lumber" | "fasteners" | "finishes" | "coverings" | "consumables" | "equipment" | "services";
+  readonly amount: Figure | null;
+  readonly unpriced: number;
+};
+
 /** A drawing to scale, with dimensions. */
 export type Drawing = {
   readonly name: string;
@@ -1522,6 +1529,7 @@ export type RouteEffort = {
 export type RoutePurchasing = {
   readonly route: "milled" | "hired" | "mixed" | "bought";
   readonly departments: readonly ShoppingDepartment[];
+  readonly spent: readonly DepartmentSpending[];
   readonly taxes: readonly LabeledFigure[];
   readonly logValue: Figure | null;
   readonly lumber: Figure;

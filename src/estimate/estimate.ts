@@ -5,6 +5,7 @@ import { type Caution, cautionsOf, type Notice, noticesOf } from "./cautions.js"
 import { type ComparedRoutes, type Decision, decide } from "./compare/decision.js";
 import type { FrontierPoint } from "./compare/mix-search.js";
 import { type CommonCells, layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
+import { laySpending, type SpentCells } from "./compare/spending.js";
 import { type Verdict, verdictOf } from "./compare/verdict.js";
 import { type ComparedCovering, compareCoverings } from "./covering-comparison.js";
 import { type Fault, FaultError, pointer } from "./faults.js";
@@ -35,6 +36,8 @@ export interface Estimate {
   readonly coverings: readonly ComparedCovering[];
   /** Lumber beside log scale, by the key of the route, where it mills. */
   readonly yields: ReadonlyMap<string, YieldCells>;
+  /** Where the cash goes, by the key of the route. */
+  readonly spent: ReadonlyMap<string, readonly SpentCells[]>;
   /** For `heldPlans` of a later request. */
   readonly plans: HeldPlans;
 }
@@ -157,6 +160,8 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   const wanted = basis.request.options?.coverings;
   const coverings = wanted ? compareCoverings(basis, wanted, takeoffs.covering) : [];
   const yields = new Map([mill, hired, routes.mix].flatMap((route) => (route ? layYields(basis, route) : [])));
+  const shown = new Set([buy, mill, hired, routes.mix].flatMap((route) => route ?? []));
+  const spent = new Map([...shown].map((route) => [route.plan.key, laySpending(basis, route, common)]));
   refuse([
     ...basis.assumed.faults,
     ...basis.assumed.unknownFaults(),
@@ -183,6 +188,7 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
     searched,
     coverings,
     yields,
+    spent,
     plans: held,
   };
 }

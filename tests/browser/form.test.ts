@@ -40,7 +40,7 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     for (const reason of decision.verdict.reasons) expect(text).toContain(reason);
     expect(text).toContain(purchasing.shared[0].lines[0].label);
     expect(text).toContain("switch on scripts");
-    expect(await v.page.locator("svg[role=img]").count()).toBeGreaterThan(10); // end views of the bolts
+    expect(await v.page.locator("#sawing .drawing img").count()).toBeGreaterThan(10); // end views of the bolts
     await v.end();
   });
 
@@ -138,6 +138,77 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     await v.settled();
     expect(await drawing.count()).toBe(0);
     await clean(v);
+    await v.end();
+  });
+
+  it("draws what is typed before it is estimated, and keeps the last drawing while it can't be read", async () => {
+    const v = await visit(stage);
+    const { page } = v;
+    await page.route("**/v1/estimates**", () => {}); // never answered
+    const drawn = (span: string) =>
+      page.waitForSelector(`#give-structure .drawing img[alt^="Section of a gable, ${span}"]`);
+    await page.fill("#at-structure-span", "19 ft");
+    await drawn("19'");
+    await page.fill("#at-structure-span", "19 f");
+    await page.waitForTimeout(600);
+    await drawn("19'");
+    await page.fill("#at-structure-span", "5.5 m");
+    await drawn("18' ");
+    expect(await page.getAttribute(".state", "class")).not.toContain("is-fresh");
+    expect(v.mishaps).toEqual([]);
+    await v.end();
+  });
+
+  it("sets coverings side by side with the figures of the call, and builds with another", async () => {
+    const v = await visit(stage);
+    const { page } = v;
+    await page.click("#covering > summary");
+    await page.click("text=Set all coverings side by side");
+    await page.waitForSelector("#covering table");
+    const response = await fetch(`${stage.url}/v1/covering-comparisons`, {
+      method: "POST",
+      headers: { "content-type": "application/json" },
+      body: JSON.stringify(demo),
+    });
+    const { coverings } = await response.json();
+    const rows = page.locator("#covering tbody tr");
+    expect(await rows.count()).toBe(coverings.length);
+    for (const [i, { name, compared }] of coverings.entries()) {
+      const text = await rows.nth(i).textContent();
+      expect(text?.toLowerCase()).toContain(name.toLowerCase());
+      expect(text).toContain(compared.cash.value);
+    }
+    expect(await rows.last().textContent()).toContain("Not allowed");
+    await page.locator("#covering tbody .fig").nth(12).click();
+    await page.waitForSelector("#card .big");
+    expect(await page.locator("#card code").textContent()).toMatch(/^coverings\./);
+    await clean(v);
+    await page.keyboard.press("Escape");
+    await page.click('[aria-label="Build with asphalt strip shingles"]');
+    await v.settled();
+    expect(JSON.parse(await saved(page)).structure.covering).toBe("asphalt-shingles");
+    await page.waitForSelector('#covering tr:has(.mark):has-text("Asphalt strip shingles")');
+    await clean(v);
+    await v.end();
+  });
+
+  it("lays the hired sawyer's way beside the others, and says where every way's cash goes", async () => {
+    const v = await visit(stage);
+    const { page } = v;
+    await page.click("#give-shop > summary");
+    await page.check("#at-shop-sawyer");
+    await v.settled();
+    expect(await page.locator(".routes h3").allTextContents()).toContain("Have a sawyer mill it");
+    const { purchasing, decision } = await asked({ ...demo, shop: { ...demo.shop, sawyer: { charge: "board-foot" } } });
+    const spent = page.locator("#hours table").first();
+    expect(await spent.locator("thead th").count()).toBe(1 + decision.routes.length);
+    for (const route of purchasing.routes) {
+      for (const { amount } of route.spent) expect(await spent.textContent()).toContain(amount.value);
+    }
+    await clean(v);
+    await page.uncheck("#at-shop-sawyer");
+    await v.settled();
+    expect(await page.locator(".routes h3").allTextContents()).not.toContain("Have a sawyer mill it");
     await v.end();
   });
 
@@ -316,7 +387,7 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     expect(await v.page.locator(".state").isVisible()).toBe(false);
     for (const shown of [
       "#verdict",
-      "#sawing .end",
+      "#sawing .drawing img",
       "#shopping table",
       "#covering .route",
       "#drawings img",

@@ -131,11 +131,15 @@ const PergolaFrameSchema = z
 
 export const DrawingSchema = z
   .strictObject({
-    name: z.string().describe("Name of the drawing: plan, elevation, section, rafter, and others of some kinds."),
+    name: z
+      .string()
+      .describe("Name of the drawing: plan, elevation, section, section-card, rafter, and others of some kinds."),
     title: z.string().describe("In words."),
     svg: z
       .string()
-      .describe("An SVG, black on white; a page of 259 × 190 mm, to scale when it is printed at full size."),
+      .describe(
+        "An SVG, black on white; a page of 259 × 190 mm, to scale when it is printed at full size. A card has no scale: it is the view for small screens.",
+      ),
   })
   .meta({ id: "Drawing", description: "A drawing to scale, with dimensions." });
 

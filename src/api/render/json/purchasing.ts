@@ -3,6 +3,7 @@ import { z } from "zod";
 import { DEPARTMENTS } from "../../../catalog/offers/price.js";
 import type { Basis } from "../../../estimate/basis.js";
 import type { RouteCells } from "../../../estimate/compare/route.js";
+import type { SpentCells } from "../../../estimate/compare/spending.js";
 import type { Estimate } from "../../../estimate/estimate.js";
 import { explainStock } from "../../../estimate/purchase/explain-stock.js";
 import type { ShoppingLine } from "../../../estimate/purchase/line.js";
@@ -71,10 +72,21 @@ const StockSchema = z
   })
   .meta({ id: "StockPlan", description: "How the sticks of one offer are cut." });
 
+const SpentSchema = z
+  .strictObject({
+    department: z.enum(DEPARTMENTS).describe("Which one."),
+    amount: FigureSchema.nullable().describe("Its priced lines, shared ones included, before tax; null where none is."),
+    unpriced: z.int().describe("Its lines without a price; their cost is not in the amount."),
+  })
+  .meta({ id: "DepartmentSpending", description: "What one route pays in one department." });
+
 const RouteSchema = z
   .strictObject({
     route: routeField(),
     departments: z.array(DepartmentSchema).describe("Its own lines; those of `shared` come on top."),
+    spent: z
+      .array(SpentSchema)
+      .describe("By department; with taxes, the logs' value and money lines of your own it makes up the cash."),
     taxes: z.array(LabeledSchema).describe("On its own and the shared lines."),
     logValue: FigureSchema.nullable().describe("What the logs that it saws would have fetched."),
     lumber: FigureSchema.describe("Bought lumber, before tax."),
@@ -94,14 +106,17 @@ export const PurchasingSchema = z
 
 /** Shopping lists and stock plans. */
 export function shownPurchasing(
-  { basis, common }: Estimate,
+  { basis, common, spent }: Estimate,
   routes: readonly RouteCells[],
   marksOf: (route: RouteCells) => MarkBook,
 ): z.output<typeof PurchasingSchema> {
   return {
     shared: byDepartment(common.lines, basis.request.system),
     own: common.own.map(labeled),
-    routes: routes.map((route) => shownRoute(basis, route, marksOf(route))),
+    routes: routes.map((route) => ({
+      ...shownRoute(basis, route, marksOf(route)),
+      spent: (spent.get(route.plan.key) ?? []).map(shownSpent),
+    })),
   };
 }
 
@@ -127,7 +142,12 @@ export function shownLine(line: ShoppingLine, system: MeasureSystem): z.output<t
   };
 }
 
-function shownRoute(basis: Basis, route: RouteCells, marks: MarkBook): z.output<typeof RouteSchema> {
+const shownSpent = ({ department, amount, unpriced }: SpentCells): z.output<typeof SpentSchema> => ({
+  ...{ department, unpriced },
+  amount: figureOrNull(amount),
+});
+
+function shownRoute(basis: Basis, route: RouteCells, marks: MarkBook): Omit<z.output<typeof RouteSchema>, "spent"> {
   const { sheet, request } = basis;
   return {
     route: routeKey(route),

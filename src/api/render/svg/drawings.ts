@@ -6,6 +6,7 @@ import type { HipCells } from "../../../estimate/pieces/hip.js";
 import type { LeanToCells } from "../../../estimate/pieces/lean-to.js";
 import type { OutlineCells } from "../../../estimate/pieces/outline.js";
 import type { PergolaCells } from "../../../estimate/pieces/pergola.js";
+import { drawnCard } from "./card.js";
 import { gableElevation, gablePlan, gableSection } from "./gable-views.js";
 import { hipElevation, hipPlan, hipSection } from "./hip-views.js";
 import { leanToElevation, leanToPlan, leanToSection } from "./lean-to-views.js";
@@ -26,7 +27,11 @@ export function drawingsOf(basis: Basis): Drawn[] {
   const { frame, outline } = basis.cutList;
   if (!frame || !outline) return [];
   const subject = new Subject(basis);
-  return pagesOf(frame, outline, subject).map((page) => ({ name: page.name, title: page.title, svg: drawn(page) }));
+  return pagesOf(frame, outline, subject).flatMap((page) => {
+    const { name, title } = page;
+    const sheet = { name, title, svg: drawn(page) };
+    return name === "section" ? [sheet, { name: "section-card", title, svg: drawnCard(page) }] : [sheet];
+  });
 }
 
 function pagesOf(

@@ -27,8 +27,11 @@ const FIRST_ROW = 7;
 const ROW = 7;
 const TEXT = 3;
 
+/** What of a view is put on paper. */
+export type Seen = Pick<View, "shapes" | "dimensions" | "pointers" | "notes">;
+
 /** Room about a view for its dimensions and its words. */
-export function marginsOf(view: View, captioned: boolean): Readonly<Record<Side, number>> {
+export function marginsOf(view: Seen, captioned: boolean): Readonly<Record<Side, number>> {
   const rows = (side: Side) => {
     const of = view.dimensions.filter((dimension) => dimension.side === side).map(({ row }) => row);
     return of.length === 0 ? 4 : FIRST_ROW + Math.max(...of) * ROW + (side === "below" || side === "right" ? 3 : 6);
@@ -43,7 +46,7 @@ export function marginsOf(view: View, captioned: boolean): Readonly<Record<Side,
 }
 
 /** @param name - Unique on a web page. */
-export function drawnView(view: View, placing: Placing, name: string): string {
+export function drawnView(view: Seen, placing: Placing, name: string): string {
   const to = ([x, y]: Point): Point => {
     const [[x0], [, y1]] = placing.bounds;
     return [placing.left + (x - x0) / placing.scale, placing.top + (y1 - y) / placing.scale];
@@ -79,7 +82,7 @@ function drawnShape({ points, closed, weight, opaque }: Shape, to: ToPaper): str
 }
 
 /** Millimetres that words take: a character of these faces is about half as wide as it is high. */
-const widthOf = (text: string): number => text.length * TEXT * 0.52;
+export const widthOf = (text: string): number => text.length * TEXT * 0.52;
 
 function drawnDimension({ from, to: until, side, row, text, past }: Dimension, placing: Placing, to: ToPaper): string {
   const [[x0, y0], [x1, y1]] = placing.bounds;

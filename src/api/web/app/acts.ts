@@ -1,6 +1,7 @@
 /** What can be done to the page: buttons and boxes call these. */
 import { fetchJson } from "./client.js";
 import type { Desk } from "./desk.js";
+import { COMPARED } from "./folds.js";
 import { toFragment } from "./fragment.js";
 import { isFields, type Json, valueAt, withValue } from "./json.js";
 import type { Acts } from "./model.js";
@@ -109,5 +110,6 @@ function openPanel(desk: Desk, name: string, open: boolean): void {
   else panels.delete(name);
   desk.put({ panels });
   if (open && name === "sheet") void desk.bringSheet();
+  if (open && name === COMPARED) void desk.bringCompared();
   if (open && name === "give-catalog") void desk.bringPrices();
 }

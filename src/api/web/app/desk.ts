@@ -1,13 +1,16 @@
 /** What the page holds in the browser: the request, its answer, what was before, and the call under way. */
 import { askForEstimate, type Outcome } from "./asking.js";
+import { askBeside } from "./beside.js";
 import { fetchJson } from "./client.js";
-import { panelsOver } from "./folds.js";
+import { COMPARED, panelsOver } from "./folds.js";
 import { toFragment } from "./fragment.js";
-import { isFields, type Json, valueAt } from "./json.js";
+import { isFields, type Json, valueAt, withValue } from "./json.js";
 import type { Include, Model, Problem } from "./model.js";
 
 /** Time without a keystroke after which a change is sent, in ms. */
 const PAUSE = 450;
+/** The same for the drawing, which comes fast. */
+const DRAWING_PAUSE = 120;
 /** Steps that can be taken back. */
 const MOST_STEPS = 200;
 /** Longest address that is sure to be kept by browsers and mail programs, in characters. Assumption. */
@@ -24,6 +27,8 @@ export class Desk {
   private future: Json[] = [];
   private timer: ReturnType<typeof setTimeout> | undefined;
   private call: AbortController | undefined;
+  private drawing: AbortController | undefined;
+  private comparing: AbortController | undefined;
   private lastPlace = "";
 
   constructor(
@@ -47,6 +52,7 @@ export class Desk {
     this.future = [];
     this.put({ request, status: { is: "waiting" }, said: "" });
     this.soon(PAUSE);
+    if (place === "" || place.startsWith("/structure")) this.drawSoon();
   }
 
   /** A step back, or forward again. */
@@ -58,6 +64,7 @@ export class Desk {
     this.lastPlace = "";
     this.put({ request, status: { is: "waiting" }, said: way === "undo" ? "Taken back." : "Done again." });
     this.soon(0);
+    this.drawSoon();
   }
 
   /** Asks for an estimate after a pause, in the place of any call under way. */
@@ -90,9 +97,12 @@ export class Desk {
 
   private take(outcome: Outcome): void {
     if ("answer" in outcome) {
-      this.put({ answer: outcome.answer, problem: undefined, sheet: undefined, status: { is: "fresh" } });
+      const { answer } = outcome;
+      this.put({ answer, problem: undefined, sheet: undefined, drawn: undefined, status: { is: "fresh" } });
       void this.keep();
       if (this.wantsSheet()) void this.bringSheet();
+      if (this.shown.panels.has(COMPARED)) void this.bringCompared();
+      else this.shown = { ...this.shown, compared: undefined };
     } else if ("problem" in outcome) this.refuse(outcome.problem);
     else if ("busy" in outcome) {
       this.put({ status: { is: "busy", seconds: outcome.busy } });
@@ -130,6 +140,34 @@ export class Desk {
     if (request !== this.shown.request) return;
     if ("answer" in outcome) this.put({ sheet: outcome.answer.sheet });
     else this.put({ said: "The workings did not come. Try again." });
+  }
+
+  /** Draws what is typed before it is estimated: takeoffs need no plans and no prices. What can't be drawn yet waits. */
+  private drawSoon(): void {
+    this.drawing?.abort();
+    const call = new AbortController();
+    this.drawing = call;
+    setTimeout(async () => {
+      const { request } = this.shown;
+      if (call.signal.aborted) return;
+      const { structure, options, overrides } = isFields(request) ? request : {};
+      const found = await askBeside("makeTakeoffs", { structure, options, overrides }, ["drawings"], call.signal);
+      if (call.signal.aborted || !found?.geometry || this.shown.status.is === "fresh") return;
+      this.put({ drawn: found.geometry });
+    }, DRAWING_PAUSE);
+  }
+
+  /** Sets the coverings side by side; those of before stand until they come. */
+  async bringCompared(): Promise<void> {
+    const { request, status } = this.shown;
+    if (status.is !== "fresh") return;
+    this.comparing?.abort();
+    const call = new AbortController();
+    this.comparing = call;
+    const all = withValue(request, "/options/coverings", undefined);
+    const compared = await askBeside("compareCoverings", all, ["workings"], call.signal);
+    if (call.signal.aborted) return;
+    this.put(compared ? { compared } : { said: "The other coverings did not come. Try again." });
   }
 
   /** Brings the prices that the request only names. */

@@ -6,10 +6,15 @@ export const OPEN_FIRST: readonly string[] = ["give-structure", "pieces", "hours
 /** On a phone the verdict must not be buried below questions. */
 export const OPEN_ON_PHONE: readonly string[] = ["cautions"];
 
+/** The fold in which all coverings stand. */
+export const COMPARED = "compare-coverings";
+
 /** Folds that are printed. */
 export const ON_PAPER: readonly string[] = [
   "pieces",
   "hours",
+  "calendar",
+  "loads",
   "sawing",
   "shopping",
   "covering",

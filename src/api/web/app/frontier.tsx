@@ -2,9 +2,9 @@
 import { Fig, type Shown } from "./figure.js";
 import { valueAt } from "./json.js";
 import type { Estimate } from "./model.js";
-import { type Amount, capital, plain, ROUTE_WORDS, said } from "./words.js";
+import { type Amount, capital, plain, said, wayOf } from "./words.js";
 
-const PLOT = { width: 640, height: 280, left: 84, right: 24, top: 18, bottom: 56 };
+const PLOT = { width: 440, height: 280, left: 64, right: 16, top: 18, bottom: 52 };
 
 type Label = { readonly x: number; readonly y: number; readonly anchor: "start" | "middle" | "end" };
 
@@ -13,6 +13,7 @@ const LABELS: Readonly<Record<string, Label>> & { readonly mixed: Label } = {
   mixed: { x: 0, y: -18, anchor: "middle" },
   milled: { x: 6, y: 24, anchor: "end" },
   bought: { x: 14, y: 5, anchor: "start" },
+  hired: { x: 14, y: -8, anchor: "start" },
 };
 
 /** The whole part. */
@@ -51,28 +52,29 @@ function Mixes({ answer }: { readonly answer: Estimate }) {
           <tr>
             <th scope="col">Where an hour is worth</th>
             <th scope="col" class="number">
-              Cash, about
+              Cash
             </th>
             <th scope="col" class="number">
-              Hours, about
+              Hours
             </th>
             <th scope="col">Mills</th>
           </tr>
         </thead>
         <tbody>
-          {answer.decision.frontier.map(({ mills, cash, hours, fromWage }) => (
+          {answer.decision.frontier.map(({ mills, hired, cash, hours, fromWage }) => (
             <tr>
               <th scope="row">{`${said(fromWage)} or more`}</th>
-              <td class="number" data-head="Cash, about">
+              <td class="number" data-head="Cash">
                 {said(cash)}
               </td>
-              <td class="number" data-head="Hours, about">
+              <td class="number" data-head="Hours">
                 {said(hours)}
               </td>
               <td data-head="Mills">
                 {mills.length > 0
                   ? capital(mills.map((name) => labels.get(name) ?? plain(name)).join(", "))
                   : "Nothing"}
+                {hired && ", by a sawyer"}
               </td>
             </tr>
           ))}
@@ -103,9 +105,7 @@ function Plot({ answer }: { readonly answer: Estimate }) {
     PLOT.top,
   );
   const at = ({ cash, hours }: Point) => ({ x: x.place(Number(hours.value)), y: y.place(Number(cash.value)) });
-  const words = routes
-    .map(({ route, cash, hours }) => `${ROUTE_WORDS[route]}: ${said(cash)}, ${said(hours)}`)
-    .join("; ");
+  const words = routes.map((one) => `${wayOf(one)}: ${said(one.cash)}, ${said(one.hours)}`).join("; ");
   return (
     <svg
       class="plot"
@@ -128,7 +128,7 @@ function Plot({ answer }: { readonly answer: Estimate }) {
             {one.route === best && <circle class="ring" cx={cx} cy={cy} r="12" />}
             <circle cx={cx} cy={cy} r="6" />
             <text x={cx + label.x} y={cy + label.y} text-anchor={label.anchor}>
-              {ROUTE_WORDS[one.route]}
+              {wayOf(one)}
             </text>
           </g>
         );

@@ -5,6 +5,7 @@ import { Panel } from "./figure.js";
 import { isFields, listAt, valueAt } from "./json.js";
 import { LogTable } from "./log-table.js";
 import type { Model } from "./model.js";
+import { Part } from "./part.js";
 import { Prices } from "./prices.js";
 import { Question } from "./question.js";
 import { StructureForm } from "./structure.js";
@@ -42,22 +43,31 @@ export function Inputs({ m }: { readonly m: Model }) {
       </Panel>
       <Panel m={m} name="give-shop" title="Mill, tools, people">
         <div class="grid">
-          {m.spec.shop.map((spec) => (
-            <Question m={m} spec={spec} pointer={`/shop/${spec.key}`} />
-          ))}
+          {m.spec.shop.map((spec) =>
+            spec.kind === "group" && spec.key === "sawyer" ? null : (
+              <Question m={m} spec={spec} pointer={`/shop/${spec.key}`} />
+            ),
+          )}
           {m.spec.labor.map((spec) => (
             <Question m={m} spec={spec} pointer={`/labor/${spec.key}`} />
           ))}
         </div>
+        {m.spec.shop.map((spec) =>
+          spec.kind === "group" && spec.key === "sawyer" ? (
+            <Part m={m} spec={{ ...spec, label: "A hired sawyer" }} pointer="/shop/sawyer" begin={SAWYER} />
+          ) : null,
+        )}
       </Panel>
       <Panel m={m} name="give-options" title="Rules and measures" gist="building office, inch or metric, finish">
         <div class="grid">
           {m.spec.site.map((spec) => (
             <Question m={m} spec={spec} pointer={`/site/${spec.key}`} />
           ))}
-          {m.spec.options.map((spec) => (
-            <Question m={m} spec={spec} pointer={`/options/${spec.key}`} />
-          ))}
+          {m.spec.options
+            .filter(({ key }) => key !== "coverings") // all stand side by side with the covering
+            .map((spec) => (
+              <Question m={m} spec={spec} pointer={`/options/${spec.key}`} />
+            ))}
         </div>
       </Panel>
       <Panel m={m} name="give-lines" title="Costs of your own" gist={`${listAt(m.request, "/lines").length}`}>
@@ -86,6 +96,9 @@ export function Inputs({ m }: { readonly m: Model }) {
     </>
   );
 }
+
+/** A sawyer has to be paid somehow. */
+const SAWYER = { charge: "board-foot" };
 
 function gistOf(m: Model): string {
   const structure = valueAt(m.request, "/structure");

@@ -1,7 +1,7 @@
 /** Logs of the answer: what comes out of each, and a picture of every bolt's end as it is sawn. */
-import { boltsOf, EndView } from "./end-view.js";
 import { Panel, type Shown } from "./figure.js";
 import type { Estimate } from "./model.js";
+import { Picture } from "./picture.js";
 import { plain, said, short } from "./words.js";
 
 type Plan = Estimate["sawing"]["plans"][number];
@@ -17,6 +17,7 @@ export function Logs({ m, answer }: Shown) {
       </Panel>
     );
   }
+  const labels = new Map(answer.cutList.groups.map(({ name, label }) => [name, label.toLowerCase()]));
   const gist = plan
     ? `${plan.logs.length} of ${sawing.logs.length} are sawn`
     : `${sawing.logs.length}, none is worth sawing`;
@@ -29,26 +30,25 @@ export function Logs({ m, answer }: Shown) {
       ))}
       <div class="logs">
         {sawing.logs.map((log) => (
-          <Log answer={answer} log={log} plan={plan} />
+          <Log log={log} plan={plan} labels={labels} />
         ))}
       </div>
     </Panel>
   );
 }
 
-function Log({
-  answer,
-  log,
-  plan,
-}: {
-  answer: Estimate;
-  log: Estimate["sawing"]["logs"][number];
-  plan: Plan | undefined;
-}) {
+interface LogProps {
+  readonly log: Estimate["sawing"]["logs"][number];
+  readonly plan: Plan | undefined;
+  /** Of piece groups. */
+  readonly labels: ReadonlyMap<string, string>;
+}
+
+function Log({ log, plan, labels }: LogProps) {
   const steps = plan?.logs.find((one) => one.log === log.name);
-  const held = plan && answer.heldPlans?.sawing?.[plan.route];
-  const boxes = held?.logs.find((one) => one.log === log.name);
-  const bolts = boxes && held ? boltsOf(boxes, Number(held.gridMm)) : [];
+  const gives = steps?.yields.map(({ group, count, marks }) =>
+    [count, labels.get(group) ?? plain(group), marks && `(${marks})`].filter(Boolean).join(" "),
+  );
   return (
     <article class="log">
       <h3>{log.name}</h3>
@@ -56,37 +56,49 @@ function Log({
         {`${plain(log.species)}, ${said(short(log.length))} sound, ${said(short(log.smallDiameter))} at the small end, `}
         {`${said(short(log.scale.international))} by the International rule, ${said(short(log.weight))}`}
       </p>
-      {!steps && <p>Left lying.</p>}
-      {steps?.bolts.map((bolt, index) => {
-        const box = bolts[index];
-        return (
-          <div class="bolt">
-            {box && <EndView log={log} bolt={box} label={`End of ${log.name}, bolt ${index + 1}, small end`} />}
-            <div>
-              <h4>{`Bolt ${index + 1}: ${bolt.length}, from ${bolt.from} to ${bolt.to}`}</h4>
-              <p>
-                {`First cut ${bolt.opening} above the centre line; ${bolt.cuts} cuts`}
-                {bolt.turns > 0 ? `, ${bolt.turns} turned` : ""}.
-              </p>
-              <ol>
-                {bolt.slabs.map((slab) => (
-                  <li>
-                    {`${slab.thickness} slab: `}
-                    {slab.strips
-                      .map(
-                        ({ width, times, marks }) =>
-                          `${times > 1 ? `${times} × ` : ""}${width} wide (${marksOf(marks)})`,
-                      )
-                      .join("; ")}
-                    {slab.onMill ? "; ripped on the mill" : ""}
-                  </li>
-                ))}
-              </ol>
-            </div>
-          </div>
-        );
-      })}
+      <p>{gives ? `Gives ${gives.join(", ")}.` : "Left lying."}</p>
+      {steps?.bolts.map((bolt, index) => (
+        <BoltSteps
+          bolt={bolt}
+          title={`${log.name}, bolt ${index + 1} of ${steps.bolts.length}, seen from its small end`}
+        >
+          <h4>{`Bolt ${index + 1}: ${bolt.length}, from ${bolt.from} to ${bolt.to}`}</h4>
+        </BoltSteps>
+      ))}
     </article>
+  );
+}
+
+interface BoltProps {
+  readonly bolt: Plan["logs"][number]["bolts"][number];
+  readonly title: string;
+  readonly children: unknown;
+}
+
+/** Its end with the cuts in it, and slab by slab what comes off. */
+function BoltSteps({ bolt, title, children }: BoltProps) {
+  return (
+    <section class="bolt">
+      {bolt.drawing && <Picture of={{ title, svg: bolt.drawing }} />}
+      <div>
+        {children}
+        <p>
+          {`First cut ${bolt.opening} above the centre line; ${bolt.cuts} cuts`}
+          {bolt.turns > 0 ? `, ${bolt.turns} turned` : ""}.
+        </p>
+        <ol>
+          {bolt.slabs.map((slab) => (
+            <li>
+              {`${slab.thickness} slab: `}
+              {slab.strips
+                .map(({ width, times, marks }) => `${times > 1 ? `${times} × ` : ""}${width} wide (${marksOf(marks)})`)
+                .join("; ")}
+              {slab.onMill ? "; ripped on the mill" : ""}
+            </li>
+          ))}
+        </ol>
+      </div>
+    </section>
   );
 }
 

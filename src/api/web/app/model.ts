@@ -6,6 +6,10 @@ import type { FormSpec } from "./specs.js";
 export type { Estimate, Problem };
 /** What an answer may bring besides. */
 export type Include = NonNullable<Calls["makeEstimate"]["query"]["include"]>[number];
+/** One roof under every covering. */
+export type Compared = Calls["compareCoverings"]["answer"];
+/** Drawings of a structure, and which kind it is. */
+export type Drawn = Pick<NonNullable<Estimate["geometry"]>, "kind" | "drawings">;
 export type Fault = Problem["faults"][number];
 export type SheetCell = Estimate["sheet"]["blocks"][number]["cells"][number];
 
@@ -74,6 +78,10 @@ export interface Model {
   /** All cells with workings, of this answer; undefined until asked for. */
   readonly sheet: Estimate["sheet"] | undefined;
   readonly cell: string | undefined;
+  /** Coverings side by side; undefined until asked for. */
+  readonly compared: Compared | undefined;
+  /** Drawings of what was typed since the answer; undefined where the answer's own are newer. */
+  readonly drawn: Drawn | undefined;
   /** The price catalog that the request names, once it was brought. */
   readonly prices: Json;
   readonly panels: ReadonlySet<string>;

@@ -13,6 +13,7 @@ import { Shopping } from "./shopping.js";
 import { Stages } from "./stages.js";
 import { State } from "./state.js";
 import { Routes, Verdict } from "./verdict.js";
+import { WorkPanels } from "./work.js";
 
 /** Everything. */
 export function Screen({ m }: { readonly m: Model }) {
@@ -39,6 +40,7 @@ export function Screen({ m }: { readonly m: Model }) {
             <>
               <Routes m={m} answer={answer} />
               <Stages m={m} answer={answer} />
+              <WorkPanels m={m} answer={answer} />
               <Pieces m={m} answer={answer} />
               <Logs m={m} answer={answer} />
               <Shopping m={m} answer={answer} />

@@ -111,7 +111,8 @@ export const ownPlace = (m: Model, cell: SheetCell): string =>
 /** The card of one cell, over the page. */
 export function CellCard({ m }: { readonly m: Model }) {
   if (m.cell === undefined) return null;
-  const cell = cellsOf(m.sheet).find(({ name }) => name === m.cell);
+  const named = ({ name }: SheetCell) => name === m.cell;
+  const cell = cellsOf(m.sheet).find(named) ?? cellsOf(m.compared?.sheet).find(named);
   return (
     <dialog class="card" id="card" aria-labelledby="card-title">
       <h2 id="card-title">{cell ? capital(cell.label) : "A number"}</h2>
@@ -147,13 +148,13 @@ function CardBody({ m, cell }: { m: Model; cell: SheetCell }) {
       </p>
       {cell.working && <p class="working">{cell.working}</p>}
       {cell.low !== undefined && cell.high !== undefined && (
-        <p>{`Hardly below ${cell.low}, hardly above ${cell.high} ${cell.unit}.`}</p>
+        <p>{`Hardly below ${cell.low}, hardly above ${said({ value: cell.high, unit: cell.unit })}.`}</p>
       )}
       {cell.source && <p>Source: {cell.source}</p>}
       {cell.covers && <p>How good: {cell.covers}</p>}
-      {cell.kind === "planned" ? (
-        <p>A plan made it. Change the plan's inputs to change it.</p>
-      ) : (
+      {cell.kind === "planned" && <p>A plan made it. Change the plan's inputs to change it.</p>}
+      {cell.name.startsWith("coverings.") && <p>Build with this covering to put your own value in its place.</p>}
+      {cell.kind !== "planned" && !cell.name.startsWith("coverings.") && (
         <form onSubmit={submit} class={faults.length > 0 ? "field wrong" : "field"}>
           <label for="own-value">Your own value, with its unit</label>
           <input

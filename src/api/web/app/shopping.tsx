@@ -1,7 +1,7 @@
 /** The shopping list of the answer. */
 import { shoppingCsv } from "./csv.js";
 import { Fig, Panel, SaveTable, type Shown } from "./figure.js";
-import { capital, ROUTE_WORDS, said } from "./words.js";
+import { capital, said, wayOf } from "./words.js";
 
 /** What to order for the route of the verdict, by department. */
 export function Shopping({ m, answer }: Shown) {
@@ -23,7 +23,7 @@ export function Shopping({ m, answer }: Shown) {
       title="Shopping list"
       gist={`${said(route.cash)} with tax${route.unpriced > 0 ? `, ${route.unpriced} lines without a price` : ""}`}
     >
-      <p>{`For “${ROUTE_WORDS[route.route]}”. ${answer.about.catalogNote ?? ""}`}</p>
+      <p>{`For “${wayOf(decision.routes.find((one) => one.route === route.route) ?? route)}”. ${answer.about.catalogNote ?? ""}`}</p>
       {departments.map(({ department, lines }) => (
         <section class="scroll" tabindex={0} aria-label={capital(department)}>
           <table class="cards">

@@ -4,6 +4,7 @@ import { Faults, idOf } from "./field.js";
 import { Fold } from "./figure.js";
 import { isFields, type Json, valueAt } from "./json.js";
 import { faultsAt, type Model } from "./model.js";
+import { Part } from "./part.js";
 import { Grid, Question } from "./question.js";
 import type { FieldSpec } from "./specs.js";
 
@@ -53,7 +54,11 @@ export function StructureForm({ m }: { readonly m: Model }) {
       <Faults faults={faultsAt(m, "/structure")} id={`${idOf("/structure")}-fault`} />
       <SectionDrawing m={m} />
       <Grid m={m} fields={fields.filter(({ key }) => FIRST.has(key))} pointer="/structure" />
-      {fields.flatMap((spec) => (spec.kind === "group" && spec.key in PARTS ? [<Part m={m} spec={spec} />] : []))}
+      {fields.flatMap((spec) =>
+        spec.kind === "group" && spec.key in PARTS
+          ? [<Part m={m} spec={spec} pointer={`/structure/${spec.key}`} begin={PARTS[spec.key]} />]
+          : [],
+      )}
       {frame.length > 0 && (
         <Fold m={m} name="more/structure" title="Spacings and joints">
           <Grid m={m} fields={frame} pointer="/structure" />
@@ -69,34 +74,5 @@ export function StructureForm({ m }: { readonly m: Model }) {
         ),
       )}
     </>
-  );
-}
-
-/** A part that the structure has or has not; its questions come with it. */
-function Part({ m, spec }: { readonly m: Model; readonly spec: Extract<FieldSpec, { kind: "group" }> }) {
-  const pointer = `/structure/${spec.key}`;
-  const there = valueAt(m.request, pointer) !== undefined;
-  const id = idOf(pointer);
-  return (
-    <fieldset class="part">
-      <legend class="spoken">{spec.label}</legend>
-      <div class="field flag">
-        <input
-          id={id}
-          type="checkbox"
-          checked={there}
-          aria-describedby={`${id}-hint`}
-          onInput={(event: Event) =>
-            m.acts.edit(pointer, (event.target as HTMLInputElement).checked ? PARTS[spec.key] : undefined)
-          }
-        />
-        <label for={id}>{spec.label}</label>
-        <p class="hint" id={`${id}-hint`}>
-          {spec.hint}
-        </p>
-      </div>
-      <Faults faults={faultsAt(m, pointer)} id={`${id}-fault`} />
-      {there && <Grid m={m} fields={spec.fields} pointer={pointer} />}
-    </fieldset>
   );
 }

@@ -1,7 +1,7 @@
 /** The decision: in words, then the routes side by side. */
 import { Fig, type Shown } from "./figure.js";
 import { Frontier } from "./frontier.js";
-import { ROUTE_WORDS } from "./words.js";
+import { wayOf } from "./words.js";
 
 /** First on every screen. */
 export function Verdict({ m, answer }: Shown) {
@@ -59,7 +59,7 @@ export function Routes({ m, answer }: Shown) {
         {routes.map((route) => (
           <article class={route.route === best ? "route best" : "route"}>
             <h3>
-              {ROUTE_WORDS[route.route] ?? route.label}
+              {wayOf(route)}
               {route.route === best && <span class="mark">the verdict</span>}
             </h3>
             <dl>
@@ -71,11 +71,11 @@ export function Routes({ m, answer }: Shown) {
               <dd>
                 <Fig m={m} of={route.hours} />
               </dd>
-              <dt>With the crew</dt>
+              <dt>By the clock</dt>
               <dd>
                 <Fig m={m} of={route.elapsed} />
               </dd>
-              <dt>Cash and hours together</dt>
+              <dt>Cash + hours</dt>
               <dd>
                 <Fig m={m} of={route.total} />
               </dd>

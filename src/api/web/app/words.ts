@@ -18,6 +18,10 @@ const UNITS: Readonly<Record<string, string>> = {
   bf: "board feet",
   deg: "°",
   square: "squares",
+  day: "days",
+  year: "years",
+  week: "weeks",
+  "h/week": "hours a week",
 };
 
 /** Thousands apart, by a thin space that does not break: a comma is a decimal sign to half of the readers. */
@@ -63,8 +67,13 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 /** `eastern-white-pine` as words. */
 export const plain = (name: string): string => name.replaceAll("-", " ");
 
-export const ROUTE_WORDS: Readonly<Record<string, string>> = {
+const ROUTES: Readonly<Record<string, string>> = {
   bought: "Buy everything",
   milled: "Mill all the logs serve",
+  hired: "Have a sawyer mill it",
   mixed: "Best mix",
 };
+
+/** A way to get the wood, by the name of its route. A mix says so where a sawyer mills it. */
+export const wayOf = ({ route, hired = false }: { readonly route: string; readonly hired?: boolean }): string =>
+  `${ROUTES[route] ?? capital(route)}${hired && route !== "hired" ? ", by a sawyer" : ""}`;

@@ -2,7 +2,9 @@ import { describe, expect, it } from "vitest";
 import { demoCatalogs } from "../../../../src/api/demos.js";
 import { type Drawn, drawingsOf } from "../../../../src/api/render/svg/drawings.js";
 import { type Basis, layBasis } from "../../../../src/estimate/basis.js";
-import { marked, markedSmall } from "../../../../src/estimate/quantity/text.js";
+import type { Quantity } from "../../../../src/estimate/quantity/quantity.js";
+import { marked, markedSmall, parseQuantity } from "../../../../src/estimate/quantity/text.js";
+import { unit } from "../../../../src/estimate/quantity/unit.js";
 import { readEstimateRequest } from "../../../../src/estimate/request/request.js";
 import { Sheet } from "../../../../src/estimate/sheet/sheet.js";
 import { demo, post } from "../../helpers/posting.js";
@@ -115,6 +117,17 @@ describe.each(Object.entries(STRUCTURES))("the drawings of a %s", (_, structure)
     }
   });
 
+  it("have the section on a card too, small enough for a phone to show its words", () => {
+    const card = drawings.find(({ name }) => name === "section-card")?.svg ?? "";
+    const width = Number(/viewBox="0 0 ([\d.]+)/.exec(card)?.[1]);
+    const smallest = Math.min(...marksOf(card).flatMap(({ attributes }) => Number(attributes["font-size"] ?? 99)));
+    // 328 px are left beside the margins of a screen of 360 px.
+    expect((smallest / width) * 328).toBeGreaterThan(10);
+    const span = "span" in structure ? parseQuantity(String(structure.span), unit("mm")) : undefined;
+    const words = marked(span as Quantity, basis.request.system).replace(" mm", "");
+    expect(marksOf(card).map((mark) => plain(mark.words))).toContain(words);
+  });
+
   it("need no color: all is black or white", () => {
     for (const { svg } of drawings) {
       const colors = marksOf(svg).flatMap(({ attributes: { fill, stroke } }) => [fill, stroke]);
@@ -125,7 +138,11 @@ describe.each(Object.entries(STRUCTURES))("the drawings of a %s", (_, structure)
   it("keep their words on the page and off one another", () => {
     for (const { name, svg } of drawings) {
       const boxes = boxesOf(svg);
-      const off = boxes.filter(({ x0, x1, y0, y1 }) => x0 < 0 || x1 > 259 || y0 < 0 || y1 > 190);
+      const [width, height] = (/viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg) ?? []).slice(1).map(Number) as [
+        number,
+        number,
+      ];
+      const off = boxes.filter(({ x0, x1, y0, y1 }) => x0 < 0 || x1 > width || y0 < 0 || y1 > height);
       expect(off.map(({ words }) => `${name}: ${words}`)).toEqual([]);
       const over = boxes.flatMap((a, i) =>
         boxes
@@ -203,7 +220,8 @@ describe("a drawing", () => {
     const request = demo("ferry-bike-shed");
     const response = await post("/v1/takeoffs?include=drawings", request);
     const { geometry } = (await response.json()) as { geometry: { drawings: Drawn[] } };
-    expect(geometry.drawings.map(({ name }) => name)).toEqual(["plan", "elevation", "section", "rafter"]);
+    const names = ["plan", "elevation", "section", "section-card", "rafter"];
+    expect(geometry.drawings.map(({ name }) => name)).toEqual(names);
     const without = (await (await post("/v1/takeoffs", request)).json()) as { geometry: object };
     expect(without.geometry).not.toHaveProperty("drawings");
   });
