@@ -14,7 +14,7 @@ const LADDER = [
   ["estimate/effort"],
   ["estimate/basis"],
   ["estimate/compare", "estimate/drawing"],
-  ["estimate/plan", "estimate/takeoffs"],
+  ["estimate/plan", "estimate/takeoffs", "estimate/default-notices"],
   ["estimate/cautions", "estimate/best-mix", "estimate/covering-comparison"],
   ["estimate/estimate", "estimate/sawn-logs"],
   ["estimate/sweep", "api/render"],

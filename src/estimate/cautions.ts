@@ -2,6 +2,7 @@
 import type { Basis } from "./basis.js";
 import type { ComparedRoutes } from "./compare/decision.js";
 import type { CommonCells } from "./compare/route.js";
+import { defaultsInWords } from "./default-notices.js";
 import type { MeasureSystem } from "./quantity/text.js";
 import { missInWords } from "./salvage/miss-words.js";
 import type { Takeoffs } from "./takeoffs.js";
@@ -104,7 +105,10 @@ function ridgeTooShallow({ sheet, cutList: { frame, groups } }: Basis): boolean 
   return plumbCut.gt(sheet.decide(ridge.width).times(sheet.decide(frame.roof.unitRun)));
 }
 
-/** What to say, in the project's measures where they matter, and on whose word. */
+/**
+ * What to say, in the project's measures where they matter, and on whose word. The numbers of sections are from memory
+ * of the codes, but those of NIOSH, which were read.
+ */
 const CAUTIONS = {
   "not-checked": [
     "Nothing here says that a member, a joint or a footing is strong enough. Have them checked against the local code, and by a licensed engineer where the code asks for one.",
@@ -112,16 +116,16 @@ const CAUTIONS = {
   ],
   ungraded: [
     "Lumber sawn from your logs bears no grade mark. Many codes ask for one, or for an inspector's certificate, on load-bearing pieces; some places allow native lumber in accessory buildings.",
-    "IRC R502.1.1, R802.1.1 (from memory)",
+    "IRC R502.1.1, R802.1.1",
   ],
-  slope: ["The covering is not allowed at this slope.", "IRC chapter 9 (from memory)"],
+  slope: ["The covering is not allowed at this slope.", "IRC chapter 9"],
   "wind-and-snow": [
     "An open roof catches wind from below and keeps its snow: tie roof to frame to footing, and ask for the local wind and ground snow loads.",
-    "IRC R301, R802.11; ASCE 7 (from memory)",
+    "IRC R301, R802.11; ASCE 7",
   ],
   thrust: [
     "A plain ridge board carries nothing: the rafters push the plates apart, and ties across every pair must hold them, or a ridge beam must carry the roof.",
-    "IRC R802 (from memory)",
+    "IRC R802",
   ],
   birdsmouth: [
     "The birdsmouth takes more than a quarter of the rafter's depth: use a shallower seat or a deeper rafter.",
@@ -129,11 +133,11 @@ const CAUTIONS = {
   ],
   "ridge-depth": [
     "The ridge is less deep than the plumb cut of the rafters that lean on it: use a deeper ridge.",
-    "IRC R802.3 (from memory)",
+    "IRC R802.3",
   ],
   bracing: [
     "Brace posts and frames in both directions while raising, until the permanent braces and the roof deck are in.",
-    "NDS 2.1; truss-bracing guides (from memory)",
+    "NDS 2.1; truss-bracing guides",
   ],
   height: [
     {
@@ -142,20 +146,17 @@ const CAUTIONS = {
       metric:
         "At 1.8 m and more above the ground use fall protection; a ladder's foot stands out a quarter of its working length and its rails 0.9 m above the landing.",
     },
-    "29 CFR 1926.501, 1926.1053 (from memory)",
+    "29 CFR 1926.501, 1926.1053",
   ],
   chainsaw: [
     "A chainsaw kicks back and kills. Train, wear leg, eye, head and ear protection, keep a second person on site, wedge the kerf, never stand where a log can roll.",
-    "29 CFR 1910.266 (from memory); FAO chainsaw-milling handbooks",
+    "29 CFR 1910.266; FAO chainsaw-milling handbooks",
   ],
   "storm-wood": [
     "Wind-thrown trees hold tension, and root plates stand up again: leave those to trained cutters. Scan salvaged logs for metal.",
-    "extension storm-clean-up sheets (from memory)",
+    "extension storm-clean-up sheets",
   ],
-  "rip-saw": [
-    "Rip with guard, riving knife and anti-kickback fingers, and a push stick.",
-    "29 CFR 1910.213(c) (from memory)",
-  ],
+  "rip-saw": ["Rip with guard, riving knife and anti-kickback fingers, and a push stick.", "29 CFR 1910.213(c)"],
   lifting: [
     {
       "inch-pound": "One person lifts 51 lb at best, close to the body. Use more people, a cart, rollers or a winch.",
@@ -163,48 +164,40 @@ const CAUTIONS = {
     },
     "NIOSH 94-110, load constant",
   ],
-  dust: [
-    "Wood dust harms the lungs: extract it and wear a respirator.",
-    "NIOSH recommended limit, 1 mg/m³ (from memory)",
-  ],
+  dust: ["Wood dust harms the lungs: extract it and wear a respirator.", "NIOSH recommended limit, 1 mg/m³"],
   rags: [
     "Rags wet with oil finish catch fire by themselves: put them in water in a sealed metal can.",
     "Wood Handbook, chapter 16",
   ],
   "edge-distance": [
     "These pieces are too narrow for the usual distances between their fasteners and their edges, and may split: take thinner or fewer fasteners, or wider pieces.",
-    "NDS 2018, 12.1 and tables 12.5.1 (from memory)",
+    "NDS 2018, 12.1 and tables 12.5.1",
   ],
   tannin: [
     "Woods rich in tannin stain and eat plain steel: use hot-dip galvanized or stainless fasteners.",
-    "Wood Handbook, chapter 16 (from memory)",
+    "Wood Handbook, chapter 16",
   ],
   treated: [
     "Preservative-treated wood wants hot-dip galvanized or stainless fasteners; never burn it, and keep its dust off skin and lungs.",
-    "IRC R317.3.1 (from memory); EPA consumer sheets",
+    "IRC R317.3.1; EPA consumer sheets",
   ],
-  digging: [
-    "Have buried services located before digging footings, some days ahead (in the US, call 811).",
-    "US 811 (from memory)",
-  ],
+  digging: ["Have buried services located before digging footings, some days ahead (in the US, call 811).", "US 811"],
   frost: [
     "Footings must reach below the frost and stand on undisturbed ground: ask the building office how deep and how wide.",
-    "IRC R403.1.4 (from memory)",
+    "IRC R403.1.4",
   ],
   "power-lines": [
     {
       "inch-pound": "Keep people, ladders and long pieces 10 ft from overhead lines.",
       metric: "Keep people, ladders and long pieces 3 m from overhead lines.",
     },
-    "29 CFR 1926.416 (from memory)",
+    "29 CFR 1926.1408, table A",
   ],
 } as const satisfies Record<string, readonly [text: string | Readonly<Record<MeasureSystem, string>>, source: string]>;
 
 /** What was taken where the request is silent. */
-export function defaultNotices({ defaults }: Basis): Notice[] {
-  return defaults.taken.map(
-    ({ at, value, why }): Notice => ({ code: "default", text: `Taken: ${value} (${why}).`, at }),
-  );
+export function defaultNotices(basis: Basis): Notice[] {
+  return defaultsInWords(basis).map((one): Notice => ({ code: "default", ...one }));
 }
 
 /** Groups that the logs may not serve, and why. */

