@@ -157,6 +157,21 @@ function simplest(schema: Schema): readonly Schema[] {
   return options ? options.flatMap(simplest) : [bare(schema)];
 }
 
+/** True of a field whose text needs a unit: it takes text, or a value beside its unit. */
+function wantsUnit(schema: Schema | undefined): boolean {
+  return simplestOf(schema).some((one) => definition(one).shape?.unit !== undefined);
+}
+
+const simplestOf = (schema: Schema | undefined): readonly Schema[] => (schema ? simplest(schema) : []);
+
+/** What was given in the wrong form; of a bare number, what it lacks. */
+function wrongForm(schema: Schema | undefined, value: unknown, at: string): Fault {
+  const example = JSON.stringify(meta(schema).examples?.[0] ?? "14 ft");
+  return typeof value === "number" && wantsUnit(schema)
+    ? fault("wrong-shape", at, `The value ${value} has no unit.`, `Give text with its unit, such as ${example}.`)
+    : fault("wrong-shape", at, `${given(value)} is not of the right form here.`, cureFor(schema));
+}
+
 /** Names for a sentence, cut where nobody reads on. */
 function list(names: readonly string[]): string {
   return names.length > 24 ? `${names.slice(0, 24).join(", ")}, …` : names.join(", ");
@@ -198,7 +213,7 @@ function faultsOf(root: Schema, input: unknown, issue: Issue, path: Path, base: 
     case "invalid_type":
       if (value === undefined) return [missing(schema, at)];
   }
-  return [fault("wrong-shape", at, `${given(value)} is not of the right form here.`, cureFor(schema))];
+  return [wrongForm(schema, value, at)];
 }
 
 function missing(schema: Schema | undefined, at: string): Fault {
@@ -216,12 +231,29 @@ function unknownKeys(schema: Schema | undefined, value: unknown, keys: readonly 
   });
 }
 
+/** Known names that a word is part of: `pine` among the species. */
+function containing(value: unknown, known: readonly string[]): readonly string[] {
+  const word =
+    typeof value === "string" && value.length > 2
+      ? value
+          .toLowerCase()
+          .trim()
+          .replaceAll(/[\s_]+/g, "-")
+      : "";
+  return word === ""
+    ? []
+    : known.filter((name) => name.includes(word) || word.split("-").every((one) => name.includes(one)));
+}
+
 function unknownValue(value: unknown, known: readonly string[], at: string): Fault {
-  const near = typeof value === "string" ? nearest(value, known) : undefined;
+  const code = typeof value === "string" ? "unknown-name" : "wrong-shape";
+  const wrong = `${given(value)} is not known here.`;
+  const among = containing(value, known);
+  if (among.length > 1 && known.length > 24) return fault(code, at, wrong, `Which one: ${list(among)}?`);
+  const near = among[0] ?? (typeof value === "string" ? nearest(value, known) : undefined);
   const options = `Give one of: ${list(known)}.`;
   const close = near && known.length > 24 ? `Did you mean “${near}”?` : near && `Did you mean “${near}”? ${options}`;
-  const code = typeof value === "string" ? "unknown-name" : "wrong-shape";
-  return fault(code, at, `${given(value)} is not known here.`, close ?? options);
+  return fault(code, at, wrong, close ?? options);
 }
 
 /** The branch that was meant tells what is wrong within it; a value of no branch's kind is wrong as a whole. */
@@ -253,7 +285,7 @@ function unionFaults(
   if (within?.length) {
     return within.flatMap((inner) => faultsOf(root, input, inner, [...path, ...inner.path], base));
   }
-  return [fault("wrong-shape", at, `${given(value)} is not of the right form here.`, cureFor(schema))];
+  return [wrongForm(schema, value, at)];
 }
 
 function outOfBounds(

@@ -357,6 +357,18 @@ describe.each(["/v1/estimates", "/v1/takeoffs"])("%s refuses", (path) => {
   );
 });
 
+describe("a cure", () => {
+  it("names the species that a word may mean", async () => {
+    const problem = await refused(changed((request) => (loose(request.logs?.[0] ?? {}).species = "pine")));
+    expect(problem.faults[0]?.cure).toMatch(/^Which one: (?:[a-z-]+-pine, )+[a-z-]+-pine\?$/);
+  });
+
+  it("is given once for an assumption without a unit, not for each of its three figures", async () => {
+    const problem = await refused(changed((request) => (loose(request).assumptions = { "mill.rate": "1.1" })));
+    expect(problem.faults).toHaveLength(1);
+  });
+});
+
 describe("an estimate refuses", () => {
   it.each(estimateOnly)("$what, naming the place", async ({ change, code, pointer }) => {
     const problem = await refused(changed(change));

@@ -71,7 +71,7 @@ describe("quantities at the door", () => {
   it.each([
     [{ length: "14" }, "not-a-quantity", "/request/length", "has no unit"],
     [{ length: "14 lb" }, "wrong-dimension", "/request/length", "is a mass"],
-    [{ length: 14 }, "wrong-shape", "/request/length", "The value 14"],
+    [{ length: 14 }, "wrong-shape", "/request/length", "The value 14 has no unit"],
     [{ length: null }, "wrong-shape", "/request/length", "The value null"],
     [{ length: "-3 ft" }, "out-of-range", "/request/length", "is negative"],
     [{ length: "0 ft" }, "out-of-range", "/request/length", "is zero"],

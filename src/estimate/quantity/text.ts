@@ -22,6 +22,14 @@ export class TextFault {
 // Word processors and telephones bend the marks of feet and inches: ’ and ” are taken too.
 const FEET_AND_INCHES =
   /^(-?)(\d+)\s*(?:ft|feet|foot|'|′|’)\s*-?\s*([\d.]+(?:[ -]\d+\/\d+)?|\d+\/\d+)\s*(?:in|inch|inches|"|″|”|''|’’)$/;
+/** `12' 6`, `12 ft 6 1/2`: what follows feet is inches, marked or not. Never `12 ft2`, which is an area. */
+const FEET_THEN_BARE = /^-?\d+(?:\s*['′’]\s*-?\s*|\s*(?:ft|feet|foot)\s+)[\d./ -]*\d$/;
+/** Fractions that a telephone writes as one sign. */
+const VULGAR = new Map(
+  ["½ 1/2", "¼ 1/4", "¾ 3/4", "⅛ 1/8", "⅜ 3/8", "⅝ 5/8", "⅞ 7/8", "⅓ 1/3", "⅔ 2/3"].map(
+    (pair) => pair.split(" ") as [sign: string, spelled: string],
+  ),
+);
 const MONEY_FIRST = /^(-?)\s*([$€£])\s*([\d.,]+)\s*(?:(?:\/|per )\s*(.+))?$/;
 const NUMBER_THEN_UNIT = /^(-?\d+\/\d+|-?[\d.,]+(?:[ -]\d+\/\d+)?)\s*(.*)$/;
 
@@ -74,8 +82,17 @@ export function readQuantity(text: string): Quantity | TextFault {
   );
 }
 
-function read(text: string): Quantity | TextFault | undefined {
-  if (text.length === 0 || text.length > LONGEST) return undefined;
+/** One writing of what has several: `12½ ft.` as `12 1/2 ft`, `12' 6` as `12' 6"`. */
+function plainly(text: string): string {
+  const spelled = text
+    .replace(/(\d?)\s*([½¼¾⅛⅜⅝⅞⅓⅔])/g, (_, digit: string, sign: string) => `${digit}${digit && " "}${VULGAR.get(sign)}`)
+    .replace(/(?<=[A-Za-z])\.(?=\s|\d|$)/g, "");
+  return FEET_THEN_BARE.test(spelled) ? `${spelled}"` : spelled;
+}
+
+function read(given: string): Quantity | TextFault | undefined {
+  if (given.length === 0 || given.length > LONGEST) return undefined;
+  const text = plainly(given);
   const both = FEET_AND_INCHES.exec(text);
   if (both) {
     const [, sign, feet, inches] = both as unknown as [string, string, string, string];

@@ -421,7 +421,7 @@ export function minorDigits(symbol: string): number | undefined {
 export function describeDimension(of: Unit): string {
   const words: Readonly<Record<string, string>> = {
     "": "a plain number",
-    length1: "a length, such as 14 ft, 2 1/4 in or 95 mm",
+    length1: `a length, such as 14 ft, 12' 6", 2 1/4 in or 95 mm`,
     length2: "an area, such as 120 ft2 or 11 m2",
     length3: "a volume, such as 5 gal, 2.5 L or 120 bf",
     mass1: "a mass, such as 40 lb or 18 kg",

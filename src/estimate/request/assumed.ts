@@ -98,9 +98,12 @@ export class Assumed {
     const text = Object.hasOwn(this.given, name) ? this.given[name] : undefined;
     this.used.add(name);
     if (text === undefined) return undefined;
-    const three = typeof text === "object" && "likely" in text ? text : { low: text, likely: text, high: text };
     const at = pointer("/assumptions", name);
-    const sides = (["low", "likely", "high"] as const).map((side) => this.read(three[side], like.likely, at));
+    if (typeof text !== "object" || !("likely" in text)) {
+      const known = this.read(text, like.likely, at);
+      return known && { low: known, likely: known, high: known };
+    }
+    const sides = (["low", "likely", "high"] as const).map((side) => this.read(text[side], like.likely, at));
     const [low, likely, high] = sides;
     if (!low || !likely || !high) return undefined;
     if (low.value.gt(likely.value) || likely.value.gt(high.value)) {

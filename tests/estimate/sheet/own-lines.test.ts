@@ -133,7 +133,7 @@ describe("the user's own lines", () => {
     ["x", "unknown-name: At character 1, no cell is called “x”. Did you mean own.x?"],
     [
       "roof.eave-length + $5",
-      "wrong-dimension: At character 18, a length and an amount of money in USD cannot be added. Give a length, such as 14 ft, 2 1/4 in or 95 mm, on both sides of the sign.",
+      `wrong-dimension: At character 18, a length and an amount of money in USD cannot be added. Give a length, such as 14 ft, 12' 6", 2 1/4 in or 95 mm, on both sides of the sign.`,
     ],
     [
       "2 h + 1 person-h",
