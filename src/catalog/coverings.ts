@@ -66,6 +66,8 @@ export interface Covering {
   readonly underlay: readonly UnderlayRule[];
   /** Width that one panel, strip, shingle or tile covers, and whole width of a roll or board, when the catalog does not say. */
   readonly coverWidth?: string;
+  /** The same in the round sizes of metric trade, and what a bundle or tile covers there: from memory. */
+  readonly metric?: { readonly coverWidth: string; readonly covers?: string };
   /** Height of one course to the weather, when neither slope nor grade decides. */
   readonly exposure?: Spread;
   /** Lap of rolls on one another, and of boards on their neighbours. */
@@ -138,6 +140,7 @@ export const COVERINGS = {
     supportEvery: PURLINS,
     underlay: [],
     coverWidth: "36 in",
+    metric: { coverWidth: "1000 mm" },
     endLap: inch("6", "9", "12"),
     drip: PANEL_DRIP,
     weight: PROFILED_STEEL,
@@ -157,6 +160,7 @@ export const COVERINGS = {
     supportEvery: PURLINS,
     underlay: [],
     coverWidth: "24 in",
+    metric: { coverWidth: "836 mm" },
     endLap: inch("6", "9", "12"),
     drip: PANEL_DRIP,
     weight: PROFILED_STEEL,
@@ -176,6 +180,7 @@ export const COVERINGS = {
     deck: "closed-deck",
     underlay: SINGLE,
     coverWidth: "16 in",
+    metric: { coverWidth: "500 mm" },
     drip: PANEL_DRIP,
     weight: psf("1.1", "1.3", "1.5"),
     weightFrom: { source: "galvanized-gauge", part: "24 gauge with seams", known: "computed" },
@@ -196,6 +201,7 @@ export const COVERINGS = {
       { fromRise: "4 in", layers: 1 },
     ],
     coverWidth: "36 in",
+    metric: { coverWidth: "1000 mm", covers: "3 m2" },
     exposure: inch("4", "5", "5"),
     drip: inch("1/4", "1/2", "3/4"),
     weight: psf("1.8", "2", "3.5"),
@@ -215,6 +221,7 @@ export const COVERINGS = {
     deck: "spaced-boards",
     underlay: [],
     coverWidth: "4 in",
+    metric: { coverWidth: "100 mm", covers: "2.3 m2" },
     drip: inch("1", "1.5", "1.5"),
     weight: psf("2", "3", "3"),
     weightFrom: { source: "asce-7", part: "table C3.1-1" },
@@ -234,6 +241,7 @@ export const COVERINGS = {
     deck: "spaced-boards",
     underlay: SINGLE,
     coverWidth: "6 in",
+    metric: { coverWidth: "150 mm", covers: "1.8 m2" },
     exposure: inch("7 1/2", "10", "10"),
     drip: inch("1", "1.5", "1.5"),
     weight: psf("3", "3.5", "4.5"),
@@ -257,6 +265,7 @@ export const COVERINGS = {
       { fromRise: "4 in", layers: 1 },
     ],
     coverWidth: "12 in",
+    metric: { coverWidth: "300 mm", covers: "0.1 m2" },
     exposure: inch("13", "13.5", "14"),
     drip: inch("1", "1.5", "2"),
     weight: psf("9.5", "11", "19"),
@@ -276,6 +285,7 @@ export const COVERINGS = {
     deck: "closed-deck",
     underlay: SINGLE,
     coverWidth: "36 in",
+    metric: { coverWidth: "1 m" },
     sideLap: inch("2", "2", "3"),
     endLap: inch("4", "6", "6"),
     drip: inch("1/4", "1/2", "3/4"),
@@ -295,6 +305,7 @@ export const COVERINGS = {
     deck: "closed-deck",
     underlay: [],
     coverWidth: "10 ft",
+    metric: { coverWidth: "3 m" },
     sideLap: inch("3", "4", "6"),
     endLap: inch("3", "4", "6"),
     drip: inch("0", "1/2", "1"),
@@ -315,6 +326,7 @@ export const COVERINGS = {
     supportEvery: inch("18", "24", "30"),
     underlay: [],
     coverWidth: "24 in",
+    metric: { coverWidth: "836 mm" },
     endLap: inch("6", "8", "12"),
     drip: inch("1", "2", "3"),
     weight: psf("0.2", "0.25", "0.4"),
@@ -335,6 +347,7 @@ export const COVERINGS = {
     supportEvery: inch("24", "32", "36"),
     underlay: [],
     coverWidth: "9 in",
+    metric: { coverWidth: "225 mm" },
     sideLap: inch("1", "1.5", "2"),
     endLap: inch("2", "3", "4"),
     drip: inch("1", "1.5", "2"),

@@ -30,6 +30,7 @@ export const FASTENERS = {
   nut: { name: "hexagon nut", size: "diameter" },
   washer: { name: "wide washer", size: "diameter" },
   "post-base": { name: "post base", size: "section" },
+  "joist-hanger": { name: "joist hanger", size: "section" },
   "rafter-tie": { name: "rafter tie against uplift", size: "none" },
   "angle-bracket": { name: "angle bracket", size: "none" },
 } as const satisfies Readonly<Record<string, { readonly name: string; readonly size: FastenerSizing }>>;

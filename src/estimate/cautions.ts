@@ -34,7 +34,8 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ({ group, people }) => `${named(basis, group)} (${sheet.shown(people)} people)`,
   );
   const notch = notchTooDeep(basis);
-  const crowded = crowdedJoints(takeoffs);
+  const crowded = crowdedJoints(takeoffs, "fits");
+  const short = crowdedJoints(takeoffs, "endFits");
   const tannin = takeoffs.fasteners?.cautions.some(({ code }) => code === "tannin");
   const treated = takeoffs.fasteners?.cautions.some(({ code }) => code === "treated");
   const say = (applies: unknown, code: keyof typeof CAUTIONS, more = ""): Caution[] => {
@@ -48,6 +49,7 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ...say(takeoffs.covering && !takeoffs.covering.slope.allowed, "slope", takeoffs.covering?.slope.reason),
     ...say(cutList.frame?.roof, "wind-and-snow"),
     ...say(cutList.frame?.roof?.ridgeKind === "board", "thrust"),
+    ...say(cutList.frame?.roof?.ridgeKind === "beam", "ridge-beam"),
     ...say(notch, "birdsmouth"),
     ...say(ridgeTooShallow(basis), "ridge-depth"),
     ...say(cutList.frame, "bracing"),
@@ -59,6 +61,7 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ...say(true, "dust"),
     ...say(takeoffs.finish.kind !== "none", "rags"),
     ...say(crowded, "edge-distance", crowded && `${crowded}.`),
+    ...say(short, "end-distance", short && `${short}.`),
     ...say(tannin, "tannin"),
     ...say(treated, "treated"),
     ...say(cutList.frame, "digging"),
@@ -67,9 +70,9 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
   ];
 }
 
-/** Connections whose pieces are too narrow for their fasteners, in words; empty where there are none. */
-function crowdedJoints({ fasteners }: Takeoffs): string {
-  const lines = fasteners?.lines.filter(({ placing }) => placing?.fits === false) ?? [];
+/** Connections whose pieces are too narrow, or end too near, for their fasteners, in words; empty where there are none. */
+function crowdedJoints({ fasteners }: Takeoffs, by: "fits" | "endFits"): string {
+  const lines = fasteners?.lines.filter(({ placing }) => placing?.[by] === false) ?? [];
   return lines.map(({ label }) => label).join("; ");
 }
 
@@ -169,9 +172,17 @@ const CAUTIONS = {
     "Rags wet with oil finish catch fire by themselves: put them in water in a sealed metal can.",
     "Wood Handbook, chapter 16",
   ],
+  "ridge-beam": [
+    "A ridge beam carries half of the roof to its king posts, and they load the ties in their middles: have beam, king posts and ties sized for it, or stand the king posts on posts of their own.",
+    "IRC R802.4.4",
+  ],
   "edge-distance": [
     "These pieces are too narrow for the usual distances between their fasteners and their edges, and may split: take thinner or fewer fasteners, or wider pieces.",
     "NDS 2018, 12.1 and tables 12.5.1",
+  ],
+  "end-distance": [
+    "Where two pieces meet over one rafter or joist, their screws or nails stand nearer to the ends than is usual even in bored holes, and may split them: bore pilot holes and drive aslant, nail a cleat beside the support, or let the pieces pass one another.",
+    "NDS commentary, table C12.1.6.6",
   ],
   tannin: [
     "Woods rich in tannin stain and eat plain steel: use hot-dip galvanized or stainless fasteners.",

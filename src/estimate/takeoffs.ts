@@ -8,6 +8,7 @@ import { type BuildingCells, layBuilding } from "./effort/building.js";
 import { layingTime } from "./effort/roofing.js";
 import type { Need } from "./need.js";
 import { USUAL_COVERING } from "./pieces/deck.js";
+import { FLOOR_RUNS } from "./pieces/floor.js";
 import type { PieceGroup, SectionCells } from "./pieces/piece-group.js";
 import type { ShoppingLine } from "./purchase/line.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
@@ -146,7 +147,7 @@ function layJoints(basis: Basis): FastenersTakeoff | undefined {
       groups: cutList.groups,
       exposureOf,
       sectionOf: (group) => postSection(basis, group),
-      runs: frame.runs,
+      runs: { ...frame.runs, ...FLOOR_RUNS },
       supportsApart,
       light,
       assumed,

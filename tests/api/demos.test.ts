@@ -16,7 +16,7 @@ describe("demos", () => {
     const list = (await get("/v1/demos")) as { note: string; demos: { name: string }[]; catalogs: { name: string }[] };
     expect(list.note).toMatch(/invented/);
     expect(list.demos.map(({ name }) => name)).toEqual(expect.arrayContaining(["market-stall", "orchard-shelter"]));
-    expect(list.catalogs.map(({ name }) => name)).toEqual(["ferry-yard", "orchard-yard"]);
+    expect(list.catalogs.map(({ name }) => name)).toEqual(["ferry-yard", "market-yard", "orchard-yard"]);
   });
 
   it.each(demoNames())("%s can be posted as it is, and every line of it has a price", async (name) => {

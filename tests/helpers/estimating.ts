@@ -32,6 +32,7 @@ const demoFile = (name: string): unknown =>
 const DEMO_CATALOGS = new Map([
   ["orchard-yard", demoFile("orchard-yard")],
   ["ferry-yard", demoFile("ferry-yard")],
+  ["market-yard", demoFile("market-yard")],
 ]);
 
 /** The body of a demo request, as it lies on disk. */

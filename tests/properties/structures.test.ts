@@ -44,6 +44,16 @@ interface Draw {
   readonly wall: WallDraw | undefined;
   readonly floor: boolean;
   readonly slats: number | undefined;
+  /** A ridge beam, on king posts where the roof is high enough for them. */
+  readonly beam: boolean;
+}
+
+const RIDGE_DEPTH = 9;
+
+/** Upper corner of a gable's ridge above the plates: rafters' upper edges, half the ridge before their line's end. */
+function ridgeTop(s: Sizes, seat: number): number {
+  const above = (s.rafter.deep * Math.hypot(12, s.rise) - seat * s.rise) / 12;
+  return above + ((s.span / 2 - s.ridge / 2) * s.rise) / 12;
 }
 
 const section = (thick: readonly [number, number], deep: readonly [number, number]) =>
@@ -84,8 +94,9 @@ const draw: fc.Arbitrary<Draw> = fc
     ),
     floor: fc.boolean(),
     slats: fc.option(half(6, 20), { nil: undefined }),
+    onKings: fc.boolean(),
   })
-  .map(({ longer, even, wall, floor, slats, hip, ...rest }) => {
+  .map(({ longer, even, wall, floor, slats, hip, onKings, ...rest }) => {
     const alike = rest.kind === "hip" || even;
     const length = rest.span + longer;
     const clearBay = (length - rest.post) / rest.bays - rest.post;
@@ -98,7 +109,8 @@ const draw: fc.Arbitrary<Draw> = fc
       // A hip is as deep as the commons or deeper.
       hip: { thick: hip.thick, deep: rest.rafter.deep + hip.deep },
     };
-    return { sizes, wall: rest.kind === "pergola" ? undefined : wall, floor, slats };
+    const beam = onKings && rest.kind === "gable";
+    return { sizes, wall: rest.kind === "pergola" ? undefined : wall, floor, slats, beam };
   });
 
 /** Inches as they are written in a request: in inches, or in the millimetres that those are exactly. */
@@ -106,13 +118,13 @@ type Write = (inches: number) => string;
 const inches: Write = (n) => `${n} in`;
 const millimetres: Write = (n) => `${(n * 254) / 10} mm`;
 
-function bodyOf({ sizes: s, wall, floor, slats }: Draw, write: Write, mirror = false): StructureShape {
+function bodyOf({ sizes: s, wall, floor, slats, beam: onKings }: Draw, write: Write, mirror = false): StructureShape {
   const of = (thick: number, deep: number) => ({ section: { thickness: write(thick), width: write(deep) } });
   const [beam, rafter] = [of(s.beam.thick, s.beam.deep), of(s.rafter.thick, s.rafter.deep)];
   const post = of(s.post, s.post);
   const small = of(1, 5);
   const purlin = of(2, s.purlin);
-  const thing = { tie: of(4, 7), brace: of(4, 4), ridge: of(s.ridge, 9) };
+  const thing = { tie: of(4, 7), brace: of(4, 4), ridge: of(s.ridge, RIDGE_DEPTH) };
   const shared = {
     span: write(s.span),
     length: write(s.length),
@@ -164,6 +176,7 @@ function bodyOf({ sizes: s, wall, floor, slats }: Draw, write: Write, mirror = f
     gable: {
       kind: "gable",
       ...roof,
+      ridge: onKings ? "beam" : "board",
       overhang: { eave: write(mirror ? s.far : s.near), farEave: write(mirror ? s.near : s.far), gable: write(s.end) },
       groups: {
         ...additions,
@@ -293,7 +306,7 @@ function checkFrame(d: Differences, { groups }: Laid, s: Sizes): void {
 }
 
 /** Straight slopes: rafters, rows, fascia, and where their ends come to lie. */
-function checkSlopes(d: Differences, { groups, frame }: Laid, s: Sizes): void {
+function checkSlopes(d: Differences, { groups, frame }: Laid, s: Sizes, onKings: boolean): void {
   if (frame?.kind !== "gable" && frame?.kind !== "lean-to") return;
   const lines = centres(s.length, s.rafter.thick, s.rafterSpacing, s.short);
   const whole = s.length + 2 * s.end;
@@ -320,7 +333,7 @@ function checkSlopes(d: Differences, { groups, frame }: Laid, s: Sizes): void {
   const all = rows.reduce((a, b) => a + b, 0);
   checkRun(d, groups, "purlins", all, whole, s, bay);
   checkRun(d, groups, s.kind === "gable" ? "eave-fascia" : "low-fascia", sides.length, whole, s, bay);
-  if (s.kind === "gable") checkRun(d, groups, "ridge", 1, whole, s, bay);
+  if (s.kind === "gable") checkRun(d, groups, "ridge", 1, whole, s, onKings ? (s.length - s.post) / s.bays : bay);
   // From its upper end down its laid edge, a rafter comes to lie just at the tail, and its heel at the plate's corner.
   const edge = frame.rafter.edgeLength.value.toNumber() / MM;
   d.same("tail", top - edge / slope, -s.near);
@@ -332,6 +345,26 @@ function checkSlopes(d: Differences, { groups, frame }: Laid, s: Sizes): void {
     const heel = s.height + ((s.span - s.beam.thick) * s.rise) / 12;
     d.same("top of the high beam", frame.highHeight.value.toNumber() / MM, heel);
     d.same("high posts", lengthOf(named(groups, "high-posts")[0] as PieceGroup), heel - s.beam.deep);
+  }
+}
+
+/** A ridge beam is spliced over king posts, one on each tie, from the ties' tops to its underside. */
+function checkRidge(d: Differences, { groups, frame }: Laid, s: Sizes, onKings: boolean): void {
+  if (frame?.kind !== "gable") return;
+  const kings = named(groups, "king-posts");
+  const room = ridgeTop(s, frame.rafter.seat.value.toNumber() / MM) - RIDGE_DEPTH;
+  d.same("king posts", pieces(kings), onKings && room > 1e-7 ? postPlaces(s).rows / 2 : 0, 0);
+  if (!onKings) return;
+  for (const king of kings) d.same("a king post", lengthOf(king), room);
+  const ridges = named(groups, "ridge");
+  const bay = (s.length - s.post) / s.bays;
+  // Inner pieces reach from post to post, whole bays; outer ones past the last post's middle to the roof's end.
+  for (const ridge of ridges) {
+    const past = [0, 1, 2].map((ends) => (lengthOf(ridge) - ends * (s.post / 2 + s.end)) / bay);
+    d.truth(
+      `${ridge.name} ends between king posts`,
+      past.some((bays) => Math.abs(bays - Math.round(bays)) < 1e-6),
+    );
   }
 }
 
@@ -514,11 +547,12 @@ describe("structures at random", () => {
     const kinds = new Map<string, number>();
     fc.assert(
       fc.property(draw, (drawn) => {
-        const { sizes, wall, floor, slats } = drawn;
+        const { sizes, wall, floor, slats, beam } = drawn;
         const mine = laid(bodyOf(drawn, inches));
         const d = new Differences();
         checkFrame(d, mine, sizes);
-        checkSlopes(d, mine, sizes);
+        checkSlopes(d, mine, sizes, beam);
+        checkRidge(d, mine, sizes, beam);
         checkHip(d, mine, sizes);
         checkPergola(d, mine, sizes, slats);
         checkArea(d, mine, sizes);

@@ -6,7 +6,7 @@ import { type Fault, FaultError } from "../faults.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import type { Defaults } from "../request/given.js";
 import type { FloorGroup, FloorShape } from "../request/structure-floor.js";
-import { type Cell, number, over, plus, roundUp } from "../sheet/expression.js";
+import { type Cell, number, over, plus, roundUp, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { FrameInputs, layPostRun, layRafterRun } from "./frame.js";
 import {
@@ -23,15 +23,23 @@ import type { PieceGroup } from "./piece-group.js";
 import { laySpacing } from "./spacing.js";
 
 const KINDS: Readonly<Record<FloorGroup, GroupKind>> = {
-  bearers: { role: "beam", section: { "inch-pound": "4 x 6 in", metric: "100 x 150 mm" }, mark: "BR" },
+  bearers: {
+    role: "beam",
+    section: { "inch-pound": "4 x 6 in", metric: "100 x 150 mm" },
+    joint: "bearer",
+    mark: "BR",
+  },
   joists: {
     role: "rafter",
     section: { "inch-pound": "2 x 6 in", metric: "50 x 150 mm" },
-    joint: "two-seats",
+    joint: "joist",
     mark: "JS",
   },
   "floor-boards": { role: "board", mark: "FB" },
 };
+
+/** A bearer along either side. */
+export const FLOOR_RUNS = { bearers: 2 } as const;
 
 /** The frame that a floor fills. */
 export interface FlooredFrame {
@@ -89,8 +97,13 @@ export function layFloor(
     },
     units,
   );
+  const atPosts = sheet.lay("floor.bearerPosts", times(number("2"), plus(bays, number("1"))), {
+    label: "posts that the bearers are bolted to",
+  });
   return [
-    ...runGroups(laying, "bearers", "Floor bearers", bearers.kinds, 2, bearers.lengthOf),
+    ...runGroups(laying, "bearers", "Floor bearers", bearers.kinds, FLOOR_RUNS.bearers, bearers.lengthOf).map(
+      (group) => ({ ...group, atPosts }),
+    ),
     ...one(laying, "joists", "Joists", frame.span, joists.pieces),
     ...runGroups(laying, "floor-boards", "Floor boards", boards.kinds, wholes(sheet, rows), boards.lengthOf).map(
       (group) => ({ ...group, supportsApart: joists.equalSpace }),

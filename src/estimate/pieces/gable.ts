@@ -1,6 +1,6 @@
 /**
  * An open gable shelter to its piece groups: bays, posts, plate beams, gable-end beams, ties, ridge, rafters, fly rafters,
- * braces, purlins, fascia.
+ * braces, purlins, fascia. A ridge board is joined over rafters; a ridge beam over king posts, one on every tie.
  *
  * The frame stands between the outer faces of its end posts (`length`) and of its plate beams (`span`); the roof reaches
  * past both by its overhangs. The plate beams, the ridge, the purlins and the eave fascia run the whole roof length.
@@ -33,6 +33,7 @@ import {
   FrameChecks,
   FrameInputs,
   type LaidFrame,
+  type LaidRun,
   layPostRun,
   layPurlinRows,
   layRafterRun,
@@ -42,6 +43,7 @@ import {
 } from "./frame.js";
 import { AT, type GroupKind, type Laying, laid, laySections, one, runGroups, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
+import { KING_POST, kingPosts, RIDGE_BEAM } from "./ridge-beam.js";
 import { laySpacing, type SpacedCells } from "./spacing.js";
 
 /** The size of the whole, as input cells. */
@@ -85,6 +87,7 @@ const KINDS: Readonly<Record<GableGroup, GroupKind>> = {
   beams: { role: "beam" },
   "gable-beams": { role: "tie" },
   ties: { role: "tie" },
+  "king-posts": KING_POST,
   ridge: { role: "ridge" },
   rafters: { role: "rafter" },
   "fly-rafters": { role: "rafter", like: "rafters" },
@@ -111,6 +114,7 @@ interface Roofing {
   readonly slopes: readonly Slope[];
   readonly lines: SpacedCells;
   readonly deck: Deck;
+  readonly beams: LaidRun;
 }
 
 /**
@@ -121,12 +125,16 @@ export function layGable(sheet: Sheet, shape: GableShape, defaults: Defaults, un
   const frame = layFrame(new FrameInputs(sheet, defaults, units), shape);
   const settings = shape.groups;
   const deck = deckOf(shape, riseOn12(sheet, frame.unitRise, frame.unitRun), defaults);
+  const ridgeKind = shape.ridge ?? "board";
+  const onPosts = ridgeKind === "beam";
   const without = new Set<GableGroup>([
     ...(frame.endBays ? [] : (["end-posts"] as const)),
+    ...(onPosts ? [] : (["king-posts"] as const)),
     ...deckWithout(KINDS, deck),
   ]);
-  const sections = laySections(sheet, deckKinds(KINDS, deck), settings, defaults, units, without);
-  const laying: Laying<GableGroup> = { sheet, units, kinds: deckKinds(KINDS, deck), settings, sections };
+  const kinds = deckKinds(onPosts ? { ...KINDS, ridge: RIDGE_BEAM } : KINDS, deck);
+  const sections = laySections(sheet, kinds, settings, defaults, units, without);
+  const laying: Laying<GableGroup> = { sheet, units, kinds, settings, sections };
   const run = sheet.lay("roof.run", over(frame.span, number("2")), {
     label: "run, plate face to ridge centre",
     display: units.long,
@@ -152,12 +160,14 @@ export function layGable(sheet: Sheet, shape: GableShape, defaults: Defaults, un
     { length: frame.length, width: sections.rafters.thickness, most: frame.rafterSpacing },
     units.long,
   );
-  const roof = layRoof(laying, frame, rafter, lines, { ridgeKind: shape.ridge ?? "board", deck });
+  const roof = layRoof(laying, frame, rafter, lines, { ridgeKind, deck });
   const near: Slope = { place: "near", rafter, purlinRows: roof.purlinRows };
   const slopes = equal ? [near] : [near, layFarSlope(laying, frame, farRafter, deck)];
   const postPairs = sheet.lay("frame.postPairs", plus(frame.bays, number("1")), { label: "pairs of posts" });
-  const roofing = { laying, shape, frame, slopes, lines, deck };
-  const groups = [...frameGroups(laying, frame, postPairs), ...roofGroups(roofing)];
+  const beams = layBeamRun(laying, frame);
+  const roofing = { laying, shape, frame, slopes, lines, deck, beams };
+  const kings = onPosts ? kingPosts(laying, plan, rafter, postPairs) : [];
+  const groups = [...frameGroups(laying, frame, beams, postPairs), ...kings, ...roofGroups(roofing)];
   return {
     kind: "gable",
     frame,
@@ -324,11 +334,15 @@ function wallsOf({ span, length, eaveHeight, bays, endBays }: GableFrame): WallS
   ];
 }
 
-function frameGroups(laying: Laying<GableGroup>, frame: GableFrame, postPairs: Cell): PieceGroup[] {
-  const { sheet, sections, units } = laying;
-  const { length, bays, longestPiece, gableOverhang, braceLeg: leg } = frame;
-  const along = { length, bays, longestPiece, postWidth: sections.posts.width, overhang: gableOverhang };
-  const beams = layPostRun(sheet, "frame", along, units);
+/** Plate beams, and a ridge beam, which are joined over posts. */
+function layBeamRun({ sheet, sections, units }: Laying<GableGroup>, frame: GableFrame): LaidRun {
+  const { length, bays, longestPiece, gableOverhang: overhang } = frame;
+  return layPostRun(sheet, "frame", { length, bays, longestPiece, postWidth: sections.posts.width, overhang }, units);
+}
+
+function frameGroups(laying: Laying<GableGroup>, frame: GableFrame, beams: LaidRun, postPairs: Cell): PieceGroup[] {
+  const { sections } = laying;
+  const { braceLeg: leg } = frame;
   return [
     ...one(laying, "posts", "Posts", minus(frame.eaveHeight, sections.beams.width), times(number("2"), postPairs)),
     ...endPosts(laying, frame),
@@ -380,7 +394,9 @@ function roofGroups(roofing: Roofing): PieceGroup[] {
     return layBoardRows(sheet, { slopeLength: rafter.edgeLength, width, deck, name }, units);
   };
   return [
-    ...along("ridge", shape.ridge === "beam" ? "Ridge beam" : "Ridge board", 1),
+    ...(shape.ridge === "beam"
+      ? runGroups(laying, "ridge", "Ridge beam", roofing.beams.kinds, 1, roofing.beams.lengthOf)
+      : along("ridge", "Ridge board", 1)),
     ...upTheSlope(roofing, "rafters", "Common rafters", times(number("2"), lines.pieces), lines.pieces),
     ...(fly ? upTheSlope(roofing, "fly-rafters", "Fly rafters", number("4"), number("2")) : []),
     ...(deck.kind === "purlins"

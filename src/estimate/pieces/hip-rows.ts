@@ -104,6 +104,7 @@ function purlins(framing: HipFraming, side: EaveSide, runs: number): PieceGroup[
       length: pieces.length,
       count: count(pieces.count),
       supportsApart: layout.jackSpace,
+      spliced: true,
     }),
   );
 }

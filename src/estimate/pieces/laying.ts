@@ -78,11 +78,12 @@ export function runGroups<Group extends string>(
   runs: number,
   length: (kind: RunPieces) => Operand,
 ): PieceGroup[] {
+  const spliced = kinds.reduce((pieces, kind) => pieces + kind.pieces, 0) > 1;
   return kinds.flatMap((kind, i) => {
     const place = kinds.length === 1 ? "" : placeOf(kind, i, kinds);
     const name = place ? `${base}-${place}` : base;
     const spoken = place ? `${label} (${place.replace("-", " ")})` : label;
-    return laid(laying, base, { name, label: spoken, length: length(kind), count: count(kind.pieces * runs) });
+    return laid(laying, base, { name, label: spoken, length: length(kind), count: count(kind.pieces * runs), spliced });
   });
 }
 
@@ -96,7 +97,7 @@ function placeOf(kind: RunPieces, index: number, kinds: readonly RunPieces[]): s
 export function laid<Group extends string>(
   laying: Laying<Group>,
   base: Group,
-  plan: Pick<GroupPlan, "name" | "label" | "length" | "count" | "supportsApart">,
+  plan: Pick<GroupPlan, "name" | "label" | "length" | "count" | "supportsApart" | "spliced">,
 ): PieceGroup[] {
   const { sheet, sections, units, kinds } = laying;
   const settings = laying.settings?.[base];

@@ -84,7 +84,7 @@ const KINDS: Readonly<Record<LeanToGroup, GroupKind>> = {
   "end-posts": { role: "post", like: "low-posts" },
   "low-beams": { role: "beam" },
   "high-beams": { role: "beam", like: "low-beams" },
-  ledger: { role: "beam", section: { "inch-pound": "2 x 8 in", metric: "50 x 200 mm" }, joint: "none", mark: "L" },
+  ledger: { role: "beam", section: { "inch-pound": "2 x 8 in", metric: "50 x 200 mm" }, joint: "ledger", mark: "L" },
   "end-beams": { role: "tie" },
   braces: { role: "brace" },
   rafters: { role: "rafter", joint: "two-seats" },
@@ -99,8 +99,9 @@ const KINDS: Readonly<Record<LeanToGroup, GroupKind>> = {
 /** Against a wall the upper end is cut plumb and hung, so there is one seat. */
 const AT_WALL: typeof KINDS = {
   ...KINDS,
-  rafters: { role: "rafter" },
-  "fly-rafters": { role: "rafter", like: "rafters" },
+  rafters: { role: "rafter", joint: "hung" },
+  "fly-rafters": { role: "rafter", like: "rafters", joint: "hung" },
+  "end-beams": { role: "tie", joint: "lap-and-hang" },
 };
 
 const WITHOUT: Readonly<Record<LeanToCells["highSide"], ReadonlySet<LeanToGroup>>> = {

@@ -49,6 +49,10 @@ export interface PieceGroup extends SectionCells {
   readonly surface: Cell;
   /** What its pieces cross, apart, where that is not the common rafters. */
   readonly supportsApart?: Cell | undefined;
+  /** Part of a run of several pieces, which meet over a support. */
+  readonly spliced?: boolean | undefined;
+  /** Posts that all pieces of its runs are bolted to, counted once. */
+  readonly atPosts?: Cell | undefined;
 }
 
 /** What derives a group: `settings` replace any of it. */
@@ -64,11 +68,12 @@ export interface GroupPlan {
   /** Share of the wide faces that the finish reaches, where the structure knows better than the role. */
   readonly joint?: RoleDefaults["joint"];
   /** How it is made, where the structure knows better than the role. */
-  readonly rules?: Partial<Pick<RoleDefaults, "surface" | "seasoning" | "hiddenFaces">>;
+  readonly rules?: Partial<Pick<RoleDefaults, "surface" | "seasoning" | "hiddenFaces" | "structural">>;
   /** Two letters at most; the role's own letter where none is given. */
   readonly mark?: string;
   /** What its pieces cross, apart, where that is not the common rafters. */
   readonly supportsApart?: Cell | undefined;
+  readonly spliced?: boolean | undefined;
 }
 
 interface Units {
@@ -152,6 +157,7 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
     volume,
     surface,
     ...(plan.supportsApart && { supportsApart: plan.supportsApart }),
+    ...(plan.spliced && { spliced: true }),
   };
 }
 

@@ -202,10 +202,21 @@ export function markedSection(thickness: Quantity, width: Quantity, system: Meas
   return `${bare(thickness)} × ${markedSmall(width, system)}`;
 }
 
-function inchesText(sixteenths: bigint): string {
-  const whole = sixteenths / 16n;
-  let above = Number(sixteenths % 16n);
-  let below = 16;
+/**
+ * A gauge or a drill as it is sold: inches in sixty-fourths, millimetres in tenths; decimals where it is neither: `15/64 in`,
+ * `0.148 in`, `4.8 mm`.
+ */
+export function gauge(length: Quantity, system: MeasureSystem): string {
+  if (system === "metric") return `${trimmed(inUnit(length, "mm"), 1)} mm`;
+  const inches = inUnit(length, "in");
+  const parts = inches.times(64);
+  return `${parts.isInteger() ? inchesText(BigInt(parts.toFixed()), 64) : trimmed(inches, 3)} in`;
+}
+
+function inchesText(parts: bigint, of = 16): string {
+  const whole = parts / BigInt(of);
+  let above = Number(parts % BigInt(of));
+  let below = of;
   while (above !== 0 && above % 2 === 0) {
     above /= 2;
     below /= 2;

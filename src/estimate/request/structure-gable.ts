@@ -14,6 +14,7 @@ export const GABLE_GROUPS = [
   "beams",
   "gable-beams",
   "ties",
+  "king-posts",
   "ridge",
   "rafters",
   "fly-rafters",

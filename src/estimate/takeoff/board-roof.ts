@@ -12,8 +12,8 @@ import type { InEither } from "../request/given.js";
 import { type Cell, count, minus, number, type Operand, over, plus, roundUp, sum, times } from "../sheet/expression.js";
 import type { CoveredFace, Edge } from "./covering-faces.js";
 import {
-  both,
   type CoveringWork,
+  coverWidthOf,
   fastenerNeed,
   type LaidCovering,
   laySize,
@@ -44,7 +44,13 @@ export function layBoardRoof(
         display: units.small,
         source: lumber.label,
       })
-    : laySize(work, "boardWidth", "width of a board", undefined, both(row.coverWidth ?? "9 in"));
+    : laySize(
+        work,
+        "boardWidth",
+        "width of a board",
+        undefined,
+        coverWidthOf(row, { "inch-pound": "9 in", metric: "225 mm" }),
+      );
   const lap = laySpread(
     work,
     "sideLap",

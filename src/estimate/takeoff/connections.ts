@@ -5,6 +5,7 @@
 import type { Exposure } from "../../catalog/fasteners.js";
 import type { PieceGroup, SectionCells } from "../pieces/piece-group.js";
 import type { JointKind } from "../pieces/roles.js";
+import type { DisplayUnits } from "../quantity/display.js";
 import type { Assumed } from "../request/assumed.js";
 import {
   type Cell,
@@ -28,6 +29,10 @@ export type ConnectionKind =
   | "post-top"
   | "splice"
   | "lap"
+  | "ledger"
+  | "hanger"
+  | "bearer-post"
+  | "joist-seat"
   | "brace"
   | "rafter-plate"
   | "rafter-ridge"
@@ -35,7 +40,7 @@ export type ConnectionKind =
   | "face";
 
 /** What a joint needs, and how many of it a piece has: a number, or its supports counted along its length. */
-const AT_JOINT: Readonly<Record<JointKind, readonly (readonly [ConnectionKind, number | "supports"])[]>> = {
+const AT_JOINT: Readonly<Record<JointKind, readonly (readonly [ConnectionKind, number | "supports" | "posts"])[]>> = {
   "post-top": [
     ["post-base", 1],
     ["post-top", 1],
@@ -47,6 +52,22 @@ const AT_JOINT: Readonly<Record<JointKind, readonly (readonly [ConnectionKind, n
     ["rafter-ridge", 1],
   ],
   "two-seats": [["rafter-plate", 2]],
+  hung: [
+    ["rafter-plate", 1],
+    ["hanger", 1],
+  ],
+  "lap-and-hang": [
+    ["lap", 1],
+    ["hanger", 1],
+  ],
+  ledger: [["ledger", "supports"]],
+  joist: [["joist-seat", 2]],
+  bearer: [
+    ["splice", 1],
+    ["bearer-post", "posts"],
+  ],
+  // Foot on the tie, top below the ridge beam.
+  "king-post": [["post-top", 2]],
   "ridge-cut": [["rafter-ridge", 1]],
   brace: [["brace", 2]],
   crossing: [["crossing", "supports"]],
@@ -61,13 +82,17 @@ const CONNECTION_WORDS: Readonly<Record<ConnectionKind, string>> = {
   lap: "at the laps",
   brace: "at their ends",
   "rafter-plate": "at the plate",
-  "rafter-ridge": "at the ridge",
+  "rafter-ridge": "at the upper end",
+  ledger: "to the wall",
+  hanger: "in hangers",
+  "bearer-post": "to the posts",
+  "joist-seat": "on the bearers",
   crossing: "at their supports",
   face: "at their backing",
 };
 
 /** Connections whose hardware also goes through a post. */
-const IN_POSTS: ReadonlySet<ConnectionKind> = new Set(["post-base", "post-top", "lap", "brace"]);
+const IN_POSTS: ReadonlySet<ConnectionKind> = new Set(["post-base", "post-top", "lap", "bearer-post", "brace"]);
 
 /** Equal connections of one sort of piece. */
 export interface Connection {
@@ -79,6 +104,10 @@ export interface Connection {
   /** Section of the pieces that are held. */
   readonly thickness: Cell;
   readonly width: Cell;
+  /** Thickness of the post that the hardware goes through as well. */
+  readonly behind?: Cell;
+  /** Wood between the fastener and the end of a piece that meets the next over a support: half of what carries both. */
+  readonly endRoom?: Cell;
   readonly exposure: Exposure;
   /** Names of the piece groups. */
   readonly groups: readonly string[];
@@ -95,26 +124,50 @@ export interface ConnectionInput {
   /** Rafters apart, for what crosses them. */
   readonly supportsApart: Cell;
   readonly assumed: Assumed;
+  readonly units: DisplayUnits;
 }
 
-/** Lays how many connections of each kind there are. */
+/** Lays how many connections of each kind there are; a run of one piece has no splice. */
 export function layConnections(sheet: Sheet, input: ConnectionInput): Connection[] {
-  const posts = input.groups.filter((group) => group.rules.joint === "post-top").map(input.exposureOf);
+  const posts = input.groups.filter((group) => group.rules.joint === "post-top");
+  const inPosts = posts.map(input.exposureOf);
   return [...bySection(input.groups).values()].flatMap((groups) => {
     const first = groups[0] as PieceGroup;
     const own = groups.map(input.exposureOf);
-    const section = input.sectionOf?.(first) ?? first;
-    return AT_JOINT[first.rules.joint].map(([kind, each]) => {
+    const { thickness, width } = input.sectionOf?.(first) ?? first;
+    return AT_JOINT[first.rules.joint].flatMap(([kind, each]): Connection[] => {
       const name = `${baseOf(first)}.${kind}`;
-      const label = `${labelOf(first)}, ${CONNECTION_WORDS[kind]}`;
+      const words = first.rules.joint === "king-post" ? "at foot and top" : CONNECTION_WORDS[kind];
+      const label = `${labelOf(first)}, ${words}`;
       sheet.title(`fasteners.${name}`, label);
       const sites = sheet.lay(`fasteners.${name}.sites`, sitesOf(groups, kind, each, input), {
         label: "connections",
       });
-      const exposure = together(IN_POSTS.has(kind) ? [...own, ...posts] : own);
-      const { thickness, width } = section;
-      return { name, label, kind, sites, thickness, width, exposure, groups: groups.map((group) => group.name) };
+      if (kind === "splice" && sheet.decide(sites).isZero()) return [];
+      const exposure = together(IN_POSTS.has(kind) ? [...own, ...inPosts] : own);
+      const behind = kind === "bearer-post" ? posts[0]?.width : undefined;
+      const endRoom = layEndRoom(sheet, name, groups, input);
+      const names = groups.map((group) => group.name);
+      const more = { ...(behind && { behind }), ...(endRoom && { endRoom }) };
+      return [{ name, label, kind, sites, thickness, width, ...more, exposure, groups: names }];
     });
+  });
+}
+
+/** Half of the rafter, or joist, over which two pieces of a run meet. */
+function layEndRoom(
+  sheet: Sheet,
+  name: string,
+  groups: readonly PieceGroup[],
+  { groups: all, units }: ConnectionInput,
+): Cell | undefined {
+  const [first] = groups;
+  if (!first?.spliced || first.rules.joint !== "crossing") return undefined;
+  const carrier = all.find((group) => group.name.startsWith(first.name.startsWith("floor-") ? "joists" : "rafters"));
+  if (!carrier) return undefined;
+  return sheet.lay(`fasteners.${name}.endRoom`, over(carrier.thickness, number("2")), {
+    label: "to the end of a piece that meets the next over its support",
+    display: units.small,
   });
 }
 
@@ -133,19 +186,26 @@ const baseOf = (group: PieceGroup): string => group.thickness.name.split(".")[1]
 
 const labelOf = (group: PieceGroup): string => group.label.split(",")[0] ?? group.label;
 
+/** What is fixed at so much apart, whatever it is fixed to. */
+const EVERY: Partial<Readonly<Record<ConnectionKind, string>>> = {
+  face: "fastener.faceEvery",
+  ledger: "fastener.ledgerEvery",
+};
+
 function sitesOf(
   groups: readonly PieceGroup[],
   kind: ConnectionKind,
-  each: number | "supports",
+  each: number | "supports" | "posts",
   { supportsApart, assumed, runs }: ConnectionInput,
 ): Operand {
   const one = number("1");
   if (each === "supports") {
     const apartOf = (group: PieceGroup) =>
-      kind === "face" ? assumed.cell("fastener.faceEvery") : (group.supportsApart ?? supportsApart);
+      EVERY[kind] ? assumed.cell(EVERY[kind]) : (group.supportsApart ?? supportsApart);
     // Both ends rest on a support: one more than the spaces between them.
     return sum(groups.map((group) => times(group.count, plus(roundUp(over(group.length, apartOf(group))), one))));
   }
+  if (each === "posts") return groups.find((group) => group.atPosts)?.atPosts ?? number("0");
   const all = sum(groups.map((group) => (each === 1 ? group.count : times(count(each), group.count))));
   const known = kind === "splice" ? runs[baseOf(groups[0] as PieceGroup)] : undefined;
   return known === undefined ? all : greatest(number("0"), minus(all, count(known)));

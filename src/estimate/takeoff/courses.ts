@@ -6,6 +6,7 @@ import { type Fixing, shingleExposure } from "../../catalog/coverings.js";
 import type { FastenerKind } from "../../catalog/fasteners.js";
 import type { Need } from "../need.js";
 import { riseOn12 } from "../pieces/deck.js";
+import type { Quantity } from "../quantity/quantity.js";
 import { exactly, type MeasureSystem } from "../quantity/text.js";
 import type { InEither } from "../request/given.js";
 import { type Cell, count, least, number, over, plus, roundUp, sum, times } from "../sheet/expression.js";
@@ -13,6 +14,7 @@ import { layStrips, layTrimLength, layTrims, trimNeeds } from "./covering-edges.
 import {
   both,
   type CoveringWork,
+  coverWidthOf,
   fastenerNeed,
   type LaidCovering,
   laySize,
@@ -98,19 +100,22 @@ function layBundles(work: CoveringWork, exposure: Cell): Pick<CourseCells, "piec
     sheet.find(`${name}.soldExposure`) ??
     (sold
       ? exposure
-      : laySize(work, "soldExposure", `exposure at which a ${thing} is reckoned`, undefined, both(asWritten(at))));
+      : laySize(work, "soldExposure", `exposure at which a ${thing} is reckoned`, undefined, inEither(at)));
   const covers = sold
     ? sheet.catalog(`${name}.covers`, sold.covers, {
         label: `a ${thing} covers`,
         source: offer?.label ?? "price catalog",
       })
-    : laySize(work, "covers", `a ${thing} covers`, undefined, both(row.covers ?? "25 ft2"));
+    : laySize(work, "covers", `a ${thing} covers`, undefined, {
+        "inch-pound": row.covers ?? "25 ft2",
+        metric: row.metric?.covers ?? "2.3 m2",
+      });
   const width = laySize(
     work,
     "pieceWidth",
     "a strip, shingle or tile is reckoned as wide as",
     undefined,
-    both(row.coverWidth ?? "12 in"),
+    coverWidthOf(row, { "inch-pound": "12 in", metric: "300 mm" }),
   );
   refuseNothing(work, [reckoned, covers, width]);
   const doubled = row.doubledCourse
@@ -129,8 +134,11 @@ function layBundles(work: CoveringWork, exposure: Cell): Pick<CourseCells, "piec
   return { pieces, bundles };
 }
 
-const asWritten = (quantity: { readonly value: { dividedBy(by: number): { toFixed(): string } } }) =>
-  `${quantity.value.dividedBy(25.4).toFixed()} in`;
+/** A length as either system writes it: the same length. */
+const inEither = ({ value }: Quantity): InEither => ({
+  "inch-pound": `${value.dividedBy("25.4").toFixed()} in`,
+  metric: `${value.toFixed()} mm`,
+});
 
 /** Nails of the covering itself, of the drip edge, and of ridge and hip caps. */
 function layNails(work: CoveringWork, { pieces }: CourseCells, trims: ReturnType<typeof layTrims>): Need[] {
@@ -208,7 +216,10 @@ function layBattens(
 function birdStop(work: CoveringWork): Need[] {
   if (!work.row.edges.includes("eave-closure")) return [];
   const offered = work.offer?.closures.find(({ kind }) => kind === "inside")?.length;
-  const strip = laySize(work, "closure.eave-closure", "length that an eave closure fills", offered, both("36 in"));
+  const strip = laySize(work, "closure.eave-closure", "length that an eave closure fills", offered, {
+    "inch-pound": "36 in",
+    metric: "1 m",
+  });
   refuseNothing(work, [strip]);
   const pieces = layStrips(work, "eave-closure", work.surface.edges.eaves, strip);
   return [partNeed(work, "eave-closure", pieces, { pieceLength: strip })];

@@ -9,7 +9,7 @@ import type { InEither } from "../request/given.js";
 import { aside } from "../sheet/aside.js";
 import { type Cell, count, over, roundUp, sum, times } from "../sheet/expression.js";
 import type { Edge } from "./covering-faces.js";
-import { both, type CoveringWork, laySize, partNeed, refuseLongLap, refuseNothing } from "./covering-work.js";
+import { type CoveringWork, laySize, partNeed, refuseLongLap, refuseNothing } from "./covering-work.js";
 import { layTrim, type TrimCells } from "./roof-trim.js";
 
 /** Trims of a covering, by kind; those for edges that the roof has not are absent. */
@@ -42,7 +42,7 @@ const RULES: Readonly<Record<Exclude<EdgePiece, "ridge-closure" | "eave-closure"
 
 /** Caps of shingle, by the bundle; ridge and rake tiles, each as far as it shows. Common practice. */
 const SHINGLE_CAP: InEither = { "inch-pound": "20 ft", metric: "6 m" };
-const RIDGE_TILE = both("13.5 in");
+const RIDGE_TILE: InEither = { "inch-pound": "13.5 in", metric: "340 mm" };
 
 /** A metal piece under this length laps more than it covers. Assumption. */
 const SHORTEST = "24 in";
@@ -80,7 +80,13 @@ function layOne(work: CoveringWork, kind: TrimPiece, edges: readonly Edge[]): Tr
   const rule = RULES[kind];
   const metal = rule.lapped && (row.form === "panels" || kind === "drip-edge");
   const usual = metal ? rule.usual : unlappedLength(work, kind, rule);
-  const piece = laySize(work, `trim.${kind}`, `length of a ${rule.words} piece`, pieceLength(work.offer, kind), usual);
+  const piece = laySize(
+    work,
+    `trim.${kind}`,
+    `length of each piece of ${rule.words}`,
+    pieceLength(work.offer, kind),
+    usual,
+  );
   const plan = { name: `${name}.${kind}`, label: rule.label, edges, piece };
   if (!metal) {
     refuseNothing(work, [piece]);

@@ -69,6 +69,12 @@ export interface LaidCovering {
 /** The same text in both measure systems. */
 export const both = (text: string): InEither => ({ "inch-pound": text, metric: text });
 
+/** Width that a piece of a covering covers, where its row says it. */
+export const coverWidthOf = ({ coverWidth, metric }: Covering, otherwise: InEither): InEither => ({
+  "inch-pound": coverWidth ?? otherwise["inch-pound"],
+  metric: metric?.coverWidth ?? otherwise.metric,
+});
+
 /** Lays a size: the catalog's, or a default put on record. @param otherwise - A cited table's where `from` is given. */
 export function laySize(
   { sheet, name, row, offer, defaults, units }: CoveringWork,

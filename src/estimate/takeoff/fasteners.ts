@@ -59,8 +59,8 @@ export type FastenerCaution =
   | { readonly code: "tannin" | "treated"; readonly lines: readonly string[]; readonly corrosion: CorrosionClassId }
   /** Longer than any bolt in the shelves: threaded rod. */
   | { readonly code: "long-bolt"; readonly lines: readonly string[] }
-  /** Pieces too narrow for the distances to their edges. */
-  | { readonly code: "edge-distance"; readonly lines: readonly string[] };
+  /** Pieces too narrow for the distances to their edges; too little wood to the end where two meet over a support. */
+  | { readonly code: "edge-distance" | "end-distance"; readonly lines: readonly string[] };
 
 /** Needs include spares; the schedule counts what is driven. */
 export interface FastenersTakeoff {
@@ -91,7 +91,7 @@ export function layFasteners(sheet: Sheet, input: FastenersInput, units: Display
   const bolt = layBolt(sheet, input.defaults, units);
   const hardware = layHardware(sheet, { ...input, bolt }, units);
   const sizes = { boardScrew: hardware.boardScrew, units };
-  const lines = layConnections(sheet, input).map((connection) => {
+  const lines = layConnections(sheet, { ...input, units }).map((connection) => {
     const items = hardwareOf(hardware, connection);
     return {
       ...connection,
@@ -110,7 +110,7 @@ function layItem(sheet: Sheet, { name, sites, exposure }: Connection, item: Hard
 }
 
 /** Bought to the piece: nobody loses a post base. */
-const NO_SPARES: ReadonlySet<FastenerKind> = new Set(["post-base", "rafter-tie", "angle-bracket"]);
+const NO_SPARES: ReadonlySet<FastenerKind> = new Set(["post-base", "joist-hanger", "rafter-tie", "angle-bracket"]);
 
 function layNeeds(sheet: Sheet, lines: readonly ScheduleLine[], { assumed, defaults }: FastenersInput): Need[] {
   const pools = new Map<string, ScheduleItem[]>();
@@ -131,7 +131,7 @@ function layNeeds(sheet: Sheet, lines: readonly ScheduleLine[], { assumed, defau
       label: NO_SPARES.has(fastener) ? "to buy" : "to buy, spares included",
     });
     const sized =
-      fastener === "post-base" && diameter && length
+      FASTENERS[fastener].size === "section" && diameter && length
         ? { fits: [diameter, length] as const }
         : { ...(diameter && { diameter }), ...(length && { length }) };
     sheet.title(name, label);
@@ -178,6 +178,7 @@ function cautionsOf(lines: readonly ScheduleLine[]): FastenerCaution[] {
   const found: FastenerCaution[] = [
     { code: "uplift", lines: named((line) => has(line, "rafter-tie")) },
     { code: "edge-distance", lines: named((line) => line.placing?.fits === false) },
+    { code: "end-distance", lines: named((line) => line.placing?.endFits === false) },
     { code: "long-bolt", lines: named((line) => has(line, "threaded-rod") && line.kind !== "post-base") },
   ];
   for (const code of ["tannin", "treated"] as const) {

@@ -5,7 +5,7 @@
 import { nailShank } from "../../catalog/fasteners.js";
 import { type Quantity, quantity } from "../quantity/quantity.js";
 import { exactly, type MeasureSystem } from "../quantity/text.js";
-import { type Cell, type Expression, number, plus, times } from "../sheet/expression.js";
+import { type Cell, type Expression, number, over, plus, times } from "../sheet/expression.js";
 import { layStocked, SCREW_STEPS } from "./bolts.js";
 import type { Connection } from "./connections.js";
 import type { Hardware, HardwareItem } from "./hardware.js";
@@ -26,6 +26,15 @@ export function lightFixing(hardware: Hardware, connection: Connection, each: Ce
 /** A structural screw in timbers, such as at the foot of a brace. */
 export const timberScrew = (hardware: Hardware, connection: Connection, each: Cell): HardwareItem =>
   structuralScrew(hardware, connection, each, hardware.timberScrew);
+
+/** From above through the upper half of a piece that is halved over another, and as far into the lower one as it must. */
+export function halvedScrew(hardware: Hardware, { name, width }: Connection, each: Cell): HardwareItem {
+  const { sheet, units, defaults, timberScrew: diameter } = hardware;
+  const stock = { steps: SCREW_STEPS[defaults.system], small: units.small };
+  const deep = plus(over(width, number("2")), times(EIGHT, diameter));
+  const length = layStocked(sheet, `fasteners.${name}`, "screw", deep, stock);
+  return { fastener: "structural-screw", each, diameter, length };
+}
 
 /** Driven aslant through the end of a rafter. */
 export function toeFixing({ toe, screw, light, defaults }: Hardware, each: Cell): HardwareItem {

@@ -23,8 +23,8 @@ import {
 } from "../sheet/expression.js";
 import { layStrips as layClosure, layTrimLength, layTrims, type Trims, trimNeeds } from "./covering-edges.js";
 import {
-  both,
   type CoveringWork,
+  coverWidthOf,
   fastenerNeed,
   type LaidCovering,
   laySize,
@@ -53,6 +53,7 @@ export interface PanelCells {
 const ROOF_SCREW: InEither = { "inch-pound": "1 1/2 in", metric: "35 mm" };
 const STITCH_SCREW: InEither = { "inch-pound": "7/8 in", metric: "22 mm" };
 const CLIP_SCREW: InEither = { "inch-pound": "1 in", metric: "25 mm" };
+const USUAL_WIDTH: InEither = { "inch-pound": "36 in", metric: "1000 mm" };
 const USUAL_STEP: InEither = { "inch-pound": "1 in", metric: "1 cm" };
 
 /** Lays panels, fixing, closures, sealant and trim. */
@@ -91,10 +92,12 @@ function layPanelSizes(work: CoveringWork): StripSizes {
     "coverWidth",
     "width that a panel covers",
     panels?.coverWidth,
-    both(row.coverWidth ?? "36 in"),
+    coverWidthOf(row, USUAL_WIDTH),
   );
   const cutStep = laySize(work, "cutStep", "panels are cut to whole", cut?.step, USUAL_STEP);
-  const longest = longestSold && laySize(work, "longestPanel", "longest panel", longestSold, both("40 ft"));
+  const longest =
+    longestSold &&
+    laySize(work, "longestPanel", "longest panel", longestSold, { "inch-pound": "40 ft", metric: "12 m" });
   refuseNothing(work, [coverWidth, cutStep]);
   if (longest && aside(longest).lt(exactly("24 in").value)) {
     const wrong = `The longest panel is ${sheet.shown(longest)}: laps would eat it up.`;
@@ -200,10 +203,10 @@ function layClips(work: CoveringWork, planes: readonly StripCells[]): Cell {
 /** Inside closures at the eaves; outside ones at the ridge, on both its sides, and on both sides of every hip. */
 function layClosures(work: CoveringWork) {
   const { offer, row, surface, roof } = work;
-  const usual = both(row.coverWidth ?? "36 in");
+  const usual = coverWidthOf(row, USUAL_WIDTH);
   const strip = (kind: "eave-closure" | "ridge-closure", side: "inside" | "outside") => {
     const offered = offer?.closures.find((each) => each.kind === side)?.length;
-    return laySize(work, `closure.${kind}`, `width that a ${kind.replace("-", " ")} strip fills`, offered, usual);
+    return laySize(work, `closure.${kind}`, `width that one ${kind.replace("-", " ")} strip fills`, offered, usual);
   };
   const { edges } = surface;
   const slopes = roof.planes.reduce((all, plane) => all + plane.alike, 0);

@@ -7,7 +7,7 @@ import { type Cell, number, type Operand, plus, times } from "../sheet/expressio
 import { BOLT_STEPS, LONGEST_BOLT, layStocked, leastLength } from "./bolts.js";
 import type { Connection } from "./connections.js";
 import type { Hardware, HardwareItem } from "./hardware.js";
-import { lightFixing, timberScrew, toeFixing } from "./light-fixing.js";
+import { halvedScrew, lightFixing, timberScrew, toeFixing } from "./light-fixing.js";
 
 /** Thicker pieces are timbers, which are bolted; thinner ones planks. Assumption. */
 const TIMBER = exactly("3 in").value;
@@ -21,16 +21,29 @@ export function hardwareOf(hardware: Hardware, connection: Connection): Hardware
     case "post-base":
       return postBase(hardware, connection);
     case "post-top":
-      return bolted(hardware, connection, assumed.cell("fastener.postTopBolts"), thickness);
+      return bracketed(hardware);
     case "splice":
       return isTimber
         ? bolted(hardware, connection, assumed.cell("fastener.spliceBolts"), thickness)
         : [lightFixing(hardware, connection, assumed.cell("fastener.lightSplice"))];
-    case "lap": {
-      // Timbers are halved over the plate and bolted down; planks are bolted flat against their neighbour.
-      const grip = isTimber ? width : times(number("2"), thickness);
-      return bolted(hardware, connection, assumed.cell("fastener.lapBolts"), grip);
+    case "lap":
+      // Timbers are halved over the plate and screwed down from above: with a post right below, a bolt's nut has no room.
+      return isTimber
+        ? [halvedScrew(hardware, connection, assumed.cell("fastener.lapScrews"))]
+        : bolted(hardware, connection, assumed.cell("fastener.lapBolts"), times(number("2"), thickness));
+    case "ledger":
+      return lagged(hardware, connection);
+    case "hanger":
+      return [
+        { fastener: "joist-hanger", each: number("1"), diameter: thickness, length: width },
+        { fastener: "ring-shank-nail", as: "hangerNails", each: assumed.cell("fastener.hangerNails"), ...tieNail },
+      ];
+    case "bearer-post": {
+      const grip = connection.behind ? plus(thickness, connection.behind) : times(number("2"), thickness);
+      return bolted(hardware, connection, assumed.cell("fastener.bearerBolts"), grip);
     }
+    case "joist-seat":
+      return [toeFixing(hardware, assumed.cell("fastener.joistSeat"))];
     case "brace":
       return [timberScrew(hardware, connection, assumed.cell("fastener.braceScrews"))];
     case "rafter-plate":
@@ -46,6 +59,30 @@ export function hardwareOf(hardware: Hardware, connection: Connection): Hardware
     case "face":
       return [lightFixing(hardware, connection, assumed.cell("fastener.face"))];
   }
+}
+
+/** Brackets in the corners between a post and what lies across it, nailed to both. */
+function bracketed({ assumed, tieNail }: Hardware): HardwareItem[] {
+  const brackets = assumed.cell("fastener.postTopBrackets");
+  const nails = times(brackets, assumed.cell("fastener.bracketNails"));
+  return [
+    { fastener: "angle-bracket", each: brackets },
+    { fastener: "ring-shank-nail", as: "bracketNails", each: nails, ...tieNail },
+  ];
+}
+
+/** Lag screws through the ledger into the framing of the wall, each with a washer. */
+function lagged({ sheet, bolt, defaults, units }: Hardware, { name, thickness }: Connection): HardwareItem[] {
+  const stock = { steps: BOLT_STEPS[defaults.system], small: units.small };
+  // Eight diameters into the wall: full published value (NDS 2018, 12.1.4.6, from memory).
+  const deep = plus(thickness, times(number("8"), bolt.diameter));
+  const length = layStocked(sheet, `fasteners.${name}`, "lag", deep, stock);
+  const { diameter } = bolt;
+  const one = number("1");
+  return [
+    { fastener: "lag-screw", each: one, diameter, length },
+    { fastener: "washer", each: one, diameter },
+  ];
 }
 
 /** The base, its bolts through the post, and a rod set in the concrete. */

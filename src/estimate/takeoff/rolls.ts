@@ -5,7 +5,6 @@ import { type Cell, count, minus, number, type Operand, over, plus, roundUp, sum
 import { layTrimLength, layTrims, trimNeeds } from "./covering-edges.js";
 import type { CoveredFace } from "./covering-faces.js";
 import {
-  both,
   type CoveringWork,
   fastenerNeed,
   type LaidCovering,
@@ -23,9 +22,18 @@ export interface RollCells {
   readonly laid: Cell;
 }
 
-const ROLL: Readonly<Record<string, { readonly width: InEither; readonly length: InEither }>> = {
-  "mineral-roll": { width: both("36 in"), length: both("36 ft") },
-  membrane: { width: both("10 ft"), length: both("50 ft") },
+interface RollSize {
+  readonly width: InEither;
+  readonly length: InEither;
+}
+
+const MINERAL_ROLL: RollSize = {
+  width: { "inch-pound": "36 in", metric: "1 m" },
+  length: { "inch-pound": "36 ft", metric: "10 m" },
+};
+const ROLL: Readonly<Record<string, RollSize>> = {
+  "mineral-roll": MINERAL_ROLL,
+  membrane: { width: { "inch-pound": "10 ft", metric: "3 m" }, length: { "inch-pound": "50 ft", metric: "15 m" } },
 };
 const NAIL: InEither = { "inch-pound": "1 1/4 in", metric: "30 mm" };
 /** Strip along a ridge or hip of mineral-surfaced roll: common practice. */
@@ -35,7 +43,7 @@ const RIDGE_STRIP = "12 in";
 export function layRolls(work: CoveringWork): LaidCovering & { readonly rolls: RollCells } {
   const { sheet, name, kind, row, offer, surface, assumed, units } = work;
   const sold = offer?.sheets.form === "rolls" ? offer.sheets : undefined;
-  const usual = ROLL[kind] ?? { width: both("36 in"), length: both("36 ft") };
+  const usual = ROLL[kind] ?? MINERAL_ROLL;
   const width = laySize(work, "rollWidth", "width of a roll", sold?.width, usual.width);
   const length = laySize(work, "rollLength", "length of a roll", sold?.length, usual.length);
   const sideLap = laySpread(work, "sideLap", "side lap of strips", row.sideLap ?? ["2 in", "2 in", "3 in"], row.from);

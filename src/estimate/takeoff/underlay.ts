@@ -5,16 +5,9 @@
 import { UNDERLAY_LAPS, UNDERLAYS, underlayLayers } from "../../catalog/coverings.js";
 import type { Need } from "../need.js";
 import { riseOn12 } from "../pieces/deck.js";
+import type { InEither } from "../request/given.js";
 import { type Cell, count, minus, number, over, plus, roundUp, sum, times } from "../sheet/expression.js";
-import {
-  both,
-  type CoveringWork,
-  type FaceLayout,
-  fastenerNeed,
-  laySize,
-  partNeed,
-  refuseLongLap,
-} from "./covering-work.js";
+import { type CoveringWork, type FaceLayout, fastenerNeed, laySize, partNeed, refuseLongLap } from "./covering-work.js";
 
 /** What an underlay takes. */
 export interface UnderlayCells {
@@ -51,7 +44,10 @@ function rolledOut(work: CoveringWork, layers: 1 | 2): UnderlayCells {
   // Two layers: each strip covers 17 of 36 in, in proportion on other widths.
   const lap =
     layers === 1
-      ? laySize(work, "underlayLap", "lap of underlay", undefined, both(UNDERLAY_LAPS.single))
+      ? laySize(work, "underlayLap", "lap of underlay", undefined, {
+          "inch-pound": UNDERLAY_LAPS.single,
+          metric: "50 mm",
+        })
       : sheet.lay(`${name}.underlayLap`, over(times(width, number(UNDERLAY_LAPS.double)), number("36 in")), {
           label: "lap of underlay, two layers",
           display: units.small,
@@ -96,6 +92,12 @@ function interlaid(work: CoveringWork, faces: readonly FaceLayout[]): UnderlayCe
   return { layers: 1, laid, gross, weight: layWeight(work, gross), needs: [partNeed(work, "underlay", gross)] };
 }
 
+/** The published weights, and the same in the round figures of metric trade. */
+const FELT_WEIGHT: Readonly<Record<"felt-15" | "felt-30", InEither>> = {
+  "felt-15": { "inch-pound": UNDERLAYS["felt-15"].weight, metric: "0.6 kg/m2" },
+  "felt-30": { "inch-pound": UNDERLAYS["felt-30"].weight, metric: "1.2 kg/m2" },
+};
+
 function layWeight(work: CoveringWork, gross: Cell): Cell {
   const { sheet, name, units, kind } = work;
   const felt = kind === "wood-shakes" || kind === "tile" ? "felt-30" : "felt-15";
@@ -104,7 +106,7 @@ function layWeight(work: CoveringWork, gross: Cell): Cell {
     work.defaults.quantity(
       undefined,
       `/overrides/${name}.underlayWeightPerArea`,
-      both(UNDERLAYS[felt].weight),
+      FELT_WEIGHT[felt],
       UNDERLAYS[felt].name,
     ),
     {

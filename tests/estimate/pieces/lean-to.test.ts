@@ -63,7 +63,7 @@ describe("a lean-to against a wall", () => {
 
   it("has one seat a rafter, where the free-standing one has two", () => {
     const joints = (of: LeanToShape) => laidStructure(of).groups.find(({ name }) => name === "rafters")?.rules.joint;
-    expect([joints(SHED), joints(shape)]).toEqual(["two-seats", "birdsmouth"]);
+    expect([joints(SHED), joints(shape)]).toEqual(["two-seats", "hung"]);
   });
 
   it("refuses an overhang into the wall, and a boarded wall where the house stands", () => {

@@ -4,6 +4,7 @@ import { decimal } from "../../../src/estimate/quantity/decimal.js";
 import { inUnit, type Quantity, quantity } from "../../../src/estimate/quantity/quantity.js";
 import {
   exactly,
+  gauge,
   marked,
   markedSection,
   markedSmall,
@@ -339,5 +340,13 @@ describe("round trips", () => {
     for (let n = 1; n < 64; n++) {
       expect(read(`5 ${n}/64 in`, "mm").value.eq(decimal(n).times("0.396875").plus("127"))).toBe(true);
     }
+  });
+});
+
+describe("a gauge or a drill", () => {
+  it("is said in sixty-fourths or as the decimals that it is; in millimetres to the tenth", () => {
+    const said = ["0.234375 in", "0.148 in", "0.25 in", "1 1/2 in"].map((text) => gauge(exactly(text), "inch-pound"));
+    expect(said).toEqual(["15/64 in", "0.148 in", "1/4 in", "1 1/2 in"]);
+    expect([gauge(exactly("4.8 mm"), "metric"), gauge(exactly("12 mm"), "metric")]).toEqual(["4.8 mm", "12 mm"]);
   });
 });

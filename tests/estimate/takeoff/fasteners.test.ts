@@ -1,10 +1,12 @@
 import { describe, expect, it } from "vitest";
 import type { Exposure } from "../../../src/catalog/fasteners.js";
 import { corrosionClassIds, fastenerKinds } from "../../../src/catalog/fasteners.js";
+import { layBasis } from "../../../src/estimate/basis.js";
 import type { PieceGroup } from "../../../src/estimate/pieces/piece-group.js";
 import type { GableShape } from "../../../src/estimate/request/structure-gable.js";
 import type { StructureShape } from "../../../src/estimate/request/structure-kinds.js";
 import type { Cell } from "../../../src/estimate/sheet/expression.js";
+import { Sheet } from "../../../src/estimate/sheet/sheet.js";
 import {
   type FastenersTakeoff,
   GABLE_RUNS,
@@ -12,6 +14,8 @@ import {
   layGableSupports,
 } from "../../../src/estimate/takeoff/fasteners.js";
 import type { LightFixing } from "../../../src/estimate/takeoff/hardware.js";
+import { layTakeoffs } from "../../../src/estimate/takeoffs.js";
+import { request } from "../../helpers/estimating.js";
 import { type Given, type Laid, laidGable, laidPieces } from "./shelter.js";
 
 const OUTDOORS: Exposure = { outdoors: true, treated: false, tannin: false };
@@ -70,22 +74,29 @@ describe("the connections of a 16 × 24 ft gable", () => {
       "Post base 6 × 6 in, coated or better": "8", // no spare
       "Hexagon-head bolt 1/2 × 8 in, coated or better": "17", // 16 through bases: 6 + 2 × 1/8 + 0.81 = 7.06 in
       "Threaded rod 1/2 × 8 in, coated or better": "9", // 7 + 0.109 + 0.4375 + 0.154 = 7.70 in
-      "Hexagon-head bolt 1/2 × 7 in, coated or better": "17", // 16 through post tops: 6.81 in
+      "Angle bracket, coated or better": "16", // two at each of 8 post tops
       "Hexagon-head bolt 1/2 × 5 in, coated or better": "9", // 8 in splices of 4 in beams: 4.81 in
-      "Hexagon-head bolt 1/2 × 9 in, coated or better": "17", // 8 + 8 down through ties of 8 in: 8.81 in
-      "Hexagon nut 1/2 in, coated or better": "68", // 48 bolts, 8 rods, 8 more ties: 64
-      "Wide washer 1/2 in, coated or better": "126", // 2 × 56 and 8: 120
-      "Structural wood screw 5/16 × 8 in, coated or better": "84", // 80 at braces: 4 + 8 × 5/16 = 6.5 in
+      "Hexagon nut 1/2 in, coated or better": "34", // 24 bolts, 8 rods: 32
+      "Wide washer 1/2 in, coated or better": "59", // 2 × 24 and 8: 56
+      // 80 at braces of 4 in, 16 down through half of ties of 8 in: either way 4 + 8 × 5/16 = 6.5 in
+      "Structural wood screw 5/16 × 8 in, coated or better": "101",
       "Structural wood screw 1/4 × 4 in, coated or better": "446", // 2 × 204 crossings, 2 × 8 in the ridge: 424
       "Structural wood screw 1/4 × 3 in, coated or better": "189", // 30 rafters, 3 + 3 each: 180
       "Rafter tie against uplift, coated or better": "30",
-      "Ring-shank nail 0.148 × 1 1/2 in, coated or better": "315", // 10 a tie
+      "Ring-shank nail 0.148 × 1 1/2 in, coated or better": "483", // 10 a tie, 10 a bracket: 460
       "Exterior wood screw 3 in, coated or better": "122", // 2 × (34 + 24) in fascia: 1 + 10 × 0.19 = 2.9 in
     });
   });
 
-  it("bear the cautions that apply: ties against uplift, and nothing else in untreated pine", () => {
-    expect(gable.cautions).toEqual([{ code: "uplift", lines: ["rafters.rafter-plate", "fly-rafters.rafter-plate"] }]);
+  it("bear the cautions that apply: ties against uplift, purlins that meet over one rafter, and nothing else", () => {
+    expect(gable.cautions).toEqual([
+      { code: "uplift", lines: ["rafters.rafter-plate", "fly-rafters.rafter-plate"] },
+      { code: "end-distance", lines: ["purlins.crossing"] },
+    ]);
+    // In one piece they meet nowhere.
+    const whole = fastened({ shape: { longestPiece: "40 ft" } });
+    expect(whole.cautions.map(({ code }) => code)).toEqual(["uplift"]);
+    expect(Object.keys(sites(whole))).not.toContain("ridge.splice");
   });
 
   it("name only what a price catalog knows", () => {
@@ -111,7 +122,7 @@ describe("wood that eats steel", () => {
   });
 
   it("is told of, with treated posts in all that goes through them", () => {
-    expect(gable.cautions.filter(({ code }) => code !== "uplift")).toEqual([
+    expect(gable.cautions.filter(({ code }) => code === "tannin" || code === "treated")).toEqual([
       { code: "tannin", lines: ["eave-fascia.face", "rake-fascia.face"], corrosion: "hot-dip-galvanized" },
       {
         code: "treated",
@@ -153,7 +164,7 @@ describe("nails in the place of screws", () => {
 describe("what the user changes", () => {
   it("moves all that follows: other posts have other bolts", () => {
     const gable = fastened({ shape: { groups: { posts: { section: "8 x 8 in" } } } });
-    expect(bought(gable)).toMatchObject({ "Hexagon-head bolt 1/2 × 9 in, coated or better": "34" }); // tops 8.81: with the ties
+    expect(bought(gable)).toMatchObject({ "Hexagon-head bolt 1/2 × 10 in, coated or better": "17" }); // bases: 8 + 1/4 + 0.81 = 9.06
   });
 
   it("may be a group that is left out", () => {
@@ -168,9 +179,9 @@ describe("what the user changes", () => {
   });
 
   it("may be more wood than any bolt reaches: threaded rod with two nuts", () => {
-    const gable = fastened({ shape: { groups: { ties: { section: "4 x 24 in" } } } });
-    expect(gable.cautions).toContainEqual({ code: "long-bolt", lines: ["ties.lap"] });
-    const line = gable.lines.find(({ name }) => name === "ties.lap");
+    const gable = fastened({ shape: { groups: { beams: { section: "24 x 24 in" } }, eaveHeight: "12 ft" } });
+    expect(gable.cautions).toContainEqual({ code: "long-bolt", lines: ["beams.splice"] });
+    const line = gable.lines.find(({ name }) => name === "beams.splice");
     expect(line?.items.map((item) => [item.fastener, value(item.count)])).toEqual([
       ["threaded-rod", "8"],
       ["nut", "16"],
@@ -226,5 +237,58 @@ describe("a list of pieces", () => {
     const found = layFasteners(sheet, input, units);
     expect(sites(found)).toEqual({ "shelf.crossing": "12" }); // 5 ft over 2 ft: three spaces, four supports, three boards
     expect(bought(found)).toEqual({ "Exterior wood screw 3 in, coated or better": "26" }); // 24 × 1.05 = 25.2
+  });
+});
+
+describe("a ridge beam, a floor and a ledger", () => {
+  const laidOf = (structure: object) => {
+    const basis = layBasis(new Sheet(new Map()), request({ structure }));
+    const { fasteners } = layTakeoffs(basis);
+    if (!fasteners) throw new Error("no frame");
+    return fasteners;
+  };
+  const items = ({ lines }: FastenersTakeoff, name: string) =>
+    lines.find((line) => line.name === name)?.items.map((item) => [item.fastener, value(item.count)]);
+
+  it("stand on king posts that are bracketed at both ends, and are bolted where they are spliced over them", () => {
+    const beam = laidOf({ kind: "gable", span: "16 ft", length: "24 ft", ridge: "beam" });
+    expect(sites(beam)).toMatchObject({ "king-posts.post-top": "8", "ridge.splice": "2" });
+    expect(items(beam, "king-posts.post-top")).toEqual([
+      ["angle-bracket", "16"],
+      ["ring-shank-nail", "160"],
+    ]);
+    expect(items(beam, "ridge.splice")?.[0]).toEqual(["hex-bolt", "4"]);
+  });
+
+  it("have bearers bolted to every post and joists toed down on them", () => {
+    const floored = laidOf({ kind: "gable", span: "16 ft", length: "24 ft", floor: {} });
+    // Two bearers along four posts each; joists at 16 in over 24 ft: 19, two seats each.
+    expect(sites(floored)).toMatchObject({
+      "bearers.bearer-post": "8",
+      "bearers.splice": "4",
+      "joists.joist-seat": "38",
+    });
+    // 4 in of bearer, 6 in of post, and 0.81 in of washers, nut and thread: 10.81, so 11 in.
+    expect(bought(floored)["Hexagon-head bolt 1/2 × 11 in, coated or better"]).toBe("17");
+    expect(items(floored, "joists.joist-seat")).toEqual([["structural-screw", "114"]]);
+  });
+
+  it("are lagged to the wall every 16 in, with the rafters in hangers", () => {
+    const shed = laidOf({ kind: "lean-to", span: "8 ft", length: "24 ft", highSide: "ledger" });
+    // Ledger in three pieces of 9' 1", 8' and 9' 1"-like lengths: each ⌈length ÷ 16 in⌉ + 1.
+    const ledger = Number(sites(shed)["ledger.ledger"]);
+    expect(ledger).toBeGreaterThan(26 / 1.34);
+    expect(items(shed, "ledger.ledger")).toEqual([
+      ["lag-screw", String(ledger)],
+      ["washer", String(ledger)],
+    ]);
+    // 2 in of ledger and eight diameters of 1/2 in: 6 in.
+    expect(Object.keys(bought(shed))).toContain("Lag screw 1/2 × 6 in, coated or better");
+    expect(sites(shed)).toMatchObject({ "rafters.hanger": "13", "rafters.rafter-plate": "13", "end-beams.lap": "2" });
+    expect(items(shed, "rafters.hanger")).toEqual([
+      ["joist-hanger", "13"],
+      ["ring-shank-nail", "130"],
+    ]);
+    expect(shed.lines.some(({ name }) => name === "rafters.rafter-ridge")).toBe(false);
   });
 });

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { layBasis } from "../../../src/estimate/basis.js";
 import { cautionsOf } from "../../../src/estimate/cautions.js";
 import type { GableShape } from "../../../src/estimate/request/structure-gable.js";
+import type { Cell } from "../../../src/estimate/sheet/expression.js";
 import { Sheet } from "../../../src/estimate/sheet/sheet.js";
 import { GABLE_RUNS, layFasteners } from "../../../src/estimate/takeoff/fasteners.js";
 import { layTakeoffs } from "../../../src/estimate/takeoffs.js";
@@ -22,6 +23,30 @@ function places(shape: Partial<GableShape> = {}, given: Given = {}, light: "scre
   return { cautions, at: Object.fromEntries(found) };
 }
 
+/** Connections of a whole structure with their places in inches. */
+function placed(structure: object) {
+  const basis = layBasis(new Sheet(new Map()), request({ structure }));
+  const lines = layTakeoffs(basis).fasteners?.lines ?? [];
+  const inches = (cell: Cell | undefined) => cell && basis.sheet.in(cell, "in").toNumber();
+  return (wanted: string) => {
+    const placing = lines.find(({ name }) => name === wanted)?.placing;
+    if (!placing) throw new Error(`${wanted} has no placing`);
+    const { hole, pilot, edge, end, boredEnd, endRoom, endFits, apart, leastWidth, fits } = placing;
+    const [bored, thread, ...rest] = [hole, pilot, edge, end, boredEnd, endRoom, apart, leastWidth].map(inches);
+    const [toEdge, toEnd, toBoredEnd, room, spaced, width] = rest;
+    return {
+      ...{ hole: bored, pilot: thread, edge: toEdge, end: toEnd, boredEnd: toBoredEnd, endRoom: room, endFits },
+      ...{ apart: spaced, leastWidth: width, fits },
+    };
+  };
+}
+
+const floored = () => {
+  const at = placed({ kind: "gable", span: "16 ft", length: "24 ft", floor: {} });
+  const { hole, edge, end, apart, leastWidth, fits } = at("bearers.bearer-post");
+  return { at: { "bearers.bearer-post": [hole, edge, end, apart, leastWidth, fits] } };
+};
+
 describe("where fasteners may stand", () => {
   // NDS 2018, 12.1.3.2: a hole up to 1/16 in larger. Tables 12.5.1A to D, softwood, full value, for D = 1/2 in: along the
   // grain edge 1.5 D, end 7 D, apart 4 D; across it the loaded edge 4 D, the other 1.5 D. (All from memory.)
@@ -29,7 +54,35 @@ describe("where fasteners may stand", () => {
     const { at } = places();
     expect(at["posts.post-base"]).toEqual([0.5625, 0.75, 3.5, 2, 1.5, true]);
     expect(at["beams.splice"]).toEqual([0.5625, 0.75, 3.5, 2, 1.5, true]);
-    expect(at["posts.post-top"]).toEqual([0.5625, 2, 3.5, 2, 2.75, true]);
+    // Pressed across the grain of a bearer: floor.
+    expect(floored().at["bearers.bearer-post"]).toEqual([0.5625, 2, 3.5, 2, 2.75, true]);
+  });
+
+  // Two screws of 5/16 in from above through a halved tie stand side by side in its 4 in of thickness: 3 1/8 in.
+  it("is said of the screws of a halved tie by its thickness", () => {
+    expect(places().at["ties.lap"]?.slice(4)).toEqual([3.125, true]);
+    expect(places({ groups: { ties: { section: "3 x 8 in" } } }).at["ties.lap"]?.slice(4)).toEqual([3.125, false]);
+  });
+
+  // NDS 12.1.4.2, softwood: the shank's hole as wide as the shank, the thread's 40 to 70 % of it.
+  it("is said of lag screws with both their holes", () => {
+    const { hole, pilot, boredEnd } = placed({ kind: "lean-to", span: "8 ft", length: "24 ft", highSide: "ledger" })(
+      "ledger.ledger",
+    );
+    expect([hole, pilot, boredEnd]).toEqual([0.5, 22 / 64, undefined]); // 0.35 in, down to the next drill;
+  });
+
+  // Table C12.1.6.6: 15 d to the end, 10 d in a bored hole; half of a rafter of 2 in is what two purlins share it with.
+  it("is said of the ends of purlins that meet over a rafter", () => {
+    const at = placed({ kind: "gable", span: "16 ft", length: "24 ft" });
+    expect(at("purlins.crossing")).toMatchObject({ end: 3.75, boredEnd: 2.5, endRoom: 1, endFits: false });
+    const wide = placed({
+      kind: "gable",
+      span: "16 ft",
+      length: "24 ft",
+      groups: { rafters: { section: "6 x 6 in" } },
+    });
+    expect(wide("purlins.crossing")).toMatchObject({ endRoom: 3, endFits: true });
   });
 
   // NDS commentary, table C12.1.6.6, not bored: edge 2.5 d, end 15 d, apart 15 d, rows 5 d. Two screws of 1/4 in: 2.5 + 5 + 2.5.
@@ -47,20 +100,20 @@ describe("where fasteners may stand", () => {
   // Eurocode 5, 10.4.3: a hole not more than 1 mm larger than its bolt.
   it("is metric where the structure is", () => {
     const metric: Partial<GableShape> = { span: "4.8 m", length: "7.2 m", slope: { rise: "100 mm", run: "300 mm" } };
-    expect(places(metric, { system: "metric" }).at["posts.post-top"]).toEqual([13, 48, 84, 48, 66, true]);
+    expect(places(metric, { system: "metric" }).at["posts.post-base"]).toEqual([13, 18, 84, 48, 36, true]);
   });
 
   it("is warned of where the pieces are too narrow", () => {
     expect(places().cautions.map(({ code }) => code)).not.toContain("edge-distance");
     const { at, cautions } = places({}, { overrides: { "fasteners.bolt.diameter": "1 in" } });
-    // 5.5 in of width wanted: posts of 6 in hold it, braces have screws; none of 8 in is short.
-    expect(at["posts.post-top"]?.slice(4)).toEqual([5.5, true]);
+    // 3 in of width wanted along the grain: posts of 6 in hold it, beams of 8 in too.
+    expect(at["posts.post-base"]?.slice(4)).toEqual([3, true]);
     expect(cautions.map(({ code }) => code)).not.toContain("edge-distance");
     const thin = places(
-      { groups: { posts: { section: "5 x 5 in" } } },
+      { groups: { posts: { section: "2 x 2 in" } } },
       { overrides: { "fasteners.bolt.diameter": "1 in" } },
     );
-    expect(thin.cautions).toContainEqual({ code: "edge-distance", lines: ["posts.post-top"] });
+    expect(thin.cautions).toContainEqual({ code: "edge-distance", lines: ["posts.post-base"] });
   });
 });
 
@@ -90,10 +143,9 @@ describe("posts that can only be bought", () => {
   it("bring the caution of crowded joints to the answer, with their names", () => {
     const { basis, takeoffs } = taken([], {
       "fasteners.bolt.diameter": "1 in",
-      "sections.posts.thickness": "4 in",
-      "sections.posts.width": "4 in",
+      "sections.beams.width": "2 in",
     });
     const found = cautionsOf(basis, takeoffs, false).find(({ code }) => code === "edge-distance");
-    expect(found?.text).toContain("Posts, at the post top");
+    expect(found?.text).toContain("Plate beams, at the splices");
   });
 });

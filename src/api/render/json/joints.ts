@@ -1,7 +1,7 @@
 /** The schedule of connections as JSON. */
 import { z } from "zod";
 import { FASTENERS } from "../../../catalog/fasteners.js";
-import type { MeasureSystem } from "../../../estimate/quantity/text.js";
+import { gauge, type MeasureSystem } from "../../../estimate/quantity/text.js";
 import type { Cell } from "../../../estimate/sheet/expression.js";
 import type { FastenersTakeoff, ScheduleItem, ScheduleLine } from "../../../estimate/takeoff/fasteners.js";
 import type { Placing } from "../../../estimate/takeoff/placing.js";
@@ -20,9 +20,19 @@ const ItemSchema = z
 
 const PlacingSchema = z
   .strictObject({
-    hole: z.string().nullable().describe("Bored for a bolt; null where screws or nails are driven."),
+    hole: z
+      .string()
+      .nullable()
+      .describe("Bored for a bolt or a lag screw's shank; null where screws or nails are driven."),
+    pilot: z.string().nullable().describe("Pilot hole of a nail, screw or lag thread, at most; null for a bolt."),
     edge: z.string().describe("Middle of the fastener to the edge towards which it is pressed, at least."),
     end: z.string().describe("To the end of the piece, at least."),
+    boredEnd: z.string().nullable().describe("The same where the pilot hole is bored; null for bolts."),
+    endRoom: z
+      .string()
+      .nullable()
+      .describe("What there is to the end of a piece that meets the next over a support; null where none does."),
+    endFits: z.boolean().describe("Whether that is as much as a bored pilot hole asks for."),
     apart: z.string().describe("One from the next along the grain, at least."),
     leastWidth: z.string().describe("What a piece must measure across the grain to hold them."),
     fits: z.boolean().describe("Whether the pieces that are held measure that much."),
@@ -71,11 +81,15 @@ function shownLine(line: ScheduleLine, system: MeasureSystem): z.output<typeof L
 
 function shownPlacing(placing: Placing, system: MeasureSystem): z.output<typeof PlacingSchema> {
   const small = (cell: Cell) => markedOf(cell, system);
-  const { hole, edge, end, apart, leastWidth, fits } = placing;
+  const { hole, pilot, edge, end, boredEnd, endRoom, endFits, apart, leastWidth, fits } = placing;
   return {
     hole: hole ? small(hole) : null,
+    pilot: pilot ? gauge(pilot, system) : null,
     edge: small(edge),
     end: small(end),
+    boredEnd: boredEnd ? small(boredEnd) : null,
+    endRoom: endRoom ? small(endRoom) : null,
+    endFits,
     apart: small(apart),
     leastWidth: small(leastWidth),
     fits,
@@ -88,8 +102,8 @@ function shownItem(item: ScheduleItem, system: MeasureSystem): z.output<typeof I
     fastener,
     label: FASTENERS[fastener].name,
     count: figure(count),
-    diameter: diameter ? markedOf(diameter, system) : null,
-    length: length ? markedOf(length, system) : null,
+    diameter: diameter ? gauge(diameter, system) : null,
+    length: length ? gauge(length, system) : null,
     corrosion,
   };
 }
