@@ -525,7 +525,7 @@ export type FacesByTexture = {
 export type FastenerOffer = {
   readonly name?: string | undefined;
   readonly label?: string | undefined;
-  readonly kind: "common-nail" | "box-nail" | "finish-nail" | "ring-shank-nail" | "roofing-nail" | "cap-nail" | "deck-screw" | "structural-screw" | "roof-screw" | "stitch-screw" | "panel-clip" | "clip-screw" | "hex-bolt" | "carriage-bolt" | "lag-screw" | "threaded-rod" | "nut" | "washer" | "post-base" | "rafter-tie" | "angle-bracket";
+  readonly kind: "common-nail" | "box-nail" | "finish-nail" | "ring-shank-nail" | "roofing-nail" | "cap-nail" | "deck-screw" | "structural-screw" | "roof-screw" | "stitch-screw" | "panel-clip" | "clip-screw" | "hex-bolt" | "carriage-bolt" | "lag-screw" | "threaded-rod" | "nut" | "washer" | "post-base" | "joist-hanger" | "rafter-tie" | "angle-bracket";
   readonly penny?: "2d" | "3d" | "4d" | "5d" | "6d" | "7d" | "8d" | "9d" | "10d" | "12d" | "16d" | "20d" | "30d" | "40d" | "50d" | "60d" | undefined;
   readonly diameter?: string | MeasuredValue | undefined;
   readonly length?: string | MeasuredValue | undefined;
@@ -705,6 +705,7 @@ export type GableStructure = {
     readonly beams?: GroupSettings | undefined;
     readonly "gable-beams"?: GroupSettings | undefined;
     readonly ties?: GroupSettings | undefined;
+    readonly "king-posts"?: GroupSettings | undefined;
     readonly ridge?: GroupSettings | undefined;
     readonly rafters?: GroupSettings | undefined;
     readonly "fly-rafters"?: GroupSettings | undefined;
@@ -1370,8 +1371,12 @@ export type PieceWeight = {
 /** Hole and distances, as multiples of the diameter (NDS, from memory); as they are marked. */
 export type Placing = {
   readonly hole: string | null;
+  readonly pilot: string | null;
   readonly edge: string;
   readonly end: string;
+  readonly boredEnd: string | null;
+  readonly endRoom: string | null;
+  readonly endFits: boolean;
   readonly apart: string;
   readonly leastWidth: string;
   readonly fits: boolean;
