@@ -166,9 +166,10 @@ const simplestOf = (schema: Schema | undefined): readonly Schema[] => (schema ? 
 
 /** What was given in the wrong form; of a bare number, what it lacks. */
 function wrongForm(schema: Schema | undefined, value: unknown, at: string): Fault {
-  const example = JSON.stringify(meta(schema).examples?.[0] ?? "14 ft");
+  const example = meta(schema).examples?.find((one) => /\d/.test(String(one)));
+  const such = example === undefined ? "" : `, such as ${JSON.stringify(example)}`;
   return typeof value === "number" && wantsUnit(schema)
-    ? fault("wrong-shape", at, `The value ${value} has no unit.`, `Give text with its unit, such as ${example}.`)
+    ? fault("wrong-shape", at, `The value ${value} has no unit.`, `Give text with its unit${such}.`)
     : fault("wrong-shape", at, `${given(value)} is not of the right form here.`, cureFor(schema));
 }
 

@@ -118,7 +118,8 @@ describe("quantities at the door", () => {
     expect(only({ cost: "4 kg" }).cure).toBe("Give a rate, such as 4.85 USD/ft.");
     expect(faultsOf({ cost: "4 kg" }, "EUR")[0]?.cure).toBe("Give a rate, such as 4.85 EUR/ft.");
     expect(only({ bow: "crooked" }).cure).toMatch(/^Give a length, .* Or say straight or some\.$/);
-    expect(only({ bow: 3 }).cure).toBe('Give text, such as "some".');
+    expect(only({ bow: 3 }).cure).toBe("Give text with its unit.");
+    expect(only({ bow: false }).cure).toBe('Give text, such as "some".');
     expect(only({ kind: "gabel" }).cure).toBe("Did you mean “gable”? Give one of: gable, lean-to.");
   });
 
