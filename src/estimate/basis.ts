@@ -101,7 +101,7 @@ const GRID_MM = { "inch-pound": "1.5875", metric: "1" } as const;
 export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
   const units = displayUnits(request.system);
   const defaults = new Defaults(request.system);
-  const assumed = new Assumed(sheet, request.assumptions, request.calibration);
+  const assumed = new Assumed(sheet, request.assumptions, request.calibration, request.system);
   const { catalog } = request;
   const labor = layLabor(sheet, request, defaults);
   const cutList = layCutList(sheet, request.structure, defaults, units);

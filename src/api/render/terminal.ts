@@ -173,14 +173,15 @@ function logsTable({ basis, routes }: Estimate): string[] {
         log.species,
         size(log.length),
         size(log.smallDiameter),
-        bare(log.scale.international),
+        bare(system === "metric" ? log.scale.smalian : log.scale.international),
         String(own?.boltsSawn ?? 0),
         String(own?.pieces ?? 0),
       ],
       widths,
     );
   });
-  return [columns(["LOGS", "species", "sound", "small end", "Int. 1/4, bf", "bolts sawn", "pieces"], widths), ...rows];
+  const scale = system === "metric" ? "wood, m³" : "Int. 1/4, bf";
+  return [columns(["LOGS", "species", "sound", "small end", scale, "bolts sawn", "pieces"], widths), ...rows];
 }
 
 function roof({ basis, takeoffs: { covering } }: Estimate): string[] {

@@ -4,8 +4,9 @@ import type { Spread } from "../../catalog/finishes.js";
 import { parseText, type QuantityText } from "../../catalog/reading.js";
 import { type Citation, SOURCES } from "../../catalog/sources.js";
 import { type Fault, nearest, pointer } from "../faults.js";
+import { metricDefault } from "../quantity/display.js";
 import type { Quantity } from "../quantity/quantity.js";
-import { exactly, TextFault } from "../quantity/text.js";
+import { exactly, type MeasureSystem, TextFault } from "../quantity/text.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Range, Sheet } from "../sheet/sheet.js";
 import { type CalibrationShape, calibrated } from "./calibration.js";
@@ -25,6 +26,7 @@ export class Assumed {
     private readonly sheet: Sheet,
     private readonly given: Readonly<Record<string, AssumptionText>> = {},
     timed: readonly CalibrationShape[] = [],
+    private readonly system: MeasureSystem = "inch-pound",
   ) {
     for (const [i, calibration] of timed.entries()) this.time(calibration, pointer("/calibration", i));
   }
@@ -43,7 +45,7 @@ export class Assumed {
   spread(name: string, label: string, [low, likely, high]: Spread, from: Citation): Cell {
     const known = this.sheet.find(name);
     if (known) return known;
-    const range = { low: exactly(low), likely: exactly(likely), high: exactly(high) };
+    const range = { low: this.own(low), likely: this.own(likely), high: this.own(high) };
     const told = this.told(name, range);
     const source = told ? (this.timed.has(name) ? "jobs timed by you" : "as given in the request") : citation(from);
     return this.sheet.assumption(name, told ?? range, {
@@ -51,6 +53,11 @@ export class Assumed {
       source,
       display: range.likely.written ?? range.likely.unit,
     });
+  }
+
+  /** A default of the tables in the measures of the project. */
+  private own(text: string): Quantity {
+    return this.system === "metric" ? metricDefault(exactly(text)) : exactly(text);
   }
 
   /** Given names that no assumption has. Ask when everything is laid. */

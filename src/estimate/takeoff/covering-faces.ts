@@ -49,7 +49,7 @@ export interface CoveredSurface {
   readonly faces: readonly CoveredFace[];
   readonly edges: RoofEdges;
   readonly area: Cell;
-  /** The same, in squares of 100 ft². */
+  /** The same, in squares of 100 ft² where the project has them. */
   readonly squares: Cell;
 }
 
@@ -74,7 +74,10 @@ export function laySurface(sheet: Sheet, input: SurfaceInput, units: DisplayUnit
       label: "roof area, sheet edge to sheet edge",
       display: units.area,
     });
-  const squares = sheet.lay(`${name}.squares`, area, { label: "roof area, in squares", display: "square" });
+  const squares = sheet.lay(`${name}.squares`, area, {
+    label: "roof area that laying is counted by",
+    display: units.area === "ft2" ? "square" : units.area,
+  });
   return { ...laid, area, squares };
 }
 
