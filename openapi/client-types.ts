@@ -1217,7 +1217,7 @@ export type Need = {
 
 /** What to know of how the estimate was made. */
 export type Notice = {
-  readonly code: "default" | "substitution" | "unpriced" | "not-milled" | "short" | "removed";
+  readonly code: "default" | "substitution" | "bought-size" | "unpriced" | "not-milled" | "short" | "removed";
   readonly text: string;
   readonly pointer: string | null;
 };
@@ -1990,6 +1990,7 @@ export type Takeoffs = {
   readonly needs: readonly Need[];
   readonly cautions: readonly Caution[];
   readonly notices: readonly Notice[];
+  readonly nearMisses?: readonly NearMiss[] | undefined;
   readonly sheet: Sheet;
 };
 
@@ -2080,7 +2081,7 @@ export interface Calls {
   readonly makeTakeoffs: {
     readonly path: undefined;
     readonly query: {
-      readonly include?: readonly ("sheet" | "workings" | "drawings")[] | undefined;
+      readonly include?: readonly ("sheet" | "workings" | "drawings" | "near-misses")[] | undefined;
     };
     readonly body: EstimateRequest;
     readonly answer: Takeoffs;

@@ -99,12 +99,18 @@ export interface Call<Query, Body, Answer> {
   readonly hidden?: boolean;
   /** Computes for longer than others may wait: runs in a worker. What it takes and gives goes as text. */
   readonly heavy?: boolean;
+  /** The same of what is asked for with such a query. */
+  heavyWhen?(query: Query): boolean;
   /** Offers `text/event-stream` as well: progress, then the JSON answer. */
   readonly streams?: boolean;
   run(input: Input<Query, Body>, context: Context): Answer | Promise<Answer>;
   /** By media type, the preferred one first. */
   readonly faces: Readonly<Record<string, Face<NoInfer<Answer>, NoInfer<Query>>>>;
 }
+
+/** Whether a call computes too long for the thread that answers. */
+export const isHeavy = (call: AnyCall, query: unknown): boolean =>
+  call.heavy === true || call.heavyWhen?.(query) === true;
 
 /** A row whose types no longer matter: its parts were checked against one another by `call`. */
 export type AnyCall = Call<unknown, unknown, unknown>;

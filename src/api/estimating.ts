@@ -1,7 +1,7 @@
 /** The calls that estimate: a request in, its takeoffs or the whole estimate out. */
 import { z } from "zod";
 import { type Basis, layBasis } from "../estimate/basis.js";
-import { cautionsOf, defaultNotices } from "../estimate/cautions.js";
+import { boughtRafterNotices, cautionsOf, defaultNotices } from "../estimate/cautions.js";
 import { compareCoverings } from "../estimate/covering-comparison.js";
 import { ESTIMATE_STAGES, type Estimate, estimate } from "../estimate/estimate.js";
 import { FaultError } from "../estimate/faults.js";
@@ -72,12 +72,14 @@ const including = <Names extends readonly [string, ...string[]]>(names: Names, d
   z.strictObject({ include: z.array(z.enum(names)).default([]).describe(describe) });
 
 /** Takes off what routes share, on a sheet of its own. */
-function takeOff(request: EstimateRequest): TakenOff {
+function takeOff(request: EstimateRequest, include: readonly TakeoffInclude[]): TakenOff {
   const sheet = new Sheet(new Map(Object.entries(request.overrides ?? {})));
   const basis = layBasis(sheet, request);
   const takeoffs = layTakeoffs(basis);
   refuse(basis);
-  return { basis, takeoffs, cautions: cautionsOf(basis, takeoffs, false), notices: defaultNotices(basis) };
+  const notices = [...boughtRafterNotices(basis, takeoffs), ...defaultNotices(basis)];
+  const taken = { basis, takeoffs, cautions: cautionsOf(basis, takeoffs, false), notices };
+  return include.includes("near-misses") ? { ...taken, misses: nearMisses(request, planners()) } : taken;
 }
 
 /** Lays one roof under all coverings wanted. @throws FaultError where there is no roof. */
@@ -147,10 +149,12 @@ export const estimating: readonly AnyCall[] = [
     ].join(" "),
     query: including(
       TAKEOFF_INCLUDES,
-      "sheet: every cell; workings: formulas, sources and ranges of the cells shown; drawings: plan, elevation, section and rafters as SVG.",
+      "sheet: every cell; workings: formulas, sources and ranges of the cells shown; drawings: plan, elevation, section and rafters as SVG; near-misses: small changes of the structure that save, by the catalog's prices or, without any, in hours.",
     ),
     request: form,
-    run: ({ body: { request, digest } }): Taken => ({ taken: takeOff(request), digest }),
+    // Near misses are priced, which takes too long for the thread that answers.
+    heavyWhen: ({ include }) => include.includes("near-misses"),
+    run: ({ body: { request, digest }, query: { include } }): Taken => ({ taken: takeOff(request, include), digest }),
     faces: {
       "application/json": json({
         description: "The takeoffs.",

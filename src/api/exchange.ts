@@ -6,7 +6,7 @@ import { createHash } from "node:crypto";
 import type { Context as HonoContext } from "hono";
 import { chooseType } from "./accept.js";
 import { JSON_TYPE, readBody } from "./body.js";
-import type { AnyCall } from "./call.js";
+import { type AnyCall, isHeavy } from "./call.js";
 import { type Computing, type Job, render, type Waiting } from "./computing.js";
 import { EVENTS_TYPE, eventStream } from "./events.js";
 import { LIMITS, type Turnstile } from "./limits.js";
@@ -84,7 +84,7 @@ async function computed(
   { computing, service }: Surroundings,
   { signal, report }: Waiting,
 ): Promise<Written> {
-  if (call.heavy) return computing.compute(job, { signal, report });
+  if (isHeavy(call, job.query)) return computing.compute(job, { signal, report });
   const context = { report, stopped: () => signal.aborted, service };
   return render(call, job.type, await call.run({ path: job.path, query: job.query, body }, context), job.query);
 }

@@ -3,8 +3,11 @@ import type { Basis } from "./basis.js";
 import type { ComparedRoutes } from "./compare/decision.js";
 import type { CommonCells } from "./compare/route.js";
 import { defaultsInWords } from "./default-notices.js";
-import type { MeasureSystem } from "./quantity/text.js";
+import { decimal } from "./quantity/decimal.js";
+import { type MeasureSystem, markedSmall } from "./quantity/text.js";
 import { missInWords } from "./salvage/miss-words.js";
+import { aside } from "./sheet/aside.js";
+import type { Cell } from "./sheet/expression.js";
 import type { Takeoffs } from "./takeoffs.js";
 
 /** What can hurt someone, or fail. */
@@ -17,7 +20,7 @@ export interface Caution {
 
 /** What the reader of the estimate should know of how it was made: defaults, substitutions, missing prices. */
 export interface Notice {
-  readonly code: "default" | "substitution" | "unpriced" | "not-milled" | "short" | "removed";
+  readonly code: "default" | "substitution" | "bought-size" | "unpriced" | "not-milled" | "short" | "removed";
   readonly text: string;
   /** JSON Pointer at which the request may say otherwise. */
   readonly at?: string;
@@ -211,6 +214,23 @@ export function defaultNotices(basis: Basis): Notice[] {
   return defaultsInWords(basis).map((one): Notice => ({ code: "default", ...one }));
 }
 
+/** Rafters that are sold shallower than laid out: what moves, and by how much. */
+export function boughtRafterNotices({ sheet, groups, request }: Basis, { boughtRafter }: Takeoffs): Notice[] {
+  const rafters = groups.find(({ group }) => group.role === "rafter")?.group;
+  if (!boughtRafter || !rafters) return [];
+  const { depth, lower, heightAbovePlate, notchShare } = boughtRafter;
+  const marked = (cell: Cell): string => markedSmall({ value: aside(cell), unit: cell.unit }, request.system);
+  const deep = aside(notchShare).gt(QUARTER) ? ", past the quarter that is advised" : "";
+  const text = [
+    `${rafters.label} are laid out ${marked(rafters.width)} deep and sold ${marked(depth)} deep.`,
+    `Bought and cut with the same seat, their upper edges stand ${marked(heightAbovePlate)} above the plate, ${marked(lower)} lower,`,
+    `and the birdsmouth takes ${sheet.shown(notchShare)} of their depth${deep}: mark them from the depth in hand.`,
+  ].join(" ");
+  return [{ code: "bought-size", text, at: rafters.at }];
+}
+
+const QUARTER = decimal("0.25");
+
 /** Groups that the logs may not serve, and why. */
 export function notMilledNotices({ groups, logs }: Basis): Notice[] {
   return groups.flatMap(({ group, millable, notMilled }): Notice[] =>
@@ -221,7 +241,7 @@ export function notMilledNotices({ groups, logs }: Basis): Notice[] {
 }
 
 /** Defaults taken, substitutions, what is not milled and why, what has no price. */
-export function noticesOf(basis: Basis, routes: ComparedRoutes, common: CommonCells): Notice[] {
+export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRoutes, common: CommonCells): Notice[] {
   const substitutions = basis.groups.flatMap(({ group, substitution }): Notice[] =>
     "offer" in substitution && substitution.differences.length > 0
       ? [
@@ -244,6 +264,7 @@ export function noticesOf(basis: Basis, routes: ComparedRoutes, common: CommonCe
     ...notMilledNotices(basis),
     ...shortOf(basis, routes),
     ...substitutions,
+    ...boughtRafterNotices(basis, takeoffs),
     ...defaultNotices(basis),
   ];
 }

@@ -171,7 +171,7 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   ]);
   const verdict = verdictOf(basis, common, routes, decision);
   const cautions = cautionsOf(basis, takeoffs, mill !== undefined);
-  const notices = noticesOf(basis, routes, common);
+  const notices = noticesOf(basis, takeoffs, routes, common);
   const all = [
     ...new Set([plans.buy, ...(plans.mill ? [plans.mill] : []), ...(plans.hired ? [plans.hired] : []), plans.mix]),
   ];

@@ -25,6 +25,7 @@ import {
   times,
 } from "./sheet/expression.js";
 import type { LaidLine } from "./sheet/own-lines.js";
+import { type BoughtRafter, layBoughtRafter } from "./takeoff/bought-rafters.js";
 import { exposureIn } from "./takeoff/corrosion.js";
 import { coveredRoof } from "./takeoff/covered-roof.js";
 import { type CoveringTakeoff, layCovering } from "./takeoff/covering.js";
@@ -36,6 +37,8 @@ import { layWeights, type WeightTakeoff } from "./takeoff/weight.js";
 /** What every route needs alike: covering, fasteners, finish, weights, their stages. */
 export interface Takeoffs {
   readonly covering: CoveringTakeoff | undefined;
+  /** Where the yard sells rafters shallower than they are laid out. */
+  readonly boughtRafter: BoughtRafter | undefined;
   /** Absent without a frame: a list of pieces says nothing of how they meet. */
   readonly fasteners: FastenersTakeoff | undefined;
   /** Absent where the request wants none. */
@@ -52,6 +55,7 @@ export interface Takeoffs {
 export function layTakeoffs(basis: Basis): Takeoffs {
   const { sheet, cutList } = basis;
   const covering = layRoofCovering(basis);
+  const boughtRafter = layRaftersAsSold(basis);
   const fasteners = layJoints(basis);
   const footings = layBelowGround(basis);
   const finish = layFinishing(basis);
@@ -77,7 +81,7 @@ export function layTakeoffs(basis: Basis): Takeoffs {
     ...layRoofHours(basis, covering),
     building.cleanUp,
   ];
-  return { covering, fasteners, footings, finish, weights, building, needs, stages };
+  return { covering, boughtRafter, fasteners, footings, finish, weights, building, needs, stages };
 }
 
 /** Prices the shared needs and sums the shared hours. */
@@ -155,6 +159,16 @@ function layJoints(basis: Basis): FastenersTakeoff | undefined {
     },
     units,
   );
+}
+
+/** Rafters for which something shallower is sold, whatever the verdict: some may have to be bought. */
+function layRaftersAsSold({ sheet, cutList: { frame }, groups, units }: Basis): BoughtRafter | undefined {
+  const found = groups.find(({ group }) => group.role === "rafter" && group.name.startsWith("rafters"));
+  if (!frame?.rafter || !frame.roof || !found || !("offer" in found.substitution)) return undefined;
+  const { actual, label } = found.substitution.offer;
+  if (actual.width.value.gte(sheet.decide(found.group.width))) return undefined;
+  const { rafter, roof } = frame;
+  return layBoughtRafter(sheet, { rafter, roof, depth: actual.width, offer: label }, units);
 }
 
 /** Posts that can only be bought are as large as they are sold: bases and bolts follow. */

@@ -1,16 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { z } from "zod";
-import type { TakeoffsSchema } from "../../src/api/render/json/takeoffs.js";
-import { cellsOf, demo, estimated, post } from "./helpers/posting.js";
-
-type Takeoffs = z.output<typeof TakeoffsSchema>;
-
-async function takenOff(body: unknown, query = ""): Promise<Takeoffs> {
-  const response = await post(`/v1/takeoffs${query}`, body);
-  const json: unknown = await response.json();
-  if (response.status !== 200) throw new Error(JSON.stringify(json));
-  return json as Takeoffs;
-}
+import { cellsOf, demo, estimated, takenOff } from "./helpers/posting.js";
 
 describe("takeoffs", () => {
   it("need the structure alone", async () => {

@@ -6,10 +6,11 @@
  */
 import { lengthsOf } from "../../catalog/offers/lumber.js";
 import { type Basis, layBasis } from "../basis.js";
-import { layRoute } from "../compare/route.js";
+import { type CommonCells, layRoute, type RoutePlan } from "../compare/route.js";
 import { FaultError } from "../faults.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { type Planners, planRoute } from "../plan.js";
+import { uncut } from "../purchase/lumber.js";
 import { type Decimal, decimal, fixed } from "../quantity/decimal.js";
 import { marked, markedSmall } from "../quantity/text.js";
 import { minorDigits, unit } from "../quantity/unit.js";
@@ -54,21 +55,26 @@ interface Laid {
 interface Priced extends Laid {
   readonly cash: Decimal;
   readonly hours: Decimal;
+  /** What nothing on offer serves, or without a price: what costs nothing for that is no saving. */
+  readonly unpriced: ReadonlySet<string>;
 }
 
 /**
- * Near misses of a request, the most saving first; the smallest change of a field that saves, and no further one of it.
+ * Near misses of a request, the most saving first; the smallest change of a field that saves, and no further one of it,
+ * but of the longest piece the one that saves most: it moves no roof, only the splices.
  * @throws FaultError when the request itself can't be built.
  */
 export function nearMisses(request: EstimateRequest, planners: Planners): NearMiss[] {
   const laid = lay(request);
   const now = { ...laid, ...priced(laid, planners) };
   const found = smallChanges(request, (name) => laid.basis.sheet.find(name)).flatMap((changes) => {
+    const saving: NearMiss[] = [];
     for (const change of changes) {
       const miss = tried(change, now, planners);
-      if (miss) return [miss];
+      if (miss && !change.bestOf) return [miss];
+      if (miss) saving.push(miss);
     }
-    return [];
+    return saving.sort((a, b) => b.cash.cmp(a.cash) || b.hours.cmp(a.hours)).slice(0, 1);
   });
   return found.sort((a, b) => b.cash.cmp(a.cash) || (a.at < b.at ? -1 : 1));
 }
@@ -82,9 +88,12 @@ function tried(change: SmallChange, now: Priced, planners: Planners): NearMiss |
   const shorter = dropsOf(now.stock, changed.stock, (value) => marked({ value, unit: LENGTH }, system));
   if (fewer.length + shorter.length === 0) return undefined;
   const then = priced(changed, planners);
+  if ([...then.unpriced].some((what) => !now.unpriced.has(what))) return undefined;
   const cash = now.cash.minus(then.cash);
   const hours = now.hours.minus(then.hours);
-  if (cash.lte(0)) return undefined;
+  // Without any price the hours decide.
+  const unpriced = now.cash.isZero() && then.cash.isZero();
+  if (unpriced ? hours.lte(0) : cash.lte(0)) return undefined;
   const written = change.long ? marked : markedSmall;
   const of = (value: Decimal) => written({ value, unit: LENGTH }, system);
   const [from, to] = [of(change.from), of(change.to)];
@@ -92,12 +101,19 @@ function tried(change: SmallChange, now: Priced, planners: Planners): NearMiss |
     ...fewer.map((drop) => `${drop.to} ${drop.what} instead of ${drop.from}`),
     ...shorter.map((drop) => `${drop.what} from ${drop.to} stock instead of ${drop.from}`),
   ];
-  const saved = `${fixed(cash, minorDigits(catalog.currency) ?? 2)} ${catalog.currency}`;
-  const work = fixed(hours.abs(), 1);
-  const more = hours.isNegative() ? `, for ${work} person-hours more` : ` and ${work} person-hours`;
-  const text = `${change.label}, ${to} instead of ${from}: ${list.join(", ")}; saves ${saved}${work === "0.0" ? "" : more}.`;
+  const money = `${fixed(cash, minorDigits(catalog.currency) ?? 2)} ${catalog.currency}`;
+  const saved = savedWords(unpriced ? undefined : money, hours);
+  const text = `${change.label}, ${to} instead of ${from}: ${list.join(", ")}; saves ${saved}.`;
   const drops = [...fewer, ...shorter.map((drop) => ({ ...drop, what: `stock of ${drop.what}` }))];
   return { at: change.at, from, to, drops, cash, hours, text: text.charAt(0).toUpperCase() + text.slice(1) };
+}
+
+function savedWords(money: string | undefined, hours: Decimal): string {
+  const work = fixed(hours.abs(), 1);
+  if (money === undefined)
+    return `${work === "0.0" ? "less than a tenth of a person-hour" : `${work} person-hours`}; nothing here has a price`;
+  if (work === "0.0") return money;
+  return hours.isNegative() ? `${money}, for ${work} person-hours more` : `${money} and ${work} person-hours`;
 }
 
 const LENGTH = unit("mm");
@@ -129,13 +145,26 @@ function lay(request: EstimateRequest): Laid {
   return { basis, takeoffs, counts, stock: stockByBase(basis) };
 }
 
-function priced({ basis, takeoffs }: Laid, planners: Planners): Pick<Priced, "cash" | "hours"> {
+function priced({ basis, takeoffs }: Laid, planners: Planners): Pick<Priced, "cash" | "hours" | "unpriced"> {
   const { sheet, request, catalog } = basis;
   const own = layOwnLines(sheet, request.lines ?? [], { at: "/lines", currency: catalog.currency });
   const common = layCommon(basis, takeoffs, own.cells);
   const plan = planRoute(basis, "bought", "Everything bought", new Set(), planners, undefined);
   const route = layRoute(basis, plan, common);
-  return { cash: aside(route.cash), hours: aside(route.hours) };
+  return { cash: aside(route.cash), hours: aside(route.hours), unpriced: unpricedOf(plan, common) };
+}
+
+/** Sections of which nothing is sold or nothing long enough, lumber without a price, and shared lines without one. */
+function unpricedOf({ unsold, stock, bought }: RoutePlan, { lines }: CommonCells): ReadonlySet<string> {
+  const groups = new Map(bought.map(({ substitution: { group } }) => [group.name, baseOf(group)]));
+  const short = stock.flatMap(({ question, plan }) =>
+    question.priced ? [...uncut(question.problem, plan).keys()] : question.problem.pieces.map(({ name }) => name),
+  );
+  return new Set([
+    ...unsold.map(({ group: { group } }) => baseOf(group)),
+    ...short.map((name) => groups.get(name) ?? name),
+    ...lines.filter(({ amount }) => !amount).map(({ name }) => name),
+  ]);
 }
 
 /** `sections.purlins.thickness` belongs to the purlins, into however many kinds of pieces they fall. */

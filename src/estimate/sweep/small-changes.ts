@@ -16,6 +16,8 @@ interface MovableField {
   /** Which way saves, and in which steps. */
   readonly by: readonly [inch: string, metric: string];
   readonly steps: readonly number[];
+  /** All steps are tried, and the one that saves most is told. */
+  readonly bestOf?: boolean;
 }
 
 const LESS = [-1, -2, -3, -4];
@@ -29,7 +31,12 @@ const field = (
   by: MovableField["by"] = BY_INCH,
 ): MovableField => ({ cell: `frame.${cell}`, path: path.split("."), steps, by });
 
-const SIZE = [field("span", "span"), field("length", "length", [-1, -2, -4, -6])];
+/** Where runs are spliced: the lengths that yards sell, in whole feet or steps of 300 mm. */
+const SPLICES: MovableField = {
+  ...field("longestPiece", "longestPiece", [-4, -3, -2, -1, 1, 2, 3, 4, 6, 8], ["1 ft", "300 mm"]),
+  bestOf: true,
+};
+const SIZE = [field("span", "span"), field("length", "length", [-1, -2, -4, -6]), SPLICES];
 const SPACINGS = [field("rafterSpacing", "rafterSpacing", [1, 2])];
 const ROOF = [
   ...SIZE,
@@ -75,6 +82,8 @@ export interface SmallChange {
   readonly from: Decimal;
   readonly to: Decimal;
   readonly request: EstimateRequest;
+  /** See `MovableField`. */
+  readonly bestOf: boolean;
 }
 
 /**
@@ -85,7 +94,7 @@ export interface SmallChange {
 export function smallChanges(request: EstimateRequest, find: (name: string) => Cell | undefined): SmallChange[][] {
   const shape = request.structure;
   if (shape.kind === "pieces") return [];
-  return FIELDS[shape.kind].flatMap(({ cell: name, path, by, steps }) => {
+  return FIELDS[shape.kind].flatMap(({ cell: name, path, by, steps, bestOf = false }) => {
     const cell = find(name);
     if (!cell || cell.kind === "override") return [];
     const step = exactly(by[request.system === "metric" ? 1 : 0]).value;
@@ -99,6 +108,7 @@ export function smallChanges(request: EstimateRequest, find: (name: string) => C
         from: aside(cell),
         to,
         request: { ...request, structure },
+        bestOf,
       };
     });
     return changes.length > 0 ? [changes] : [];

@@ -6,9 +6,11 @@ import { here } from "../../../src/api/computing.js";
 import { demoRequest } from "../../../src/api/demos.js";
 import type { Problem } from "../../../src/api/problem.js";
 import type { EstimateSchema } from "../../../src/api/render/json/estimate.js";
+import type { TakeoffsSchema } from "../../../src/api/render/json/takeoffs.js";
 import type { estimateRequest } from "../../../src/estimate/request/request.js";
 
 export type Answer = z.output<typeof EstimateSchema>;
+export type Takeoffs = z.output<typeof TakeoffsSchema>;
 export type Asking = z.input<typeof estimateRequest>;
 export type Cell = Answer["sheet"]["blocks"][number]["cells"][number];
 
@@ -30,6 +32,14 @@ export async function estimated(body: unknown, query = ""): Promise<Answer> {
   const json: unknown = await response.json();
   if (response.status !== 200) throw new Error(JSON.stringify(json));
   return json as Answer;
+}
+
+/** Takeoffs; anything but 200 fails with the problem. */
+export async function takenOff(body: unknown, query = ""): Promise<Takeoffs> {
+  const response = await post(`/v1/takeoffs${query}`, body);
+  const json: unknown = await response.json();
+  if (response.status !== 200) throw new Error(JSON.stringify(json));
+  return json as Takeoffs;
 }
 
 /** What a request is refused with. */

@@ -2,6 +2,7 @@
 import { z } from "zod";
 import type { Basis } from "../../../estimate/basis.js";
 import type { Caution, Notice } from "../../../estimate/cautions.js";
+import type { NearMiss } from "../../../estimate/sweep/near-misses.js";
 import type { Takeoffs } from "../../../estimate/takeoffs.js";
 import { AboutSchema, about, type Provenance } from "./about.js";
 import { CautionsSchema, NoticesSchema, shownCautions, shownNotices } from "./advice.js";
@@ -10,6 +11,7 @@ import { FigureSchema, figure } from "./figures.js";
 import { FinishSchema, shownFinish } from "./finish.js";
 import { GeometrySchema, shownGeometry } from "./geometry.js";
 import { JointsSchema, shownJoints } from "./joints.js";
+import { NearMissSchema, shownNearMisses } from "./near-misses.js";
 import { RoofCoveringSchema, shownRoof } from "./roof.js";
 import { SheetSchema, shownSheet } from "./sheet.js";
 
@@ -19,10 +21,12 @@ export interface TakenOff {
   readonly takeoffs: Takeoffs;
   readonly cautions: readonly Caution[];
   readonly notices: readonly Notice[];
+  /** Where they are asked for. */
+  readonly misses?: readonly NearMiss[];
 }
 
 /** What may be asked for beside the lean answer. */
-export const TAKEOFF_INCLUDES = ["sheet", "workings", "drawings"] as const;
+export const TAKEOFF_INCLUDES = ["sheet", "workings", "drawings", "near-misses"] as const;
 export type TakeoffInclude = (typeof TAKEOFF_INCLUDES)[number];
 
 const NeedSchema = z
@@ -44,13 +48,17 @@ export const TakeoffsSchema = z
     needs: z.array(NeedSchema).describe("What has to be had beside the lumber."),
     cautions: CautionsSchema,
     notices: NoticesSchema,
+    nearMisses: z
+      .array(NearMissSchema)
+      .optional()
+      .describe("Small changes that save, the most saving first; there with include=near-misses."),
     sheet: SheetSchema.describe("The cells behind all figures."),
   })
   .meta({ id: "Takeoffs", description: "What a structure takes. It never says that it is strong enough." });
 
 /** Takeoffs with what was asked for beside them. */
 export function shownTakeoffs(
-  { basis, takeoffs, cautions, notices }: TakenOff,
+  { basis, takeoffs, cautions, notices, misses }: TakenOff,
   provenance: Provenance,
   include: readonly TakeoffInclude[],
 ): z.output<typeof TakeoffsSchema> {
@@ -65,6 +73,7 @@ export function shownTakeoffs(
     needs: takeoffs.needs.map(({ name, label, quantity }) => ({ name, label, quantity: figure(quantity) })),
     cautions: shownCautions(cautions),
     notices: shownNotices(notices),
+    ...(misses && { nearMisses: shownNearMisses(misses, basis.catalog.currency) }),
     sheet: shownSheet(basis.sheet, { whole: include.includes("sheet"), workings: include.includes("workings") }),
   };
 }
