@@ -2,7 +2,6 @@
 import { z } from "zod";
 import type { Basis } from "../../../estimate/basis.js";
 import type { Caution, Notice } from "../../../estimate/cautions.js";
-import type { NearMiss } from "../../../estimate/sweep/near-misses.js";
 import type { Takeoffs } from "../../../estimate/takeoffs.js";
 import { AboutSchema, about, type Provenance } from "./about.js";
 import { CautionsSchema, NoticesSchema, shownCautions, shownNotices } from "./advice.js";
@@ -11,7 +10,7 @@ import { FigureSchema, figure } from "./figures.js";
 import { FinishSchema, shownFinish } from "./finish.js";
 import { GeometrySchema, shownGeometry } from "./geometry.js";
 import { JointsSchema, shownJoints } from "./joints.js";
-import { NearMissSchema, shownNearMisses } from "./near-misses.js";
+import { type FoundMiss, NearMissSchema, shownNearMisses } from "./near-misses.js";
 import { RoofCoveringSchema, shownRoof } from "./roof.js";
 import { SheetSchema, shownSheet } from "./sheet.js";
 
@@ -22,7 +21,7 @@ export interface TakenOff {
   readonly cautions: readonly Caution[];
   readonly notices: readonly Notice[];
   /** Where they are asked for. */
-  readonly misses?: readonly NearMiss[];
+  readonly misses?: readonly FoundMiss[];
 }
 
 /** What may be asked for beside the lean answer. */
