@@ -38,7 +38,7 @@ const CONTENT_SECURITY_POLICY = {
 };
 
 /** Addresses whose answers are packed for the way. */
-const PACKED = ["/", "/workings", "/assets/*"];
+const PACKED = ["/", "/workings", "/assets/*", "/v1/takeoffs", "/v1/covering-comparisons"];
 
 /** The service, ready to be served or called with `app.request`. */
 export function createApp(calls: readonly AnyCall[], options: AppOptions = {}): App {
@@ -71,7 +71,8 @@ export function createApp(calls: readonly AnyCall[], options: AppOptions = {}): 
     const seconds = end(row, c.res.status);
     log({ requestId: c.get("requestId"), method: c.req.method, path: row, status: c.res.status, seconds });
   });
-  // Pages are large and mostly alike words; answers of calls are left alone, where packing costs more than it saves.
+  // Pages and drawings are large and mostly alike words; events pack themselves. Other answers are left alone, where
+  // packing costs more than it saves.
   for (const path of PACKED) app.use(path, compress());
   for (const path of new Set(calls.map((call) => call.path))) {
     addPath(

@@ -2,6 +2,9 @@
  * An answer as server-sent events: `progress` while it is worked out, then one `answer`, or one `problem`. The
  * request has been read and found sound before the stream begins, so that most problems still have their status.
  */
+import { pipeline, Readable } from "node:stream";
+import type { ReadableStream as NodeStream } from "node:stream/web";
+import { constants, createGzip } from "node:zlib";
 import type { Progress } from "../estimate/watch.js";
 import type { Problem } from "./problem.js";
 
@@ -14,6 +17,16 @@ export interface Work {
   readonly problemOf: (error: unknown) => Problem;
   /** Called once, when the work has ended, whether or not someone still listens. */
   readonly ended: () => void;
+  /** Whether who asks takes packed answers: they are large, and on a phone the way is slow. */
+  readonly packs: boolean;
+}
+
+/** Every event is let through as soon as it is written. */
+function packed(stream: ReadableStream<Uint8Array>): ReadableStream<Uint8Array> {
+  const gzip = createGzip({ flush: constants.Z_SYNC_FLUSH });
+  // Whoever goes early is no error; the work learns of it by its own signal.
+  pipeline(Readable.fromWeb(stream as NodeStream<Uint8Array>), gzip, () => {});
+  return Readable.toWeb(gzip) as ReadableStream<Uint8Array>;
 }
 
 /** The response; work begins when it is read. */
@@ -25,9 +38,8 @@ export function eventStream(work: Work): Response {
       const listens = () => !gone.signal.aborted;
       const send = (event: string, data: string | Uint8Array) => {
         if (!listens()) return;
-        controller.enqueue(encoder.encode(`event: ${event}\ndata: `));
-        controller.enqueue(typeof data === "string" ? encoder.encode(data) : data);
-        controller.enqueue(encoder.encode("\n\n"));
+        const bytes = typeof data === "string" ? encoder.encode(data) : data;
+        controller.enqueue(Buffer.concat([encoder.encode(`event: ${event}\ndata: `), bytes, encoder.encode("\n\n")]));
       };
       const tell = (event: string, data: unknown) => send(event, JSON.stringify(data));
       try {
@@ -41,5 +53,7 @@ export function eventStream(work: Work): Response {
     },
     cancel: () => gone.abort(),
   });
-  return new Response(stream, { headers: { "Content-Type": EVENTS_TYPE, "Cache-Control": "no-store" } });
+  const headers = { "Content-Type": EVENTS_TYPE, "Cache-Control": "no-store", Vary: "Accept-Encoding" };
+  if (!work.packs) return new Response(stream, { headers });
+  return new Response(packed(stream), { headers: { ...headers, "Content-Encoding": "gzip" } });
 }

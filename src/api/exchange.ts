@@ -45,6 +45,7 @@ export function exchange(call: AnyCall, around: Surroundings): (c: HonoContext) 
             computed(call, { ...job, type: JSON_TYPE }, body?.value, around, waiting(c, report, gone)),
           problemOf: (error) => around.problemOf(error, c),
           ended: leave,
+          packs: /\bgzip\b(?!\s*;\s*q=0(?:\.0*)?(?:,|$))/i.test(c.req.header("Accept-Encoding") ?? ""),
         });
       }
       return written(call, type, await computed(call, job, body?.value, around, waiting(c)), c);

@@ -4,13 +4,13 @@ import { type AnyCall, call } from "../../src/api/call.js";
 import { FaultError } from "../../src/estimate/faults.js";
 import { goodPile, pileCall } from "./helpers/woodpile.js";
 
-const ask = (row: AnyCall, places = { inAll: 1, perClient: 1 }, log = (_: unknown) => {}) => {
+const ask = (row: AnyCall, places = { inAll: 1, perClient: 1 }, log = (_: unknown) => {}, headers = {}) => {
   const app = createApp([row], { places, log });
   return (body: unknown = goodPile) =>
     app.request("/v1/piles", {
       method: "POST",
       body: JSON.stringify(body),
-      headers: { "Content-Type": "application/json", Accept: "text/event-stream" },
+      headers: { "Content-Type": "application/json", Accept: "text/event-stream", ...headers },
     });
 };
 
@@ -32,6 +32,33 @@ describe("an answer as events", () => {
       { event: "progress", data: { stage: "adding", step: 1, steps: 1, done: 1, of: 1 } },
       { event: "answer", data: { name: "shed", feet: 10, shown: [] } },
     ]);
+  });
+
+  it("is packed for who takes it so, event by event", async () => {
+    let release = () => {};
+    const open = new Promise<void>((resolve) => {
+      release = resolve;
+    });
+    const slow = call({
+      ...pileCall,
+      run: async (input, watch) => {
+        const found = await pileCall.run(input, watch);
+        await open;
+        return found;
+      },
+    });
+    const response = await ask(slow, undefined, undefined, { "Accept-Encoding": "br, gzip" })();
+    expect(response.headers.get("Content-Encoding")).toBe("gzip");
+    const reader = response.body
+      ?.pipeThrough(new DecompressionStream("gzip"))
+      .pipeThrough(new TextDecoderStream())
+      .getReader();
+    const first = await reader?.read();
+    expect(first?.value).toContain("event: progress"); // long before the answer
+    release();
+    expect((await reader?.read())?.value).toContain("event: answer");
+    const plain = await ask(pileCall, undefined, undefined, { "Accept-Encoding": "br, gzip;q=0" })();
+    expect(plain.headers.get("Content-Encoding")).toBeNull();
   });
 
   it("is not begun for a request that does not validate", async () => {

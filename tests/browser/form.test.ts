@@ -44,27 +44,44 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     await v.end();
   });
 
-  it("leads a newcomer from blank through no logs and no prices to a verdict", async () => {
-    const v = await visit(stage);
+  it("leads a newcomer with a phone from blank, step by step, to a verdict", async () => {
+    const v = await visit(stage, { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
     const { page } = v;
     await page.selectOption("#demo", "-blank");
     await v.settled();
     await clean(v);
-    expect(await page.locator("#shopping").textContent()).toContain("without a price");
-    await page.click("#give-catalog > summary");
-    await page.click("text=Start from invented prices");
-    await page.click("#give-logs > summary");
-    await page.click("text=Add a log");
-    await page.fill("#at-logs-0-length", "12 ft 6 in");
+    expect(await headline(page)).toBe("No verdict yet: nothing has a price.");
+    expect(await page.locator("#shopping").textContent()).toContain("no prices yet");
+    expect(await page.locator("body").textContent()).not.toContain("$0.00"); // what has no price is not zero
+    await page.click(".next >> text=Change it");
+    await page.selectOption("#at-structure-kind", "lean-to");
+    await page.fill("#at-structure-span", "8 ft");
+    await v.settled();
+    await clean(v);
+    await page.click(".next >> text=Add a log");
+    await page.waitForFunction(() => document.activeElement?.id === "at-logs-0-length");
+    await page.waitForTimeout(1500);
+    await v.settled();
+    expect(await page.locator(".give .fault").count()).toBe(0); // nobody is told off for an empty row
+    expect(await page.locator("#give-logs").textContent()).toContain("Not counted yet");
+    await clean(v);
+    await page.keyboard.type("12 ft 6 in");
     await page.fill("#at-logs-0-smallDiameter", "14 in");
     await page.fill("#at-logs-0-count", "5");
     await v.settled();
+    expect(await page.locator("#sawing .gist").textContent()).toMatch(/^\d of 5 are sawn/);
+    await clean(v);
+    await page.click("text=Use invented prices");
+    await page.waitForSelector(".next", { state: "detached" });
+    await v.settled();
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe("verdict-head");
     await clean(v);
     const request = {
-      structure: { kind: "gable", span: "12 ft", length: "16 ft" },
+      structure: { kind: "lean-to", span: "8 ft", length: "16 ft" },
       logs: [{ name: "log-1", species: "eastern-white-pine", length: "12 ft 6 in", smallDiameter: "14 in", count: 5 }],
       catalog: { demo: "orchard-yard" },
     };
+    expect(JSON.parse(await saved(page))).toEqual(request);
     expect(await headline(page)).toBe((await asked(request)).decision.verdict.headline);
     await v.end();
   });

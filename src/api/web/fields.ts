@@ -66,7 +66,7 @@ class Reader {
     const head = {
       key,
       label: labelOf(key),
-      hint: (node.description ?? "").replaceAll("`", ""),
+      hint: hintOf(node.description ?? ""),
       example: typeof example === "string" || typeof example === "number" ? String(example) : "",
       required,
     };
@@ -100,8 +100,31 @@ class Reader {
 
 type Head = Pick<FieldSpec, "key" | "label" | "hint" | "example" | "required">;
 
+/** Labels of keys whose own words say too little to whoever does not see the request. */
+const LABELS: Readonly<Record<string, string>> = {
+  ...{ valueOfHour: "An hour is worth", getOut: "Getting the logs out", carry: "Carrying what is sawn" },
+  ...{ lumber: "Bought lumber is", fallDown: "Rejects are made up by", ungradedAccepted: "Ungraded lumber accepted" },
+  ...{
+    measure: "Inch or metric",
+    mostCash: "Cash, at most",
+    mostHours: "Hours, at most",
+    lightFixing: "Light fixings",
+  },
+  ...{ frontier: "Search the mixes between", charge: "Paid by the", minimum: "Least charge" },
+};
+
+/** What is said of addresses is for programs. */
+const hintOf = (description: string): string =>
+  description
+    .replaceAll("`", "")
+    .split(/(?<=\.) /)
+    .filter((part) => !part.includes("/v1/"))
+    .join(" ");
+
 /** `eaveHeight` and `eave-height` as words. */
 function labelOf(key: string): string {
+  const known = LABELS[key];
+  if (known) return known;
   const words = key
     .replaceAll(/([A-Z])/g, " $1")
     .replaceAll("-", " ")

@@ -72,7 +72,7 @@ const nothing = (): void => {};
 const ACTS: Acts = {
   ...{ edit: nothing, undo: nothing, redo: nothing, cancel: nothing, retry: nothing, open: nothing, openDemo: nothing },
   ...{ openFile: nothing, saveFile: nothing, copyLink: nothing, download: nothing, showCell: nothing },
-  ...{ wantSheet: nothing, wantPrices: nothing, openPanel: nothing, say: nothing },
+  ...{ wantSheet: nothing, wantPrices: nothing, openPanel: nothing, goTo: nothing, say: nothing },
 };
 
 /** The model as it stands before anything can be done. */

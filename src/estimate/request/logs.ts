@@ -13,7 +13,7 @@ export const logShape = z
   .strictObject({
     name: nameField("Name painted on the log; unique.", "pine-3-butt"),
     species: z.enum(speciesIds as [string, ...string[]]).meta({
-      description: "A species that GET /v1/species lists.",
+      description: "Which wood. GET /v1/species lists them all.",
       examples: ["eastern-white-pine"],
     }),
     count: z

@@ -10,7 +10,7 @@ const speciesId = z
   .string()
   .max(48)
   .refine((id) => SPECIES.some((species) => species.id === id))
-  .meta({ description: "A species that GET /v1/species lists.", examples: ["eastern-white-pine"] });
+  .meta({ description: "Which wood. GET /v1/species lists them all.", examples: ["eastern-white-pine"] });
 
 const settings = {
   species: z

@@ -41,6 +41,10 @@ export function actsAt(desk: Desk): Acts {
     wantSheet: () => void desk.bringSheet(),
     wantPrices: () => void desk.bringPrices(),
     openPanel: (name, isOpen) => openPanel(desk, name, isOpen),
+    goTo: (panel, id) => {
+      if (panel !== "") openPanel(desk, panel, true);
+      focusSoon(id);
+    },
     say: (said) => desk.put({ said }),
   };
 }
@@ -101,6 +105,16 @@ function cellCard(desk: Desk): Acts["showCell"] {
     if (cell !== undefined) void desk.bringSheet();
     else opener?.focus();
   };
+}
+
+/** Frames that a new element may take to appear. */
+const MOST_FRAMES = 30;
+
+function focusSoon(id: string, frames = MOST_FRAMES): void {
+  const found = document.getElementById(id);
+  if (!found && frames > 0) return void requestAnimationFrame(() => focusSoon(id, frames - 1));
+  found?.focus({ preventScroll: true });
+  found?.scrollIntoView({ block: "center" });
 }
 
 function openPanel(desk: Desk, name: string, open: boolean): void {

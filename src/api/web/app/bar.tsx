@@ -26,6 +26,12 @@ export function Bar({ m }: { readonly m: Model }) {
             <option value={name}>{`the demo “${title}”`}</option>
           ))}
         </select>
+        <button type="button" disabled={!m.canUndo} onClick={m.acts.undo}>
+          Undo
+        </button>
+        <button type="button" disabled={!m.canRedo} onClick={m.acts.redo}>
+          Redo
+        </button>
         <label class={m.live ? "button" : "button off"} for="open-file">
           Open a file
         </label>
@@ -47,12 +53,6 @@ export function Bar({ m }: { readonly m: Model }) {
         </button>
         <button type="button" disabled={!m.live} onClick={m.acts.copyLink}>
           Copy a link
-        </button>
-        <button type="button" disabled={!m.canUndo} onClick={m.acts.undo}>
-          Undo
-        </button>
-        <button type="button" disabled={!m.canRedo} onClick={m.acts.redo}>
-          Redo
         </button>
       </div>
     </header>

@@ -6,6 +6,7 @@ import { COMPARED, panelsOver } from "./folds.js";
 import { toFragment } from "./fragment.js";
 import { isFields, type Json, valueAt, withValue } from "./json.js";
 import type { Include, Model, Problem } from "./model.js";
+import { withoutPending } from "./pending.js";
 
 /** Time without a keystroke after which a change is sent, in ms. */
 const PAUSE = 450;
@@ -87,7 +88,8 @@ export class Desk {
     const call = new AbortController();
     this.call = call;
     this.put({ status: { is: "working", stage: "asking", step: 0, steps: 0, done: 0, of: 1 } });
-    const outcome = await askForEstimate(this.shown.request, USUAL, {
+    const sent = withoutPending(this.shown.request);
+    const outcome = await askForEstimate(sent, USUAL, {
       signal: call.signal,
       report: (progress) => call === this.call && this.put({ status: { is: "working", ...progress } }),
     });
@@ -133,8 +135,9 @@ export class Desk {
   /** Asks once more, with the plans held: the same answer, much sooner. */
   async bringSheet(): Promise<void> {
     const { request, answer } = this.shown;
+    const sent = withoutPending(request);
     if (this.shown.sheet || !answer || this.shown.status.is !== "fresh") return;
-    const held = isFields(request) ? { ...request, heldPlans: request.heldPlans ?? answer.heldPlans } : request;
+    const held = isFields(sent) ? { ...sent, heldPlans: sent.heldPlans ?? answer.heldPlans } : sent;
     const signal = new AbortController().signal;
     const outcome = await askForEstimate(held, ["sheet", "workings"], { signal, report: () => {} });
     if (request !== this.shown.request) return;
@@ -164,7 +167,7 @@ export class Desk {
     this.comparing?.abort();
     const call = new AbortController();
     this.comparing = call;
-    const all = withValue(request, "/options/coverings", undefined);
+    const all = withValue(withoutPending(request), "/options/coverings", undefined);
     const compared = await askBeside("compareCoverings", all, ["workings"], call.signal);
     if (call.signal.aborted) return;
     this.put(compared ? { compared } : { said: "The other coverings did not come. Try again." });

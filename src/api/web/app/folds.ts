@@ -31,5 +31,7 @@ export function panelsOver(pointer: string): string[] {
   const steps = pointer.split("/").slice(1);
   const prefixes = steps.map((_, index) => `/${steps.slice(0, index + 1).join("/")}`);
   const first = steps[0] ?? "";
+  // A log's own columns stand in its row, above the fold.
+  if (/^\/logs\/\d+\/(name|length|smallDiameter|count)$/.test(pointer)) return ["give-logs"];
   return [`give-${HOME[first] ?? first}`, ...prefixes.flatMap((at) => [`more${at}`, `table${at}`])];
 }

@@ -1,6 +1,5 @@
 /** Cash against hours, drawn; and the mixes between milling all and buying all, where they were searched. */
 import { Fig, type Shown } from "./figure.js";
-import { valueAt } from "./json.js";
 import type { Estimate } from "./model.js";
 import { type Amount, capital, plain, said, wayOf } from "./words.js";
 
@@ -19,7 +18,6 @@ const LABELS: Readonly<Record<string, Label>> & { readonly mixed: Label } = {
 /** The whole part. */
 export function Frontier({ m, answer }: Shown) {
   const { frontier, breakEvenPrice } = answer.decision;
-  const asked = valueAt(m.request, "/options/frontier") === true;
   return (
     <>
       <Plot answer={answer} />
@@ -29,7 +27,7 @@ export function Frontier({ m, answer }: Shown) {
           hours counted.
         </p>
       )}
-      {m.live && !asked && (
+      {m.live && frontier.length === 0 && (
         <p class="tools">
           <button type="button" onClick={() => m.acts.edit("/options/frontier", true)}>
             Search the mixes between

@@ -34,7 +34,7 @@ export function Inputs({ m }: { readonly m: Model }) {
         m={m}
         name="give-logs"
         title="Logs on the ground"
-        gist={logs.length === 0 ? "none yet" : `${logs.length} rows`}
+        gist={logs.length === 0 ? "none yet" : logs.length === 1 ? "1 row" : `${logs.length} rows`}
       >
         <LogTable m={m} />
       </Panel>

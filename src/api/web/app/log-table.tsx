@@ -5,6 +5,7 @@ import { below, isFields, type Json, listAt } from "./json.js";
 import { faultsAt, type Model } from "./model.js";
 import { blank, copyOf } from "./new-row.js";
 import { PASTED, pastedLogs } from "./pasted-logs.js";
+import { countedLogs } from "./pending.js";
 import { Question } from "./question.js";
 import type { FieldSpec } from "./specs.js";
 import { capital, plain } from "./words.js";
@@ -20,10 +21,7 @@ const COLUMNS: Readonly<Record<string, string>> = {
 /** The whole question. */
 export function LogTable({ m }: { readonly m: Model }) {
   const logs = listAt(m.request, "/logs");
-  const add = () => {
-    m.acts.edit(`/logs/${logs.length}`, newLog(m.spec.log, logs));
-    m.acts.say(`A row is added: log ${logs.length + 1}.`);
-  };
+  const counted = countedLogs(m.request);
   return (
     <>
       {logs.length === 0 && (
@@ -40,18 +38,26 @@ export function LogTable({ m }: { readonly m: Model }) {
             </tr>
           </thead>
           {logs.map((log, index) => (
-            <LogRow m={m} log={log} index={index} logs={logs} />
+            <LogRow m={m} log={log} index={index} logs={logs} waits={index >= counted} />
           ))}
         </table>
       )}
       <p class="tools">
-        <button type="button" onClick={add}>
+        <button type="button" onClick={() => addLog(m)}>
           Add a log
         </button>
       </p>
       <Paste m={m} logs={logs} />
     </>
   );
+}
+
+/** Adds a row and leads to its length. */
+export function addLog(m: Model): void {
+  const logs = listAt(m.request, "/logs");
+  m.acts.edit(`/logs/${logs.length}`, newLog(m.spec.log, logs));
+  m.acts.say("A row is added. It counts once it has a length and a thickness.");
+  m.acts.goTo("give-logs", idOf(`/logs/${logs.length}/length`));
 }
 
 /** Most logs of a yard are of one wood: a new one takes the last one's. */
@@ -66,9 +72,11 @@ interface LogRowProps {
   readonly log: Json;
   readonly index: number;
   readonly logs: readonly Json[];
+  /** Not counted before it is measured. */
+  readonly waits: boolean;
 }
 
-function LogRow({ m, log, index, logs }: LogRowProps) {
+function LogRow({ m, log, index, logs, waits }: LogRowProps) {
   const at = below("/logs", index);
   const name = isFields(log) && typeof log.name === "string" ? log.name : `Log ${index + 1}`;
   const columns = Object.keys(COLUMNS).flatMap((key) => m.spec.log.filter((spec) => spec.key === key));
@@ -95,6 +103,7 @@ function LogRow({ m, log, index, logs }: LogRowProps) {
             <Faults faults={faultsAt(m, below(at, key))} id={`${idOf(below(at, key))}-fault`} />
           ))}
           <Faults faults={faultsAt(m, at)} id={`${idOf(at)}-fault`} />
+          {waits && <p class="hint">Not counted yet: give its length and one thickness.</p>}
           <div class="rowtools">
             <Fold
               m={m}

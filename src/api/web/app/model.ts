@@ -64,6 +64,8 @@ export interface Acts {
   /** Brings the prices that the request only names. */
   wantPrices(): void;
   openPanel(name: string, open: boolean): void;
+  /** Opens a panel, where one is named, and puts the cursor on an element in it, as soon as it is there. */
+  goTo(panel: string, id: string): void;
   say(words: string): void;
 }
 
@@ -97,3 +99,7 @@ export interface Model {
 /** Faults at one place of the request, and at places below it that no field of their own shows. */
 export const faultsAt = (model: Model, pointer: string): readonly Fault[] =>
   (model.problem?.faults ?? []).filter((fault) => fault.pointer === pointer);
+
+/** Whether anything of an answer has a price. A total of nothing but lines without one is not zero: it is not known. */
+export const hasPrices = ({ purchasing }: Estimate): boolean =>
+  purchasing.routes.some(({ spent, taxes }) => taxes.length > 0 || spent.some(({ amount }) => amount !== null));

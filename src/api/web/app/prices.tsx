@@ -4,6 +4,7 @@ import { Faults, Field } from "./field.js";
 import { Fold } from "./figure.js";
 import { isFields, type Json, valueAt } from "./json.js";
 import type { Fault, Model } from "./model.js";
+import { INVENTED } from "./next.js";
 import { PRICE_KEYS, pricesOf } from "./price-list.js";
 import type { FieldSpec } from "./specs.js";
 import { capital } from "./words.js";
@@ -22,8 +23,8 @@ export function Prices({ m }: { readonly m: Model }) {
     <>
       {given === undefined && (
         <p class="note">
-          No prices yet: quantities are shown, and no total can be trusted.{" "}
-          <button type="button" onClick={() => m.acts.edit("/catalog", { demo: "orchard-yard" })}>
+          No prices yet: quantities are shown, and there is no verdict.{" "}
+          <button type="button" onClick={() => m.acts.edit("/catalog", INVENTED)}>
             Start from invented prices
           </button>
         </p>

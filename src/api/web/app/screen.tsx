@@ -1,4 +1,5 @@
 /** The whole page below its head: the same on the server, where it is read, and in the browser, where it lives. */
+import { memo } from "hono/jsx";
 import { Advice } from "./advice.js";
 import { Bar } from "./bar.js";
 import { Coverings } from "./coverings.js";
@@ -6,6 +7,7 @@ import { Drawings } from "./drawing.js";
 import { Inputs } from "./inputs.js";
 import { Logs } from "./logs.js";
 import type { Model } from "./model.js";
+import { Next } from "./next.js";
 import { Pieces } from "./pieces.js";
 import { Geometry } from "./rafter.js";
 import { CellCard, Sheet } from "./sheet.js";
@@ -24,36 +26,66 @@ export function Screen({ m }: { readonly m: Model }) {
       <State m={m} />
       <main id="main">
         <div class={m.problem || m.status.is === "working" || m.status.is === "waiting" ? "first stale" : "first"}>
+          <Next m={m} />
           {answer && <Verdict m={m} answer={answer} />}
         </div>
-        <section class="give" aria-labelledby="give-head">
-          <h2 id="give-head" class="side">
-            What you have
-          </h2>
-          <fieldset class="bare" disabled={!m.live}>
-            <legend class="spoken">Your project</legend>
-            <Inputs m={m} />
-          </fieldset>
-        </section>
-        <div class="get">
-          {answer && (
-            <>
-              <Routes m={m} answer={answer} />
-              <Stages m={m} answer={answer} />
-              <WorkPanels m={m} answer={answer} />
-              <Pieces m={m} answer={answer} />
-              <Logs m={m} answer={answer} />
-              <Shopping m={m} answer={answer} />
-              <Coverings m={m} answer={answer} />
-              <Drawings m={m} answer={answer} />
-              <Geometry m={m} answer={answer} />
-              <Advice m={m} answer={answer} />
-              <Sheet m={m} />
-            </>
-          )}
-        </div>
+        <Given m={m} />
+        <Got m={m} />
       </main>
       <CellCard m={m} />
     </>
   );
+}
+
+interface Whole {
+  readonly m: Model;
+}
+
+/** What the user gives. Calls under way and what is merely said leave it as it is. */
+const Given = memo(
+  ({ m }: Whole) => (
+    <section class="give" aria-labelledby="give-head">
+      <h2 id="give-head" class="side">
+        What you have
+      </h2>
+      <fieldset class="bare" disabled={!m.live}>
+        <legend class="spoken">Your project</legend>
+        <Inputs m={m} />
+      </fieldset>
+    </section>
+  ),
+  alike("request", "problem", "answer", "sheet", "prices", "panels", "drawn", "live"),
+);
+
+/** What comes of it: drawn anew with a new answer, not with every keystroke. */
+const Got = memo(
+  ({ m }: Whole) => {
+    const { answer } = m;
+    return (
+      <div class="get">
+        {answer && (
+          <>
+            <Routes m={m} answer={answer} />
+            <Stages m={m} answer={answer} />
+            <WorkPanels m={m} answer={answer} />
+            <Pieces m={m} answer={answer} />
+            <Logs m={m} answer={answer} />
+            <Shopping m={m} answer={answer} />
+            <Coverings m={m} answer={answer} />
+            <Drawings m={m} answer={answer} />
+            <Geometry m={m} answer={answer} />
+            <Advice m={m} answer={answer} />
+            <Sheet m={m} />
+          </>
+        )}
+      </div>
+    );
+  },
+  alike("answer", "sheet", "compared", "panels", "live"),
+);
+
+/** Whether two models are the same in all that a part of the page is drawn from. */
+function alike(...keys: readonly (keyof Model)[]) {
+  return (before: Readonly<Whole>, after: Readonly<Whole>): boolean =>
+    keys.every((key) => before.m[key] === after.m[key]);
 }

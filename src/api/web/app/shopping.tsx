@@ -1,6 +1,7 @@
 /** The shopping list of the answer. */
 import { shoppingCsv } from "./csv.js";
 import { Fig, Panel, SaveTable, type Shown } from "./figure.js";
+import { hasPrices } from "./model.js";
 import { capital, said, wayOf } from "./words.js";
 
 /** What to order for the route of the verdict, by department. */
@@ -17,12 +18,7 @@ export function Shopping({ m, answer }: Shown) {
       .flatMap(({ lines }) => lines),
   }));
   return (
-    <Panel
-      m={m}
-      name="shopping"
-      title="Shopping list"
-      gist={`${said(route.cash)} with tax${route.unpriced > 0 ? `, ${route.unpriced} lines without a price` : ""}`}
-    >
+    <Panel m={m} name="shopping" title="Shopping list" gist={gistOf(route, hasPrices(answer))}>
       <p>{`For “${wayOf(decision.routes.find((one) => one.route === route.route) ?? route)}”. ${answer.about.catalogNote ?? ""}`}</p>
       {departments.map(({ department, lines }) => (
         <section class="scroll" tabindex={0} aria-label={capital(department)}>
@@ -74,11 +70,15 @@ export function Shopping({ m, answer }: Shown) {
           </>
         ))}
         <dt>Cash in all</dt>
-        <dd>
-          <Fig m={m} of={route.cash} />
-        </dd>
+        <dd>{hasPrices(answer) ? <Fig m={m} of={route.cash} /> : "not known"}</dd>
       </dl>
       <SaveTable m={m} name="shopping-list.csv" text={() => shoppingCsv(answer)} />
     </Panel>
   );
+}
+
+function gistOf({ cash, unpriced }: Shown["answer"]["purchasing"]["routes"][number], priced: boolean): string {
+  if (!priced) return "no prices yet";
+  const lacks = unpriced === 1 ? ", 1 line without a price" : `, ${unpriced} lines without a price`;
+  return `${said(cash)} with tax${unpriced > 0 ? lacks : ""}`;
 }

@@ -1,6 +1,6 @@
 /** Where money and hours go: cash by department, hours by stage, way beside way. */
 import { Fig, Panel, type Shown } from "./figure.js";
-import type { Estimate } from "./model.js";
+import { type Estimate, hasPrices } from "./model.js";
 import { type Amount, capital, said, wayOf } from "./words.js";
 
 type Figure = Amount & { readonly cell: string };
@@ -16,7 +16,7 @@ interface Row {
 interface TableProps extends Pick<Shown, "m"> {
   readonly caption: string;
   readonly head: string;
-  readonly ways: readonly { readonly route: string; readonly words: string; readonly sum: Figure }[];
+  readonly ways: readonly { readonly route: string; readonly words: string; readonly sum: Figure | undefined }[];
   readonly rows: readonly Row[];
   readonly foot: string;
   readonly text: (figure: Figure) => string;
@@ -37,7 +37,7 @@ export function Stages({ m, answer }: Shown) {
         m={m}
         caption="Cash by department"
         head="Department"
-        ways={ways.map(({ one, ...way }) => ({ ...way, sum: one.cash }))}
+        ways={ways.map(({ one, ...way }) => ({ ...way, sum: hasPrices(answer) ? one.cash : undefined }))}
         rows={cashRows(answer)}
         foot="Cash in all"
         text={said}
@@ -96,9 +96,7 @@ function Ways({ m, caption, head, ways, rows, foot, text }: TableProps) {
           <tr>
             <th scope="row">{foot}</th>
             {ways.map(({ sum }) => (
-              <td class="number">
-                <Fig m={m} of={sum} text={text(sum)} />
-              </td>
+              <td class="number">{sum ? <Fig m={m} of={sum} text={text(sum)} /> : "not known"}</td>
             ))}
           </tr>
         </tfoot>

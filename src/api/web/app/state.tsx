@@ -13,13 +13,18 @@ export function State({ m }: { readonly m: Model }) {
         <>
           <progress
             aria-label="Estimating"
-            max={m.status.is === "working" && m.status.steps > 0 ? m.status.steps : undefined}
-            value={m.status.is === "working" && m.status.steps > 0 ? come(m.status) : undefined}
+            max={m.status.is === "working" && m.status.steps > 0 ? m.status.steps : 1}
+            value={m.status.is === "working" && m.status.steps > 0 ? come(m.status) : 0}
           />
           <button type="button" onClick={m.acts.cancel}>
             Cancel
           </button>
         </>
+      )}
+      {m.live && m.status.is === "fresh" && m.answer && (
+        <button type="button" class="link" onClick={() => m.acts.goTo("", "verdict-head")}>
+          To the verdict
+        </button>
       )}
       {["offline", "busy", "stopped", "broken"].includes(m.status.is) && (
         <button type="button" onClick={m.acts.retry}>

@@ -1,15 +1,19 @@
 /** The decision: in words, then the routes side by side. */
 import { Fig, type Shown } from "./figure.js";
 import { Frontier } from "./frontier.js";
+import { hasPrices } from "./model.js";
 import { wayOf } from "./words.js";
 
 /** First on every screen. */
 export function Verdict({ m, answer }: Shown) {
   const { verdict, mix } = answer.decision;
+  if (!hasPrices(answer)) return <Undecided answer={answer} />;
   return (
     <section class="verdict" id="verdict" aria-labelledby="verdict-head">
       <p class="for">{answer.about.title ?? "Untitled project"}: mill it or buy it?</p>
-      <h2 id="verdict-head">{verdict.headline}</h2>
+      <h2 id="verdict-head" tabindex={-1}>
+        {verdict.headline}
+      </h2>
       {mix && (
         <dl class="keys">
           <div>
@@ -49,6 +53,23 @@ export function Verdict({ m, answer }: Shown) {
   );
 }
 
+/** Without any price the ways can't be told apart by cash. */
+function Undecided({ answer }: Pick<Shown, "answer">) {
+  return (
+    <section class="verdict" id="verdict" aria-labelledby="verdict-head">
+      <p class="for">{answer.about.title ?? "Untitled project"}: mill it or buy it?</p>
+      <h2 id="verdict-head" tabindex={-1}>
+        No verdict yet: nothing has a price.
+      </h2>
+      <p>What it takes is worked out all the same: pieces, hours, and what comes out of the logs.</p>
+      <p>
+        <strong>First: </strong>
+        {answer.decision.verdict.first}
+      </p>
+    </section>
+  );
+}
+
 /** Cash and hours of every route, the chosen one marked by a word and not only a colour. */
 export function Routes({ m, answer }: Shown) {
   const { routes, best } = answer.decision;
@@ -57,16 +78,14 @@ export function Routes({ m, answer }: Shown) {
       <h2 id="routes-head">Ways to get the wood</h2>
       <div class="routes">
         {routes.map((route) => (
-          <article class={route.route === best ? "route best" : "route"}>
+          <article class={route.route === best && hasPrices(answer) ? "route best" : "route"}>
             <h3>
               {wayOf(route)}
-              {route.route === best && <span class="mark">the verdict</span>}
+              {route.route === best && hasPrices(answer) && <span class="mark">the verdict</span>}
             </h3>
             <dl>
               <dt>Cash</dt>
-              <dd class="big">
-                <Fig m={m} of={route.cash} />
-              </dd>
+              <dd class="big">{hasPrices(answer) ? <Fig m={m} of={route.cash} /> : "not known"}</dd>
               <dt>Work</dt>
               <dd>
                 <Fig m={m} of={route.hours} />
@@ -75,10 +94,14 @@ export function Routes({ m, answer }: Shown) {
               <dd>
                 <Fig m={m} of={route.elapsed} />
               </dd>
-              <dt>Cash + hours</dt>
-              <dd>
-                <Fig m={m} of={route.total} />
-              </dd>
+              {hasPrices(answer) && (
+                <>
+                  <dt>Cash + hours</dt>
+                  <dd>
+                    <Fig m={m} of={route.total} />
+                  </dd>
+                </>
+              )}
               {route.unpriced > 0 && (
                 <>
                   <dt>Not in the cash</dt>
@@ -89,7 +112,7 @@ export function Routes({ m, answer }: Shown) {
           </article>
         ))}
       </div>
-      <Frontier m={m} answer={answer} />
+      {hasPrices(answer) && <Frontier m={m} answer={answer} />}
     </section>
   );
 }
