@@ -4,16 +4,34 @@ import { Frontier } from "./frontier.js";
 import { hasPrices } from "./model.js";
 import { wayOf } from "./words.js";
 
-/** First on every screen. */
+/** First on every screen. Its head stays the same element, so that a cursor that is on it stays there. */
 export function Verdict({ m, answer }: Shown) {
-  const { verdict, mix } = answer.decision;
-  if (!hasPrices(answer)) return <Undecided answer={answer} />;
+  const { verdict } = answer.decision;
+  const priced = hasPrices(answer);
   return (
     <section class="verdict" id="verdict" aria-labelledby="verdict-head">
       <p class="for">{answer.about.title ?? "Untitled project"}: mill it or buy it?</p>
       <h2 id="verdict-head" tabindex={-1}>
-        {verdict.headline}
+        {priced ? verdict.headline : "No verdict yet: nothing has a price."}
       </h2>
+      {priced ? (
+        <Reasons m={m} answer={answer} />
+      ) : (
+        <p>What it takes is worked out all the same: pieces, hours, and what comes out of the logs.</p>
+      )}
+      <p>
+        <strong>First: </strong>
+        {verdict.first}
+      </p>
+    </section>
+  );
+}
+
+/** Why, in figures and in words. */
+function Reasons({ m, answer }: Shown) {
+  const { verdict, mix } = answer.decision;
+  return (
+    <>
       {mix && (
         <dl class="keys">
           <div>
@@ -45,28 +63,7 @@ export function Verdict({ m, answer }: Shown) {
         <strong>Biggest doubt: </strong>
         {verdict.doubt}
       </p>
-      <p>
-        <strong>First: </strong>
-        {verdict.first}
-      </p>
-    </section>
-  );
-}
-
-/** Without any price the ways can't be told apart by cash. */
-function Undecided({ answer }: Pick<Shown, "answer">) {
-  return (
-    <section class="verdict" id="verdict" aria-labelledby="verdict-head">
-      <p class="for">{answer.about.title ?? "Untitled project"}: mill it or buy it?</p>
-      <h2 id="verdict-head" tabindex={-1}>
-        No verdict yet: nothing has a price.
-      </h2>
-      <p>What it takes is worked out all the same: pieces, hours, and what comes out of the logs.</p>
-      <p>
-        <strong>First: </strong>
-        {answer.decision.verdict.first}
-      </p>
-    </section>
+    </>
   );
 }
 
