@@ -86,6 +86,7 @@ describe("figures in words", () => {
   it.each([
     { value: "-1154.42", unit: "USD", words: "−$1154.42" },
     { value: "28.9312", unit: "USD/person-h", words: "$28.93 per hour" },
+    { value: "1.43", unit: "USD/bf", words: "$1.43 per board foot" },
     { value: "12", unit: "", words: "12" },
     { value: "22.62", unit: "deg", words: "22.62°" },
   ])("read $words", ({ value, unit, words }) => {

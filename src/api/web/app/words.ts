@@ -24,6 +24,11 @@ const UNITS: Readonly<Record<string, string>> = {
   "h/week": "hours a week",
 };
 
+/** What a price is for. */
+const ONE: Readonly<Record<string, string>> = {
+  ...{ "person-h": "hour", h: "hour", bf: "board foot", ft2: "ft²", m2: "m²", ft3: "ft³", m3: "m³" },
+};
+
 /** Thousands apart, by a thin space that does not break: a comma is a decimal sign to half of the readers. */
 function grouped(digits: string): string {
   const [whole = "", part] = digits.split(".");
@@ -38,7 +43,7 @@ export function said({ value, unit }: Amount): string {
   const [money = "", per] = unit.split("/");
   const sign = SIGNS[money];
   // A rate has more places than anyone reads; its card shows them.
-  if (sign && per) return `${minus}${sign}${rate(value)} per ${per === "person-h" ? "hour" : (UNITS[per] ?? per)}`;
+  if (sign && per) return `${minus}${sign}${rate(value)} per ${ONE[per] ?? per}`;
   if (sign) return `${minus}${sign}${digits}`;
   const words = UNITS[unit] ?? unit.replaceAll(/(?<=[a-z])2\b/g, "²").replaceAll(/(?<=[a-z])3\b/g, "³");
   return words === "" ? `${minus}${digits}` : `${minus}${digits}${words === "°" ? "" : "\u00a0"}${words}`;

@@ -106,6 +106,10 @@ function Span({ from, to, of, kind }: SpanProps) {
   );
 }
 
+/** What no crew lifts by hand needs no count of people. */
+const liftOf = (people: number, aid: string | null): string =>
+  aid === null || aid === "helpers" ? `${people} people` : aid.startsWith("cart") ? `${people} people, or ${aid}` : aid;
+
 function Heavy({ loads }: { readonly loads: Work["loads"] }) {
   return (
     <section class="scroll" tabindex={0} aria-label="Heavy lifts">
@@ -122,10 +126,7 @@ function Heavy({ loads }: { readonly loads: Work["loads"] }) {
             <th scope="col" class="number">
               Dry
             </th>
-            <th scope="col" class="number">
-              People
-            </th>
-            <th scope="col">With</th>
+            <th scope="col">Lift with</th>
           </tr>
         </thead>
         <tbody>
@@ -141,10 +142,7 @@ function Heavy({ loads }: { readonly loads: Work["loads"] }) {
               <td class="number" data-head="Dry">
                 {said(dry)}
               </td>
-              <td class="number" data-head="People">
-                {people}
-              </td>
-              <td data-head="With">{aid}</td>
+              <td data-head="Lift with">{liftOf(people, aid)}</td>
             </tr>
           ))}
         </tbody>
