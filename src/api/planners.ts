@@ -30,9 +30,9 @@ export function planners(watch: PlanWatch = NOBODY): Planners {
     sawing: (problem) => {
       const report = ({ done, of }: { done: number; of: number }) => watch.part(done, of);
       const search = { work: SAWING_WORK, seed: SEED, shouldStop: watch.stopped, report };
-      const { plan, gap, boundCovers, complete } = planSawing(problem, search);
+      const { plan, gap, bound, boundCovers, complete } = planSawing(problem, search);
       if (!complete) throw new CalledOff();
-      return { plan, proof: { gap: decimal(gap.toFixed(4)), covers: boundCovers } };
+      return { plan, bound, proof: { gap: decimal(gap.toFixed(4)), covers: boundCovers } };
     },
     stock: (problem) => planStock(problem, { work: STOCK_WORK }),
     sketch: {

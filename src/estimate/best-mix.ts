@@ -1,6 +1,7 @@
 /** The best mix of milling and buying at the user's value of an hour, and on request the whole frontier. */
 import { toQuantity } from "../catalog/reading.js";
 import { type Basis, basisOf, layBasis } from "./basis.js";
+import { boundMixes, type MixBound } from "./compare/mix-bound.js";
 import {
   type FrontierPoint,
   type MixLimits,
@@ -34,6 +35,10 @@ export interface MixFound {
   /** Plans a mix with the better planners, and prices plans, on the search's own sheet. */
   readonly plan: (milled: ReadonlySet<string>, hired: boolean, planners: Planners) => RoutePlan;
   readonly price: (plan: RoutePlan) => MixPoint;
+  /** The best of some plans, within the user's limits first; the first of equals. */
+  readonly bestOf: (plans: readonly RoutePlan[]) => RoutePlan;
+  /** What is proven of all mixes; undefined where the planner proves nothing. */
+  readonly bound: MixBound | undefined;
 }
 
 /**
@@ -82,8 +87,35 @@ export function findBestMix(
   if (wantsFrontier) for (const search of searches) searchFrontier(search);
   const all = searches.flatMap(({ tried }) => tried);
   const possible = searches.reduce((sum, search) => sum + search.possible, 0);
-  return { best, frontier: wantsFrontier ? supported(all) : [], tried: all, possible, plan, price };
+  const milled = ways.map((hired) => {
+    const all = plan(new Set(names), hired, planners.sketch ?? planners);
+    return layRoute(basis, all, commonOf(basis));
+  });
+  const bound = boundMixes(basis, commonOf(basis), milled, planners.sawing);
+  const bestOf = (plans: readonly RoutePlan[]): RoutePlan => {
+    const points = plans.map((one) => ({ one, point: price({ ...one, key: `try${++tries}` }) }));
+    return points.reduce((a, b) => (searches[0].better(b.point, a.point, wage) ? b : a)).one;
+  };
+  return { best, frontier: wantsFrontier ? supported(all) : [], tried: all, possible, plan, price, bestOf, bound };
 }
+
+/**
+ * The plan of the bound as a route: piece by piece sawn or bought as it pays, groups that it saws nothing of bought.
+ * @param basis - Of the answer, on which the route is to be laid.
+ * @returns undefined where it saws nothing.
+ */
+export function planOfBound(basis: Basis, bound: MixBound, planners: Planners): RoutePlan | undefined {
+  const { plan, proof, hired } = bound;
+  const sawn = new Set(plan.logs.flatMap(({ pieces }) => pieces.map(({ group }) => group)));
+  if (sawn.size === 0) return undefined;
+  const buy = Object.fromEntries(Object.entries(plan.buy).filter(([group]) => sawn.has(group)));
+  const made: Planners = { ...planners, sawing: () => ({ plan: { ...plan, buy }, proof }) };
+  return planRoute(basisOf(basis, { hired }), "mixed", mixLabel(hired), sawn, made, undefined);
+}
+
+/** What the best mix is called. */
+export const mixLabel = (hired: boolean): string =>
+  hired ? "Best mix found, milled by a hired sawyer" : "Best mix found";
 
 /** Points of a frontier that are planned anew; the others keep the plan of the search. Some tenths of a second each. */
 const MOST_PLANNED = 6;

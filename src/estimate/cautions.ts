@@ -273,14 +273,15 @@ export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRout
 function shortOf(basis: Basis, { mix, mill }: ComparedRoutes): Notice[] {
   const sawing = mix.plan.sawing ?? mill?.plan.sawing;
   if (!sawing) return [];
+  // Where milling everything lacks none of a group, the mix leaves some out because it pays.
+  const chosen = (name: string) => mill?.plan.sawing !== undefined && (mill.plan.sawing.plan.buy[name] ?? 0) === 0;
   return sawing.problem.groups.flatMap((group): Notice[] => {
     const short = sawing.plan.buy[group.name] ?? 0;
     if (short === 0) return [];
-    return [
-      {
-        code: "short",
-        text: `${sentence(named(basis, group.name))}: ${short} of ${group.count} do not come out of the logs. ${missInWords(sawing.problem, group)}`,
-      },
-    ];
+    const some = `${sentence(named(basis, group.name))}: ${short} of ${group.count}`;
+    const text = chosen(group.name)
+      ? `${some} are bought. With everything milled the logs give them all, but their wood saves more as other pieces.`
+      : `${some} do not come out of the logs. ${missInWords(sawing.problem, group)}`;
+    return [{ code: "short", text }];
   });
 }

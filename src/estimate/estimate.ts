@@ -1,8 +1,9 @@
 /** The whole job, read top to bottom: lay the basis, plan the routes, lay and compare them. */
 import { type Basis, basisOf, layBasis } from "./basis.js";
-import { findBestMix, type MixFound, refinedFrontier } from "./best-mix.js";
+import { findBestMix, type MixFound, mixLabel, planOfBound, refinedFrontier } from "./best-mix.js";
 import { type Caution, cautionsOf, type Notice, noticesOf } from "./cautions.js";
 import { type ComparedRoutes, type Decision, decide } from "./compare/decision.js";
+import type { MixBound } from "./compare/mix-bound.js";
 import type { FrontierPoint } from "./compare/mix-search.js";
 import { type CommonCells, layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
 import { laySpending, type SpentCells } from "./compare/spending.js";
@@ -10,6 +11,7 @@ import { type Verdict, verdictOf } from "./compare/verdict.js";
 import { type ComparedCovering, compareCoverings } from "./covering-comparison.js";
 import { type Fault, FaultError, pointer } from "./faults.js";
 import { heldForm, millable, type Planners, planRoute } from "./plan.js";
+import { Decimal, ZERO } from "./quantity/decimal.js";
 import type { HeldPlans } from "./request/held-plans.js";
 import type { EstimateRequest } from "./request/request.js";
 import { layYield, logsSawn, type YieldCells } from "./salvage/overrun.js";
@@ -91,9 +93,11 @@ export function estimate(
   stages.begin("milled");
   const mill = plan("milled", "Milled wherever the logs serve", new Set(names));
   const hired = basis.hired && plan("hired", "Milled by a hired sawyer wherever the logs serve", new Set(names), true);
+  // A mix may mill some of every group, as all milled does, by a plan of its own.
+  const others = held?.sawing?.mixed ? [] : [buy, mill, ...(hired ? [hired] : [])];
   const mixed: PlanMilled = (milled, byHired) =>
-    [buy, mill, ...(hired ? [hired] : [])].find((route) => sameSet(route.milled, milled) && route.hired === byHired) ??
-    plan("mixed", byHired ? "Best mix found, milled by a hired sawyer" : "Best mix found", milled, byHired);
+    others.find((route) => sameSet(route.milled, milled) && route.hired === byHired) ??
+    plan("mixed", mixLabel(byHired), milled, byHired);
   if (held?.milled) {
     const milled = new Set(held.milled.filter((name) => names.includes(name)));
     stages.begin("price");
@@ -107,12 +111,19 @@ export function estimate(
   stages.begin("mixes");
   const found = findBestMix(request, planners, (done, of) => stages.part(done, of));
   stages.begin("mixed");
-  const plans = { buy, mill, hired, mix: found ? mixed(found.best.milled, found.best.plan?.hired ?? false) : mill };
+  const plans = { buy, mill, hired, mix: found ? bestMix(basis, found, mixed, planners) : mill };
   const searched = found && searchOf(found, plans, planners);
   stages.begin("price");
   const made = layEstimate(basis, plans, searched);
   const better = betterRoute(made, request);
   return better ? layEstimate(layBasis(newSheet(request), request), { ...plans, mix: better }, searched) : made;
+}
+
+/** Planned with care: the mix that the search of groups found, or the plan that goes piece by piece, whichever is better. */
+function bestMix(basis: Basis, found: MixFound, mixed: PlanMilled, planners: Planners): RoutePlan {
+  const { best, bound, bestOf } = found;
+  const joint = bound && planOfBound(basis, bound, planners);
+  return bestOf([mixed(best.milled, best.plan?.hired ?? false), ...(joint ? [joint] : [])]);
 }
 
 /** What the search of mixes came to. */
@@ -122,12 +133,16 @@ export interface MixSearched {
   readonly possible: number;
   /** Best mixes for every value of an hour, cheapest first; empty where nobody asked. */
   readonly frontier: readonly FrontierPoint[];
+  /** What is proven of all mixes; undefined where the planner proves nothing. */
+  readonly bound: MixBound | undefined;
+  /** How far the mix is above the bound at most, as a share of its total. */
+  readonly gap: Decimal | undefined;
 }
 
 function searchOf(found: MixFound, { buy, mill, hired, mix }: RoutePlans, planners: Planners): MixSearched {
   const known = [...new Set([buy, ...(mill ? [mill] : []), ...(hired ? [hired] : []), mix])];
   const frontier = found.frontier.length > 0 ? refinedFrontier(found, known, planners) : [];
-  return { tried: found.tried.length, possible: found.possible, frontier };
+  return { tried: found.tried.length, possible: found.possible, frontier, bound: found.bound, gap: undefined };
 }
 
 /** All milled or all bought, where its own plan turned out cheaper than the mix that was found by sketches. */
@@ -169,7 +184,9 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
     ...sheet.faults,
     ...sheet.overrideFaults(),
   ]);
-  const verdict = verdictOf(basis, common, routes, decision);
+  const gap = gapOf(routes.mix, searched?.bound);
+  const proven = searched?.bound && gap ? { least: searched.bound.least, gap } : undefined;
+  const verdict = verdictOf(basis, common, routes, { ...decision, proven });
   const cautions = cautionsOf(basis, takeoffs, mill !== undefined);
   const notices = noticesOf(basis, takeoffs, routes, common);
   const all = [
@@ -185,12 +202,18 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
     verdict,
     cautions,
     notices,
-    searched,
+    searched: searched && { ...searched, gap },
     coverings,
     yields,
     spent,
     plans: held,
   };
+}
+
+/** @returns undefined where nothing is proven, or nothing costs anything. */
+function gapOf({ total }: RouteCells, bound: MixBound | undefined): Decimal | undefined {
+  const cost = aside(total);
+  return bound && cost.gt(0) ? Decimal.max(ZERO, cost.minus(bound.least)).dividedBy(cost) : undefined;
 }
 
 /** A route's lumber beside log scale, by its key; laid once where the mix is all milled. */

@@ -19,7 +19,8 @@ import type { PlanProof } from "./sheet/expression.js";
 
 /** The optimisers, plugged in from outside so that any may be used. */
 export interface Planners {
-  sawing(problem: SawingProblem): { readonly plan: SawingPlan; readonly proof: PlanProof };
+  /** `bound`: no plan that `proof.covers` costs less, cash and hours at the problem's wage; absent where nothing is proven. */
+  sawing(problem: SawingProblem): { readonly plan: SawingPlan; readonly proof: PlanProof; readonly bound?: number };
   stock(problem: StockProblem): StockOutcome;
   /** Quicker ones, for the many mixes that are only tried; the others where there are none. */
   readonly sketch?: Planners;

@@ -7,12 +7,15 @@ import { pieceMarks } from "../../estimate/pieces/cut-list.js";
 import type { ShoppingLine } from "../../estimate/purchase/line.js";
 import { fixed } from "../../estimate/quantity/decimal.js";
 import { inUnit, type Quantity } from "../../estimate/quantity/quantity.js";
-import { marked, markedSection, shownValue } from "../../estimate/quantity/text.js";
-import { minorDigits } from "../../estimate/quantity/unit.js";
+import { marked, markedSection, moneyText, shownValue } from "../../estimate/quantity/text.js";
 import type { Cell } from "../../estimate/sheet/expression.js";
 import type { CoveringTakeoff } from "../../estimate/takeoff/covering.js";
 
 export const COLUMNS = 100;
+
+/** First column, then one a route: four at most. */
+const ROUTE_WIDTHS = [34, 16, 16, 16, 16];
+const STAGE_WIDTHS = [42, 14, 14, 14, 15];
 
 /** Renders an estimate as plain lines, none longer than `COLUMNS`. */
 export function terminalPage(estimate: Estimate): string {
@@ -23,6 +26,7 @@ export function terminalPage(estimate: Estimate): string {
     verdict(estimate),
     routesTable(estimate),
     groupsTable(estimate),
+    why(estimate),
     stagesTable(estimate),
     calendar(estimate),
     logsTable(estimate),
@@ -36,10 +40,12 @@ export function terminalPage(estimate: Estimate): string {
     .join("\n\n")}\n`;
 }
 
-function verdict({ verdict: { headline, reasons, doubt, first } }: Estimate): string[] {
+function verdict({ verdict: { headline, reasons, changes, doubt, first } }: Estimate): string[] {
   return [
     ...wrap(`VERDICT  ${headline}`, 9),
     ...reasons.flatMap((reason) => wrap(`  - ${reason}`, 4)),
+    ...(changes.length > 0 ? ["  What would change it:"] : []),
+    ...changes.flatMap((change) => wrap(`  - ${change}`, 4)),
     ...wrap(`  Biggest doubt: ${doubt}`, 4),
     ...wrap(`  First: ${first}`, 4),
   ];
@@ -47,12 +53,15 @@ function verdict({ verdict: { headline, reasons, doubt, first } }: Estimate): st
 
 /** Routes that differ, each once. */
 function routesOf({
-  routes: { buy, mill, mix },
+  routes: { buy, mill, hired, mix },
 }: Estimate): { readonly heading: string; readonly route: RouteCells }[] {
   const all = [
     { heading: "all bought", route: buy },
     ...(mill ? [{ heading: "all milled", route: mill }] : []),
-    ...(mix === buy || mix === mill ? [] : [{ heading: "best mix", route: mix }]),
+    ...(hired ? [{ heading: "hired sawyer", route: hired }] : []),
+    ...([buy, mill, hired].includes(mix)
+      ? []
+      : [{ heading: mix.plan.hired ? "best mix, hired" : "best mix", route: mix }]),
   ];
   return all.map((one) => (one.route === mix ? { ...one, heading: `${one.heading} *` } : one));
 }
@@ -60,10 +69,10 @@ function routesOf({
 function routesTable(estimate: Estimate): string[] {
   const routes = routesOf(estimate);
   const row = (label: string, cell: (route: RouteCells) => string) =>
-    columns([label, ...routes.map(({ route }) => cell(route))], [34, 16, 16, 16]);
+    columns([label, ...routes.map(({ route }) => cell(route))], ROUTE_WIDTHS);
   const { labor } = estimate.basis;
   return [
-    columns(["MILL OR BUY (* the verdict)", ...routes.map(({ heading }) => heading)], [34, 16, 16, 16]),
+    columns(["MILL OR BUY (* the verdict)", ...routes.map(({ heading }) => heading)], ROUTE_WIDTHS),
     row("Cash", (route) => money(route.cash)),
     row("Person-hours", (route) => hours(route.hours)),
     row("Hours with the crew", (route) => hours(route.elapsed)),
@@ -72,10 +81,11 @@ function routesTable(estimate: Estimate): string[] {
   ];
 }
 
-function groupsTable({ basis, decision, routes }: Estimate): string[] {
+function groupsTable({ basis, decision, verdict }: Estimate): string[] {
   const { system } = basis.request;
   const widths = [29, 4, 13, 14, 6, 13, 8, 13];
   const savings = new Map(decision.groups.map((saving) => [saving.name, saving]));
+  const sides = new Map(verdict.groups.map(({ name, side }) => [name, side]));
   const marks = pieceMarks(basis.sheet, basis.cutList.groups);
   const rows = basis.groups.map(({ group }) => {
     const saving = savings.get(group.name);
@@ -89,7 +99,7 @@ function groupsTable({ basis, decision, routes }: Estimate): string[] {
         group.count.value.toFixed(),
         section,
         length,
-        routes.mix.plan.sawn.has(group.name) ? "mill" : "buy",
+        sides.get(group.name) ?? "",
         saving ? money(saving.cashSaved) : "",
         saving ? hours(saving.extraHours) : "",
         saving?.extraHours.value.gt(0) ? rate(saving.payPerHour) : "",
@@ -107,13 +117,20 @@ function groupsTable({ basis, decision, routes }: Estimate): string[] {
     : [];
   const head = columns(["PIECES, by group", "n", "finished", "length", "", "saves", "hours", "an hour"], widths);
   const note =
-    "  saves, hours: what milling that one group adds to milling all the others from the same logs; what groups share (opening cuts, logs, deliveries) stands in the last line.";
+    "  saves, hours: what milling that one group adds to the others that the verdict mills; of a group that it buys, what milling it would add if all were milled. No figure: no plan saws any. What groups share (opening cuts, logs, deliveries) stands in the last line.";
   return [head, ...rows, ...shared, ...(decision.groups.length > 0 ? wrap(note, 2) : [])];
+}
+
+/** One sentence a group, the parts of a run that are told alike together. */
+function why({ verdict: { groups } }: Estimate): string[] {
+  const alike = new Map<string, string[]>();
+  for (const { label, why } of groups) alike.set(why, [...(alike.get(why) ?? []), label]);
+  return ["WHY, group by group", ...[...alike].flatMap(([why, labels]) => wrap(`  ${labels.join(", ")}: ${why}`, 4))];
 }
 
 function stagesTable(estimate: Estimate): string[] {
   const routes = routesOf(estimate);
-  const widths = [42, 14, 14, 14];
+  const widths = STAGE_WIDTHS;
   const names = new Map(
     routes.flatMap(({ route }) => route.stages.map((cell) => [stageName(route, cell), cell.label] as const)),
   );
@@ -292,7 +309,7 @@ const hours = (cell: Cell): string => fixed(inUnit(cell, cell.unit.dimension ===
 
 function money(cell: Cell): string {
   const [currency = ""] = cell.display.symbol.split("/");
-  return `${fixed(cell.value, minorDigits(currency) ?? 2)} ${currency}`;
+  return moneyText(cell.value, currency);
 }
 
 const rate = (cell: Cell): string => money(cell);

@@ -16,7 +16,7 @@ export interface Comparison {
   readonly payPerHour: Cell;
 }
 
-/** What milling saves: all of it, the best mix, group by group, and what they share. */
+/** What milling saves: all of it, the best mix, group by group, and what those of one route share. */
 export interface Decision {
   readonly mill: Comparison | undefined;
   /** The hired sawyer; undefined where none is asked for. */
@@ -24,7 +24,7 @@ export interface Decision {
   readonly mix: Comparison | undefined;
   readonly groups: readonly GroupSaving[];
   /** What no single group accounts for: set-up, hire, packs and delivery that groups share. */
-  readonly shared: { readonly cash: Cell; readonly hours: Cell } | undefined;
+  readonly shared: { readonly route: RouteCells; readonly cash: Cell; readonly hours: Cell } | undefined;
   /** Price of bought lumber at which both routes cost the same, per board foot or m³ of actual wood. */
   readonly breakEvenPrice: Cell | undefined;
 }
@@ -51,41 +51,41 @@ export function decide(basis: Basis, { buy, mill, hired, mix }: ComparedRoutes):
       breakEvenPrice: undefined,
     };
   sheet.title("decision", "Mill or buy");
-  const groups = layGroupSavings(basis, mill, buy);
+  const counted = mix.plan.sawing ? mix : mill;
+  const groups = layGroupSavings(basis, [...new Set([counted, mill])], buy);
   const against = compare(basis, "decision.mill", mill, buy);
   const byHired = hired && compare(basis, "decision.hired", hired, buy);
   const known = mix === mill ? against : mix === hired ? byHired : undefined;
-  const shared = {
-    cash: sheet.lay(
-      "decision.shared.cash",
-      minus(
-        against.cashSaved,
-        sumOr(
-          groups.map((g) => g.cashSaved),
-          basis.pricing.currency,
-        ),
-      ),
-      { label: "cash that groups share" },
-    ),
-    hours: sheet.lay(
-      "decision.shared.hours",
-      minus(
-        against.extraHours,
-        sumOr(
-          groups.map((g) => g.extraHours),
-          "person-h",
-        ),
-      ),
-      { label: "hours that groups share", display: "person-h" },
-    ),
-  };
+  const mixed = mix === buy ? undefined : (known ?? compare(basis, "decision.mix", mix, buy));
+  const own = groups.filter(({ route }) => route === counted);
   return {
     mill: against,
     hired: byHired,
-    mix: mix === buy ? undefined : (known ?? compare(basis, "decision.mix", mix, buy)),
+    mix: mixed,
     groups,
-    shared,
+    shared: layShared(basis, (counted === mix && mixed) || against, own, counted),
     breakEvenPrice: layBreakEven(basis, mill, buy, against),
+  };
+}
+
+/** What the groups of one route do not account for one by one. */
+function layShared(
+  { sheet, pricing }: Basis,
+  whole: Comparison,
+  own: readonly GroupSaving[],
+  route: RouteCells,
+): NonNullable<Decision["shared"]> {
+  const cash = own.map(({ cashSaved }) => cashSaved);
+  const hours = own.map(({ extraHours }) => extraHours);
+  return {
+    route,
+    cash: sheet.lay("decision.shared.cash", minus(whole.cashSaved, sumOr(cash, pricing.currency)), {
+      label: "cash that groups share",
+    }),
+    hours: sheet.lay("decision.shared.hours", minus(whole.extraHours, sumOr(hours, "person-h")), {
+      label: "hours that groups share",
+      display: "person-h",
+    }),
   };
 }
 

@@ -1,9 +1,11 @@
 /**
- * What milling one group adds, all others milled: leave it out of the same sawing plan, and the cuts that served it alone
- * fall away; buy it, and it pays its share of its offer's stock lengths in the all-bought route.
+ * What milling one group adds to the others of a route: leave it out of the same sawing plan, and the cuts that served it
+ * alone fall away; buy it, and it pays its share of its offer's stock lengths in the all-bought route.
+ *
+ * Groups of the best mix are counted in its plan. For those that it buys, the all-milled plan says what milling them would be.
  */
 import type { LumberOffer } from "../../catalog/offers/lumber.js";
-import type { Basis, GroupBasis } from "../basis.js";
+import { type Basis, basisOf, type GroupBasis } from "../basis.js";
 import { cuttingToLength } from "../effort/buying.js";
 import {
   cuttingOf,
@@ -23,26 +25,42 @@ import { milledPieces, type RouteCells } from "./route.js";
 export interface GroupSaving {
   readonly name: string;
   readonly label: string;
+  /** The route in whose plan it is counted. */
+  readonly route: RouteCells;
   /** What buying it would cost, less what milling it uses up. */
   readonly cashSaved: Cell;
   readonly extraHours: Cell;
   readonly payPerHour: Cell;
 }
 
-/** Lays one line a milled group. */
-export function layGroupSavings(basis: Basis, mill: RouteCells, buy: RouteCells): GroupSaving[] {
-  const sawing = mill.plan.sawing;
-  if (!sawing) return [];
-  const work = exclusiveWork(sawing.problem, sawing.plan, dirtyLogs(basis.logs));
+/**
+ * Lays one line for each group that some route saws.
+ * @param routes - That mill; each group is counted in the first of them that saws any of it.
+ */
+export function layGroupSavings(basis: Basis, routes: readonly RouteCells[], buy: RouteCells): GroupSaving[] {
+  const works = routes.flatMap((route) => {
+    const { sawing } = route.plan;
+    return sawing ? [{ route, sawing, work: exclusiveWork(sawing.problem, sawing.plan, dirtyLogs(basis.logs)) }] : [];
+  });
   return basis.groups.flatMap((one) => {
-    const own = work.get(one.group.name);
-    if (!own || !one.millable) return [];
-    const cuts = layExclusive(basis, `decision.group.${one.group.name}`, own, sawing.problem.gridMm, sawing.proof);
-    return [layGroupSaving(basis, one, cuts, mill, buy)];
+    if (!one.millable) return [];
+    const first = works.find(({ work }) => (work.get(one.group.name)?.pieces ?? 0) > 0);
+    const own = first?.work.get(one.group.name);
+    if (!first || !own) return [];
+    const on = basisOf(basis, first.route.plan);
+    const { sawing, route } = first;
+    const cuts = layExclusive(on, `decision.group.${one.group.name}`, own, sawing.problem.gridMm, sawing.proof);
+    return [layGroupSaving(on, one, cuts, route, buy)];
   });
 }
 
-function layGroupSaving(basis: Basis, one: GroupBasis, cuts: CutCells, mill: RouteCells, buy: RouteCells): GroupSaving {
+function layGroupSaving(
+  basis: Basis,
+  one: GroupBasis,
+  cuts: CutCells,
+  route: RouteCells,
+  buy: RouteCells,
+): GroupSaving {
   const { sheet, assumed, mill: saw } = basis;
   const { name, label } = one.group;
   const line = `decision.group.${name}`;
@@ -50,7 +68,7 @@ function layGroupSaving(basis: Basis, one: GroupBasis, cuts: CutCells, mill: Rou
   const sharpenings = sheet.lay(`${line}.sharpenings`, sharpeningsOf(cuts, saw, assumed), {
     label: "sharpenings that it takes",
   });
-  const pieces = milledPieces(basis, mill.plan, one) ?? number("0");
+  const pieces = milledPieces(basis, route.plan, one) ?? number("0");
   const formulas = groupMilling(basis, one, cuts, sharpenings, pieces);
   const pace = assumed.cell("pace");
   const sawingHours = times(sum(Object.values(formulas.stages)), pace);
@@ -69,11 +87,7 @@ function layGroupSaving(basis: Basis, one: GroupBasis, cuts: CutCells, mill: Rou
       display: "person-h",
     },
   );
-  const used = [
-    usedUp(basis, "fuel", formulas.fuel),
-    usedUp(basis, "bar-oil", saw.barOil ? times(formulas.fuel, saw.barOil) : number("0 L")),
-    usedUp(basis, saw.blade === "chain" ? "chain" : "band", formulas.blades),
-  ].flatMap((cost) => cost ?? []);
+  const used = usedUp(basis, cuts, formulas);
   const cost = sheet.lay(`${line}.buyCost`, withTax(basis, share.cost), {
     label: "bought, its share of the stock lengths",
   });
@@ -81,7 +95,7 @@ function layGroupSaving(basis: Basis, one: GroupBasis, cuts: CutCells, mill: Rou
     label: "cash saved",
   });
   const payPerHour = layPay(sheet, line, cashSaved, extraHours);
-  return { name, label, cashSaved, extraHours, payPerHour };
+  return { name, label, route, cashSaved, extraHours, payPerHour };
 }
 
 /** Its own cuts, loads and stickers; loads and stickers are not rounded up, for groups share them. */
@@ -117,10 +131,21 @@ function finishingHours({ assumed }: Basis, one: GroupBasis, pieces: Operand): O
   return plus(times(pieces, dressing), times(plus(times(sand, lighter), ease), milledShare));
 }
 
-/** Cost of something that is used up, where it has a price. */
-function usedUp({ sheet, pricing }: Basis, item: string, amount: Operand): Operand | undefined {
-  const price = sheet.find(`price.${item}`);
-  return price && times(amount, price, pricing.level);
+/** What is used up at one's own mill, or the hired sawyer's charge, of what has a price. */
+function usedUp(basis: Basis, cuts: CutCells, { fuel, blades, elapsed }: MillingFormulas): Operand[] {
+  const { sheet, pricing, sawyer, mill, assumed } = basis;
+  const hour = times(elapsed, assumed.cell("pace"));
+  const amounts: readonly (readonly [string, Operand | undefined])[] = sawyer
+    ? [sawyer.charge === "hour" ? ["milling-per-hour", hour] : ["milling-per-board-foot", cuts.pieceVolume]]
+    : [
+        ["fuel", fuel],
+        ["bar-oil", mill.barOil && times(fuel, mill.barOil)],
+        [mill.blade === "chain" ? "chain" : "band", blades],
+      ];
+  return amounts.flatMap(([item, amount]) => {
+    const price = sheet.find(`price.${item}`);
+    return price && amount ? [times(amount, price, pricing.level)] : [];
+  });
 }
 
 /** What the pieces that are milled would cost, by length, of the lines that buy their offer when everything is bought. */

@@ -42,6 +42,9 @@ export interface MixQuestion {
 /** Parts of one run share the name up to this ending. */
 const PART = /-(?:end|middle|last|whole)(?:-\d+)?$/;
 
+/** Name of the run that a group is a part of; its own where it is none. */
+export const runOf = (group: string): string => group.replace(PART, "");
+
 /** Remembers what it has priced, and stops at its budget of mixes. */
 export class MixSearch {
   private readonly known = new Map<string, MixPoint>();
@@ -119,7 +122,7 @@ export class MixSearch {
   private moves(): readonly (readonly string[])[] {
     const families = new Map<string, string[]>();
     for (const name of this.question.free) {
-      const family = name.replace(PART, "");
+      const family = runOf(name);
       families.set(family, [...(families.get(family) ?? []), name]);
     }
     return [...families.values()];

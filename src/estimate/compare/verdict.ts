@@ -1,9 +1,11 @@
 /** What the estimate comes to, in plain words with its reasons. It reads the sheet; nothing on the sheet depends on it. */
 import type { Basis } from "../basis.js";
-import { minorDigits } from "../quantity/unit.js";
+import { Decimal, ONE } from "../quantity/decimal.js";
+import { moneyText } from "../quantity/text.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
-import type { ComparedRoutes, Decision } from "./decision.js";
+import type { ComparedRoutes, Comparison, Decision } from "./decision.js";
+import { type GroupReason, groupReasons } from "./group-reasons.js";
 import type { CommonCells, RouteCells } from "./route.js";
 
 /** First on every screen. */
@@ -12,28 +14,42 @@ export interface Verdict {
   readonly headline: string;
   /** What that saves, for how many hours, against buying everything; whether the logs hold it; when it is dry; … */
   readonly reasons: readonly string[];
-  /** What could turn it round. */
+  /** What would turn it round: an hour worth more or less, dearer lumber, the building office. */
+  readonly changes: readonly string[];
+  /** What is least sure of all that it rests on. */
   readonly doubt: string;
   /** Before the first cut. */
   readonly first: string;
   /** Labels of the groups on each side. */
   readonly mill: readonly string[];
   readonly buy: readonly string[];
+  /** Why each group is on its side. */
+  readonly groups: readonly GroupReason[];
 }
 
+/** The comparison, and what is proven of all mixes. */
+export type Judged = Decision & { readonly proven?: { readonly least: Decimal; readonly gap: Decimal } | undefined };
+
 /** Weighs the routes. */
-export function verdictOf(basis: Basis, common: CommonCells, routes: ComparedRoutes, decision: Decision): Verdict {
+export function verdictOf(basis: Basis, common: CommonCells, routes: ComparedRoutes, decision: Judged): Verdict {
   const { mix, buy } = routes;
   const labels = (milled: boolean) =>
     basis.groups.filter(({ group }) => mix.plan.sawn.has(group.name) === milled).map(({ group }) => group.label);
   const [mill, bought] = [labels(true), labels(false)];
   return {
     headline: headline(basis, mill, bought, mix.plan.hired),
-    reasons: [...savings(basis, mix, buy, decision), ...holding(basis, routes), ...drying(basis, mix)],
+    reasons: [
+      ...savings(basis, mix, buy, decision),
+      ...holding(basis, routes),
+      ...drying(basis, mix),
+      ...proof(basis, decision),
+    ],
+    changes: changes(basis, routes, decision),
     doubt: unpriced(common, routes.mix) ?? doubt(basis, routes, decision),
     first: FIRST[basis.request.site?.ungradedAccepted ?? "unknown"],
     mill,
     buy: bought,
+    groups: groupReasons(basis, routes, decision),
   };
 }
 
@@ -65,35 +81,30 @@ function listed(parts: readonly string[], others: readonly string[]): string {
 }
 
 /** Saves so much cash for so many extra hours; where there are no extra hours, that alone decides. */
-function savings(
-  { sheet, labor, request }: Basis,
-  mix: RouteCells,
-  buy: RouteCells,
-  { mix: against }: Decision,
-): string[] {
-  if (!against) return [`Buying everything costs ${sheet.shown(buy.cash)} and takes ${hours(buy.hours)}.`];
+function savings(basis: Basis, mix: RouteCells, buy: RouteCells, { mix: against }: Decision): string[] {
+  const { labor, request } = basis;
+  const money = moneyIn(basis);
+  if (!against) return [`Buying everything costs ${money(buy.cash)} and takes ${hours(buy.hours)}.`];
   const { cashSaved, extraHours, payPerHour } = against;
-  const costs = `It costs ${sheet.shown(mix.cash)} and takes ${hours(mix.hours)}; buying everything costs ${sheet.shown(buy.cash)} and takes ${hours(buy.hours)}.`;
+  const costs = `It costs ${money(mix.cash)} and takes ${hours(mix.hours)}; buying everything costs ${money(buy.cash)} and takes ${hours(buy.hours)}.`;
   const saves = aside(cashSaved).gte(0)
-    ? `saves ${sheet.shown(cashSaved)}`
-    : `costs ${sheet.shown(cashSaved).replace("-", "")} more`;
+    ? `saves ${money(cashSaved)}`
+    : `costs ${money(cashSaved).replace("−", "")} more`;
   if (aside(extraHours).lte(0)) return [costs, `Milling ${saves} and takes no more hours.`];
   const whose = request.labor?.valueOfHour
-    ? "that you say an hour is worth"
+    ? "that an hour is worth to you"
     : "taken for an hour, for you gave no value";
-  const pay = `${shownMoney(payPerHour)} for each of them, against ${shownMoney(labor.valueOfHour)} ${whose}`;
+  const pay = `${money(payPerHour)} for each of them, against the ${money(labor.valueOfHour)} ${whose}`;
   return [costs, `Milling ${saves} for ${hours(extraHours)} more: ${pay}.`];
 }
 
 const hours = (cell: Cell): string => `${asideIn(cell, "person-h").toDecimalPlaces(0).toFixed()} person-hours`;
 
-/** A rate of money, to the minor unit. */
-const shownMoney = (cell: Cell): string => {
-  const [currency = ""] = cell.display.symbol.split("/");
-  return `${aside(cell)
-    .toDecimalPlaces(minorDigits(currency) ?? 2)
-    .toFixed(minorDigits(currency) ?? 2)} ${currency} an hour`;
-};
+/** Money as people write it; of a rate the money alone. */
+const moneyIn =
+  ({ pricing }: Basis) =>
+  (cell: Cell): string =>
+    moneyText(aside(cell), pricing.currency);
 
 function holding(basis: Basis, { mill, mix }: ComparedRoutes): string[] {
   const plan = mix.plan.sawing ? mix.plan : mill?.plan;
@@ -128,6 +139,16 @@ function drying({ sheet, groups }: Basis, { drying: time, plan }: RouteCells): s
   ];
 }
 
+/** How much better any mix could be: proven, so an upper end. */
+function proof({ pricing }: Basis, { proven }: Judged): string[] {
+  if (!proven) return [];
+  const share = proven.gap.times(100).toDecimalPlaces(1, Decimal.ROUND_UP).toFixed();
+  const least = moneyText(proven.least, pricing.currency);
+  return [
+    `No mix of milling and buying comes to less than ${least}, your hours counted: this one is at most ${share} % above the best there can be.`,
+  ];
+}
+
 /** Lines that are named before the rest of them are counted. */
 const MOST_NAMED = 3;
 
@@ -140,10 +161,56 @@ function unpriced(common: CommonCells, { lines, unpriced: count }: RouteCells): 
   return `${count} line${count === 1 ? " has" : "s have"} no price yet (${which}): the cash is too low by what they cost.`;
 }
 
+/** What would make another route the best, each in one sentence. */
+function changes(basis: Basis, { mix, buy, mill }: ComparedRoutes, decision: Decision): string[] {
+  const ungraded = (basis.request.site?.ungradedAccepted ?? "unknown") === "unknown";
+  const structural = basis.groups.some(({ group }) => group.rules.structural && mix.plan.sawn.has(group.name));
+  const office =
+    ungraded && structural
+      ? ["Where the building office refuses ungraded lumber, the structural pieces must be bought: say so under site."]
+      : [];
+  return [...hourChange(basis, mix, buy, decision), ...lumberChange(basis, mill, mix, decision), ...office];
+}
+
+/** The value of an hour at which this mix and buying everything change places, or milling begins to pay. */
+function hourChange(basis: Basis, mix: RouteCells, buy: RouteCells, decision: Decision): string[] {
+  const money = moneyIn(basis);
+  const pays = (one: Comparison | undefined): one is Comparison =>
+    one !== undefined && aside(one.extraHours).gt(0) && aside(one.payPerHour).gt(0);
+  if (mix !== buy && pays(decision.mix))
+    return [`If an hour is worth more than ${money(decision.mix.payPerHour)} to you, buying everything costs less.`];
+  if (mix === buy && pays(decision.mill))
+    return [
+      `If an hour is worth less than ${money(decision.mill.payPerHour)} to you, even milling all that the logs serve costs less.`,
+    ];
+  return [];
+}
+
+/** At what price of bought wood the two ends cost the same: by actual volume, tax apart. */
+function lumberChange(
+  { pricing }: Basis,
+  mill: RouteCells | undefined,
+  mix: RouteCells,
+  { breakEvenPrice }: Decision,
+): string[] {
+  if (!breakEvenPrice || !mill || mix === mill || aside(breakEvenPrice).lte(0)) return [];
+  const price = moneyText(asideIn(breakEvenPrice, breakEvenPrice.display.symbol), pricing.currency);
+  const each = breakEvenPrice.display.symbol.endsWith("/bf") ? "a board foot" : "a cubic metre";
+  return [
+    `Milling all that the logs serve costs less than buying everything where bought wood is above ${price} ${each} of what it measures.`,
+  ];
+}
+
 function doubt(basis: Basis, { mix, buy }: ComparedRoutes, decision: Decision): string {
   if (!decision.mix) return "What an hour of your own work is worth to you.";
   const pace = basis.assumed.cell("pace");
   const extra = aside(mix.hours).minus(aside(buy.hours));
-  const slow = extra.times(pace.range?.high ?? 1);
-  return `Your pace. At the slow end the extra hours are ${slow.toDecimalPlaces(0).toFixed()} instead of ${extra.toDecimalPlaces(0).toFixed()}.`;
+  const slower = pace.range && aside(pace).gt(0) ? pace.range.high.dividedBy(aside(pace)) : ONE;
+  const slow = extra.times(slower);
+  const words = `Your pace. At the slow end the extra hours are ${slow.toDecimalPlaces(0).toFixed()} instead of ${extra.toDecimalPlaces(0).toFixed()}`;
+  if (slow.lte(0)) return `${words}.`;
+  const each = aside(decision.mix.cashSaved).dividedBy(slow);
+  const still = each.gte(aside(basis.labor.valueOfHour));
+  const ends = still ? "which still pays" : "and milling no longer pays: time a first log before you go on";
+  return `${words}: ${moneyText(each, basis.pricing.currency)} for each of them, ${ends}.`;
 }

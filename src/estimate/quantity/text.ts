@@ -273,3 +273,20 @@ export function shownValue(value: Decimal, display: Unit): string {
 export function pretty(of: Unit): string {
   return of.symbol.replace(/(?<=[A-Za-z])2/g, "²").replace(/(?<=[A-Za-z])3/g, "³");
 }
+
+/** Signs that people write before an amount; other currencies stand behind it by their code. */
+const MONEY_SIGNS: Readonly<Record<string, string>> = { USD: "$", CAD: "CA$", AUD: "A$", EUR: "€", GBP: "£" };
+
+/**
+ * Money as people write it: `$4060.69`, `−$12.50`, `$12 345.00`, `812.00 NOK`. Thousands stand apart by a thin space from
+ * five digits on, for a comma is a decimal sign to half of the readers.
+ */
+export function moneyText(value: Decimal, currency: string): string {
+  const digits = fixed(value.abs(), minorDigits(currency) ?? 2);
+  const [whole = "", part] = digits.split(".");
+  const apart = whole.length > 4 ? whole.replaceAll(/\B(?=(\d{3})+$)/g, "\u202f") : whole;
+  const amount = part === undefined ? apart : `${apart}.${part}`;
+  const minus = value.lt(0) && /[1-9]/.test(digits) ? "−" : "";
+  const sign = MONEY_SIGNS[currency];
+  return sign ? `${minus}${sign}${amount}` : `${minus}${amount} ${currency}`;
+}

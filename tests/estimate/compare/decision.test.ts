@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { RouteCells } from "../../../src/estimate/compare/route.js";
 import type { Estimate } from "../../../src/estimate/estimate.js";
 import { type Decimal, decimal } from "../../../src/estimate/quantity/decimal.js";
 import { evaluateAgain } from "../../../src/estimate/sheet/evaluate.js";
@@ -74,23 +75,38 @@ describe("the price of bought wood at which both routes cost the same", () => {
 });
 
 describe("what single groups save", () => {
-  it("adds up, with what they share, to what all of them save", () => {
-    const { decision } = shelter;
+  it.each([
+    ["the mix", shelter, "mixed"],
+    ["all milled, where the mix is to buy everything", estimated({ ...demo, heldPlans: { milled: [] } }), "milled"],
+  ] as const)("adds up, with what they share, to what %s saves", (_, { decision }, key) => {
+    const own = decision.groups.filter(({ route }) => route.plan.key === key);
+    const whole = key === "mixed" ? decision.mix : decision.mill;
+    expect(own.length).toBeGreaterThan(2);
+    expect(decision.shared?.route.plan.key).toBe(key);
     const sum = (cells: readonly Cell[]) => cells.reduce((total, { value }) => total.plus(value), decimal(0));
-    const cash = sum(decision.groups.map((group) => group.cashSaved)).plus(decision.shared?.cash.value ?? 0);
-    const hours = sum(decision.groups.map((group) => group.extraHours)).plus(decision.shared?.hours.value ?? 0);
-    expect(
-      cash
-        .minus(decision.mill?.cashSaved.value ?? 0)
-        .abs()
-        .lt("1e-20"),
-    ).toBe(true);
-    expect(
-      hours
-        .minus(decision.mill?.extraHours.value ?? 0)
-        .abs()
-        .lt("1e-20"),
-    ).toBe(true);
+    const left = (saved: Cell | undefined, shared: Cell | undefined, cells: readonly Cell[]) =>
+      sum(cells)
+        .plus(shared?.value ?? 0)
+        .minus(saved?.value ?? 0)
+        .abs();
+    const cash = own.map(({ cashSaved }) => cashSaved);
+    const hours = own.map(({ extraHours }) => extraHours);
+    expect(left(whole?.cashSaved, decision.shared?.cash, cash).lt("1e-20")).toBe(true);
+    expect(left(whole?.extraHours, decision.shared?.hours, hours).lt("1e-20")).toBe(true);
+  });
+
+  it("counts a group that the mix mills in the plan of the mix, and lists none that no plan saws", () => {
+    const { decision, routes } = shelter;
+    const sawn = (route: RouteCells | undefined, name: string) =>
+      route?.plan.sawing?.measures.groups.find(({ group }) => group === name)?.sawn ?? 0;
+    for (const { name, route, cashSaved, extraHours } of decision.groups) {
+      expect(sawn(route, name)).toBeGreaterThan(0);
+      expect(route).toBe(sawn(routes.mix, name) > 0 ? routes.mix : routes.mill);
+      expect(cashSaved.value.isZero() && extraHours.value.isZero()).toBe(false);
+    }
+    const told = new Set(decision.groups.map(({ name }) => name));
+    for (const { group } of shelter.basis.groups)
+      if (sawn(routes.mix, group.name) > 0 || sawn(routes.mill, group.name) > 0) expect(told).toContain(group.name);
   });
 
   it("counts buying a group as the share of its offer's stock lengths that its length is", () => {

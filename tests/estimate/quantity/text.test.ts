@@ -8,6 +8,7 @@ import {
   marked,
   markedSection,
   markedSmall,
+  moneyText,
   parseQuantity,
   parseSection,
   placesFor,
@@ -348,5 +349,19 @@ describe("a gauge or a drill", () => {
     const said = ["0.234375 in", "0.148 in", "0.25 in", "1 1/2 in"].map((text) => gauge(exactly(text), "inch-pound"));
     expect(said).toEqual(["15/64 in", "0.148 in", "1/4 in", "1 1/2 in"]);
     expect([gauge(exactly("4.8 mm"), "metric"), gauge(exactly("12 mm"), "metric")]).toEqual(["4.8 mm", "12 mm"]);
+  });
+});
+
+describe("money as people write it", () => {
+  it.each([
+    ["4060.69", "USD", "$4060.69"],
+    ["-12.5", "USD", "−$12.50"],
+    ["-0.001", "USD", "$0.00"],
+    ["12345.005", "EUR", "€12\u202f345.01"],
+    ["1234567.8", "GBP", "£1\u202f234\u202f567.80"],
+    ["812", "NOK", "812.00 NOK"],
+    ["1999.5", "JPY", "2000 JPY"],
+  ])("writes %s %s as %s", (value, currency, words) => {
+    expect(moneyText(decimal(value), currency)).toBe(words);
   });
 });

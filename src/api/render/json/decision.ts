@@ -9,18 +9,33 @@ import type { Estimate, MixSearched } from "../../../estimate/estimate.js";
 import { type Decimal, fixed, ZERO } from "../../../estimate/quantity/decimal.js";
 import { minorDigits } from "../../../estimate/quantity/unit.js";
 import { distinctRoutes } from "../routes.js";
-import { FigureSchema, figure, figureOrNull } from "./figures.js";
+import { decimalField, FigureSchema, figure, figureOrNull } from "./figures.js";
 
 const words = (describe: string) => z.array(z.string()).describe(describe);
+
+const GroupReasonSchema = z
+  .strictObject({
+    group: z.string().describe("Name of the piece group."),
+    label: z.string().describe("In words."),
+    side: z
+      .enum(["mill", "buy", "both"])
+      .describe("Whether it is milled or bought; both where some pieces are bought."),
+    why: z.string().describe("Why, in a plain sentence or two."),
+  })
+  .meta({ id: "GroupReason", description: "One group: milled or bought, and why." });
 
 const VerdictSchema = z
   .strictObject({
     headline: z.string().describe("What to mill and what to buy."),
     reasons: words("Why: cash, hours, whether the logs hold it, when it is dry."),
-    doubt: z.string().describe("What could turn it round."),
+    changes: words(
+      "What would make another way the best: an hour worth more or less, dearer lumber, the building office.",
+    ),
+    doubt: z.string().describe("What is least sure of all that it rests on."),
     first: z.string().describe("What to do before the first cut."),
     mill: words("Groups to mill, in words."),
     buy: words("Groups to buy, in words."),
+    groups: z.array(GroupReasonSchema).describe("Why each group is milled or bought, in the order of the cut list."),
   })
   .meta({ id: "Verdict", description: "The decision in words." });
 
@@ -63,7 +78,8 @@ const GroupSavingSchema = z
     group: z.string().describe("Name of the piece group."),
     label: z.string().describe("In words."),
     milled: z.boolean().describe("Whether the best mix mills it."),
-    cashSaved: FigureSchema.describe("What milling it adds, all other groups milled as well."),
+    route: routeField("The route in whose plan it is counted: the best mix, or all milled where the mix buys it."),
+    cashSaved: FigureSchema.describe("What milling it adds to milling the other groups of that route."),
     extraHours: FigureSchema.describe("Person-hours that milling it adds."),
     payPerHour: FigureSchema.describe("Cash saved an extra hour; zero where there are no extra hours."),
   })
@@ -71,6 +87,7 @@ const GroupSavingSchema = z
 
 const SharedSchema = z
   .strictObject({
+    route: routeField("The route whose saving it makes up, with the groups counted in that route."),
     cash: FigureSchema.describe("Cash that no single group accounts for: set-up, packs, delivery."),
     hours: FigureSchema.describe("Hours that no single group accounts for."),
   })
@@ -81,6 +98,13 @@ const SearchSchema = z
     tried: z.int().describe("Mixes that were planned and priced as whole routes."),
     possible: z.int().describe("Mixes that there are; the parts of one run change sides together."),
     covers: z.string().describe("What the best mix is known to be better than."),
+    least: measuredValue
+      .nullable()
+      .describe(
+        "Proven: no mix, each piece sawn or bought by itself, totals less in cash and hours; null where nothing is proven.",
+      ),
+    gap: decimalField("How far the best mix is above `least` at most, as a share of its total.").nullable(),
+    leastCovers: z.string().nullable().describe("Which plans `least` is proven for."),
   })
   .meta({ id: "MixSearch", description: "How well the best mix is searched." });
 
@@ -107,8 +131,10 @@ export const DecisionSchema = z
     mill: ComparisonSchema.nullable().describe("Milling wherever the logs serve; null where nothing can be milled."),
     hired: ComparisonSchema.nullable().describe("Milling by a hired sawyer; null where shop.sawyer asks for none."),
     mix: ComparisonSchema.nullable().describe("The best mix; null where it is to buy everything."),
-    groups: z.array(GroupSavingSchema).describe("Group by group: leave one out of the sawing plan."),
-    shared: SharedSchema.nullable().describe("With the groups it makes up the saving of milling everything."),
+    groups: z
+      .array(GroupSavingSchema)
+      .describe("Group by group: leave one out of the sawing plan. A group that no plan saws is not listed."),
+    shared: SharedSchema.nullable().describe("With the groups counted in its route it makes up what that route saves."),
     search: SearchSchema.nullable().describe(
       "How the best mix was found; null where it was held or nothing can be milled.",
     ),
@@ -134,10 +160,12 @@ export function shownDecision({
     verdict: {
       headline: verdict.headline,
       reasons: [...verdict.reasons],
+      changes: [...verdict.changes],
       doubt: verdict.doubt,
       first: verdict.first,
       mill: [...verdict.mill],
       buy: [...verdict.buy],
+      groups: verdict.groups.map(({ name, label, side, why }) => ({ group: name, label, side, why })),
     },
     best: routeKey(routes.mix),
     routes: distinctRoutes(routes).map(shownRoute),
@@ -145,8 +173,8 @@ export function shownDecision({
     hired: hired ? shownComparison(hired) : null,
     mix: mix ? shownComparison(mix) : null,
     groups: groups.map((group) => shownSaving(group, routes.mix.plan.sawn.has(group.name))),
-    shared: shared ? { cash: figure(shared.cash), hours: figure(shared.hours) } : null,
-    search: searched ? shownSearch(searched) : null,
+    shared: shared ? { route: routeKey(shared.route), cash: figure(shared.cash), hours: figure(shared.hours) } : null,
+    search: searched ? shownSearch(searched, basis.catalog.currency) : null,
     frontier: (searched?.frontier ?? []).map((mix, i, all) =>
       shownMix(mix, all[i - 1], all[i + 1], basis.catalog.currency),
     ),
@@ -177,14 +205,24 @@ function shownComparison({ cashSaved, extraHours, payPerHour }: Comparison): z.o
 }
 
 function shownSaving(saving: GroupSaving, milled: boolean): z.output<typeof GroupSavingSchema> {
-  return { group: saving.name, label: saving.label, milled, ...shownComparison(saving) };
+  return { group: saving.name, label: saving.label, milled, route: routeKey(saving.route), ...shownComparison(saving) };
 }
 
 const ALL_TRIED = "every mix, each with the plans of a careful sawyer's rule";
-const SOME_TRIED = "all milled, all bought and the mixes tried; no bound is known on the others";
+const SOME_TRIED = "all milled, all bought, the mixes tried, and a plan that saws or buys piece by piece";
+const LEAST_COVERS = "Every mix of sawn and bought pieces, whatever stock lengths are bought, with these sawing plans.";
+/** Places of a gap: a hundredth of a per cent. */
+const GAP_PLACES = 4;
 
-function shownSearch({ tried, possible }: MixSearched): z.output<typeof SearchSchema> {
-  return { tried, possible, covers: tried >= possible ? ALL_TRIED : SOME_TRIED };
+function shownSearch({ tried, possible, bound, gap }: MixSearched, currency: string): z.output<typeof SearchSchema> {
+  return {
+    tried,
+    possible,
+    covers: tried >= possible ? ALL_TRIED : SOME_TRIED,
+    least: bound ? { value: fixed(bound.least, minorDigits(currency) ?? 2), unit: currency } : null,
+    gap: gap ? fixed(gap, GAP_PLACES) : null,
+    leastCovers: bound ? `${LEAST_COVERS} ${bound.proof.covers}` : null,
+  };
 }
 
 /** What the cells of the mix say, to the cent and the hundredth of an hour. */

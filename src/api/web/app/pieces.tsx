@@ -90,9 +90,8 @@ export function Pieces({ m, answer }: Shown) {
       </section>
       {decision.groups.length > 0 && (
         <p class="hint">
-          “Milling saves” and “and takes” compare two plans: milling all that the logs serve, and the same with this
-          group bought. So they can differ from the best mix; 0 means that the plan for milling everything has no log
-          left for the group, even where the mix does.
+          “Milling saves” and “and takes” are what milling this group adds to the others that the verdict mills; for a
+          group that it buys, what milling it would add if all were milled. A dash: no plan saws any of it.
         </p>
       )}
       <SaveTable m={m} name="cut-list.csv" text={() => cutListCsv(answer)} />

@@ -1,0 +1,102 @@
+/** One plain sentence a group: milled or bought, and why. It reads the sheet; nothing on the sheet depends on it. */
+import type { Basis, GroupBasis } from "../basis.js";
+import { moneyText } from "../quantity/text.js";
+import { aside, asideIn } from "../sheet/aside.js";
+import type { ComparedRoutes, Decision } from "./decision.js";
+import type { GroupSaving } from "./group-savings.js";
+import { runOf } from "./mix-search.js";
+import type { RoutePlan } from "./route.js";
+
+/** Where one group comes from. */
+export interface GroupReason {
+  readonly name: string;
+  readonly label: string;
+  /** `both`: some of its pieces are milled, some bought. */
+  readonly side: "mill" | "buy" | "both";
+  /** A whole sentence, or two. */
+  readonly why: string;
+}
+
+/** A sentence for every group, in the order of the cut list. */
+export function groupReasons(basis: Basis, { mix, mill }: ComparedRoutes, decision: Decision): GroupReason[] {
+  const savings = new Map(decision.groups.map((saving) => [saving.name, saving]));
+  const dear = mill?.plan;
+  const mixed = new Set([...mix.plan.sawn].map(runOf));
+  return basis.groups.map((one): GroupReason => {
+    const { name, label } = one.group;
+    const count = aside(one.group.count).toNumber();
+    const bought = boughtOf(mix.plan, name) ?? (mix.plan.sawn.has(name) ? 0 : count);
+    const side = bought === 0 ? "mill" : bought >= count ? "buy" : "both";
+    const saving = savings.get(name);
+    if (side === "buy") {
+      const split = mixed.has(runOf(name)) ? ` Other lengths of this run are milled${measures(one)}.` : "";
+      return { name, label, side, why: `${whyBought(basis, one, saving)}${split}` };
+    }
+    const some =
+      side === "both"
+        ? ` ${countWords(bought, count)} bought: ${whyShort(basis, dear, name, bought)}${measures(one)}.`
+        : "";
+    return { name, label, side, why: `${whyMilled(basis, one, saving)}${some}` };
+  });
+}
+
+/** Below it, in person-hours, nobody would notice. Assumption. */
+const LITTLE = 0.25;
+
+/** In what the bought pieces of a group differ from the milled ones beside them. */
+function measures({ substitution }: GroupBasis): string {
+  const [first] = "offer" in substitution ? substitution.differences : [];
+  return first ? `; mind that they differ: ${first}` : "";
+}
+
+const countWords = (some: number, all: number): string => `${some} of ${all} ${some === 1 ? "is" : "are"}`;
+
+/** Pieces of a group that a route buys, of those it names. */
+function boughtOf({ bought, unsold }: RoutePlan, name: string): number | undefined {
+  const sold = bought.find(({ substitution }) => substitution.group.name === name)?.count;
+  const lacking = unsold.find(({ group }) => group.group.name === name)?.count;
+  return sold === undefined && lacking === undefined ? undefined : (sold ?? 0) + (lacking ?? 0);
+}
+
+/** Whether the logs give no more even where all is milled that can be, or their wood does more as something else. */
+function whyShort({ request }: Basis, dear: RoutePlan | undefined, name: string, bought: number): string {
+  if (request.options?.fallDown === "buy") return "in the place of rejects, and of what the logs do not give";
+  const lacking = dear ? (boughtOf(dear, name) ?? 0) : 0;
+  return lacking >= bought ? "the logs hold no more of them" : "their wood saves more as other pieces";
+}
+
+function whyMilled(basis: Basis, { group }: GroupBasis, saving: GroupSaving | undefined): string {
+  const asked = group.rules.source === "mill" ? "You ask for it from the logs. " : "";
+  if (!saving) return `${asked}It comes out of the logs with the others.`;
+  const saved = aside(saving.cashSaved);
+  const gain = saved.gte(0)
+    ? `Milling it saves ${moneyOf(basis, saving.cashSaved)}`
+    : `Milling it costs ${moneyText(saved.abs(), basis.pricing.currency)} more than buying it`;
+  const hours = asideIn(saving.extraHours, "person-h");
+  if (hours.lt(LITTLE)) return `${asked}${gain} and takes ${hours.lte(0) ? "no" : "next to no"} more time.`;
+  const pays = aside(saving.payPerHour).gte(aside(basis.labor.valueOfHour));
+  const why = pays ? "" : " By itself that is too little, but the mix as a whole costs least with it.";
+  return `${asked}${gain} for ${hoursText(hours.toFixed(1))} more: ${rates(basis, saving, pays)}.${why}`;
+}
+
+function whyBought(basis: Basis, { group, millable, notMilled }: GroupBasis, saving: GroupSaving | undefined): string {
+  if (!millable) return `Bought, because ${notMilled ?? "it cannot be milled"}.`;
+  if (!saving) return "Bought, because no piece of it is left in the logs once the others are sawn.";
+  const hours = asideIn(saving.extraHours, "person-h");
+  const pays = hours.lte(0) || aside(saving.payPerHour).gte(aside(basis.labor.valueOfHour));
+  const asked = group.rules.source === "mill" ? "You ask for it from the logs, but this plan saws none. " : "";
+  const would = `Milled with everything else it would save ${moneyOf(basis, saving.cashSaved)} for ${hoursText(hours.toFixed(1))} more`;
+  if (!pays) return `${asked}${would}: ${rates(basis, saving, false)}.`;
+  return `${asked}${would}, but with the logs, the set-up and the cuts that it needs the whole costs more.`;
+}
+
+/** What each extra hour brings beside what an hour is worth. */
+function rates(basis: Basis, { payPerHour }: GroupSaving, above: boolean): string {
+  const worth = moneyOf(basis, basis.labor.valueOfHour);
+  return `${moneyOf(basis, payPerHour)} for each, ${above ? "above" : "below"} the ${worth} that an hour is worth`;
+}
+
+const moneyOf = ({ pricing }: Basis, cell: Parameters<typeof aside>[0]): string =>
+  moneyText(aside(cell), pricing.currency);
+
+const hoursText = (digits: string): string => (digits === "1.0" ? "1.0 hour" : `${digits} hours`);

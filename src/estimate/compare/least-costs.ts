@@ -1,0 +1,130 @@
+/**
+ * Costs of one piece and of one cut that no mix of milling and buying undercuts, in floats, for the bound on all mixes.
+ * What differs from log to log or from wood to wood counts as where it is least.
+ */
+import type { Basis, GroupBasis, MillableGroup } from "../basis.js";
+import { easing } from "../effort/building.js";
+import { cuttingToLength } from "../effort/buying.js";
+import { layYardCarrying } from "../effort/milling.js";
+import type { MillCells } from "../salvage/mill.js";
+import type { SawRates } from "../salvage/sawing-problem.js";
+import type { WoodCells } from "../salvage/wood.js";
+import { aside, asideIn } from "../sheet/aside.js";
+import { least, number, type Operand, over, plus, sum, times } from "../sheet/expression.js";
+
+/** One's own mill or the hired sawyer's, and what is the same for both. */
+export interface Ground {
+  readonly basis: Basis;
+  readonly wage: number;
+  /** Value of an expression, in a unit. */
+  readonly value: (formula: Operand, unit: string) => number;
+  /** What a piece adds to the lumber order at the least, by its group, in money. */
+  readonly worth: ReadonlyMap<string, number>;
+}
+
+/** Lays what is asked on the scratch sheet, under names of its own. */
+export function evaluator({ sheet }: Basis): Ground["value"] {
+  let laid = 0;
+  return (formula, unit) =>
+    asideIn(sheet.lay(`bound.${++laid}`, formula, { label: "part of a bound" }), unit).toNumber();
+}
+
+/** Cutting to length, and the dressing, sanding and ripping of one bought piece. */
+export function boughtHours({ basis: { assumed }, value }: Ground, one: GroupBasis): number {
+  const { group, soldRough, ripDown, turn } = one;
+  const sanding = times(over(group.surface, group.count), assumed.cell("sand.boughtShare"));
+  const parts: Operand[] = [
+    cuttingToLength([{ pieces: number("1"), turn }], assumed),
+    ...(soldRough ? [times(soldRough, assumed.cell("dress.boughtShare"))] : []),
+    ...(ripDown ? [ripDown] : []),
+    ...(group.rules.surface === "dressed"
+      ? [times(over(sanding, assumed.cell("rate.sand")), assumed.cell("pace"))]
+      : []),
+  ];
+  return value(sum(parts), "person-h");
+}
+
+/** Dressing, sanding and easing of one sawn piece, and what its wood takes: a sawyer's board feet, or a band's edge. */
+export function sawnCost(ground: Ground, { group }: GroupBasis, { dressing, rough }: MillableGroup): number {
+  const { basis, wage, value } = ground;
+  const { assumed, mill, sawyer } = basis;
+  const sanding = plus(over(dressing.surfaceEach, assumed.cell("rate.sand")), easing(group.length, assumed));
+  const hours =
+    group.rules.surface === "dressed"
+      ? value(plus(dressing.each, times(sanding, assumed.cell("pace"))), "person-h")
+      : 0;
+  const wood = times(rough.thickness, rough.width, rough.length);
+  const charge = sawyer?.charge === "board-foot" ? priceOf(ground, "milling-per-board-foot") : undefined;
+  const sawing = charge ? value(times(wood, charge), basis.pricing.currency) : 0;
+  const dulled = byFace(mill) ? 0 : value(over(times(wood, softest(basis)), mill.sharpenEvery), "");
+  const carrying = layYardCarrying(basis.sheet, assumed, mill);
+  const lightest = least(...basis.logs.map(({ species }) => (basis.woods.get(species) as WoodCells).greenDensity));
+  const carried = times(over(times(wood, lightest), carrying.load), carrying.each, assumed.cell("pace"));
+  return wage * (hours + value(carried, "person-h")) + sawing + dulled * edgeCost(ground);
+}
+
+/** Rates of sawing in money. Crosscuts count for nothing, since an end may need none; each piece counts its stacking. */
+export function sawnRates(ground: Ground): SawRates {
+  const { basis, wage, value } = ground;
+  const { assumed, mill, sawing, logs, sawyer } = basis;
+  const pace = aside(assumed.cell("pace")).toNumber();
+  const hours = (formula: Operand): number => value(formula, "person-h");
+  const charge = sawyer?.charge === "hour" ? priceOf(ground, "milling-per-hour") : undefined;
+  const crew = wage * asideIn(mill.crew, "people").toNumber();
+  const atMill = pace * (crew + (charge ? value(times(number("1 h"), charge), basis.pricing.currency) : 0));
+  const foot = times(number("1 ft2"), softest(basis));
+  const engine = value(over(foot, mill.rate), "h");
+  const edge = byFace(mill) ? value(over(foot, mill.sharpenEvery), "") * edgeCost(ground) : 0;
+  const nearest = Math.min(...sawing.getOut.map((cell) => asideIn(cell, "person-h").toNumber()));
+  return {
+    wage: 1,
+    logHours: pace * wage * (nearest + hours(sawing.prepare)),
+    logCash: Math.min(...logs.map(({ value: worth }) => (worth ? aside(worth).toNumber() : 0))),
+    boltHours: atMill * value(mill.setUp, "h"),
+    millCutHours: atMill * value(mill.cutHandling, "h"),
+    millHoursPerFt2: atMill * engine,
+    millCashPerFt2: engine * fuelOf(ground) + edge,
+    ripCutHours: pace * wage * hours(sawing.ripHandling),
+    ripHoursPerFt: pace * wage * value(over(number("1 ft"), sawing.ripFeed), "h"),
+    ripCashPerFt: 0,
+    crosscutHours: pace * wage * hours(assumed.cell("rate.stack")),
+  };
+}
+
+const byFace = (mill: MillCells): boolean => mill.sharpenEvery.unit.dimension === "length2";
+
+/** The wood of the logs that saws quickest. */
+const softest = ({ hardness }: Basis): Operand => least(...hardness.values());
+
+/** Renewing the edge once: one's own hours, and the wear of the blade where it is one's own. */
+function edgeCost(ground: Ground): number {
+  const { basis, wage, value } = ground;
+  const { mill, assumed, sawyer, pricing } = basis;
+  const own = wage * aside(assumed.cell("pace")).toNumber() * value(mill.sharpen, "person-h");
+  const blade = sawyer ? undefined : priceOf(ground, mill.blade === "chain" ? "chain" : "band");
+  return own + (blade ? value(over(blade, mill.bladeLife), pricing.currency) : 0);
+}
+
+/** Fuel of an hour of sawing, and the oils that go with it; a hired sawyer's is in the charge. */
+function fuelOf(ground: Ground): number {
+  const { basis, value } = ground;
+  const { mill, assumed, sawyer, pricing } = basis;
+  if (sawyer) return 0;
+  const burnt = times(mill.fuel, number("1 h"));
+  const oil = mill.blade === "chain" ? assumed.cell("saw.twoStroke") : undefined;
+  const used: readonly (readonly [string, Operand | undefined])[] = [
+    ["fuel", burnt],
+    ["bar-oil", mill.barOil && times(burnt, mill.barOil)],
+    ["two-stroke-oil", oil && times(burnt, oil)],
+  ];
+  return used.reduce((sum, [item, amount]) => {
+    const price = amount && priceOf(ground, item);
+    return price ? sum + value(times(amount, price), pricing.currency) : sum;
+  }, 0);
+}
+
+/** A price at its level; undefined where there is none. */
+export function priceOf({ basis: { sheet, pricing } }: Ground, item: string): Operand | undefined {
+  const cell = sheet.find(`price.${item}`);
+  return cell && times(cell, pricing.level);
+}

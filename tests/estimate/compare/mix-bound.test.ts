@@ -1,0 +1,74 @@
+import fc from "fast-check";
+import { describe, expect, it, vi } from "vitest";
+import { findBestMix } from "../../../src/estimate/best-mix.js";
+import { judgeStockPlan } from "../../../src/estimate/purchase/stock-judge.js";
+import { planSawing } from "../../../src/estimate/salvage/plan-sawing.js";
+import { judgeSawingPlan } from "../../../src/estimate/salvage/sawing-judge.js";
+import { DEMOS, demoBody, estimated, quickPlanners, request } from "../../helpers/estimating.js";
+import { requestDraw, written } from "../../helpers/random-request.js";
+
+vi.setConfig({ testTimeout: 120_000 });
+
+/** Little work proves less, but what it proves holds. */
+const proving = (work: number) => ({
+  ...quickPlanners,
+  sawing: (problem: Parameters<typeof planSawing>[0]) => {
+    const { plan, bound, gap, boundCovers } = planSawing(problem, { work, seed: 1 });
+    return { plan, bound, proof: { covers: `${boundCovers} ${gap}` } };
+  },
+  sketch: quickPlanners,
+});
+
+describe("the bound on all mixes", () => {
+  it("is under every mix and every route that was ever priced, on requests drawn at random", () => {
+    let proved = 0;
+    fc.assert(
+      fc.property(requestDraw, fc.constantFrom("$0/h", "$8/h", "$20/h", "$70/h"), (draw, valueOfHour) => {
+        const body = { ...written(draw, "inches"), labor: { valueOfHour } };
+        const asked = request(body);
+        const planners = proving(300);
+        const found = findBestMix(asked, planners);
+        if (!found?.bound) return;
+        proved++;
+        const least = found.bound.least.toNumber();
+        const wage = Number(/\d+/.exec(valueOfHour)?.[0]);
+        for (const { cash, hours } of found.tried) expect(cash + wage * hours).toBeGreaterThanOrEqual(least);
+        const { buy, mill, mix } = estimated(body, planners).routes;
+        for (const route of [buy, mix, ...(mill ? [mill] : [])])
+          expect(route.total.value.toNumber()).toBeGreaterThanOrEqual(least);
+      }),
+      { seed: 20251126, numRuns: 25 },
+    );
+    expect(proved).toBeGreaterThan(8);
+  });
+
+  it.each(DEMOS)("of %s leaves a gap that says something, and its plan is one that the judge passes", (name) => {
+    const { searched, routes } = estimated(demoBody(name), proving(3000));
+    const { least, plan } = searched?.bound ?? {};
+    const total = routes.mix.total.value;
+    expect(least?.lte(total)).toBe(true);
+    // Half the cost unexplained would be no news to anyone.
+    expect(least?.gt(total.times("0.75"))).toBe(true);
+    expect(plan?.logs.length).toBeGreaterThan(0);
+    const { sawing, stock } = routes.mix.plan;
+    if (sawing) expect(judgeSawingPlan(sawing.problem, sawing.plan)).toEqual([]);
+    for (const { question, plan: cuts } of stock) expect(judgeStockPlan(question.problem, cuts)).toEqual([]);
+  });
+});
+
+describe("a mix that goes piece by piece", () => {
+  const asked = demoBody("orchard-shelter");
+  const found = estimated(asked, proving(3000));
+
+  it("is taken where it is cheaper than every mix of whole groups", () => {
+    const groups = estimated(asked);
+    expect(found.routes.mix.total.value.lt(groups.routes.mix.total.value)).toBe(true);
+  });
+
+  it("comes back the same when its plans are held", () => {
+    const held = JSON.parse(JSON.stringify(found.plans)) as Record<string, unknown>;
+    const again = estimated({ ...asked, heldPlans: held });
+    expect(again.routes.mix.total.value.toFixed()).toBe(found.routes.mix.total.value.toFixed());
+    expect([...again.routes.mix.plan.sawn]).toEqual([...found.routes.mix.plan.sawn]);
+  });
+});
