@@ -93,7 +93,7 @@ function whyBought(basis: Basis, { group, millable, notMilled }: GroupBasis, sav
 /** What each extra hour brings beside what an hour is worth. */
 function rates(basis: Basis, { payPerHour }: GroupSaving, above: boolean): string {
   const worth = moneyOf(basis, basis.labor.valueOfHour);
-  return `${moneyOf(basis, payPerHour)} for each, ${above ? "above" : "below"} the ${worth} that an hour is worth`;
+  return `${moneyOf(basis, payPerHour)} an hour, ${above ? "above" : "below"} your ${worth}`;
 }
 
 const moneyOf = ({ pricing }: Basis, cell: Parameters<typeof aside>[0]): string =>

@@ -16,7 +16,6 @@ const words = (describe: string) => z.array(z.string()).describe(describe);
 const GroupReasonSchema = z
   .strictObject({
     group: z.string().describe("Name of the piece group."),
-    label: z.string().describe("In words."),
     side: z
       .enum(["mill", "buy", "both"])
       .describe("Whether it is milled or bought; both where some pieces are bought."),
@@ -78,8 +77,9 @@ const GroupSavingSchema = z
     group: z.string().describe("Name of the piece group."),
     label: z.string().describe("In words."),
     milled: z.boolean().describe("Whether the best mix mills it."),
-    route: routeField("The route in whose plan it is counted: the best mix, or all milled where the mix buys it."),
-    cashSaved: FigureSchema.describe("What milling it adds to milling the other groups of that route."),
+    cashSaved: FigureSchema.describe(
+      "What milling it adds to the other groups of the best mix; where that buys it, to all others milled.",
+    ),
     extraHours: FigureSchema.describe("Person-hours that milling it adds."),
     payPerHour: FigureSchema.describe("Cash saved an extra hour; zero where there are no extra hours."),
   })
@@ -87,7 +87,7 @@ const GroupSavingSchema = z
 
 const SharedSchema = z
   .strictObject({
-    route: routeField("The route whose saving it makes up, with the groups counted in that route."),
+    route: routeField("The route whose saving it makes up, with the groups that this one saws."),
     cash: FigureSchema.describe("Cash that no single group accounts for: set-up, packs, delivery."),
     hours: FigureSchema.describe("Hours that no single group accounts for."),
   })
@@ -104,7 +104,7 @@ const SearchSchema = z
         "Proven: no mix, each piece sawn or bought by itself, totals less in cash and hours; null where nothing is proven.",
       ),
     gap: decimalField("How far the best mix is above `least` at most, as a share of its total.").nullable(),
-    leastCovers: z.string().nullable().describe("Which plans `least` is proven for."),
+    leastCovers: z.string().nullable().describe("Which plans `least` is proven for; R1 is told with each sawing plan."),
   })
   .meta({ id: "MixSearch", description: "How well the best mix is searched." });
 
@@ -134,7 +134,7 @@ export const DecisionSchema = z
     groups: z
       .array(GroupSavingSchema)
       .describe("Group by group: leave one out of the sawing plan. A group that no plan saws is not listed."),
-    shared: SharedSchema.nullable().describe("With the groups counted in its route it makes up what that route saves."),
+    shared: SharedSchema.nullable().describe("With the groups that its route saws it makes up what that route saves."),
     search: SearchSchema.nullable().describe(
       "How the best mix was found; null where it was held or nothing can be milled.",
     ),
@@ -165,7 +165,7 @@ export function shownDecision({
       first: verdict.first,
       mill: [...verdict.mill],
       buy: [...verdict.buy],
-      groups: verdict.groups.map(({ name, label, side, why }) => ({ group: name, label, side, why })),
+      groups: verdict.groups.map(({ name, side, why }) => ({ group: name, side, why })),
     },
     best: routeKey(routes.mix),
     routes: distinctRoutes(routes).map(shownRoute),
@@ -205,12 +205,12 @@ function shownComparison({ cashSaved, extraHours, payPerHour }: Comparison): z.o
 }
 
 function shownSaving(saving: GroupSaving, milled: boolean): z.output<typeof GroupSavingSchema> {
-  return { group: saving.name, label: saving.label, milled, route: routeKey(saving.route), ...shownComparison(saving) };
+  return { group: saving.name, label: saving.label, milled, ...shownComparison(saving) };
 }
 
 const ALL_TRIED = "every mix, each with the plans of a careful sawyer's rule";
 const SOME_TRIED = "all milled, all bought, the mixes tried, and a plan that saws or buys piece by piece";
-const LEAST_COVERS = "Every mix of sawn and bought pieces, whatever stock lengths are bought, with these sawing plans.";
+const LEAST_COVERS = "every mix of sawn and bought pieces, whatever lengths are bought, with sawing plans of family R1";
 /** Places of a gap: a hundredth of a per cent. */
 const GAP_PLACES = 4;
 
@@ -221,7 +221,7 @@ function shownSearch({ tried, possible, bound, gap }: MixSearched, currency: str
     covers: tried >= possible ? ALL_TRIED : SOME_TRIED,
     least: bound ? { value: fixed(bound.least, minorDigits(currency) ?? 2), unit: currency } : null,
     gap: gap ? fixed(gap, GAP_PLACES) : null,
-    leastCovers: bound ? `${LEAST_COVERS} ${bound.proof.covers}` : null,
+    leastCovers: bound ? LEAST_COVERS : null,
   };
 }
 
