@@ -727,6 +727,13 @@ export type GableStructure = {
 /** What to set out. */
 export type Geometry = GableGeometry | LeanToGeometry | HipGeometry | PergolaGeometry;
 
+/** One group: milled or bought, and why. */
+export type GroupReason = {
+  readonly group: string;
+  readonly side: "mill" | "buy" | "both";
+  readonly why: string;
+};
+
 /** What milling one group is worth. */
 export type GroupSaving = {
   readonly group: string;
@@ -1182,6 +1189,9 @@ export type MixSearch = {
   readonly tried: number;
   readonly possible: number;
   readonly covers: string;
+  readonly least: MeasuredValue | null;
+  readonly gap: string | null;
+  readonly leastCovers: string | null;
 };
 
 /** A small change of the structure that drops a length, a panel, a row or a piece. */
@@ -1714,6 +1724,7 @@ export type ServiceOffer = {
 
 /** What groups share. */
 export type SharedSaving = {
+  readonly route: "milled" | "hired" | "mixed" | "bought";
   readonly cash: Figure;
   readonly hours: Figure;
 };
@@ -2034,10 +2045,12 @@ export type UnderlayRule = {
 export type Verdict = {
   readonly headline: string;
   readonly reasons: readonly string[];
+  readonly changes: readonly string[];
   readonly doubt: string;
   readonly first: string;
   readonly mill: readonly string[];
   readonly buy: readonly string[];
+  readonly groups: readonly GroupReason[];
 };
 
 /** Equal pieces that are wanted. */
