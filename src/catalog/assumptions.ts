@@ -19,14 +19,14 @@ export interface Assumption {
   /** Table or section of the source. */
   readonly part?: string;
   /** How to replace it by one's own figure. */
-  readonly measure?: string;
+  readonly measure: string;
 }
 
 type Row = readonly [name: string, label: string, low: string, likely: string, high: string];
 type Group = {
   readonly source: SourceKey;
   readonly part?: string;
-  readonly measure?: string;
+  readonly measure: string;
   readonly rows: readonly Row[];
 };
 
@@ -209,7 +209,7 @@ const GROUPS: readonly Group[] = [
     source: "fpl-air-drying",
     part: "2 in stock takes two to four times as long",
     measure: "Weigh a sample board weekly, until it loses no more.",
-    rows: [["drying.twoInch", "drying of 2 in stock, times that of 1 in", "2", "2.5", "4"]],
+    rows: [["drying.twoInch", "drying of stock of 2 in (51 mm), times that of 1 in (25 mm)", "2", "2.5", "4"]],
   },
   {
     source: "common-practice",
@@ -297,6 +297,14 @@ const GROUPS: readonly Group[] = [
       ["joint.post-top", "cut a post top for its beam", "0.4 person-h", "0.75 person-h", "1.5 person-h"],
       ["joint.splice", "cut one piece's share of the splices in a run", "0.2 person-h", "0.4 person-h", "0.8 person-h"],
       ["joint.lap", "cut both ends of a tie", "0.4 person-h", "0.8 person-h", "1.6 person-h"],
+      [
+        "joint.mortise",
+        "cut, fit and peg the mortises and tenons of one piece",
+        "0.8 person-h",
+        "1.5 person-h",
+        "3 person-h",
+      ],
+      ["joint.plain-bolt", "bore one piece for its bolts, both ends", "0.1 person-h", "0.2 person-h", "0.4 person-h"],
       ["joint.birdsmouth", "plumb cuts and birdsmouth of one rafter", "0.15 person-h", "0.25 person-h", "0.5 person-h"],
       ["joint.two-seats", "ends and two seats of one rafter", "0.15 person-h", "0.3 person-h", "0.6 person-h"],
       ["joint.hung", "birdsmouth and plumb end of one rafter, hung", "0.2 person-h", "0.35 person-h", "0.7 person-h"],
@@ -392,6 +400,7 @@ const GROUPS: readonly Group[] = [
   {
     source: "common-practice",
     part: "starting points; breakage, cutting at rakes and hips, end laps",
+    measure: "Count what is over, broken or cut off when the roof is done, over what was bought.",
     rows: [
       ["covering.courseWaste", "shingles, tiles and rolls cut off or broken, added", "5 %", "7 %", "10 %"],
       ["covering.underlayWaste", "underlay in end laps and offcuts, added", "3 %", "5 %", "10 %"],
@@ -411,6 +420,7 @@ const GROUPS: readonly Group[] = [
   {
     source: "common-practice",
     part: "lapped steel panels",
+    measure: "Take a tape to one eave, one ridge and one trim of a roof that you like.",
     rows: [
       ["covering.ridgeGap", "sheets stop short of the ridge's centre, level", "0.5 in", "1 in", "2 in"],
       ["covering.trimLap", "lap of trim pieces", "2 in", "4 in", "6 in"],
@@ -421,6 +431,7 @@ const GROUPS: readonly Group[] = [
   {
     source: "common-practice",
     part: "rafter ends and crossings as in table R602.3(1) of the International Residential Code; steel by usual bases",
+    measure: "Count them at one joint of the plan, or of the code's table that it follows.",
     rows: [
       ["fastener.rafterPlate", "toenails or toe screws, a rafter at its plate", "3", "3", "4"],
       ["fastener.rafterRidge", "toenails or toe screws, a rafter at the ridge", "3", "3", "4"],
@@ -436,6 +447,7 @@ const GROUPS: readonly Group[] = [
   {
     source: "own-choice",
     part: "no statement that it carries the load",
+    measure: "Count them on the plan, or as whoever checks the frame asks for them.",
     rows: [
       ["fastener.baseBolts", "bolts through a post and its base", "1", "2", "2"],
       ["fastener.postTopBrackets", "angle brackets between a post top and its beam", "2", "2", "4"],
@@ -446,7 +458,7 @@ const GROUPS: readonly Group[] = [
       ["fastener.spliceBolts", "bolts in the splice of a timber", "2", "2", "4"],
       ["fastener.lightSplice", "screws or nails in the splice of a plank", "6", "8", "12"],
       ["fastener.lapScrews", "screws at one end of a tie of timber", "2", "2", "3"],
-      ["fastener.lapBolts", "bolts at one end of a tie of planks", "1", "2", "2"],
+      ["fastener.lapBolts", "bolts at one end of a tie of planks, or of a piece that is bolted on", "1", "2", "2"],
       ["fastener.braceScrews", "screws at one end of a brace", "2", "2", "3"],
     ],
   },
@@ -459,6 +471,12 @@ const GROUPS: readonly Group[] = [
       ["footing.bag25kg", "concrete from a bag of 25 kg", "11 L", "12 L", "12.5 L"],
       ["footing.waste", "concrete and gravel that holes take beyond their size, added", "5 %", "10 %", "25 %"],
     ],
+  },
+  {
+    source: "own-choice",
+    part: "concrete of bags takes a frame after some days; its full strength is for the code to ask",
+    measure: "Read it off the bag, or off the delivery note.",
+    rows: [["footing.cure", "concrete sets before a frame stands on it", "1 day", "3 day", "7 day"]],
   },
   {
     source: "own-choice",
@@ -504,6 +522,7 @@ const GROUPS: readonly Group[] = [
   },
   {
     source: "own-choice",
+    measure: "Count what is left over, set aside or lost when the job is done, over what was bought.",
     rows: [
       ["buy.endTrim", "cut off a stock length to square it, both ends together", "0 in", "0 in", "1 in"],
       ["buy.wastage", "bought stock lengths set aside for crook and splits", "3 %", "7 %", "15 %"],
@@ -511,9 +530,17 @@ const GROUPS: readonly Group[] = [
       ["finish.jointShare", "faces hidden where pieces meet", "0 %", "3 %", "6 %"],
       ["finish.endSealerCoverage", "coverage of end sealer", "75 ft2/gal", "100 ft2/gal", "150 ft2/gal"],
       ["fastener.spare", "fasteners lost, bent or left over, added", "3 %", "5 %", "10 %"],
-      ["pace", "pace of all hand work: 1 is a steady amateur, more is slower", "0.8", "1", "1.6"],
-      ["priceLevel", "level of all prices against the catalog", "0.95", "1", "1.1"],
     ],
+  },
+  {
+    source: "own-choice",
+    measure: "Add up the hours of three stages that you have done, over the hours that stand here for them.",
+    rows: [["pace", "pace of all hand work: 1 is a steady amateur, more is slower", "0.8", "1", "1.6"]],
+  },
+  {
+    source: "own-choice",
+    measure: "Ask for three prices at the counter, over those of the catalog.",
+    rows: [["priceLevel", "level of all prices against the catalog", "0.95", "1", "1.1"]],
   },
 ];
 
@@ -526,8 +553,8 @@ export const ASSUMPTIONS: readonly Assumption[] = GROUPS.flatMap(({ rows, source
     likely,
     high,
     source,
+    measure,
     ...(part === undefined ? {} : { part }),
-    ...(measure === undefined ? {} : { measure }),
   })),
 );
 

@@ -21,6 +21,7 @@ import { minorDigits } from "./quantity/unit.js";
 import { Assumed } from "./request/assumed.js";
 import { Defaults } from "./request/given.js";
 import type { EstimateRequest } from "./request/request.js";
+import { withShopLimits } from "./request/shop-limits.js";
 import { layMill, type MillCells } from "./salvage/mill.js";
 import { layRoughSize, type RoughCells } from "./salvage/rough-size.js";
 import type { SawingBasis } from "./salvage/sawing-question.js";
@@ -51,7 +52,7 @@ export interface GroupBasis {
   /** As it comes to the machines; absent where it stays rough, or no wood is known. */
   readonly raw: RawPiece | undefined;
   /** Dressing of one as milled, where it is sold rough and wanted dressed. */
-  readonly soldRough: Cell | undefined;
+  readonly soldRough: DressingCells | undefined;
   /** Ripping one down, where it is sold larger than wanted. */
   readonly ripDown: Cell | undefined;
   readonly substitution: Substitution | NothingSold;
@@ -101,7 +102,9 @@ const GRID_MM = { "inch-pound": "1.5875", metric: "1" } as const;
 export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
   const units = displayUnits(request.system);
   const defaults = new Defaults(request.system);
-  const assumed = new Assumed(sheet, request.assumptions, request.calibration, request.system);
+  const limits = withShopLimits(request.shop, request.assumptions);
+  const assumed = new Assumed(sheet, limits.given, request.calibration, request.system);
+  assumed.faults.push(...limits.faults);
   const { catalog } = request;
   const labor = layLabor(sheet, request, defaults);
   const cutList = layCutList(sheet, request.structure, defaults, units);
@@ -308,7 +311,7 @@ function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasis {
     const raw = dressed && weightEach ? rawPiece(group, group, weightEach, laying) : undefined;
     const dressing = raw && comesRough ? layDressing(sheet, group, raw, planer, assumed, units) : undefined;
     const notMilled = reason ?? "no wood is known for it";
-    return { ...common, millable: undefined, notMilled, raw, soldRough: dressing?.each };
+    return { ...common, millable: undefined, notMilled, raw, soldRough: dressing };
   }
   const allowances = {
     thickness: assumed.cell("allowance.thickness"),
@@ -332,7 +335,7 @@ function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasis {
   const raw = rawPiece(group, rough, weightEach, laying);
   const dressing = layDressing(sheet, group, raw, planer, assumed, units);
   const sanding = laySanding(sheet, group, assumed);
-  const soldRough = comesRough ? dressing.each : undefined;
+  const soldRough = comesRough ? dressing : undefined;
   const millable = { rough, spares, dressing, sanding };
   return { ...common, millable, raw: dressed ? raw : undefined, soldRough };
 }

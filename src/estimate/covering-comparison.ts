@@ -5,7 +5,7 @@
 import { type CoveringKind, coveringKinds, coveringOf } from "../catalog/coverings.js";
 import { boardsOf, coveringOffers } from "../catalog/look-up.js";
 import type { Basis } from "./basis.js";
-import { layingTime } from "./effort/roofing.js";
+import { deckSheetsTime, layingTime } from "./effort/roofing.js";
 import { FaultError } from "./faults.js";
 import type { Need } from "./need.js";
 import { deckFor, riseOn12 } from "./pieces/deck.js";
@@ -132,8 +132,9 @@ function layOther(basis: Basis, kind: CoveringKind, name: string, roof: CoveredR
 /** Deck boards at the rate of raising, sheets and covering at their own, trim by its length. */
 function layHours({ sheet, assumed }: Basis, name: string, takeoff: CoveringTakeoff, deck: DeckCells): Cell {
   const boards = deck.volume ? [times(deck.volume, assumed.cell("raise.purlins"))] : [];
+  const sheets = deckSheetsTime(takeoff, assumed);
   const trim = times(takeoff.trimLength, assumed.cell("rate.trim"));
-  const all = plus(layingTime(takeoff, assumed), trim, ...boards);
+  const all = plus(layingTime(takeoff, assumed), trim, ...boards, ...(sheets ? [sheets] : []));
   return sheet.lay(`${name}.hours`, times(all, assumed.cell("pace")), {
     label: "lay deck, covering and trim",
     display: "person-h",

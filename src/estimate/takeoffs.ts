@@ -4,26 +4,17 @@ import type { FinishKind } from "../catalog/finishes.js";
 import { boardsOf, coveringOffers, finishOffers } from "../catalog/look-up.js";
 import type { Basis } from "./basis.js";
 import type { CommonCells } from "./compare/route.js";
-import { type BuildingCells, layBuilding } from "./effort/building.js";
-import { layingTime } from "./effort/roofing.js";
+import { layBrushing } from "./effort/brushing.js";
+import { type BuildingCells, layBuilding, type SiteHours } from "./effort/building.js";
+import { deckSheetsTime, layRoofHours, type RoofHours } from "./effort/roofing.js";
+import { coatsOf, type SettingCells } from "./effort/setting.js";
 import type { Need } from "./need.js";
 import { USUAL_COVERING } from "./pieces/deck.js";
 import { FLOOR_RUNS } from "./pieces/floor.js";
 import type { PieceGroup, SectionCells } from "./pieces/piece-group.js";
 import type { ShoppingLine } from "./purchase/line.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
-import {
-  type Cell,
-  greatest,
-  least,
-  minus,
-  number,
-  type Operand,
-  over,
-  plus,
-  sumOr,
-  times,
-} from "./sheet/expression.js";
+import { type Cell, greatest, number, type Operand, over, sumOr, times } from "./sheet/expression.js";
 import type { LaidLine } from "./sheet/own-lines.js";
 import { type BoughtRafter, layBoughtRafter } from "./takeoff/bought-rafters.js";
 import { exposureIn } from "./takeoff/corrosion.js";
@@ -45,7 +36,7 @@ export interface Takeoffs {
   readonly footings: FootingsTakeoff | undefined;
   readonly finish: FinishTakeoff;
   readonly weights: WeightTakeoff;
-  readonly building: BuildingCells;
+  readonly site: SiteHours;
   readonly needs: readonly Need[];
   /** Person-hours by stage that both routes share, in the order of the work. */
   readonly stages: readonly Cell[];
@@ -66,22 +57,44 @@ export function layTakeoffs(basis: Basis): Takeoffs {
     turns: new Map(basis.groups.map(({ group, turn }) => [group.name, turn])),
     lifted: new Map(weights.lines.map((line) => [line.group, line.lifted])),
     means: basis.mill.carry,
+    deckSheets: covering && deckSheetsTime(covering, basis.assumed),
     assumed: basis.assumed,
   });
+  const roofing = layRoofHours(sheet, basis.assumed, cutList.groups, covering);
   const needs = [...(covering?.needs ?? []), ...(fasteners?.needs ?? []), ...finish.needs, ...(footings?.needs ?? [])];
   const stages = [
     ...(footings ? [footings.dig, footings.fill] : []),
     building.join,
     building.trialAssemble,
     building.dismantle,
-    ...layFinishHours(basis, finish),
+    ...layBrushing(sheet, basis.assumed, finish),
     building.move,
-    building.brace,
-    building.raise,
-    ...layRoofHours(basis, covering),
+    ...known(building.brace, building.raise, building.rafters, building.deck, roofing.roof),
+    ...known(building.enclose, roofing.trim),
     building.cleanUp,
   ];
-  return { covering, boughtRafter, fasteners, footings, finish, weights, building, needs, stages };
+  return {
+    covering,
+    boughtRafter,
+    fasteners,
+    footings,
+    finish,
+    weights,
+    site: siteOf(building, roofing, footings),
+    needs,
+    stages,
+  };
+}
+
+const known = (...cells: readonly (Cell | undefined)[]): Cell[] => cells.flatMap((cell) => cell ?? []);
+
+/** Which hours on the site are worked with helpers, up on the roof, or in the ground. */
+function siteOf(building: BuildingCells, roofing: RoofHours, footings: FootingsTakeoff | undefined): SiteHours {
+  return {
+    raising: known(building.brace, building.raise, building.rafters),
+    aloft: known(building.deck, roofing.roof, roofing.trim),
+    digging: known(footings?.dig),
+  };
 }
 
 /** Prices the shared needs and sums the shared hours. */
@@ -94,9 +107,18 @@ export function layCommon(basis: Basis, takeoffs: Takeoffs, own: readonly LaidLi
     display: "person-h",
   });
   const ownHours = counted("hours");
-  const { building, stages } = takeoffs;
+  const { site, stages } = takeoffs;
   const upkeep = layUpkeepCost(basis, takeoffs.finish, lines);
-  return { lines, hours, stages, raising: [building.brace, building.raise], own: counted("money"), ownHours, upkeep };
+  return { lines, hours, stages, site, setting: settingOf(basis, takeoffs), own: counted("money"), ownHours, upkeep };
+}
+
+/** What the work waits for on either route. */
+function settingOf({ assumed }: Basis, { finish, footings }: Takeoffs): SettingCells {
+  const { betweenCoats } = finish;
+  return {
+    concrete: footings?.concrete && assumed.cell("footing.cure"),
+    coat: betweenCoats && { dries: betweenCoats, coats: coatsOf(finish) },
+  };
 }
 
 /** A later coating takes the same cans as the first, before tax; their cost is spread over the years between. */
@@ -240,33 +262,4 @@ function layAllWeights(basis: Basis): WeightTakeoff {
   };
   const densitiesOf = (group: PieceGroup) => ({ green: heaviest(group, "green"), dry: heaviest(group, "dry") });
   return layWeights(sheet, { groups: cutList.groups, densitiesOf, assumed }, units);
-}
-
-function layFinishHours({ sheet, assumed }: Basis, { area, brushed, kind }: FinishTakeoff): Cell[] {
-  if (kind === "none") return [];
-  const rate = { rough: assumed.cell("rate.finishRough"), smooth: assumed.cell("rate.finishSmooth") };
-  const brushing = (rough: Operand, smooth: Operand) => plus(over(rough, rate.rough), over(smooth, rate.smooth));
-  const hours = (name: string, label: string, formula: Operand) =>
-    sheet.lay(`common.hours.${name}`, times(formula, assumed.cell("pace")), { label, display: "person-h" });
-  // No coats at all are no first coat either.
-  const first = { rough: least(area.rough, brushed.rough), smooth: least(area.smooth, brushed.smooth) };
-  const later = brushing(minus(brushed.rough, first.rough), minus(brushed.smooth, first.smooth));
-  return [
-    hours("finishFirst", "brush on the first coat", brushing(first.rough, first.smooth)),
-    hours("finishLater", "brush on later coats", times(later, assumed.cell("finish.laterCoat"))),
-  ];
-}
-
-function layRoofHours({ sheet, assumed, cutList }: Basis, covering: CoveringTakeoff | undefined): Cell[] {
-  const pace = assumed.cell("pace");
-  const hours = (name: string, label: string, formula: Operand) =>
-    sheet.lay(`common.hours.${name}`, times(formula, pace), { label, display: "person-h" });
-  const fascia = cutList.groups.filter(({ role }) => role === "fascia").map(({ totalLength }) => totalLength);
-  const trims = [...fascia, ...(covering ? [covering.trimLength] : [])];
-  return [
-    ...(covering ? [hours("roof", "lay the covering", layingTime(covering, assumed))] : []),
-    ...(trims.length > 0
-      ? [hours("trim", "fit fascia and metal trim", times(sumOr(trims, "m"), assumed.cell("rate.trim")))]
-      : []),
-  ];
 }

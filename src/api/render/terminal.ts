@@ -1,21 +1,17 @@
 /** The decision, the hours by stage and the shopping list for a terminal of 100 columns. */
 
 import type { RouteCells } from "../../estimate/compare/route.js";
-import { workOf } from "../../estimate/compare/work.js";
 import type { Estimate } from "../../estimate/estimate.js";
 import { pieceMarks } from "../../estimate/pieces/cut-list.js";
 import type { ShoppingLine } from "../../estimate/purchase/line.js";
-import { fixed } from "../../estimate/quantity/decimal.js";
-import { inUnit, type Quantity } from "../../estimate/quantity/quantity.js";
-import { marked, markedSection, moneyText, shownValue } from "../../estimate/quantity/text.js";
+import { marked, markedSection } from "../../estimate/quantity/text.js";
 import type { Cell } from "../../estimate/sheet/expression.js";
 import type { CoveringTakeoff } from "../../estimate/takeoff/covering.js";
-
-export const COLUMNS = 100;
+import { bare, columns, hours, money, sentence, wrap } from "./terminal-lines.js";
+import { machines, routesOf, stagesTable, timeline } from "./terminal-work.js";
 
 /** First column, then one a route: four at most. */
 const ROUTE_WIDTHS = [34, 16, 16, 16, 16];
-const STAGE_WIDTHS = [42, 14, 14, 14, 15];
 
 /** Renders an estimate as plain lines, none longer than `COLUMNS`. */
 export function terminalPage(estimate: Estimate): string {
@@ -28,7 +24,8 @@ export function terminalPage(estimate: Estimate): string {
     groupsTable(estimate),
     why(estimate),
     stagesTable(estimate),
-    calendar(estimate),
+    timeline(estimate),
+    machines(estimate),
     logsTable(estimate),
     roof(estimate),
     shopping(estimate),
@@ -49,21 +46,6 @@ function verdict({ verdict: { headline, reasons, changes, doubt, first } }: Esti
     ...wrap(`  Biggest doubt: ${doubt}`, 4),
     ...wrap(`  First: ${first}`, 4),
   ];
-}
-
-/** Routes that differ, each once. */
-function routesOf({
-  routes: { buy, mill, hired, mix },
-}: Estimate): { readonly heading: string; readonly route: RouteCells }[] {
-  const all = [
-    { heading: "all bought", route: buy },
-    ...(mill ? [{ heading: "all milled", route: mill }] : []),
-    ...(hired ? [{ heading: "hired sawyer", route: hired }] : []),
-    ...([buy, mill, hired].includes(mix)
-      ? []
-      : [{ heading: mix.plan.hired ? "best mix, hired" : "best mix", route: mix }]),
-  ];
-  return all.map((one) => (one.route === mix ? { ...one, heading: `${one.heading} *` } : one));
 }
 
 function routesTable(estimate: Estimate): string[] {
@@ -102,7 +84,7 @@ function groupsTable({ basis, decision, verdict }: Estimate): string[] {
         sides.get(group.name) ?? "",
         saving ? money(saving.cashSaved) : "",
         saving ? hours(saving.extraHours) : "",
-        saving?.extraHours.value.gt(0) ? rate(saving.payPerHour) : "",
+        saving?.extraHours.value.gt(0) ? money(saving.payPerHour) : "",
       ],
       widths,
     );
@@ -126,54 +108,6 @@ function why({ verdict: { groups } }: Estimate): string[] {
   const alike = new Map<string, string[]>();
   for (const { label, why } of groups) alike.set(why, [...(alike.get(why) ?? []), label]);
   return ["WHY, group by group", ...[...alike].flatMap(([why, labels]) => wrap(`  ${labels.join(", ")}: ${why}`, 4))];
-}
-
-function stagesTable(estimate: Estimate): string[] {
-  const routes = routesOf(estimate);
-  const widths = STAGE_WIDTHS;
-  const names = new Map(
-    routes.flatMap(({ route }) => route.stages.map((cell) => [stageName(route, cell), cell.label] as const)),
-  );
-  const own = [...names].map(([name, label]) =>
-    columns(
-      [
-        sentence(label),
-        ...routes.map(({ route }) => cellHours(route.stages.find((cell) => stageName(route, cell) === name))),
-      ],
-      widths,
-    ),
-  );
-  const common = [...estimate.takeoffs.stages, ...estimate.common.ownHours].map((cell) =>
-    columns([sentence(cell.label), ...routes.map(() => hours(cell))], widths),
-  );
-  return [
-    columns(["PERSON-HOURS, by stage", ...routes.map(({ heading }) => heading)], widths),
-    ...own,
-    "  on either route:",
-    ...common,
-    columns(["All", ...routes.map(({ route }) => hours(route.hours))], widths),
-  ];
-}
-
-const stageName = (route: RouteCells, cell: Cell): string => cell.name.slice(route.plan.key.length);
-const cellHours = (cell: Cell | undefined): string => (cell && !cell.value.isZero() ? hours(cell) : "–");
-
-/** Weeks from the first log, as a plain line; never a date, for nobody knows yet when it begins. */
-function calendar({ basis, common, takeoffs, routes: { mix } }: Estimate): string[] {
-  const { stages, drying, totalDays, crewDays, aloneDays } = workOf(basis, common, takeoffs.weights, mix).calendar;
-  const week = (of: Quantity): string => inUnit(of, "week").ceil().toFixed();
-  const days = (of: Quantity): string => inUnit(of, "day").ceil().toFixed();
-  const { hoursPerDay, hoursPerWeek } = basis.labor;
-  const pace = `${bare(hoursPerWeek)} hours a week, ${bare(hoursPerDay)} a day`;
-  const meanwhile = stages.filter(({ whileDrying }) => whileDrying).map(({ label }) => label);
-  const stack = drying
-    ? ` The last board is stacked in week ${week(drying.startDay)} and dry in week ${week(drying.likelyDay)} (${week(drying.soonestDay)} to ${week(drying.latestDay)}).`
-    : "";
-  const rest = meanwhile.length > 0 ? ` While it dries: ${meanwhile.join(", ")}.` : "";
-  return wrap(
-    `CALENDAR  At ${pace}, the last stage ends in week ${week(totalDays)}: ${days(crewDays)} working days with the crew, ${days(aloneDays)} alone.${stack}${rest}`,
-    10,
-  );
 }
 
 function logsTable({ basis, routes }: Estimate): string[] {
@@ -299,52 +233,4 @@ function cautions({ cautions: list, notices }: Estimate): string[] {
       4,
     ),
   ];
-}
-
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** Value in its display unit, without the unit. */
-const bare = (cell: Cell): string => shownValue(inUnit(cell, cell.display), cell.display).split(" ")[0] as string;
-const hours = (cell: Cell): string => fixed(inUnit(cell, cell.unit.dimension === "time1" ? "h" : "person-h"), 1);
-
-function money(cell: Cell): string {
-  const [currency = ""] = cell.display.symbol.split("/");
-  return moneyText(cell.value, currency);
-}
-
-const rate = (cell: Cell): string => money(cell);
-
-/** The first column to the left, the others to the right; what is too long goes on in the next line. */
-function columns(texts: readonly string[], widths: readonly number[]): string {
-  const lead = /^ */.exec(texts[0] ?? "")?.[0].length ?? 0;
-  const cells = texts.map((text, i) => {
-    const width = (widths[i] ?? 12) - 1;
-    return i === 0 ? wrap(text, lead + 2, width) : wrap(text, 0, width);
-  });
-  const tall = Math.max(...cells.map((lines) => lines.length));
-  return Array.from({ length: tall }, (_, row) =>
-    cells
-      .map((lines, i) => {
-        const [text, width] = [lines[row] ?? "", widths[i] ?? 12];
-        return i === 0 ? text.padEnd(width) : text.padStart(width);
-      })
-      .join("")
-      .trimEnd(),
-  ).join("\n");
-}
-
-/** Breaks at spaces; the first line keeps its own indent, the others get `indent`. */
-function wrap(text: string, indent: number, width = COLUMNS): string[] {
-  const lead = /^ */.exec(text)?.[0] ?? "";
-  const lines: string[] = [];
-  let line = lead;
-  for (const word of text.trim().split(" ")) {
-    const joined = line.trim() === "" ? line + word : `${line} ${word}`;
-    if (joined.length <= width || line.trim() === "") line = joined;
-    else {
-      lines.push(line);
-      line = " ".repeat(indent) + word;
-    }
-  }
-  return [...lines, line];
 }

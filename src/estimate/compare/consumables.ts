@@ -23,9 +23,14 @@ export function layConsumables(
   const line = (item: Item, label: string, used: Cell): ShoppingLine => layUsed(basis, key, item, label, used);
   const used = (item: Item, label: string, words: string, amount: Operand, display = ""): ShoppingLine =>
     line(item, label, sheet.lay(`${key}.use.${item}.quantity`, amount, { label: words, display }));
-  const atMachines = over(plus(finishing.dress, finishing.sand), number("1 people"));
+  const atMachines = over(plus(finishing.dress, finishing.dressByHand, finishing.sand), number("1 people"));
   return [
-    used("sanding-discs", "Sanding discs", "discs worn", over(finishing.sanded, assumed.cell("sand.perDisc"))),
+    used(
+      "sanding-discs",
+      "Sanding discs, wear",
+      "discs worn down, in parts of one",
+      over(finishing.sanded, assumed.cell("sand.perDisc")),
+    ),
     used("electricity", "Electricity", "drawn in the shop", times(atMachines, assumed.cell("shop.power")), "kWh"),
     ...(milling
       ? [
@@ -62,7 +67,12 @@ function layMillWear({ mill, assumed }: Basis, milling: MillingCells, line: LayL
     line(chain ? "chain" : "band", chain ? "Ripping chain, wear" : "Band, wear", milling.blades),
     mill.sharpening === "service"
       ? line(sharpened, `Sharpening of ${chain ? "chains" : "bands"}`, milling.sharpenings)
-      : use("files", "Files", "files worn", over(milling.sharpenings, assumed.cell("sharpen.perFile"))),
+      : use(
+          "files",
+          "Files, wear",
+          "files worn down, in parts of one",
+          over(milling.sharpenings, assumed.cell("sharpen.perFile")),
+        ),
   ];
 }
 
@@ -71,8 +81,13 @@ function layKnives({ assumed, request }: Basis, { planed }: FinishingCells, use:
   if (request.shop?.planer === "none") return [];
   const sharpenings = over(planed, assumed.cell("dress.perKnives"));
   return [
-    use("planer-knife-sharpening", "Sharpening of planer knives", "sharpenings", sharpenings),
-    use("planer-knives", "Planer knives, wear", "sets worn", over(sharpenings, assumed.cell("dress.knifeLife"))),
+    use("planer-knife-sharpening", "Sharpening of planer knives, wear", "sharpenings, in parts of one", sharpenings),
+    use(
+      "planer-knives",
+      "Planer knives, wear",
+      "sets worn out, in parts of one",
+      over(sharpenings, assumed.cell("dress.knifeLife")),
+    ),
   ];
 }
 

@@ -19,6 +19,7 @@ export interface FinishingCells {
   readonly planed: Cell;
   readonly sanded: Cell;
   readonly dress: Cell;
+  readonly dressByHand: Cell;
   readonly sand: Cell;
   readonly buysLumber: boolean;
 }
@@ -43,18 +44,22 @@ export function layFinishing(
   const buying = buysLumber
     ? layBuying(sheet, key, split.flatMap(boughtWork), sticks, request.shop?.lumber, assumed)
     : undefined;
-  const dressing = split.flatMap(({ one, milled }) =>
-    milled && one.millable ? [times(milled, one.millable.dressing.each)] : [],
-  );
-  const dress = hours(
-    "dress",
-    "dress to finished size",
-    sumOr([...dressing, ...(buying?.dress ? [buying.dress] : [])], "person-h"),
+  const dressing = (by: "byMachine" | "byHand", bought: Operand | undefined) => {
+    const own = split.flatMap(({ one, milled }) =>
+      milled && one.millable ? [times(milled, one.millable.dressing[by])] : [],
+    );
+    return sumOr([...own, ...(bought ? [bought] : [])], "person-h");
+  };
+  const dress = hours("dress", "dress to finished size by machine", dressing("byMachine", buying?.dress));
+  const dressByHand = hours(
+    "dressByHand",
+    "dress by hand what the machines do not take",
+    dressing("byHand", buying?.dressByHand),
   );
   const sanding = plus(over(faces.sanded, assumed.cell("rate.sand")), easing(milledLength(split), assumed));
   const sand = hours("sand", "sand and ease edges", times(sanding, pace));
   const fetching = buying ? [buying.fetch, buying.sort, buying.cut] : [];
-  return { stages: [...fetching, dress, sand], ...faces, dress, sand, buysLumber };
+  return { stages: [...fetching, dress, dressByHand, sand], ...faces, dress, dressByHand, sand, buysLumber };
 }
 
 function layFaces(

@@ -4,25 +4,15 @@ import type { Price } from "../../catalog/offers/price.js";
 import type { EquipmentItem } from "../../catalog/offers/supplies.js";
 import { type QuantityText, toQuantity } from "../../catalog/reading.js";
 import type { Basis } from "../basis.js";
+import type { SiteHours } from "../effort/building.js";
 import type { MillingCells } from "../effort/milling.js";
 import { amountOf, layLine, priceCell, type ShoppingLine } from "../purchase/line.js";
-import {
-  type Cell,
-  greatest,
-  minus,
-  number,
-  type Operand,
-  over,
-  plus,
-  roundUp,
-  sum,
-  times,
-} from "../sheet/expression.js";
+import { greatest, minus, number, type Operand, over, plus, roundUp, sum, sumOr, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import type { FinishingCells } from "./finishing.js";
 
 /** What a machine is hired for: the hours for which it runs decide the days. */
-type Job = "mill" | "logs" | "shop" | "site";
+type Job = "mill" | "logs" | "shop" | "aloft" | "digging";
 
 const JOBS: Readonly<Record<EquipmentItem, Job>> = {
   "chainsaw-mill": "mill",
@@ -37,25 +27,25 @@ const JOBS: Readonly<Record<EquipmentItem, Job>> = {
   "table-saw": "shop",
   "track-saw": "shop",
   sander: "shop",
-  scaffold: "site",
-  lift: "site",
-  auger: "site",
+  scaffold: "aloft",
+  lift: "aloft",
+  auger: "digging",
 };
 
 /**
  * Machines hired by the day or bought for a share of their use. Without milling no route needs any but those of the
- * building site, and those for as long as the frame is raised.
+ * building site: from raising to the last trim for what one stands on, while holes are dug for the auger.
  */
 export function layHire(
   basis: Basis,
   key: string,
   milling: MillingCells | undefined,
   finishing: FinishingCells,
-  raising: readonly Cell[],
+  site: SiteHours,
 ): ShoppingLine[] {
   const { sheet, request, pricing, catalog, labor } = basis;
   return (request.shop?.equipment ?? []).flatMap(({ item, terms, share }): ShoppingLine[] => {
-    const elapsed = hoursOf(basis, JOBS[item], milling, finishing, raising);
+    const elapsed = hoursOf(basis, JOBS[item], milling, finishing, site);
     if (terms === "paid" || !elapsed) return [];
     // The sawyer brings the mill.
     if (basis.sawyer && JOBS[item] === "mill") return [];
@@ -84,9 +74,13 @@ function hoursOf(
   job: Job,
   milling: MillingCells | undefined,
   { dress, sand }: FinishingCells,
-  raising: readonly Cell[],
+  site: SiteHours,
 ): Operand | undefined {
-  if (job === "site") return over(sum(raising), plus(labor.crew, labor.helpers));
+  if (job === "digging") return site.digging.length > 0 ? over(sum(site.digging), labor.crew) : undefined;
+  if (job === "aloft") {
+    const together = over(sumOr(site.raising, "person-h"), plus(labor.crew, labor.helpers));
+    return plus(together, over(sumOr(site.aloft, "person-h"), labor.crew));
+  }
   if (!milling) return undefined;
   if (job === "mill") return milling.millHours;
   return over(job === "shop" ? plus(dress, sand) : plus(milling.stages.getOut, milling.stages.carry), labor.crew);

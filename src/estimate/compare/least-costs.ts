@@ -35,7 +35,7 @@ export function boughtHours({ basis: { assumed }, value }: Ground, one: GroupBas
   const sanding = times(over(group.surface, group.count), assumed.cell("sand.boughtShare"));
   const parts: Operand[] = [
     cuttingToLength([{ pieces: number("1"), turn }], assumed),
-    ...(soldRough ? [times(soldRough, assumed.cell("dress.boughtShare"))] : []),
+    ...(soldRough ? [times(soldRough.each, assumed.cell("dress.boughtShare"))] : []),
     ...(ripDown ? [ripDown] : []),
     ...(group.rules.surface === "dressed"
       ? [times(over(sanding, assumed.cell("rate.sand")), assumed.cell("pace"))]

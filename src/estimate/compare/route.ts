@@ -5,8 +5,10 @@
 
 import { pieceCost } from "../../catalog/offers/lumber.js";
 import { type Basis, basisOf, type GroupBasis } from "../basis.js";
+import type { SiteHours } from "../effort/building.js";
 import { type DryingCells, type DryingPiece, layDrying } from "../effort/drying.js";
 import { layMilling, type MillingCells } from "../effort/milling.js";
+import type { SettingCells } from "../effort/setting.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { amountsOf, layLine, layTaxes, type ShoppingLine } from "../purchase/line.js";
 import { type BoughtPieces, type StockQuestion, sticksOf, uncut } from "../purchase/lumber.js";
@@ -24,7 +26,6 @@ import {
   type PlanProof,
   plus,
   roundUp,
-  sum,
   sumOr,
   times,
 } from "../sheet/expression.js";
@@ -61,8 +62,8 @@ export interface CommonCells {
   readonly hours: Cell;
   /** Those stages, in the order of the work. */
   readonly stages: readonly Cell[];
-  /** Those of them in which helpers come in. */
-  readonly raising: readonly Cell[];
+  readonly site: SiteHours;
+  readonly setting: SettingCells;
   /** The user's own lines of money, and of person-hours. */
   readonly own: readonly Cell[];
   readonly ownHours: readonly Cell[];
@@ -116,11 +117,11 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
     label: "hours in all",
     display: "person-h",
   });
-  const elapsed = layElapsed(basis, key, hours, milling, common.raising);
+  const elapsed = layElapsed(basis, key, hours, milling, common.site.raising);
   const lines = [
     ...lumberLines,
     ...layConsumables(basis, key, milling, finishing, cuts),
-    ...layHire(basis, key, milling, finishing, common.raising),
+    ...layHire(basis, key, milling, finishing, common.site),
   ];
   const all = [...common.lines, ...lines];
   const lumber = sheet.lay(`${key}.lumber`, amountsOf(pricing, lumberLines), { label: "bought lumber, before tax" });
@@ -145,7 +146,7 @@ function layElapsed(
   milling: MillingCells | undefined,
   raising: readonly Cell[],
 ): Cell {
-  const raise = sum(raising);
+  const raise = sumOr(raising, "person-h");
   const atMill = milling && times(milling.millHours, mill.crew);
   const rest = over(minus(hours, ...(atMill ? [atMill] : []), raise), labor.crew);
   const together = plus(rest, over(raise, plus(labor.crew, labor.helpers)));

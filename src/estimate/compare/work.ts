@@ -10,7 +10,7 @@ import { scheduleOf } from "./schedule.js";
 /** The work of one route. */
 export interface WorkReport {
   readonly calendar: Calendar;
-  /** How each group is dressed that this route dresses. */
+  /** How each group is dressed on this route, and from how many faces it is crosscut. */
   readonly dressing: readonly DressingChoice[];
   /** Logs that are sawn, their slabs, and one piece of each group. */
   readonly loads: readonly Load[];
@@ -37,9 +37,9 @@ function sawnLoads({ logs, woods }: Basis, { plan: { sawing } }: RouteCells): Lo
 }
 
 function dressingOf({ groups, request, assumed }: Basis, { plan }: RouteCells): DressingChoice[] {
-  return groups.flatMap(({ group, raw, soldRough }) =>
-    raw && (plan.milled.has(group.name) || soldRough)
-      ? [dressingChoice(group, raw, request.shop?.planer, assumed)]
-      : [],
-  );
+  const shop = { planer: request.shop?.planer, assumed, system: request.system };
+  return groups.map(({ group, raw, soldRough }) => {
+    const comesDressed = !plan.sawn.has(group.name) && !soldRough;
+    return dressingChoice({ group, raw, comesDressed }, shop);
+  });
 }

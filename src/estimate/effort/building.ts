@@ -27,9 +27,23 @@ export interface BuildingCells {
   readonly trialAssemble: Cell;
   readonly dismantle: Cell;
   readonly move: Cell;
-  readonly brace: Cell;
-  readonly raise: Cell;
+  /** In the order of the work; a structure without posts or rafters has no stage for them. */
+  readonly brace: Cell | undefined;
+  readonly raise: Cell | undefined;
+  readonly rafters: Cell | undefined;
+  readonly deck: Cell | undefined;
+  /** After the covering, below it. */
+  readonly enclose: Cell | undefined;
   readonly cleanUp: Cell;
+}
+
+/** Those of the common stages that need helpers, gear or machines on the site. */
+export interface SiteHours {
+  /** Helpers come in. */
+  readonly raising: readonly Cell[];
+  /** Up on the frame, by the crew. */
+  readonly aloft: readonly Cell[];
+  readonly digging: readonly Cell[];
 }
 
 /** What building needs beside the groups. */
@@ -40,8 +54,35 @@ export interface BuildingInput {
   /** Weight of one piece of a group as it is raised. */
   readonly lifted: ReadonlyMap<string, Cell>;
   readonly means: CarryMeans;
+  /** Person-time for sheets of a deck, pace not yet applied; absent without any. */
+  readonly deckSheets: Operand | undefined;
   readonly assumed: Assumed;
 }
+
+/** Stages in which groups are put up. */
+type Raising = "raise" | "rafters" | "deck" | "enclose";
+
+const RAISING: Readonly<Record<Raising, string>> = {
+  raise: "raise posts, beams and other pieces",
+  rafters: "set ridge and rafters",
+  deck: "lay purlins, deck and boards",
+  enclose: "lay the floor, board the walls",
+};
+
+const RAISED_IN: Readonly<Record<Exclude<Role, "fascia">, Raising>> = {
+  post: "raise",
+  beam: "raise",
+  tie: "raise",
+  brace: "raise",
+  other: "raise",
+  ridge: "rafters",
+  rafter: "rafters",
+  purlin: "deck",
+  board: "deck",
+};
+
+/** Groups of floor and walls, whatever their role: they come when the roof is on. */
+const ENCLOSING = /^(paired-)?(wall-|floor-|bearers|joists)/;
 
 const RAISE: Readonly<Record<Role, string>> = {
   post: "raise.timber",
@@ -73,7 +114,7 @@ export function layTurning(sheet: Sheet, group: PieceGroup, weight: Cell | undef
   );
 }
 
-/** Lays hours by stage over all groups. Fascia is fitted with the trim. */
+/** Lays hours by stage over all groups. */
 export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
   const { groups, turns, assumed } = input;
   const pace = assumed.cell("pace");
@@ -87,14 +128,20 @@ export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
     sheet.lay(`common.hours.${name}`, formula, { label, display: "person-h" });
   const total = (name: string, label: string, cells: readonly Cell[]) => hours(name, label, sumOr(cells, "person-h"));
   for (const group of groups) sheet.title(`work.${group.name}`, group.label);
-  const raised = groups.filter((group) => group.role !== "fascia");
+  const fitted = (stage: Raising): Cell | undefined => {
+    const of = groups.filter((group) => raisedIn(group) === stage);
+    const sheets = stage === "deck" && input.deckSheets ? [times(input.deckSheets, pace)] : [];
+    if (of.length + sheets.length === 0) return undefined;
+    const own = each("raise", "put up", of, (group) => times(group.volume, assumed.cell(RAISE[group.role]), pace));
+    return hours(stage, RAISING[stage], sumOr([...own, ...sheets], "person-h"));
+  };
   const tried = groups.filter((group) => TRIED.has(group.role));
   const counted = (of: readonly PieceGroup[]) =>
     sumOr(
       of.map((group) => group.count),
       "",
     );
-  const posts = counted(groups.filter((group) => group.role === "post"));
+  const posts = groups.filter((group) => group.role === "post");
   const jointOf = (group: PieceGroup) => {
     const ends = times(number("2"), turns.get(group.name) ?? number("0 person-h"));
     return times(group.count, plus(times(assumed.cell(`joint.${group.rules.joint}`), pace), ends));
@@ -110,12 +157,14 @@ export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
     ),
     dismantle: hours("dismantle", "take apart again", times(counted(tried), assumed.cell("rate.dismantle"), pace)),
     move: hours("move", "move to the site", times(movingOf(sheet, input), pace)),
-    brace: hours("brace", "brace while raising", times(posts, assumed.cell("rate.brace"), pace)),
-    raise: total(
-      "raise",
-      "raise the frame",
-      each("raise", "raise", raised, (group) => times(group.volume, assumed.cell(RAISE[group.role]), pace)),
-    ),
+    brace:
+      posts.length > 0
+        ? hours("brace", "brace while raising", times(counted(posts), assumed.cell("rate.brace"), pace))
+        : undefined,
+    raise: fitted("raise"),
+    rafters: fitted("rafters"),
+    deck: fitted("deck"),
+    enclose: fitted("enclose"),
     cleanUp: hours(
       "cleanUp",
       "clean up",
@@ -129,6 +178,12 @@ export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
       ),
     ),
   };
+}
+
+/** Fascia is fitted with the trim. */
+function raisedIn({ role, name }: PieceGroup): Raising | undefined {
+  if (role === "fascia") return undefined;
+  return ENCLOSING.test(name) ? "enclose" : RAISED_IN[role];
 }
 
 /** Loads of all pieces from the shop to where they are raised. */

@@ -4,6 +4,7 @@ import type { Assumed } from "../request/assumed.js";
 import type { ShopShape } from "../request/shop.js";
 import { type Cell, number, type Operand, over, plus, roundUp, sumOr, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
+import type { DressingCells } from "./dressing.js";
 
 /** Pieces of one group that are bought. */
 export interface BoughtWork {
@@ -14,7 +15,7 @@ export interface BoughtWork {
   /** Of one piece; absent where no wood is known. */
   readonly weight: Cell | undefined;
   /** Dressing of one as milled, where it is sold rough and wanted dressed. */
-  readonly dressing: Cell | undefined;
+  readonly dressing: DressingCells | undefined;
   /** Ripping one down, where what is sold is larger than what is wanted. */
   readonly ripDown: Cell | undefined;
 }
@@ -26,6 +27,7 @@ export interface BuyingCells {
   readonly cut: Cell;
   /** Absent where everything comes as it is wanted. */
   readonly dress: Operand | undefined;
+  readonly dressByHand: Operand | undefined;
 }
 
 /** Lays the stages of buying under a route's key. @param sticks - Stock lengths bought. */
@@ -43,7 +45,8 @@ export function layBuying(
   const trips = lumber === "fetched" ? times(tripsOf(bought, assumed), assumed.cell("buy.fetch")) : undefined;
   // Off the lorry or off the trailer, the more the longer.
   const unload = times(sticks, assumed.cell("buy.unload"));
-  const rough = bought.flatMap(({ pieces, dressing }) => (dressing ? [times(pieces, dressing)] : []));
+  const rough = (by: "byMachine" | "byHand") =>
+    bought.flatMap(({ pieces, dressing }) => (dressing ? [times(pieces, dressing[by])] : []));
   const larger = bought.flatMap(({ pieces, ripDown }) => (ripDown ? [times(pieces, ripDown)] : []));
   return {
     fetch: trips
@@ -51,7 +54,8 @@ export function layBuying(
       : hours("fetch", "receive and unload lumber", times(plus(assumed.cell("buy.receive"), unload), pace)),
     sort: hours("sort", "sort and stack lumber", times(sticks, assumed.cell("buy.sort"), pace)),
     cut: hours("cut", "cut lumber to length", cuttingToLength(bought, assumed)),
-    dress: dressingOf(rough, larger, assumed),
+    dress: dressingOf(rough("byMachine"), larger, assumed),
+    dressByHand: dressingOf(rough("byHand"), [], assumed),
   };
 }
 

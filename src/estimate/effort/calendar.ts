@@ -1,30 +1,17 @@
 /**
- * From hours to days: what each stage takes one person and the crew, and a plain timeline in days from the start. There is
- * no date in it, for nobody knows yet when the first log is got out. Nothing is laid: every figure is read off cells.
+ * From hours to days: what each stage takes one person and the crew, and a plain timeline in days from the start. Nothing is laid: every figure is read off cells.
  */
-import { type Decimal, decimal, ZERO } from "../quantity/decimal.js";
+import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { type Quantity, quantity } from "../quantity/quantity.js";
 import { goAlongside } from "./alongside.js";
+import { type StageWork, type TimedStage, timelineOf } from "./timeline.js";
 
-/** One stage, in the order of the work. */
-export interface StageWork {
-  /** Last part of its cell's name. */
-  readonly stage: string;
-  readonly label: string;
-  readonly personHours: Decimal;
-  /** At work at once. */
-  readonly people: Decimal;
-  /** Whether it cannot begin before the lumber is dry. */
-  readonly needsDry: boolean;
-}
-
-/** Stages in their order, the hours of a day and a week, the time in the stack. */
+/** Stages in their order, the crew, the hours of a day and a week, the time in the stack. */
 export interface CalendarInput {
   readonly stages: readonly StageWork[];
-  /** Last stage before lumber dries; what comes after it in the order may go on meanwhile. */
-  readonly stacked: string;
   /** Days in the stack; undefined where nothing dries. */
   readonly drying: { readonly soonest: Decimal; readonly likely: Decimal; readonly latest: Decimal } | undefined;
+  readonly crew: Decimal;
   readonly hoursPerDay: Decimal;
   readonly hoursPerWeek: Decimal;
 }
@@ -34,18 +21,20 @@ export interface CalendarStage {
   readonly stage: string;
   readonly label: string;
   readonly personHours: Quantity;
-  /** At work at once. */
+  /** At work at once, at most. */
   readonly people: Quantity;
-  /** Elapsed, with all who are at it. */
+  /** Elapsed, with all who may be at it. */
   readonly crewHours: Quantity;
   /** Working days at so many hours a day, of the crew, and of one person who does it alone. */
   readonly crewDays: Quantity;
   readonly aloneDays: Quantity;
   readonly startDay: Quantity;
   readonly endDay: Quantity;
+  /** When what it leaves has dried or set; the day of its end where nothing has to. */
+  readonly setDay: Quantity;
   /** Goes on while lumber lies in the stack. */
   readonly whileDrying: boolean;
-  /** Other stages here that need not wait for it, nor it for them. The timeline lets nothing overlap but the drying. */
+  /** Other stages here that need not wait for it, nor it for them. */
   readonly alongside: readonly string[];
 }
 
@@ -63,62 +52,46 @@ export interface Calendar {
       }
     | undefined;
   readonly totalDays: Quantity;
-  /** Working days without the waiting. */
+  /** Working days without the waiting, one stage after the other. */
   readonly crewDays: Quantity;
   readonly aloneDays: Quantity;
 }
 
-const DAYS_A_WEEK = decimal(7);
 const days = (of: Decimal): Quantity => quantity(of, "day");
 
-/**
- * One stage after the other, in the order of the work; what needs dry lumber lets the others pass while it waits. Stages
- * of no hours are left out.
- */
+/** The stages that have hours, each with its days. */
 export function calendarOf(input: CalendarInput): Calendar {
-  const waiting = input.stages.filter(({ personHours }) => personHours.gt(0));
-  const done: CalendarStage[] = [];
-  let now = ZERO;
-  let stacked: Decimal | undefined;
-  const dryAt = (): Decimal | undefined => input.drying && stacked?.plus(input.drying.likely);
-  while (waiting.length > 0) {
-    const dry = dryAt();
-    const next = waiting.findIndex(({ needsDry }) => !needsDry || !input.drying || dry?.lte(now));
-    if (next < 0) {
-      // Only what waits is left; nothing dries that was never stacked.
-      now = dry ?? now;
-      stacked ??= now.minus(input.drying?.likely ?? ZERO);
-      continue;
-    }
-    const [work] = waiting.splice(next, 1) as [StageWork];
-    const others = input.stages.filter(({ personHours, stage }) => personHours.gt(0) && goAlongside(work.stage, stage));
-    const alongside = others.map(({ stage }) => stage);
-    const bar = { ...barOf(work, now, input), whileDrying: dry?.gt(now) ?? false, alongside };
-    done.push(bar);
-    now = bar.endDay.value;
-    if (work.stage === input.stacked) stacked = now;
-  }
-  return { stages: done, drying: dryingOf(input, stacked), totalDays: days(now), ...workingDays(done) };
+  const { crew, hoursPerWeek } = input;
+  const { stages, stacked } = timelineOf({ stages: input.stages, drying: input.drying?.likely, crew, hoursPerWeek });
+  const drying = dryingOf(input, stacked);
+  const worked = input.stages.filter(({ personHours }) => personHours.gt(0)).map(({ stage }) => stage);
+  const bars = stages.map((one) => barOf(one, worked, drying, input.hoursPerDay));
+  const last = bars.reduce((latest, { setDay }) => (setDay.value.gt(latest) ? setDay.value : latest), ZERO);
+  return { stages: bars, drying, totalDays: days(last), ...workingDays(bars) };
 }
 
 function barOf(
-  work: StageWork,
-  start: Decimal,
-  input: CalendarInput,
-): Omit<CalendarStage, "whileDrying" | "alongside"> {
-  const { stage, label, personHours, people } = work;
+  { work, start, end }: TimedStage,
+  all: readonly string[],
+  drying: Calendar["drying"],
+  hoursPerDay: Decimal,
+): CalendarStage {
+  const { stage, label, personHours, people, sets } = work;
   const elapsed = personHours.dividedBy(people);
-  const end = start.plus(elapsed.times(DAYS_A_WEEK).dividedBy(input.hoursPerWeek));
+  const whileDrying = drying && start.gte(drying.startDay.value) && start.lt(drying.likelyDay.value);
   return {
     stage,
     label,
     personHours: quantity(personHours, "person-h"),
     people: quantity(people, "people"),
     crewHours: quantity(elapsed, "h"),
-    crewDays: days(elapsed.dividedBy(input.hoursPerDay)),
-    aloneDays: days(personHours.dividedBy(input.hoursPerDay)),
+    crewDays: days(elapsed.dividedBy(hoursPerDay)),
+    aloneDays: days(personHours.dividedBy(hoursPerDay)),
     startDay: days(start),
     endDay: days(end),
+    setDay: days(end.plus(sets)),
+    whileDrying: whileDrying ?? false,
+    alongside: all.filter((other) => goAlongside(stage, other)),
   };
 }
 

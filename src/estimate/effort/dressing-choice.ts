@@ -1,12 +1,16 @@
 /** Which machine dresses a group, and why: read off the same limits as the hours, for showing. No formula hangs on it. */
 import type { PieceGroup } from "../pieces/piece-group.js";
+import { displayUnits } from "../quantity/display.js";
+import type { Quantity } from "../quantity/quantity.js";
+import { type MeasureSystem, marked, markedSmall, shown } from "../quantity/text.js";
+import { unit } from "../quantity/unit.js";
 import type { Assumed } from "../request/assumed.js";
 import { aside } from "../sheet/aside.js";
 import { evaluate } from "../sheet/evaluate.js";
-import { expressionOf, type Operand } from "../sheet/expression.js";
-import { limitsOf, type Planer, planingOf, type RawPiece } from "./dressing.js";
+import { expressionOf, least, type Operand, over, roundUp } from "../sheet/expression.js";
+import { limitsOf, type MachineLimit, type Planer, planingOf, type RawPiece } from "./dressing.js";
 
-/** How one group is dressed. */
+/** How one group is dressed and cut to length. */
 export interface DressingChoice {
   readonly group: string;
   readonly by: "machine" | "hand" | "nobody";
@@ -14,46 +18,96 @@ export interface DressingChoice {
   readonly order?: "slab-first" | "piece-by-piece";
   /** From one face, or from both where the saw is too shallow; by machine only. */
   readonly rip?: "one-face" | "both-faces";
+  /** Faces from which each crosscut is made. */
+  readonly crosscutFaces: number;
   /** Reasons, in words. */
   readonly because: readonly string[];
 }
 
+/** A group on a route: as it comes to the machines, where anything is to be dressed. */
+export interface DressedGroup {
+  readonly group: PieceGroup;
+  readonly raw: RawPiece | undefined;
+  /** Whether it is bought as it is wanted. */
+  readonly comesDressed: boolean;
+}
+
+/** The shop in which it is dressed. */
+export interface DressingShop {
+  readonly planer: Planer | undefined;
+  readonly assumed: Assumed;
+  readonly system: MeasureSystem;
+}
+
 const valueNow = (operand: Operand) => evaluate(expressionOf(operand), aside);
+const quantityNow = (operand: Operand): Quantity => ({ value: valueNow(operand), unit: expressionOf(operand).unit });
 
 /** Both measure the same, in the one unit in which it is held. */
 const exceeds = (is: Operand, most: Operand): boolean => valueNow(is).gt(valueNow(most));
 
-/** The choice for one group as it comes to the machines. */
-export function dressingChoice(
-  group: PieceGroup,
-  raw: RawPiece,
-  planer: Planer | undefined,
-  assumed: Assumed,
-): DressingChoice {
-  const name = group.name;
-  if (group.rules.surface !== "dressed") return { group: name, by: "nobody", because: ["it stays rough"] };
-  if (planer === "none") return { group: name, by: "hand", because: ["there is no planer"] };
-  const beyond = limitsOf(raw, assumed).filter(({ share }) => valueNow(share).gt(1));
-  if (beyond.length > 0) return { group: name, by: "hand", because: beyond.map(({ because }) => because) };
+/** The choice for one group. */
+export function dressingChoice(of: DressedGroup, shop: DressingShop): DressingChoice {
+  const faces = crosscutFaces(of.group, shop);
+  const { because, ...choice } = dressing(of, shop);
+  return { group: of.group.name, ...choice, crosscutFaces: faces.count, because: [...because, ...faces.because] };
+}
+
+function dressing(
+  { group, raw, comesDressed }: DressedGroup,
+  shop: DressingShop,
+): Omit<DressingChoice, "group" | "crosscutFaces"> {
+  const { planer, assumed, system } = shop;
+  if (group.rules.surface !== "dressed") return { by: "nobody", because: ["it stays rough"] };
+  if (comesDressed || !raw) return { by: "nobody", because: ["it is bought dressed"] };
+  if (planer === "none") return { by: "hand", because: ["there is no planer"] };
+  const limits = limitsOf(raw, assumed);
+  const beyond = limits.filter(({ share }) => valueNow(share).gt(1));
+  if (beyond.length > 0)
+    return { by: "hand", because: beyond.map((limit) => `${limit.beyond}: ${measures(limit, system)}`) };
   const { piece, slab, abreast } = planingOf(group, raw, assumed);
   const slabFirst = exceeds(piece, slab);
   const bothFaces = exceeds(raw.thickness, assumed.cell("dress.deepestRip"));
+  const ripDepth = markedSmall(quantityNow(assumed.cell("dress.deepestRip")), system);
   return {
-    group: name,
     by: "machine",
     order: slabFirst ? "slab-first" : "piece-by-piece",
     rip: bothFaces ? "both-faces" : "one-face",
     because: [
-      "it goes through the planer",
+      `jointer, rip saw and planer take it; nearest to its limit is its ${nearest(limits, system)}`,
       whyInOrder(valueNow(abreast).toNumber(), slabFirst),
-      ...(bothFaces ? ["it is thicker than the saw cuts from one face"] : []),
+      ...(bothFaces ? [`it is thicker than the ${ripDepth} that the saw rips from one face`] : []),
     ],
   };
+}
+
+/** `weight, 86 lb of 100 lb`. */
+function nearest(limits: readonly MachineLimit[], system: MeasureSystem): string {
+  const [first] = limits.toSorted((a, b) => valueNow(b.share).cmp(valueNow(a.share)));
+  return first ? `${first.of}, ${measures(first, system)}` : "";
+}
+
+/** `143 lb, at most 100 lb`. */
+function measures({ of, is, most }: MachineLimit, system: MeasureSystem): string {
+  const said = (operand: Operand): string => {
+    const quantity = quantityNow(operand);
+    if (of === "weight") return shown(quantity, unit(displayUnits(system).mass));
+    return of === "length" ? marked(quantity, system) : markedSmall(quantity, system);
+  };
+  return `${said(is)}, at most ${said(most)}`;
 }
 
 function whyInOrder(abreast: number, slabFirst: boolean): string {
   if (slabFirst) return `${abreast} in one slab take fewer passes before they are ripped`;
   return abreast > 1
     ? "a pass over sawn edges costs more than one slab for several would save"
-    : "no two go through in one slab";
+    : "no two go through the planer in one slab";
+}
+
+function crosscutFaces({ thickness, width }: PieceGroup, { assumed, system }: DressingShop) {
+  const depth = assumed.cell("cut.depth");
+  const thinner = least(thickness, width);
+  const count = valueNow(roundUp(over(thinner, depth))).toNumber();
+  const [deep, saw] = [markedSmall(quantityNow(thinner), system), markedSmall(quantityNow(depth), system)];
+  const because = count > 1 ? [`crosscut from ${count} faces: ${deep} is deeper than the saw's ${saw}`] : [];
+  return { count, because };
 }

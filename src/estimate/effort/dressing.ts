@@ -28,6 +28,9 @@ import type { Sheet } from "../sheet/sheet.js";
 export interface DressingCells {
   /** Person-hours for one piece; zero where it stays rough. */
   readonly each: Cell;
+  /** The same where machines dress it, and where hands do: one of the two is zero. */
+  readonly byMachine: Operand;
+  readonly byHand: Operand;
   /** Faces of one piece, finished. */
   readonly surfaceEach: Cell;
 }
@@ -74,21 +77,23 @@ export function layDressing(
   });
   const lay = (name: string, label: string, formula: Operand) =>
     sheet.lay(`${line}.${name}`, formula, { label, display: "person-min" });
-  const formula = (): Operand => {
-    if (group.rules.surface !== "dressed") return number("0 person-h");
-    const rate = over(surfaceEach, assumed.cell("dress.handRate"));
-    const hand = lay("byHand", "dress one by hand", times(rate, raw.hardness));
-    if (planer === "none") return times(hand, assumed.cell("pace"));
-    const machine = lay("byMachine", "dress one by machine", byMachine(group, raw, assumed));
-    const beyond = greatest(...limitsOf(raw, assumed).map(({ share }) => share));
-    const fit = sheet.lay(`${line}.machineLimit`, beyond, {
-      label: "of what the machines take, at most",
-      display: "%",
-    });
-    // What no machine takes is never the quicker for it.
-    return times(when(fit, "above", ONE, greatest(hand, machine), machine), assumed.cell("pace"));
-  };
-  return { each: lay("dressEach", "dress one piece", formula()), surfaceEach };
+  const nothing = number("0 person-h");
+  const laid = (formula: Operand): Cell => lay("dressEach", "dress one piece", formula);
+  if (group.rules.surface !== "dressed")
+    return { each: laid(nothing), byMachine: nothing, byHand: nothing, surfaceEach };
+  const rate = over(surfaceEach, assumed.cell("dress.handRate"));
+  const hand = lay("byHand", "dress one by hand", times(rate, raw.hardness));
+  if (planer === "none") {
+    const each = laid(times(hand, assumed.cell("pace")));
+    return { each, byMachine: nothing, byHand: each, surfaceEach };
+  }
+  const machine = lay("byMachine", "dress one by machine", byMachine(group, raw, assumed));
+  const beyond = greatest(...limitsOf(raw, assumed).map(({ share }) => share));
+  const fit = sheet.lay(`${line}.machineLimit`, beyond, { label: "of what the machines take, at most", display: "%" });
+  // What no machine takes is never the quicker for it.
+  const each = laid(times(when(fit, "above", ONE, greatest(hand, machine), machine), assumed.cell("pace")));
+  const only = (past: Operand, within: Operand): Operand => when(fit, "above", ONE, past, within);
+  return { each, byMachine: only(nothing, each), byHand: only(each, nothing), surfaceEach };
 }
 
 /**
@@ -109,21 +114,26 @@ export function layRipDown(sheet: Sheet, group: PieceGroup, sides: number, assum
 
 /** One limit of the machines: past the whole of it a piece is dressed by hand. */
 export interface MachineLimit {
+  /** What of the piece it limits, and what a piece beyond it is, in words. */
+  readonly of: "weight" | "length" | "width" | "thickness";
+  readonly beyond: string;
+  readonly is: Cell;
+  readonly most: Operand;
   readonly share: Operand;
-  /** Why a piece does not go through, in words. */
-  readonly because: string;
 }
 
 /** What a piece takes up of each limit. */
 export function limitsOf(raw: RawPiece, assumed: Assumed): MachineLimit[] {
   const a = (name: string) => assumed.cell(name);
-  const bothFaces = times(number("2"), a("dress.deepestRip"));
+  const limit = (of: MachineLimit["of"], beyond: string, most: Operand): MachineLimit => {
+    return { of, beyond, is: raw[of], most, share: over(raw[of], most) };
+  };
   return [
-    { share: over(raw.weight, a("dress.heaviest")), because: "too heavy to feed" },
-    { share: over(raw.length, a("dress.longest")), because: "too long for the room at the machines" },
-    { share: over(raw.width, a("dress.widest")), because: "too wide for the planer" },
-    { share: over(raw.thickness, a("dress.thickest")), because: "too thick for the planer" },
-    { share: over(raw.thickness, bothFaces), because: "too thick to rip, even from both faces" },
+    limit("weight", "too heavy to feed", a("dress.heaviest")),
+    limit("length", "too long for the room at the machines", a("dress.longest")),
+    limit("width", "too wide for the planer", a("dress.widest")),
+    limit("thickness", "too thick for the planer", a("dress.thickest")),
+    limit("thickness", "too thick to rip, even from both faces", times(number("2"), a("dress.deepestRip"))),
   ];
 }
 

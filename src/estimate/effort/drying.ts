@@ -65,7 +65,7 @@ function oneInch(assumed: Assumed, id: string): Cell {
   const middle = short.plus(long).dividedBy(2);
   return assumed.spread(
     `drying.${id}`,
-    `1 in ${species.name} to about 20 %, air-dried`,
+    `${species.name} of 1 in (25 mm) to about 20 %, air-dried`,
     [`${short.toFixed()} day`, `${middle.toFixed()} day`, `${long.toFixed()} day`],
     { source: "fpl-air-drying" },
   );

@@ -182,7 +182,7 @@ export function layMilling(
     fuel,
     barOil: mill.barOil && lay("barOil", "bar oil", times(fuel, mill.barOil), units.liquid),
     twoStroke: oil && lay("twoStroke", "two-stroke oil", oil, units.liquid),
-    blades: lay("blades", `${mill.blade}s worn out or lost`, formulas.blades),
+    blades: lay("blades", `${mill.blade}s worn out or lost, in parts of one`, formulas.blades),
     loads: amounts.loads,
   };
 }

@@ -181,7 +181,7 @@ function rulesOf(plan: GroupPlan): PieceRules {
     seasoning: given.seasoning ?? role.seasoning,
     structural: given.structural ?? role.structural,
     hiddenFaces: given.hiddenFaces ?? role.hiddenFaces,
-    joint: plan.joint ?? role.joint,
+    joint: given.joint ?? plan.joint ?? role.joint,
     source: given.source ?? "auto",
     buyAs: given.buyAs,
   };

@@ -5,26 +5,7 @@
  * defaults in every answer that uses them.
  */
 import type { InEither } from "../request/given.js";
-import type { Role } from "../request/structure.js";
-
-/** Which joint holds a piece, so that its hours and hardware are known. */
-export type JointKind =
-  | "post-top"
-  | "splice"
-  | "lap"
-  | "birdsmouth"
-  | "two-seats"
-  | "hung"
-  | "lap-and-hang"
-  | "ledger"
-  | "joist"
-  | "bearer"
-  | "king-post"
-  | "ridge-cut"
-  | "brace"
-  | "crossing"
-  | "face"
-  | "none";
+import type { JointKind, Role } from "../request/structure.js";
 
 /** What is taken of a piece by its role where the request is silent. */
 export interface RoleDefaults {

@@ -29,9 +29,34 @@ export const shopShape = z
       most: "60 ft",
     }).optional(),
     deepestRip: quantityField("in", {
-      describe: "Thickest slab that the rip saw edges.",
+      describe: "Depth of cut of the rip or table saw: the thickest slab that it edges from one face.",
       example: "3 in",
       most: "24 in",
+    }).optional(),
+    crosscutDepth: quantityField("in", {
+      describe: "Depth of cut of the circular saw: deeper pieces are crosscut from several faces.",
+      example: "2 1/2 in",
+      most: "24 in",
+    }).optional(),
+    planerWidth: quantityField("in", {
+      describe: "Widest piece that the planer takes.",
+      example: "12 1/2 in",
+      most: "48 in",
+    }).optional(),
+    planerDepth: quantityField("in", {
+      describe: "Thickest piece that the planer takes.",
+      example: "6 in",
+      most: "24 in",
+    }).optional(),
+    heaviestFed: quantityField("lb", {
+      describe: "Heaviest piece that you feed over the machines.",
+      example: "100 lb",
+      most: "2000 lb",
+    }).optional(),
+    longestFed: quantityField("ft", {
+      describe: "Longest piece that the shop has room to feed.",
+      example: "20 ft",
+      most: "100 ft",
     }).optional(),
     ripKerf: quantityField("in", { describe: "Kerf of the rip saw.", example: "1/8 in", most: "1 in" }).optional(),
     getOut: z
@@ -127,6 +152,13 @@ export const laborShape = z
       example: "6 h/day",
       most: "16 h/day",
     }).optional(),
+    startDate: z.iso
+      .date()
+      .optional()
+      .meta({
+        description: "Day on which the work begins, as 2027-03-01: the timeline then has dates as well.",
+        examples: ["2027-03-01"],
+      }),
   })
   .meta({
     id: "Labor",

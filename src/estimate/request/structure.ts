@@ -12,6 +12,31 @@ const speciesId = z
   .refine((id) => SPECIES.some((species) => species.id === id))
   .meta({ description: "Which wood. GET /v1/species lists them all.", examples: ["eastern-white-pine"] });
 
+/** How a piece is joined, so that its hours and hardware are known. */
+const JOINTS = [
+  "post-top",
+  "splice",
+  "lap",
+  "mortise",
+  "plain-bolt",
+  "birdsmouth",
+  "two-seats",
+  "hung",
+  "lap-and-hang",
+  "ledger",
+  "joist",
+  "bearer",
+  "king-post",
+  "ridge-cut",
+  "brace",
+  "crossing",
+  "face",
+  "none",
+] as const;
+
+/** Key of a joint. */
+export type JointKind = (typeof JOINTS)[number];
+
 const settings = {
   species: z
     .array(speciesId)
@@ -56,6 +81,14 @@ const settings = {
     .meta({
       description: "Wide faces that the finish does not reach, such as the top of a purlin under the sheets.",
       examples: ["one-wide"],
+    }),
+  joint: z
+    .enum(JOINTS)
+    .optional()
+    .meta({
+      description:
+        "How they are joined, by their role where nothing is said. post-top: notched for its beam; splice: halved end to end; lap: halved over what bears it; mortise: mortise and tenon, pegged; plain-bolt: uncut, bolted to its neighbour; birdsmouth; two-seats: notched over two bearers; hung: birdsmouth and a hanger; lap-and-hang: one end lapped, one hung; ledger: lagged to a wall; joist, bearer: of a floor; king-post; ridge-cut: plumb cuts alone; brace: mitred at both ends; crossing, face: fixed where it crosses or lies flat; none: cut to length.",
+      examples: ["mortise"],
     }),
   source: z
     .enum(["mill", "buy", "auto"])

@@ -4,9 +4,9 @@
  */
 import type { Exposure } from "../../catalog/fasteners.js";
 import type { PieceGroup, SectionCells } from "../pieces/piece-group.js";
-import type { JointKind } from "../pieces/roles.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import type { Assumed } from "../request/assumed.js";
+import type { JointKind } from "../request/structure.js";
 import {
   type Cell,
   count,
@@ -33,6 +33,7 @@ export type ConnectionKind =
   | "hanger"
   | "bearer-post"
   | "joist-seat"
+  | "bolt"
   | "brace"
   | "rafter-plate"
   | "rafter-ridge"
@@ -47,6 +48,9 @@ const AT_JOINT: Readonly<Record<JointKind, readonly (readonly [ConnectionKind, n
   ],
   splice: [["splice", 1]],
   lap: [["lap", 2]],
+  // Pegs are split from offcuts.
+  mortise: [],
+  "plain-bolt": [["bolt", 2]],
   birdsmouth: [
     ["rafter-plate", 1],
     ["rafter-ridge", 1],
@@ -80,6 +84,7 @@ const CONNECTION_WORDS: Readonly<Record<ConnectionKind, string>> = {
   "post-top": "at the post top",
   splice: "at the splices",
   lap: "at the laps",
+  bolt: "where it is bolted on",
   brace: "at their ends",
   "rafter-plate": "at the plate",
   "rafter-ridge": "at the upper end",
@@ -92,7 +97,7 @@ const CONNECTION_WORDS: Readonly<Record<ConnectionKind, string>> = {
 };
 
 /** Connections whose hardware also goes through a post. */
-const IN_POSTS: ReadonlySet<ConnectionKind> = new Set(["post-base", "post-top", "lap", "bearer-post", "brace"]);
+const IN_POSTS: ReadonlySet<ConnectionKind> = new Set(["post-base", "post-top", "lap", "bolt", "bearer-post", "brace"]);
 
 /** Equal connections of one sort of piece. */
 export interface Connection {
@@ -129,13 +134,13 @@ export interface ConnectionInput {
 
 /** Lays how many connections of each kind there are; a run of one piece has no splice. */
 export function layConnections(sheet: Sheet, input: ConnectionInput): Connection[] {
-  const posts = input.groups.filter((group) => group.rules.joint === "post-top");
+  const posts = input.groups.filter(standsOnBase);
   const inPosts = posts.map(input.exposureOf);
   return [...bySection(input.groups).values()].flatMap((groups) => {
     const first = groups[0] as PieceGroup;
     const own = groups.map(input.exposureOf);
     const { thickness, width } = input.sectionOf?.(first) ?? first;
-    return AT_JOINT[first.rules.joint].flatMap(([kind, each]): Connection[] => {
+    return connectionsAt(first).flatMap(([kind, each]): Connection[] => {
       const name = `${baseOf(first)}.${kind}`;
       const words = first.rules.joint === "king-post" ? "at foot and top" : CONNECTION_WORDS[kind];
       const label = `${labelOf(first)}, ${words}`;
@@ -169,6 +174,15 @@ function layEndRoom(
     label: "to the end of a piece that meets the next over its support",
     display: units.small,
   });
+}
+
+const standsOnBase = ({ role, rules }: PieceGroup): boolean => role === "post" && rules.joint !== "king-post";
+
+/** A post has a base, and one end at the top, however that is joined. */
+function connectionsAt(group: PieceGroup): (typeof AT_JOINT)[JointKind] {
+  const { joint } = group.rules;
+  if (!standsOnBase(group) || joint === "post-top") return AT_JOINT[joint];
+  return [["post-base", 1], ...AT_JOINT[joint].map(([kind]) => [kind, 1] as const)];
 }
 
 /** Groups that share their section's cells and their joint, in the order of the cut list. */

@@ -44,6 +44,9 @@ export function hardwareOf(hardware: Hardware, connection: Connection): Hardware
     }
     case "joist-seat":
       return [toeFixing(hardware, assumed.cell("fastener.joistSeat"))];
+    case "bolt":
+      // Flat against a neighbour that is taken to be as thick.
+      return bolted(hardware, connection, assumed.cell("fastener.lapBolts"), times(number("2"), thickness));
     case "brace":
       return [timberScrew(hardware, connection, assumed.cell("fastener.braceScrews"))];
     case "rafter-plate":

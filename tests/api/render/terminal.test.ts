@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { demoCatalogs, demoNames } from "../../../src/api/demos.js";
 import { planners } from "../../../src/api/planners.js";
-import { COLUMNS, terminalPage } from "../../../src/api/render/terminal.js";
+import { terminalPage } from "../../../src/api/render/terminal.js";
+import { COLUMNS } from "../../../src/api/render/terminal-lines.js";
 import { type Estimate, estimate } from "../../../src/estimate/estimate.js";
 import { readEstimateRequest } from "../../../src/estimate/request/request.js";
 import { type Asking, demo } from "../helpers/posting.js";
@@ -30,15 +31,33 @@ describe.each([...demoNames()])("the printed estimate of %s", (name) => {
     }
   });
 
-  it("says when it is dry and done, in weeks that follow one another", () => {
+  it("says when it is dry and done, in days that follow one another", () => {
     const text = lines.join(" ").replace(/\s+/g, " ");
-    const weeks = /stacked in week (\d+) and dry in week (\d+) \((\d+) to (\d+)\)/.exec(text)?.slice(1).map(Number);
-    const done = Number(/the last stage ends in week (\d+)/.exec(text)?.[1]);
-    const [stacked, dry, soonest, latest] = weeks as [number, number, number, number];
+    const days = /stacked on day (\d+) and dry on day (\d+) \(day (\d+) at best, day (\d+) at worst\)/.exec(text);
+    const [stacked, dry, soonest, latest] = (days?.slice(1).map(Number) ?? []) as [number, number, number, number];
+    const done = Number(/all is done on day (\d+)/.exec(text)?.[1]);
     expect(stacked).toBeLessThanOrEqual(soonest);
     expect(soonest).toBeLessThanOrEqual(dry);
     expect(dry).toBeLessThanOrEqual(latest);
     expect(dry).toBeLessThanOrEqual(done);
+  });
+
+  it("has a row of the timeline for each stage that takes hours, none of them of nothing", () => {
+    const bars = lines.slice(lines.findIndex((line) => line.startsWith("TIMELINE")) + 1);
+    const { mix } = one.routes;
+    const worked = [...mix.stages, ...one.common.stages].filter(({ value }) => value.gt(0));
+    for (const { label } of worked)
+      expect(bars.some((line) => line.toLowerCase().startsWith(label.slice(0, 40)))).toBe(true);
+    const hours = lines.slice(
+      lines.findIndex((line) => line.startsWith("PERSON-HOURS")),
+      lines.findIndex((line) => line.startsWith("TIMELINE")),
+    );
+    expect(hours.filter((line) => /^\S.*( 0\.0)+$/.test(line) && !/[1-9]/.test(line))).toEqual([]);
+  });
+
+  it("tells of each group who dresses it", () => {
+    const text = lines.join(" ").replace(/\s+/g, " ");
+    for (const { label } of one.basis.cutList.groups) expect(text).toContain(`- ${label}: `);
   });
 
   it("speaks in the project's measures of what can hurt", () => {

@@ -1,27 +1,37 @@
 import { describe, expect, it } from "vitest";
 import { workOf } from "../../../src/estimate/compare/work.js";
-import { calendarOf, type StageWork } from "../../../src/estimate/effort/calendar.js";
+import { calendarOf } from "../../../src/estimate/effort/calendar.js";
+import { dateAfter } from "../../../src/estimate/effort/dates.js";
+import type { StageWork } from "../../../src/estimate/effort/timeline.js";
 import type { Estimate } from "../../../src/estimate/estimate.js";
 import { decimal } from "../../../src/estimate/quantity/decimal.js";
+import { mulberry32 } from "../../bench/mulberry32.js";
 import { demoBody, estimated } from "../../helpers/estimating.js";
+
+const ORDER =
+  "getOut prepare setUp saw edge sharpen carry stack slabs fetch sort cut dress sand dig pour join finishFirst finishLater move raise roof cleanUp".split(
+    " ",
+  );
 
 const stage = (name: string, hours: number, more: Partial<StageWork> = {}): StageWork => ({
   stage: name,
   label: name,
   personHours: decimal(hours),
   people: decimal(2),
+  atMill: false,
   needsDry: false,
+  sets: decimal(0),
   ...more,
 });
 
 /** Two people, 14 h a week: a day of the calendar is two hours. */
-function planned(stages: readonly StageWork[], dryingDays?: number) {
+function planned(stages: readonly StageWork[], dryingDays?: number, crew = 2) {
   const [soonest, likely, latest] = [1, 2, 3].map((times) => decimal(times * (dryingDays ?? 0) * 0.5));
   const drying = dryingDays === undefined ? undefined : { soonest, likely, latest };
   return calendarOf({
     stages,
-    stacked: "stack",
     drying: drying as Parameters<typeof calendarOf>[0]["drying"],
+    crew: decimal(crew),
     hoursPerDay: decimal(7),
     hoursPerWeek: decimal(14),
   });
@@ -37,15 +47,48 @@ const bars = (calendar: ReturnType<typeof planned>) =>
 
 describe("the timeline", () => {
   it("is one stage after the other: 8 person-hours of two people are 4 h, 2 days at 14 h a week", () => {
-    const calendar = planned([stage("saw", 8), stage("stack", 4)]);
+    const calendar = planned([stage("dress", 8), stage("trialAssemble", 4)]);
     expect(bars(calendar)).toEqual([
-      ["saw", 0, 2, false],
-      ["stack", 2, 3, false],
+      ["dress", 0, 2, false],
+      ["trialAssemble", 2, 3, false],
     ]);
-    const [saw] = calendar.stages;
-    expect(saw?.crewHours.value.toNumber()).toBe(4);
-    expect(saw?.crewDays.value.toDecimalPlaces(6).toNumber()).toBe(0.571429); // 4 h of 7
-    expect(saw?.aloneDays.value.toDecimalPlaces(6).toNumber()).toBe(1.142857);
+    const [dress] = calendar.stages;
+    expect(dress?.crewHours.value.toNumber()).toBe(4);
+    expect(dress?.crewDays.value.toDecimalPlaces(6).toNumber()).toBe(0.571429); // 4 h of 7
+    expect(dress?.aloneDays.value.toDecimalPlaces(6).toNumber()).toBe(1.142857);
+  });
+
+  it("has the stages of sawing by turns: one at the mill for 8 h, while the other carries and stacks, then both", () => {
+    // 12 person-hours of two people are 6 h; the mill alone needs 8 h, or 4 days.
+    const saw = stage("saw", 8, { people: decimal(1), atMill: true });
+    const calendar = planned([saw, stage("carry", 2), stage("stack", 2)]);
+    expect(bars(calendar)).toEqual([
+      ["saw", 0, 4, false],
+      ["carry", 0, 4, false],
+      ["stack", 0, 4, false],
+    ]);
+    // With 12 h of carrying it is the hands that are short: 20 person-hours of two are 10 h.
+    expect(bars(planned([saw, stage("carry", 12)])).map(([, , end]) => end)).toEqual([5, 5]);
+  });
+
+  it("lets the one who is not at the mill dig the holes: 8 h of sawing leave 4 for them", () => {
+    const calendar = planned([
+      stage("saw", 8, { people: decimal(1), atMill: true }),
+      stage("carry", 4),
+      stage("dig", 6),
+    ]);
+    // 4 of the 6 person-hours beside the saw; the last 2 by both, half a day.
+    expect(bars(calendar)).toEqual([
+      ["saw", 0, 4, false],
+      ["carry", 0, 4, false],
+      ["dig", 0, 4.5, false],
+    ]);
+  });
+
+  it("takes people to a mill that needs more than the crew", () => {
+    const calendar = planned([stage("saw", 8, { atMill: true }), stage("carry", 2)], undefined, 1);
+    // 4 h at the mill with a second pair of hands, then 2 h alone.
+    expect(calendar.totalDays.value.toNumber()).toBe(3);
   });
 
   it("lets what needs no dry lumber pass what waits for it", () => {
@@ -61,13 +104,61 @@ describe("the timeline", () => {
     expect(calendar.totalDays.value.toNumber()).toBe(23);
   });
 
-  it("waits for nothing where nothing dries, and leaves out what takes no hours", () => {
-    expect(bars(planned([stage("stack", 0), stage("dress", 8, { needsDry: true })]))).toEqual([["dress", 0, 2, false]]);
+  it("waits until concrete has set and until a coat has dried, and ends when the last one has", () => {
+    const calendar = planned([
+      stage("pour", 4, { sets: decimal(3) }),
+      stage("finishFirst", 4, { sets: decimal("0.5") }),
+      stage("finishLater", 4, { sets: decimal("0.5") }),
+      stage("raise", 4),
+    ]);
+    expect(bars(calendar).map(([name, start, end]) => [name, start, end])).toEqual([
+      ["pour", 0, 1],
+      ["finishFirst", 1, 2],
+      ["finishLater", 2.5, 3.5],
+      ["raise", 4, 5],
+    ]);
+    expect(calendar.stages.map(({ setDay }) => setDay.value.toNumber())).toEqual([4, 2.5, 4, 5]);
+    const last = planned([stage("finishFirst", 4, { sets: decimal(2) })]);
+    expect(last.totalDays.value.toNumber()).toBe(3);
   });
 
-  it("is shorter with more people", () => {
-    const alone = planned([stage("raise", 8, { people: decimal(1) })]);
-    expect(alone.totalDays.value.gt(planned([stage("raise", 8)]).totalDays.value)).toBe(true);
+  it("waits for nothing where nothing dries, and leaves out what takes no hours", () => {
+    expect(bars(planned([stage("stack", 0), stage("dress", 8, { needsDry: true })]))).toEqual([["dress", 0, 2, false]]);
+    expect(bars(planned([stage("dress", 8, { needsDry: true })], 20))).toEqual([["dress", 0, 2, false]]);
+  });
+
+  it("brings helpers along with the crew", () => {
+    expect(planned([stage("raise", 8, { people: decimal(4) })]).totalDays.value.toNumber()).toBe(1);
+  });
+
+  it("is never longer with more people, whatever the stages, and never shorter than all hands at all hours", () => {
+    const chance = mulberry32(7);
+    for (let round = 0; round < 60; round++) {
+      const stages = ORDER.map((name) => ({ name, hours: chance() < 0.25 ? 0 : Math.round(chance() * 400) / 10 }));
+      const [mill, helpers, dried] = [1 + Math.floor(chance() * 3), Math.floor(chance() * 3), chance() < 0.5];
+      const daysWith = (crew: number, more: number) =>
+        planned(
+          stages.map(({ name, hours }) => {
+            const atMill = name === "setUp" || name === "saw";
+            const people = decimal(atMill ? mill : name === "raise" ? crew + more : crew);
+            const sets = decimal(name === "pour" ? 3 : name.startsWith("finish") ? 1 : 0);
+            return stage(name, hours, {
+              people,
+              atMill,
+              sets,
+              needsDry: ORDER.indexOf(name) >= ORDER.indexOf("dress"),
+            });
+          }),
+          dried ? 30 : undefined,
+          crew,
+        ).totalDays.value.toNumber();
+      const told = [1, 2, 3, 4, 7].map((crew) => daysWith(crew, helpers));
+      for (const [i, days] of told.slice(1).entries())
+        expect([round, days <= (told[i] as number) + 1e-9]).toEqual([round, true]);
+      expect(daysWith(2, helpers + 1)).toBeLessThanOrEqual((told[1] as number) + 1e-9);
+      const all = stages.reduce((sum, { hours }) => sum + hours, 0);
+      expect(told[0]).toBeGreaterThanOrEqual(all / (Math.max(mill, 1) + helpers) / 2 - 1e-9);
+    }
   });
 });
 
@@ -82,6 +173,16 @@ describe("stages that may go on at once", () => {
     ]);
     const beside = Object.fromEntries(calendar.stages.map((bar) => [bar.stage, bar.alongside]));
     expect(beside).toEqual({ dig: ["saw", "carry"], saw: ["dig", "carry"], carry: ["dig", "saw"], raise: [] });
+  });
+});
+
+describe("dates", () => {
+  it("are those of the Gregorian calendar, leap years and all", () => {
+    for (const start of ["2027-03-01", "2028-02-28", "2000-02-29", "2100-02-28", "1999-12-31"])
+      for (const days of [0, 0.9, 1, 2, 30, 365, 366, 1461, 36524]) {
+        const other = new Date(Date.parse(`${start}T00:00:00Z`) + Math.floor(days) * 86_400_000);
+        expect(dateAfter(start, decimal(days))).toBe(other.toISOString().slice(0, 10));
+      }
   });
 });
 

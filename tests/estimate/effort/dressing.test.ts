@@ -15,6 +15,7 @@ interface Raw {
   readonly hardness?: string;
   readonly planer?: Planer;
   readonly surface?: "dressed" | "rough";
+  readonly bought?: boolean;
 }
 
 /** A 10 ft board, 1 × 4 finished, of 30 lb, 1 3/8 × 4 1/2 in rough. */
@@ -43,7 +44,10 @@ function dressed(raw: Raw = {}) {
     hardness: number(raw.hardness ?? "1"),
   };
   const { each } = layDressing(sheet, group, rough, raw.planer, assumed, units);
-  const choice = dressingChoice(group, rough, raw.planer, assumed);
+  const choice = dressingChoice(
+    { group, raw: rough, comesDressed: raw.bought ?? false },
+    { planer: raw.planer, assumed, system: "inch-pound" },
+  );
   return { minutes: sheet.in(each, "person-min").toDecimalPlaces(4).toNumber(), choice };
 }
 
@@ -77,10 +81,10 @@ describe("dressing one piece", () => {
   });
 
   it.each([
-    [{ weight: "101 lb" }, "too heavy to feed"],
-    [{ width: "13 in" }, "too wide for the planer"],
-    [{ length: "21 ft" }, "too long for the room at the machines"],
-    [{ finished: "6 x 6 in", thickness: "6 1/16 in" }, "too thick for the planer"],
+    [{ weight: "101 lb" }, "too heavy to feed: 101 lb, at most 100 lb"],
+    [{ width: "13 in" }, "too wide for the planer: 13 in, at most 12 1/2 in"],
+    [{ length: "21 ft" }, "too long for the room at the machines: 21', at most 20'"],
+    [{ finished: "6 x 6 in", thickness: "6 1/16 in" }, "too thick for the planer: 6 1/16 in, at most 6 in"],
   ] as const)("goes to hand tools, and says why: %o", (raw, because) => {
     const { choice } = dressed(raw);
     expect(choice.by).toBe("hand");
@@ -92,15 +96,26 @@ describe("dressing one piece", () => {
   it("is all by hand without a planer: 2 × (1 + 4) in × 10 ft and two ends, at 15 ft² an hour", () => {
     const { minutes, choice } = dressed({ planer: "none" });
     expect(minutes).toBeCloseTo(((((2 * 5) / 12) * 10 + (2 * 4) / 144) / 15) * 60, 3);
-    expect(choice).toEqual({ group: "board", by: "hand", because: ["there is no planer"] });
+    expect(choice).toEqual({ group: "board", by: "hand", crosscutFaces: 1, because: ["there is no planer"] });
   });
 
   it("fits a heavier and wider piece where the planer is a stationary one", () => {
     expect(dressed({ weight: "150 lb", width: "13 in", planer: "stationary-planer" }).choice.by).toBe("machine");
   });
 
-  it("is nothing where the piece stays rough", () => {
+  it("is nothing where the piece stays rough, or is bought dressed", () => {
     expect(dressed({ surface: "rough" })).toMatchObject({ minutes: 0, choice: { by: "nobody" } });
+    expect(dressed({ bought: true }).choice).toMatchObject({ by: "nobody", because: ["it is bought dressed"] });
+  });
+
+  it("tells which limit is the nearest, and from how many faces the circular saw of 2 1/2 in cuts across", () => {
+    expect(dressed().choice).toMatchObject({ crosscutFaces: 1 });
+    expect(dressed().choice.because[0]).toBe(
+      "jointer, rip saw and planer take it; nearest to its limit is its length, 10', at most 20'",
+    );
+    const { choice } = dressed({ finished: "6 x 8 in", surface: "rough" });
+    expect(choice.crosscutFaces).toBe(3);
+    expect(choice.because).toContain("crosscut from 3 faces: 6 in is deeper than the saw's 2 1/2 in");
   });
 
   it("takes hard wood longer, machine time only", () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { assumptionList } from "../../../src/api/render/json/assumptions.js";
 import { assumptionOf } from "../../../src/catalog/assumptions.js";
 import { MILL_MEASURES } from "../../../src/catalog/mills.js";
 import { demoBody, estimated } from "../../helpers/estimating.js";
@@ -27,6 +28,36 @@ describe("every rate of the demo", () => {
   it("says how one measures one's own", () => {
     const silent = rates.filter(({ name }) => !(assumptionOf(name)?.measure ?? MILL_MEASURES[name]));
     expect([...new Set(silent.map(({ name }) => name))]).toEqual([]);
+    const listed = assumptionList();
+    const all = [...listed.assumptions, ...listed.mills.flatMap(({ assumptions }) => assumptions)];
+    expect(all.filter(({ measure }) => (measure?.length ?? 0) < 15).map(({ name }) => name)).toEqual([]);
+  });
+
+  it("reads in the project's own units: no inch, foot, pound, gallon or board foot in a metric one", () => {
+    const { sheet } = estimated(demoBody("ferry-bike-shed")).basis;
+    const told = sheet.cells.filter(({ range }) => range).map((cell) => `${cell.name} ${cell.display.symbol}`);
+    expect(told.length).toBeGreaterThan(80);
+    expect(told.filter((text) => /\b(in|ft|ft2|ft3|lb|gal|bf|mbf|square)\b/.test(text))).toEqual([]);
+    expect(sheet.shown(sheet.find("mill.feed") as never)).toBe("6.1 m/min"); // 20 ft a minute
+  });
+});
+
+describe("one pace", () => {
+  it("slows all hand work alike: at twice the pace every stage takes twice the hours", () => {
+    const [steady, slow] = ["1", "2"].map((pace) =>
+      estimated({ ...demoBody("orchard-shelter"), assumptions: { pace } }),
+    );
+    const hours = (made: typeof steady) =>
+      new Map(
+        [...(made?.routes.buy.stages ?? []), ...(made?.common.stages ?? [])].map(({ name, value }) => [name, value]),
+      );
+    const twice = hours(slow);
+    expect(hours(steady).size).toBeGreaterThan(12);
+    for (const [name, value] of hours(steady))
+      expect([name, twice.get(name)?.toDecimalPlaces(20).toFixed()]).toEqual([
+        name,
+        value.times(2).toDecimalPlaces(20).toFixed(),
+      ]);
   });
 });
 
@@ -146,9 +177,25 @@ describe("hire", () => {
     expect(days("milled")).toBe(Math.ceil(hours("milled.millHours") / 6));
   });
 
-  it("of a lift is needed on either route, while two and two helpers raise", () => {
+  it("of a lift is needed on either route, while two and two helpers raise and two lay the roof", () => {
     const { days, hours } = hired("lift");
-    expect(days("bought")).toBe(Math.ceil((hours("common.hours.brace") + hours("common.hours.raise")) / 4 / 6));
+    const [four, two] = [
+      ["brace", "raise", "rafters"],
+      ["deck", "roof", "trim"],
+    ].map((stages) => stages.reduce((sum, stage) => sum + hours(`common.hours.${stage}`), 0)) as [number, number];
+    expect(days("bought")).toBe(Math.ceil((four / 4 + two / 2) / 6));
     expect(days("milled")).toBe(days("bought"));
+  });
+
+  it("of an auger lasts while holes are dug, and nobody hires one without holes", () => {
+    const equipment = [{ item: "auger", terms: "hired" }];
+    const { footings: _none, ...unfounded } = demoBody("ferry-bike-shed").structure as Record<string, unknown>;
+    const above = estimated({ ...demoBody("ferry-bike-shed"), structure: unfounded, shop: { equipment } });
+    expect(above.basis.sheet.find("bought.hire.auger.days")).toBeUndefined();
+    const { basis } = estimated({ ...demoBody("ferry-bike-shed"), shop: { mill: "manual-band-mill", equipment } });
+    const shown = (name: string, unit: string) => basis.sheet.in(basis.sheet.find(name) as never, unit).toNumber();
+    expect(shown("bought.hire.auger.days", "day")).toBe(
+      Math.max(1, Math.ceil(shown("common.hours.dig", "person-h") / 2 / 6)),
+    );
   });
 });

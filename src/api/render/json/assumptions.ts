@@ -27,7 +27,7 @@ const AssumptionSchema = z
     label: z.string().describe("In words."),
     values: RangeSchema.describe("Low, likely, high."),
     from: CitationSchema.describe("Where it comes from."),
-    measure: z.string().nullable().describe("How to replace it by one's own figure; null where nothing is said."),
+    measure: z.string().nullable().describe("How to replace it by a figure of your own; null where nothing is said."),
   })
   .meta({ id: "Assumption", description: "A named number that a request may replace." });
 
@@ -82,7 +82,7 @@ function listOf(
 function shownAssumption(row: Assumption): z.output<typeof AssumptionSchema> {
   const { name, label, low, likely, high, source, part, measure } = row;
   const from = citation(part === undefined ? { source } : { source, part });
-  return { name, label, values: range([low, likely, high]), from, measure: measure ?? null };
+  return { name, label, values: range([low, likely, high]), from, measure };
 }
 
 interface MillRow {

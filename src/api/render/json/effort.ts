@@ -79,7 +79,7 @@ export function shownEffort(
       elapsed: figure(route.elapsed),
       millHours: figureOrNull(route.milling?.millHours),
       drying: route.drying ? shownDrying(route.drying) : null,
-      work: all || route === estimate.routes.mix ? shownWork(estimate, route) : null,
+      work: all || route === estimate.routes.mix ? shownWork(estimate, route, all) : null,
     })),
   };
 }

@@ -4,6 +4,7 @@ import { measuredValue } from "../../../catalog/reading.js";
 import type { RouteCells } from "../../../estimate/compare/route.js";
 import { workOf } from "../../../estimate/compare/work.js";
 import type { Calendar, CalendarStage } from "../../../estimate/effort/calendar.js";
+import { dateAfter } from "../../../estimate/effort/dates.js";
 import type { DressingChoice } from "../../../estimate/effort/dressing-choice.js";
 import type { Lift, Load } from "../../../estimate/effort/lifts.js";
 import type { Estimate } from "../../../estimate/estimate.js";
@@ -16,16 +17,23 @@ const measured = (describe: string) => measuredValue.describe(describe);
 const BarSchema = z
   .strictObject({
     stage: z.string().describe("Name of the stage."),
-    people: measured("At work at once."),
+    people: measured("At work at once, at most: beside another stage there are fewer."),
     crewHours: measured("Hours by the clock with all of them; its person-hours are this times the people."),
-    crewDays: measured("Working days of the crew, at the hours of a working day."),
-    aloneDays: measured("Working days of one person who does it alone."),
-    startDay: measured("Calendar days from the first log got out, at the hours a week."),
+    startDay: measured("Calendar days from the start of the work, at the hours a week."),
     endDay: measured("When it is done."),
+    setDay: measured(
+      "When what it leaves has dried or set, as concrete and finish have to; null where nothing has to.",
+    ).nullable(),
+    dates: z
+      .strictObject({ start: z.string().describe("Of startDay."), end: z.string().describe("Of endDay.") })
+      .nullable()
+      .describe("Null where labor.startDate says no day of the start."),
     whileDrying: z.boolean().describe("Goes on while lumber lies in the stack."),
     alongside: z
       .array(z.string())
-      .describe("Stages of this route that need not wait for this one, nor it for them, where hands are free."),
+      .describe(
+        "Stages of this route that need not wait for this one, nor it for them: they overlap where hands are free.",
+      ),
   })
   .meta({ id: "CalendarStage", description: "One bar of the timeline." });
 
@@ -35,18 +43,38 @@ const DryDaysSchema = z
     soonestDay: measured("Dry at the soonest: piled in good weather."),
     likelyDay: measured("Dry as it mostly goes; the timeline waits for this."),
     latestDay: measured("Dry at the latest: piled in autumn."),
+    dates: z
+      .strictObject({
+        start: z.string().describe("Of startDay."),
+        soonest: z.string().describe("Of soonestDay."),
+        likely: z.string().describe("Of likelyDay."),
+        latest: z.string().describe("Of latestDay."),
+      })
+      .nullable()
+      .describe("Null where labor.startDate says no day of the start."),
   })
   .meta({ id: "DryDays", description: "Days from the start on which lumber is stacked and dry." });
 
 const CalendarSchema = z
   .strictObject({
-    stages: z.array(BarSchema).describe("In working order, one after the other; what needs no dry lumber goes first."),
+    stages: z
+      .array(BarSchema)
+      .describe(
+        "By the day on which they begin. The stages of sawing go by turns, bolt by bolt; other stages overlap where they may and the crew has hands left; what needs no dry lumber goes first.",
+      ),
     drying: DryDaysSchema.nullable().describe("Null where nothing that is milled needs to dry."),
-    totalDays: measured("Calendar days from the first log got out to the broom."),
-    crewDays: measured("Working days of the crew, without the waiting."),
+    totalDays: measured("Calendar days from the start of the work to the broom."),
+    finishDate: z
+      .string()
+      .nullable()
+      .describe("Date on which all is done; null where labor.startDate says no day of the start."),
+    crewDays: measured("Working days of the crew, without the waiting, one stage after the other."),
     aloneDays: measured("Working days of one person alone."),
   })
-  .meta({ id: "Calendar", description: "A plain timeline in days from the start; nobody knows the date of that yet." });
+  .meta({
+    id: "Calendar",
+    description: "A plain timeline in days from the start, and in dates where the start has one.",
+  });
 
 const DressingSchema = z
   .strictObject({
@@ -60,7 +88,10 @@ const DressingSchema = z
       .enum(["one-face", "both-faces"])
       .nullable()
       .describe("Whether one cut of the rip saw goes through; null where no machine does it."),
-    because: z.array(z.string()).describe("Why."),
+    crosscutFaces: z
+      .int()
+      .describe("Faces from which each crosscut is made: more than one where the piece is deeper than the saw."),
+    because: z.array(z.string()).describe("Why, with the measures and the limits."),
   })
   .meta({ id: "DressingChoice", description: "Which machine dresses a group, and why." });
 
@@ -82,23 +113,35 @@ const LoadSchema = z
 export const WorkSchema = z
   .strictObject({
     calendar: CalendarSchema.describe("When."),
-    dressing: z.array(DressingSchema).describe("How each group is dressed that this route dresses."),
+    dressing: z
+      .array(DressingSchema)
+      .describe(
+        "How each group is dressed on this route, and from how many faces it is crosscut; without include=work only those that are dressed, or crosscut from several faces.",
+      ),
     loads: z
       .array(LoadSchema)
-      .describe("Logs that are sawn, their slabs, and one piece of each group, heaviest first."),
+      .describe(
+        "Logs that are sawn, their slabs, and one piece of each group, heaviest first; without include=work only what is more than one person's load.",
+      ),
   })
   .meta({ id: "Work", description: "A route's work beside its hours: when, by which machine, and what is heavy." });
 
-/** The work of one route. */
-export function shownWork({ basis, common, takeoffs }: Estimate, route: RouteCells): z.output<typeof WorkSchema> {
+/** The work of one route. @param all - Light loads as well, and groups that nobody dresses. */
+export function shownWork(
+  { basis, common, takeoffs }: Estimate,
+  route: RouteCells,
+  all: boolean,
+): z.output<typeof WorkSchema> {
   const { calendar, dressing, loads, lifts } = workOf(basis, common, takeoffs.weights, route);
   const heavy = new Map(lifts.map((lift) => [keyOf(lift), lift]));
-  const sorted = loads.toSorted((a, b) => b.lifted.value.cmp(a.lifted.value));
+  const told = dressing.filter(({ by, crosscutFaces }) => all || by !== "nobody" || crosscutFaces > 1);
+  const shown = all ? loads : loads.filter((load) => heavy.has(keyOf(load)));
+  const sorted = shown.toSorted((a, b) => b.lifted.value.cmp(a.lifted.value));
   const alike = new Map<string, [Load, ...Load[]]>();
   for (const load of sorted) alike.set(keyOf(load), [load, ...(alike.get(keyOf(load)) ?? [])]);
   return {
-    calendar: shownCalendar(calendar),
-    dressing: dressing.map(shownChoice),
+    calendar: shownCalendar(calendar, basis.request.labor?.startDate),
+    dressing: told.map(shownChoice),
     loads: [...alike.values()].map((same) => ({
       ...shownLoad(same[0], heavy.get(keyOf(same[0])), basis.units.mass),
       count: same.length,
@@ -114,41 +157,67 @@ function amount(of: Quantity, places: number, symbol = of.unit.symbol): z.output
   return { value: trimmed(inUnit(of, unit(symbol)), places), unit: symbol };
 }
 
-function shownCalendar({ stages, drying, totalDays, crewDays, aloneDays }: Calendar): z.output<typeof CalendarSchema> {
-  const day = (of: Quantity) => amount(of, 1);
+type Dated = ((of: Quantity) => string) | undefined;
+
+/** The dates of some days, by the same names; null where the start has none. */
+function shownDates<Name extends string>(of: Readonly<Record<Name, Quantity>>, dated: Dated) {
+  if (!dated) return null;
+  const dates = Object.entries<Quantity>(of).map(([name, day]) => [name, dated(day)] as const);
+  return Object.fromEntries(dates) as Record<Name, string>;
+}
+
+function shownCalendar(
+  { stages, drying, totalDays, crewDays, aloneDays }: Calendar,
+  start: string | undefined,
+): z.output<typeof CalendarSchema> {
+  const dated: Dated = start === undefined ? undefined : (of) => dateAfter(start, of.value);
   return {
-    stages: stages.map(shownBar),
-    drying: drying
-      ? {
-          startDay: day(drying.startDay),
-          soonestDay: day(drying.soonestDay),
-          likelyDay: day(drying.likelyDay),
-          latestDay: day(drying.latestDay),
-        }
-      : null,
+    stages: stages.map((bar) => shownBar(bar, dated)),
+    drying: drying ? shownDryDays(drying, dated) : null,
     totalDays: day(totalDays),
+    finishDate: dated ? dated(totalDays) : null,
     crewDays: day(crewDays),
     aloneDays: day(aloneDays),
   };
 }
 
-function shownBar(bar: CalendarStage): z.output<typeof BarSchema> {
-  const { stage, people, crewHours, crewDays, aloneDays, startDay, endDay, whileDrying, alongside } = bar;
+const day = (of: Quantity) => amount(of, 1);
+
+function shownDryDays(drying: NonNullable<Calendar["drying"]>, dated: Dated): z.output<typeof DryDaysSchema> {
+  const { startDay, soonestDay, likelyDay, latestDay } = drying;
+  return {
+    startDay: day(startDay),
+    soonestDay: day(soonestDay),
+    likelyDay: day(likelyDay),
+    latestDay: day(latestDay),
+    dates: shownDates({ start: startDay, soonest: soonestDay, likely: likelyDay, latest: latestDay }, dated),
+  };
+}
+
+function shownBar(bar: CalendarStage, dated: Dated): z.output<typeof BarSchema> {
+  const { stage, people, crewHours, startDay, endDay, setDay, whileDrying, alongside } = bar;
   return {
     stage,
     people: amount(people, 0),
     crewHours: amount(crewHours, 2),
-    crewDays: amount(crewDays, 1),
-    aloneDays: amount(aloneDays, 1),
-    startDay: amount(startDay, 1),
-    endDay: amount(endDay, 1),
+    startDay: day(startDay),
+    endDay: day(endDay),
+    setDay: setDay.value.eq(endDay.value) ? null : day(setDay),
+    dates: shownDates({ start: startDay, end: endDay }, dated),
     whileDrying,
     alongside: [...alongside],
   };
 }
 
-function shownChoice({ group, by, order, rip, because }: DressingChoice): z.output<typeof DressingSchema> {
-  return { group, by, order: order ?? null, rip: rip ?? null, because: [...because] };
+function shownChoice({
+  group,
+  by,
+  order,
+  rip,
+  crosscutFaces,
+  because,
+}: DressingChoice): z.output<typeof DressingSchema> {
+  return { group, by, order: order ?? null, rip: rip ?? null, crosscutFaces, because: [...because] };
 }
 
 function shownLoad(

@@ -22,7 +22,7 @@ export function WorkPanels({ m, answer }: Shown) {
         gist={`${said(calendar.totalDays)} from the first log to the broom, ${said(calendar.crewDays)} of them at work`}
       >
         <p>
-          {`At ${said(effort.hoursPerWeek)} with a crew of ${effort.crew.value}, one stage after the other. One person alone works ${said(calendar.aloneDays)}.`}
+          {`At ${said(effort.hoursPerWeek)} with a crew of ${effort.crew.value}, stages overlap where they may and hands are free. One person alone works ${said(calendar.aloneDays)}.`}
         </p>
         <Timeline calendar={calendar} labels={labels} />
       </Panel>
