@@ -82,11 +82,12 @@ export type BoughtAs = {
   readonly add: string | null;
 };
 
-/** A plain timeline in days from the start; nobody knows the date of that yet. */
+/** A plain timeline in days from the start, and in dates where the start has one. */
 export type Calendar = {
   readonly stages: readonly CalendarStage[];
   readonly drying: DryDays | null;
   readonly totalDays: MeasuredValue;
+  readonly finishDate: string | null;
   readonly crewDays: MeasuredValue;
   readonly aloneDays: MeasuredValue;
 };
@@ -96,10 +97,13 @@ export type CalendarStage = {
   readonly stage: string;
   readonly people: MeasuredValue;
   readonly crewHours: MeasuredValue;
-  readonly crewDays: MeasuredValue;
-  readonly aloneDays: MeasuredValue;
   readonly startDay: MeasuredValue;
   readonly endDay: MeasuredValue;
+  readonly setDay: MeasuredValue | null;
+  readonly dates: {
+    readonly start: string;
+    readonly end: string;
+  } | null;
   readonly whileDrying: boolean;
   readonly alongside: readonly string[];
 };
@@ -398,6 +402,7 @@ export type DressingChoice = {
   readonly by: "machine" | "hand" | "nobody";
   readonly order: "slab-first" | "piece-by-piece" | null;
   readonly rip: "one-face" | "both-faces" | null;
+  readonly crosscutFaces: number;
   readonly because: readonly string[];
 };
 
@@ -407,6 +412,12 @@ export type DryDays = {
   readonly soonestDay: MeasuredValue;
   readonly likelyDay: MeasuredValue;
   readonly latestDay: MeasuredValue;
+  readonly dates: {
+    readonly start: string;
+    readonly soonest: string;
+    readonly likely: string;
+    readonly latest: string;
+  } | null;
 };
 
 /** Calendar days until lumber 1 in thick is at about 20 % moisture. */
@@ -511,6 +522,7 @@ export type ExplicitPieces = {
   readonly seasoning?: "green" | "dried" | undefined;
   readonly structural?: boolean | undefined;
   readonly hiddenFaces?: "none" | "one-wide" | "both-wide" | undefined;
+  readonly joint?: "post-top" | "splice" | "lap" | "mortise" | "plain-bolt" | "birdsmouth" | "two-seats" | "hung" | "lap-and-hang" | "ledger" | "joist" | "bearer" | "king-post" | "ridge-cut" | "brace" | "crossing" | "face" | "none" | undefined;
   readonly source?: "mill" | "buy" | "auto" | undefined;
   readonly buyAs?: string | undefined;
 };
@@ -753,6 +765,7 @@ export type GroupSettings = {
   readonly seasoning?: "green" | "dried" | undefined;
   readonly structural?: boolean | undefined;
   readonly hiddenFaces?: "none" | "one-wide" | "both-wide" | undefined;
+  readonly joint?: "post-top" | "splice" | "lap" | "mortise" | "plain-bolt" | "birdsmouth" | "two-seats" | "hung" | "lap-and-hang" | "ledger" | "joist" | "bearer" | "king-post" | "ridge-cut" | "brace" | "crossing" | "face" | "none" | undefined;
   readonly source?: "mill" | "buy" | "auto" | undefined;
   readonly buyAs?: string | undefined;
   readonly section?: string | {
@@ -920,6 +933,7 @@ export type Labor = {
   readonly helpers?: number | undefined;
   readonly hoursPerWeek?: string | MeasuredValue | undefined;
   readonly hoursPerDay?: string | MeasuredValue | undefined;
+  readonly startDate?: string | undefined;
 };
 
 /** The size of a lean-to. */
@@ -1627,6 +1641,11 @@ export type SawingShop = {
   readonly mill?: "chainsaw-mill" | "manual-band-mill" | "hydraulic-band-mill" | "swing-blade-mill" | undefined;
   readonly longestBolt?: string | MeasuredValue | undefined;
   readonly deepestRip?: string | MeasuredValue | undefined;
+  readonly crosscutDepth?: string | MeasuredValue | undefined;
+  readonly planerWidth?: string | MeasuredValue | undefined;
+  readonly planerDepth?: string | MeasuredValue | undefined;
+  readonly heaviestFed?: string | MeasuredValue | undefined;
+  readonly longestFed?: string | MeasuredValue | undefined;
   readonly ripKerf?: string | MeasuredValue | undefined;
   readonly getOut?: "hand" | "cart" | "winch" | "tractor" | undefined;
   readonly carry?: "hand" | "cart" | "winch" | "tractor" | undefined;
@@ -1755,6 +1774,11 @@ export type Shop = {
   readonly mill?: "chainsaw-mill" | "manual-band-mill" | "hydraulic-band-mill" | "swing-blade-mill" | undefined;
   readonly longestBolt?: string | MeasuredValue | undefined;
   readonly deepestRip?: string | MeasuredValue | undefined;
+  readonly crosscutDepth?: string | MeasuredValue | undefined;
+  readonly planerWidth?: string | MeasuredValue | undefined;
+  readonly planerDepth?: string | MeasuredValue | undefined;
+  readonly heaviestFed?: string | MeasuredValue | undefined;
+  readonly longestFed?: string | MeasuredValue | undefined;
   readonly ripKerf?: string | MeasuredValue | undefined;
   readonly getOut?: "hand" | "cart" | "winch" | "tractor" | undefined;
   readonly carry?: "hand" | "cart" | "winch" | "tractor" | undefined;
