@@ -79,6 +79,8 @@ export interface LaidFrame {
   readonly walls: readonly WallSide[];
   /** Runs by section of what is spliced: two plate beams, one ridge. */
   readonly runs: Readonly<Record<string, number>>;
+  /** Rows along straight slopes, purlins or boards: joined over rafters. Absent where rows shorten towards the ridge. */
+  readonly rows?: LaidRun;
   /** Rafters apart, as they stand: what purlins and slats cross. */
   readonly rafterSpace: Cell;
   /** Level size of the whole, between outer faces. */

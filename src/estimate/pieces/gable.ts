@@ -115,6 +115,7 @@ interface Roofing {
   readonly lines: SpacedCells;
   readonly deck: Deck;
   readonly beams: LaidRun;
+  readonly rows: LaidRun;
 }
 
 /**
@@ -165,7 +166,8 @@ export function layGable(sheet: Sheet, shape: GableShape, defaults: Defaults, un
   const slopes = equal ? [near] : [near, layFarSlope(laying, frame, farRafter, deck)];
   const postPairs = sheet.lay("frame.postPairs", plus(frame.bays, number("1")), { label: "pairs of posts" });
   const beams = layBeamRun(laying, frame);
-  const roofing = { laying, shape, frame, slopes, lines, deck, beams };
+  const rows = layRows(laying, frame, lines, shape);
+  const roofing = { laying, shape, frame, slopes, lines, deck, beams, rows };
   const kings = onPosts ? kingPosts(laying, plan, rafter, postPairs) : [];
   const groups = [...frameGroups(laying, frame, beams, postPairs), ...kings, ...roofGroups(roofing)];
   return {
@@ -181,6 +183,7 @@ export function layGable(sheet: Sheet, shape: GableShape, defaults: Defaults, un
     faces: layFaces(roofing, roof, run),
     walls: wallsOf(frame),
     runs: { beams: 2, ridge: 1 },
+    rows,
     rafterSpace: lines.equalSpace,
     span: frame.span,
     length: frame.length,
@@ -367,22 +370,21 @@ function endPosts(laying: Laying<GableGroup>, { endBays, eaveHeight }: GableFram
   return one(laying, "end-posts", "End posts", height, times(number("2"), minus(endBays, number("1"))));
 }
 
+/** Ridge board, purlins or boards, and fascia. */
+function layRows(
+  { sheet, sections, units }: Laying<GableGroup>,
+  { rafterSpacing, gableOverhang: overhang, longestPiece }: GableFrame,
+  lines: SpacedCells,
+  shape: GableShape,
+): LaidRun {
+  const short = shape.rafterBays === "short-last";
+  const rafterThickness = sections.rafters.thickness;
+  return layRafterRun(sheet, "roof", { lines, rafterSpacing, rafterThickness, overhang, longestPiece, short }, units);
+}
+
 function roofGroups(roofing: Roofing): PieceGroup[] {
-  const { laying, frame, slopes, lines, shape, deck } = roofing;
+  const { laying, frame, slopes, lines, shape, deck, rows: run } = roofing;
   const { sheet, sections, units } = laying;
-  const run = layRafterRun(
-    sheet,
-    "roof",
-    {
-      lines,
-      rafterSpacing: frame.rafterSpacing,
-      rafterThickness: sections.rafters.thickness,
-      overhang: frame.gableOverhang,
-      longestPiece: frame.longestPiece,
-      short: shape.rafterBays === "short-last",
-    },
-    units,
-  );
   const fly = sheet.decide(frame.gableOverhang).gt(0);
   const rowsOnBoth = (of: (slope: Slope) => Cell) =>
     slopes.reduce((sum, slope) => sum + (2 / slopes.length) * wholes(sheet, of(slope)), 0);

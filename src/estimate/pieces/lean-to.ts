@@ -33,6 +33,7 @@ import {
   FrameChecks,
   FrameInputs,
   type LaidFrame,
+  type LaidRun,
   layPostRun,
   layPurlinRows,
   layRafterRun,
@@ -118,6 +119,7 @@ interface Framing {
   readonly highHeight: Cell;
   readonly rafter: RafterCells;
   readonly lines: SpacedCells;
+  readonly rows: LaidRun;
 }
 
 /**
@@ -151,7 +153,8 @@ export function layLeanTo(sheet: Sheet, shape: LeanToShape, defaults: Defaults, 
   );
   const highHeight = layHighHeight(laying, frame, highSide);
   const roof = layRoof(laying, frame, rafter, { lines, deck });
-  const framing: Framing = { laying, shape, frame, highSide, highHeight, rafter, lines };
+  const rows = layRows({ laying, frame, lines, shape });
+  const framing: Framing = { laying, shape, frame, highSide, highHeight, rafter, lines, rows };
   return {
     kind: "lean-to",
     frame,
@@ -165,6 +168,7 @@ export function layLeanTo(sheet: Sheet, shape: LeanToShape, defaults: Defaults, 
     faces: [{ name: "slope", alike: 1, eave: roof.length, top: roof.length, slopeLength: roof.slopeLength }],
     walls: wallsOf(frame, highHeight, highSide),
     runs: { "low-beams": 1, "high-beams": 1 },
+    rows,
     rafterSpace: lines.equalSpace,
     span: frame.span,
     length: frame.length,
@@ -374,21 +378,17 @@ function endPosts(laying: Laying<LeanToGroup>, { endBays, eaveHeight }: LeanToFr
   return one(laying, "end-posts", "End posts", height, times(number("2"), minus(endBays, number("1"))));
 }
 
-function roofGroups({ laying, shape, frame, highSide, rafter, lines }: Framing, roof: RoofCells): PieceGroup[] {
+/** Ledger, purlins or boards, and fascia. */
+function layRows({ laying, frame, lines, shape }: Pick<Framing, "laying" | "frame" | "lines" | "shape">): LaidRun {
   const { sheet, sections, units } = laying;
-  const run = layRafterRun(
-    sheet,
-    "roof",
-    {
-      lines,
-      rafterSpacing: frame.rafterSpacing,
-      rafterThickness: sections.rafters.thickness,
-      overhang: frame.endOverhang,
-      longestPiece: frame.longestPiece,
-      short: shape.rafterBays === "short-last",
-    },
-    units,
-  );
+  const { rafterSpacing, endOverhang: overhang, longestPiece } = frame;
+  const short = shape.rafterBays === "short-last";
+  const rafterThickness = sections.rafters.thickness;
+  return layRafterRun(sheet, "roof", { lines, rafterSpacing, rafterThickness, overhang, longestPiece, short }, units);
+}
+
+function roofGroups({ laying, frame, highSide, rafter, lines, rows: run }: Framing, roof: RoofCells): PieceGroup[] {
+  const { sheet, sections, units } = laying;
   const along = (name: LeanToGroup, label: string, runs: number) =>
     runGroups(laying, name, label, run.kinds, runs, run.lengthOf);
   const { deck } = roof;

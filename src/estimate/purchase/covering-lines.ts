@@ -9,7 +9,7 @@ import type { Section } from "../../catalog/reading.js";
 import type { CoveringPart, CutToLength, Need, NeedItem } from "../need.js";
 import { decimal } from "../quantity/decimal.js";
 import { type Quantity, quantity } from "../quantity/quantity.js";
-import { type MeasureSystem, marked } from "../quantity/text.js";
+import { exactly, type MeasureSystem, marked } from "../quantity/text.js";
 import { type Cell, greatest, type Operand, over, type PlanProof, roundUp, sum, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import { amountOf, layLine, type Pricing, priceCell, type ShoppingLine } from "./line.js";
@@ -27,6 +27,9 @@ interface Shop {
   readonly offer: CoveringOffer;
 }
 
+/** Comes off each stick of lumber and each cut, in the place of the saw's own: common practice, no source. */
+const LUMBER_KERF = { "inch-pound": "1/8 in", metric: "3 mm" } as const;
+
 /** Lays the line of one part. */
 export function layCoveringPart(
   pricing: Pricing,
@@ -39,7 +42,7 @@ export function layCoveringPart(
   const found: Found<CoveringOffer> = coveringOffers(catalog, item.covering as CoveringKind);
   const offer = found.kind === "offered" ? found.offers[0] : undefined;
   if (item.part === "deck")
-    return layDeckBoards(pricing, catalog, { ...line, department: "lumber" }, need, item, offer);
+    return layDeckBoards({ pricing, catalog, system, offer }, { ...line, department: "lumber" }, need, item);
   if (!offer) return { ...line, quantity: need.quantity, add: found.kind === "offered" ? "" : found.add };
   const shop: Shop = { pricing, catalog, system, offer };
   switch (item.part) {
@@ -115,19 +118,25 @@ function layBoards(shop: Shop, line: Line, need: Need, item: Item): ShoppingLine
   return layFromStock(shop, line, { need, cuts: item.cuts ?? [], stocks, from: lumber.name });
 }
 
+/** Whose lengths are cut. */
+interface StockShop extends Pick<Shop, "pricing" | "system"> {
+  readonly offer: Pick<CoveringOffer, "label" | "at">;
+}
+
 interface FromStock {
   readonly need: Need;
   readonly cuts: readonly CutToLength[];
   readonly stocks: readonly { readonly length: Quantity; readonly price: Price }[];
   /** Name of the offer, for its prices. */
   readonly from: string;
+  readonly kerf?: Quantity;
 }
 
 /** Counted work of the plan of one covering's panels. */
 const WORK = 80_000;
 
 /** The cheapest stock lengths that panels or boards are cut from; sheet steel loses nothing to a kerf. */
-function layFromStock(shop: Shop, line: Line, { need, cuts, stocks, from }: FromStock): ShoppingLine {
+function layFromStock(shop: StockShop, line: Line, { need, cuts, stocks, from, kerf }: FromStock): ShoppingLine {
   const { pricing, system, offer } = shop;
   const { sheet, minorDigits } = pricing;
   sheet.title(line.name, line.label);
@@ -149,7 +158,7 @@ function layFromStock(shop: Shop, line: Line, { need, cuts, stocks, from }: From
         priceMinor: price.amount.value.times(decimal(10).pow(minorDigits)).toDecimalPlaces(0).toNumber(),
         available: null,
       })),
-      kerf: 0,
+      kerf: kerf ? stepsOf(system, kerf.value, "up") : 0,
       endTrim: 0,
     },
     { work: WORK },
@@ -226,14 +235,12 @@ function layRolls(
   return layLine(pricing, line, count, roll.price, `${offer.name}.${part}`);
 }
 
-/** Deck boards by their length: from the offer that the covering names where its size is wanted, else the cheapest that serves. */
+/** Deck boards, planned piece by piece on straight slopes and by their length on hipped ones: from the offer that the covering names where its size is wanted, else the cheapest that serves. */
 function layDeckBoards(
-  pricing: Pricing,
-  catalog: PriceCatalog,
+  { pricing, catalog, system, offer }: Omit<Shop, "offer"> & { readonly offer: CoveringOffer | undefined },
   line: Line,
   need: Need,
   item: Item,
-  offer: CoveringOffer | undefined,
 ): ShoppingLine {
   const { sheet } = pricing;
   const [thickness, width] = item.section ?? [];
@@ -243,6 +250,12 @@ function layDeckBoards(
   if (!best) {
     const size = `${sheet.shown(thickness)} × ${sheet.shown(width)}`;
     return { ...line, quantity: need.quantity, add: `Add lumber of ${size} with a price to lumber.` };
+  }
+  if (item.cuts) {
+    const stocks = lengthsOf(best.offer).map((length) => ({ length, price: pieceCost(best.offer, length) }));
+    const planned = { need, cuts: item.cuts, stocks, from: best.offer.name, kerf: exactly(LUMBER_KERF[system]) };
+    const label = `${line.label} (${best.offer.label})`;
+    return layFromStock({ pricing, system, offer: best.offer }, { ...line, label }, planned);
   }
   sheet.title(line.name, line.label);
   const name = `price.${best.offer.name}.${best.name}`;

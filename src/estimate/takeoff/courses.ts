@@ -199,7 +199,9 @@ function layBattens(
   const piece = laySize(work, "battenPiece", "length of a batten", offered, { "inch-pound": "8 ft", metric: "2.4 m" });
   refuseNothing(work, [piece]);
   const pieces = sheet.lay(`${name}.battens`, roundUp(over(length, piece)), { label: "battens" });
-  const driven = roundUp(over(length, roof.rafterSpace));
+  const driven = roof.rows
+    ? times(sum(faces.map(({ face, up }) => times(count(face.alike), plus(up, number("1"))))), roof.rows.rafters)
+    : roundUp(over(length, roof.rafterSpace));
   return [
     partNeed(work, "batten", pieces, { pieceLength: piece }),
     fastenerNeed(work, {

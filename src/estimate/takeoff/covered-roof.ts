@@ -2,12 +2,13 @@
 
 import type { CutList } from "../pieces/cut-list.js";
 import type { Deck } from "../pieces/deck.js";
+import type { LaidRun } from "../pieces/frame.js";
 import type { GableCells } from "../pieces/gable.js";
 import type { HipCells } from "../pieces/hip.js";
 import type { LeanToCells } from "../pieces/lean-to.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import type { DisplayUnits } from "../quantity/display.js";
-import { type Cell, over, plus, times } from "../sheet/expression.js";
+import { type Cell, number, over, plus, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 
 /** One plane, on the frame. */
@@ -41,17 +42,26 @@ export interface CoveredRoof {
   readonly purlinSpacing: Cell;
   /** Rafters apart. */
   readonly rafterSpace: Cell;
+  /** Of straight slopes: the pieces of one row of purlins, boards or battens, and the rafters under it. */
+  readonly rows: RoofRows | undefined;
   /** Thickness of the fascia outside tails and fly rafters; absent where there is none. */
   readonly eaveFascia: Cell | undefined;
   readonly rakeFascia: Cell | undefined;
   readonly deck: Deck;
 }
 
+/** A row along the whole roof. */
+export interface RoofRows {
+  readonly run: LaidRun;
+  /** Rafters that it crosses, fly rafters included. */
+  readonly rafters: Cell;
+}
+
 /** Undefined where there is no closed roof. */
 export function coveredRoof(sheet: Sheet, { frame }: CutList, units: DisplayUnits): CoveredRoof | undefined {
   switch (frame?.kind) {
     case "gable":
-      return coveredGable(frame);
+      return coveredGable(sheet, frame);
     case "lean-to":
       return coveredLeanTo(sheet, frame, units);
     case "hip":
@@ -62,7 +72,7 @@ export function coveredRoof(sheet: Sheet, { frame }: CutList, units: DisplayUnit
 }
 
 /** Each slope by itself where the eaves differ. */
-export function coveredGable(gable: GableCells): CoveredRoof {
+export function coveredGable(sheet: Sheet, gable: GableCells): CoveredRoof {
   const { frame, roof, rafter, farRafter, groups } = gable;
   const near = {
     name: "side",
@@ -85,6 +95,7 @@ export function coveredGable(gable: GableCells): CoveredRoof {
   const equal = frame.farOverhang === frame.eaveOverhang;
   return {
     ...shared(gable),
+    rows: rowsOn(sheet, gable, frame.gableOverhang),
     unitLength: rafter.unitLength,
     planes: equal ? [near] : [{ ...near, name: "near", alike: 1 }, far],
     upper: "ridge",
@@ -116,6 +127,7 @@ function coveredLeanTo(sheet: Sheet, leanTo: LeanToCells, units: DisplayUnits): 
   } as const;
   return {
     ...shared(leanTo),
+    rows: rowsOn(sheet, leanTo, frame.endOverhang),
     unitLength: rafter.unitLength,
     planes: [plane],
     upper: "edge",
@@ -136,6 +148,7 @@ function coveredHip(hip: HipCells): CoveredRoof {
   });
   return {
     ...shared(hip),
+    rows: undefined,
     unitLength: rafter.unitLength,
     planes,
     upper: "ridge",
@@ -148,6 +161,15 @@ const shared = ({ roof, rafterSpace }: GableCells | LeanToCells | HipCells) => {
   const { unitRise, unitRun, purlinSpacing, deck } = roof;
   return { unitRise, unitRun, purlinSpacing, rafterSpace, deck };
 };
+
+function rowsOn(sheet: Sheet, { rows, roof }: GableCells | LeanToCells, overhang: Cell): RoofRows | undefined {
+  if (!rows) return undefined;
+  const fly = sheet.decide(overhang).gt(0) ? "2" : "0";
+  const known = sheet.find("roof.rowRafters");
+  const rafters =
+    known ?? sheet.lay("roof.rowRafters", plus(roof.rafterLines, number(fly)), { label: "rafters under one row" });
+  return { run: rows, rafters };
+}
 
 /** Runs fall into end and middle pieces, which share their section. */
 const thicknessOf = (groups: readonly PieceGroup[], base: string) =>

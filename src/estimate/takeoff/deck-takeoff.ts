@@ -1,14 +1,15 @@
 /**
  * The deck below a covering, where no piece group stands for it: sheets always, purlins and boards of a covering that is only
- * compared. Boards are taken off by the length of all rows.
+ * compared. Rows on straight slopes are taken off piece by piece, as the frame joins them over its rafters; on hipped ones,
+ * where rows shorten, by their length.
  */
-import type { Need } from "../need.js";
+import type { CutToLength, Need } from "../need.js";
 import { DECK_BOARD, riseOn12, rowsOf, usualBoardSpacing } from "../pieces/deck.js";
 import { ROLE_DEFAULTS } from "../pieces/roles.js";
 import { parseSection, TextFault } from "../quantity/text.js";
 import type { InEither } from "../request/given.js";
 import type { DeckKind } from "../request/structure-deck.js";
-import { type Cell, count, minus, number, over, plus, roundUp, sum, times } from "../sheet/expression.js";
+import { type Cell, count, minus, number, type Operand, over, plus, roundUp, sum, times } from "../sheet/expression.js";
 import { type CoveringWork, fastenerNeed, laySize, partNeed, refuseNothing } from "./covering-work.js";
 
 /** What a deck takes. */
@@ -80,16 +81,9 @@ export function laySheetDeck(work: CoveringWork): DeckCells {
 /** The deck of a covering that is compared with others. */
 export function layComparedDeck(work: CoveringWork, kind: DeckKind): DeckCells {
   if (kind === "sheets") return laySheetDeck(work);
-  const { sheet, name, surface, roof, assumed, units } = work;
+  const { sheet, name, assumed, units } = work;
   const [thickness, width] = laySection(work, kind);
-  const rows = surface.faces.map((face) => {
-    const along = times(count(face.alike), over(plus(face.eave, face.top), number("2")));
-    return times(along, layRows(work, kind, face, width));
-  });
-  const length = sheet.lay(`${name}.deckLength`, times(sum(rows), plus(number("1"), assumed.cell("deck.waste"))), {
-    label: `${kind.replace("-", " ")}, all rows, waste included`,
-    display: units.long,
-  });
+  const { length, cuts, crossings } = layDeckRows(work, kind, width);
   const volume = sheet.lay(`${name}.deckVolume`, times(length, thickness, width), {
     label: "wood of the deck",
     display: units.lumber,
@@ -98,8 +92,9 @@ export function layComparedDeck(work: CoveringWork, kind: DeckKind): DeckCells {
     label: "weight of the deck",
     display: units.mass,
   });
-  const screws = roundUp(times(over(length, roof.rafterSpace), assumed.cell("fastener.crossing")));
-  const need = partNeed(work, "deck", length, { label: kind === "purlins" ? "Purlins" : "Deck boards" });
+  const screws = roundUp(times(crossings, assumed.cell("fastener.crossing")));
+  const label = kind === "purlins" ? "Purlins" : "Deck boards";
+  const need = partNeed(work, "deck", length, { label, ...(cuts && { cuts }) });
   return {
     kind,
     weight,
@@ -116,6 +111,44 @@ export function layComparedDeck(work: CoveringWork, kind: DeckKind): DeckCells {
       }),
     ],
   };
+}
+
+/** Rows of all planes. */
+interface DeckRows {
+  readonly length: Cell;
+  /** Pieces of straight slopes; absent on hipped ones. */
+  readonly cuts?: readonly CutToLength[];
+  /** Where pieces lie on rafters, both ends of a joint counted. */
+  readonly crossings: Operand;
+}
+
+function layDeckRows(work: CoveringWork, kind: Exclude<DeckKind, "sheets">, width: Cell): DeckRows {
+  const { sheet, name, surface, roof, assumed, units } = work;
+  const words = kind.replace("-", " ");
+  const display = units.long;
+  const counts = surface.faces.map((face) => times(count(face.alike), layRows(work, kind, face, width)));
+  if (!roof.rows) {
+    const along = surface.faces.map((face, i) =>
+      times(over(plus(face.eave, face.top), number("2")), counts[i] as Operand),
+    );
+    const label = `${words}, all rows, waste included`;
+    const waste = plus(number("1"), assumed.cell("deck.waste"));
+    const length = sheet.lay(`${name}.deckLength`, times(sum(along), waste), { label, display });
+    return { length, crossings: over(length, roof.rafterSpace) };
+  }
+  const { run, rafters } = roof.rows;
+  const rows = sheet.lay(`${name}.allDeckRows`, sum(counts), { label: `rows of ${words}, all slopes` });
+  const cuts = run.kinds.map((piece, i) => ({
+    length: sheet.lay(`${name}.deckPiece${i + 1}`, run.lengthOf(piece), { label: "one piece of a row", display }),
+    count: sheet.lay(`${name}.deckPieces${i + 1}`, times(rows, count(piece.pieces)), { label: "such pieces" }),
+  }));
+  const label = `${words}, all pieces`;
+  const length = sheet.lay(`${name}.deckLength`, sum(cuts.map((cut) => times(cut.length, cut.count))), {
+    label,
+    display,
+  });
+  const joints = run.kinds.reduce((all, { pieces }) => all + pieces, 0) - 1;
+  return { length, cuts, crossings: times(rows, plus(rafters, count(joints))) };
 }
 
 function laySection(

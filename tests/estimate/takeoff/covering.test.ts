@@ -24,7 +24,7 @@ interface Cover {
 function covered({ shape, given, offer, roof = (same) => same, kind = "ribbed-steel" }: Cover = {}): Laid & Panelled {
   const laid = laidGable(shape, given);
   const { sheet, assumed, defaults, units, gable } = laid;
-  const input = { kind, roof: roof(coveredGable(gable)), offer, exposure: OUTDOORS, assumed, defaults };
+  const input = { kind, roof: roof(coveredGable(sheet, gable)), offer, exposure: OUTDOORS, assumed, defaults };
   const found = layCovering(sheet, input, units);
   const [layout] = found.faces;
   if (!found.panels || !layout?.across || !layout.pieceLength) throw new Error("no panels");
