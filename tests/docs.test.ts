@@ -82,4 +82,16 @@ describe("the pages", () => {
     expect(text).toContain(`${shown("mixed.cuts.millCuts", "", 0)} cuts, 1 1/2 min each`);
     expect(text).toContain(`**${Number(shown("mixed.hours.saw", "person-h", 1)).toFixed(1)} person-hours**`);
   });
+
+  it.each([
+    ["ferry-bike-shed", "## Two stages of the ferry", ["common.hours.dig", "common.hours.pour"]],
+    ["market-stall", "## Two stages of the market", ["common.hours.deck", "common.hours.finishFirst"]],
+  ])("works two stages of %s by hand, at the hours that it has", (name, heading, stages) => {
+    const { sheet } = estimated(demoRequest(name)).basis;
+    const [, text = ""] = page("docs/worked-example.md").split(heading);
+    for (const stage of stages) {
+      const cell = sheet.find(stage);
+      expect(text.split("\n## ")[0]).toContain(`**${cell && sheet.shown(cell).split(" ")[0]} person-hours**`);
+    }
+  });
 });

@@ -3,6 +3,7 @@ import type { Estimate } from "../../../src/estimate/estimate.js";
 import { decimal } from "../../../src/estimate/quantity/decimal.js";
 import { evaluateAgain } from "../../../src/estimate/sheet/evaluate.js";
 import type { Cell } from "../../../src/estimate/sheet/expression.js";
+import { mulberry32 } from "../../bench/mulberry32.js";
 import { demoBody, estimated } from "../../helpers/estimating.js";
 
 const demo = estimated(demoBody("orchard-shelter"));
@@ -50,9 +51,42 @@ describe("more work never takes less time", () => {
     ["deeper crosscuts", "common.hours.join", "sections.posts.thickness"],
     ["longer pieces to dress", "work.rafters.dressEach", "rough.rafters.length"],
     ["thicker stock to dry", "milled.drying.likely", "rough.rafters.thickness"],
+    ["pieces too heavy for the machines", "milled.hours.dressByHand", "work.rafters.weightEach"],
+    ["larger rafters to raise", "common.hours.rafters", "sections.rafters.width"],
+    ["wider purlins to lay", "common.hours.deck", "sections.purlins.width"],
+    ["a longer structure", "common.hours.roof", "frame.length"],
     ["a slower pace", "mixed.hours.total", "pace"],
   ])("%s: %s", (_, of, by) => {
     rises(of, by);
+  });
+});
+
+/** What makes work: cuts, distances, weights, hardness; more of each is more to do. */
+const BURDENS =
+  /^((milled|mixed)\.cuts\.|(getOut|carry|move)\.distance$|wood\..*\.(greenDensity|hardness)$|work\..*\.weightEach$|raise\.|joint\.|mill\.(setUp|turn|cutHandling)$|pace$)/;
+
+describe("any mixture of more cuts, longer hauls, heavier pieces and harder wood", () => {
+  // More lumber from the same logs is less waste to clear.
+  const burdens = sheet.cells
+    .map(({ name }) => name)
+    .filter((name) => BURDENS.test(name) && !name.includes(".cuts.volume-"));
+  // What grows too heavy goes from the machines to the hands: the two are taken together, in the totals.
+  const stages = sheet.cells
+    .map(({ name }) => name)
+    .filter((name) => /^(milled|mixed|common)\.hours\./.test(name) && !name.endsWith(".dress"));
+
+  it("never takes less time in any stage of any route", () => {
+    expect(burdens.length).toBeGreaterThan(60);
+    expect(stages.length).toBeGreaterThan(35);
+    const chance = mulberry32(20);
+    const light = changed({});
+    for (let round = 0; round < 40; round++) {
+      const more = burdens.filter(() => chance() < 0.2).map((name) => [name, (1 + 3 * chance()).toFixed(3)] as const);
+      const values = more.map(([name, times]) => [name, (sheet.find(name) as Cell).value.times(times).toFixed(12)]);
+      const heavy = changed(Object.fromEntries(values));
+      for (const stage of stages)
+        expect([round, stage, heavy(stage) >= light(stage) - 1e-9]).toEqual([round, stage, true]);
+    }
   });
 });
 
