@@ -46,7 +46,24 @@ function byBlock(cells: readonly SheetCell[]): Map<string, SheetCell[]> {
 const isAssumption = (m: Model, cell: SheetCell): boolean =>
   cell.kind === "assumption" || ownPlace(m, cell).startsWith("/assumptions/");
 
-const words = (block: string): string => block.replaceAll(/([A-Z])/g, " $1").toLowerCase();
+/** What the blocks of names are about. */
+const BLOCKS: Readonly<Record<string, string>> = {
+  ...{ pace: "your pace", mill: "the mill", saw: "chainsaw and log", cut: "mill cuts by hand", sharpen: "sharpening" },
+  ...{ getOut: "getting logs out", logs: "shape of logs", allowance: "sawing oversize", fallDown: "rejected pieces" },
+  ...{ rate: "rates of work", carry: "carrying", cart: "carrying by cart", winch: "winching", tractor: "by tractor" },
+  ...{
+    stack: "stacking",
+    drying: "drying",
+    moisture: "moisture",
+    dress: "dressing",
+    sand: "sanding",
+    shop: "the shop",
+  },
+  ...{ joint: "cutting joints", fastener: "fasteners", finish: "finish", covering: "covering", deck: "roof deck" },
+  ...{ footing: "footings", move: "moving to the site", raise: "raising", buy: "buying lumber", priceLevel: "prices" },
+};
+
+const words = (block: string): string => BLOCKS[block] ?? block.replaceAll(/([A-Z])/g, " $1").toLowerCase();
 
 function One({ m, cell }: { m: Model; cell: SheetCell }) {
   const range = cell.low !== undefined && cell.high !== undefined ? `${cell.low} to ${cell.high} ${cell.unit}. ` : "";

@@ -70,7 +70,7 @@ function Mixes({ answer }: { readonly answer: Estimate }) {
               </td>
               <td data-head="Mills">
                 {mills.length > 0
-                  ? capital(mills.map((name) => labels.get(name) ?? plain(name)).join(", "))
+                  ? capital(mills.map((name) => (labels.get(name) ?? plain(name)).toLowerCase()).join(", "))
                   : "Nothing"}
                 {hired && ", by a sawyer"}
               </td>
