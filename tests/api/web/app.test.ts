@@ -5,6 +5,7 @@ import { describe, expect, it } from "vitest";
 import { csv } from "../../../src/api/web/app/csv.js";
 import { valueAt, withValue } from "../../../src/api/web/app/json.js";
 import { pastedLogs } from "../../../src/api/web/app/pasted-logs.js";
+import { placesOf } from "../../../src/api/web/app/plot-names.js";
 import { pricesOf } from "../../../src/api/web/app/price-list.js";
 import { pricesCsv, readPricesCsv } from "../../../src/api/web/app/prices-csv.js";
 import { said } from "../../../src/api/web/app/words.js";
@@ -79,6 +80,53 @@ describe("pasted logs", () => {
 
   it("keep what can't be read, for the service to say what is wrong", () => {
     expect(pastedLogs("a,pine,ten,,,,x", log)).toEqual([{ name: "a", species: "pine", length: "ten", count: "x" }]);
+  });
+});
+
+describe("names in a plot", () => {
+  const paper = { width: 440, height: 228, size: 17 };
+  const width = (name: string) => name.length * 17 * 0.56;
+  const names = ["Mill all the logs serve", "Have a sawyer mill it", "Best mix", "Buy everything"];
+
+  it("stand off one another wherever the points lie, or as near as there is room", () => {
+    const clear = [
+      [
+        [318, 190],
+        [318, 182],
+        [318, 186],
+        [110, 60],
+      ],
+      [
+        [110, 60],
+        [112, 62],
+        [330, 180],
+        [332, 182],
+      ],
+      [
+        [318, 60],
+        [250, 90],
+        [180, 120],
+        [110, 180],
+      ],
+    ];
+    for (const points of clear) {
+      const places = placesOf(
+        points.map(([x = 0, y = 0], i) => ({ x, y, name: names[i] ?? "" })),
+        paper,
+      );
+      const boxes = places.map(({ x, y, anchor }, i) => {
+        const wide = width(names[i] ?? "");
+        const from = anchor === "start" ? x : anchor === "end" ? x - wide : x - wide / 2;
+        return { from, to: from + wide, top: y - 13, foot: y };
+      });
+      for (const [i, a] of boxes.entries()) {
+        expect(a.from).toBeGreaterThanOrEqual(0);
+        expect(a.to).toBeLessThanOrEqual(paper.width);
+        for (const b of boxes.slice(i + 1)) {
+          expect(a.from < b.to && b.from < a.to && a.top < b.foot && b.top < a.foot).toBe(false);
+        }
+      }
+    }
   });
 });
 

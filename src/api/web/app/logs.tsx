@@ -37,6 +37,10 @@ export function Logs({ m, answer }: Shown) {
   );
 }
 
+/** By the rule of the trade; in a metric project as what it is. */
+const scaleOf = ({ scale, length }: Estimate["sawing"]["logs"][number]): string =>
+  length.unit === "m" ? said(scale.cubic) : `${said(short(scale.international))} by the International rule`;
+
 interface LogProps {
   readonly log: Estimate["sawing"]["logs"][number];
   readonly plan: Plan | undefined;
@@ -54,7 +58,7 @@ function Log({ log, plan, labels }: LogProps) {
       <h3>{log.name}</h3>
       <p>
         {`${plain(log.species)}, ${said(short(log.length))} sound, ${said(short(log.smallDiameter))} at the small end, `}
-        {`${said(short(log.scale.international))} by the International rule, ${said(short(log.weight))}`}
+        {`${scaleOf(log)}, ${said(short(log.weight))}`}
       </p>
       <p>{gives ? `Gives ${gives.join(", ")}.` : "Left lying."}</p>
       {steps?.bolts.map((bolt, index) => (
