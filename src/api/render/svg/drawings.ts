@@ -51,6 +51,24 @@ function pagesOf(
   }
 }
 
+/** What every kind is seen in, each with its note. */
+interface Seen {
+  readonly plan: readonly [Keyed, note: string];
+  readonly elevation: readonly [Keyed, note: string];
+  readonly section: readonly [Keyed, note: string];
+}
+
+/** @param of - What the titles go on with, such as "of a gable, 16' × 24'". */
+function framePages(subject: Subject, of: string, { plan, elevation, section }: Seen): Page[] {
+  return [
+    keyed(subject, "plan", `Plan ${of}`, ...plan),
+    keyed(subject, "elevation", `Elevation ${of}`, ...elevation),
+    keyed(subject, "section", `Section ${of}`, ...section),
+  ];
+}
+
+const AT_POSTS = "At a pair of posts. Timbers cut across are drawn heavy.";
+
 function keyed(subject: Subject, name: string, title: string, { view, key }: Keyed, note: string): Page {
   const description = `${title}. ${note} ${key.join("; ")}.`;
   const views = [{ view, area: wholeArea(1) }];
@@ -84,28 +102,13 @@ function gablePages(gable: GableCells, outline: OutlineCells, subject: Subject):
   const { rafter, farRafter } = gable;
   const unlike = rafter !== farRafter;
   const upperEnd = `the ridge ${gable.roof.ridgeKind}`;
+  const plan = "Rafters below the ridge line, purlins on them above it; posts, beams and ties lie underneath.";
   const pages = [
-    keyed(
-      subject,
-      "plan",
-      `Plan ${of}`,
-      gablePlan(gable, outline, subject),
-      "Rafters below the ridge line, purlins on them above it; posts, beams and ties lie underneath.",
-    ),
-    keyed(
-      subject,
-      "elevation",
-      `Elevation ${of}`,
-      gableElevation(gable, outline, subject),
-      "The side along the eave, before it is covered.",
-    ),
-    keyed(
-      subject,
-      "section",
-      `Section ${of}`,
-      gableSection(gable, outline, subject),
-      "At a pair of posts. Timbers cut across are drawn heavy.",
-    ),
+    ...framePages(subject, of, {
+      plan: [gablePlan(gable, outline, subject), plan],
+      elevation: [gableElevation(gable, outline, subject), "The side along the eave, before it is covered."],
+      section: [gableSection(gable, outline, subject), AT_POSTS],
+    }),
     commonRafter(subject, gable, {
       name: "rafter",
       title: unlike ? "Common rafter, near side" : "Common rafter",
@@ -122,21 +125,11 @@ function leanToPages(leanTo: LeanToCells, outline: OutlineCells, subject: Subjec
   const plan = "Rafters on the left, purlins on them on the right; posts and beams lie underneath.";
   const { seatToSeat } = leanTo;
   return [
-    keyed(subject, "plan", `Plan ${of}`, leanToPlan(leanTo, outline, subject), plan),
-    keyed(
-      subject,
-      "elevation",
-      `Elevation ${of}`,
-      leanToElevation(leanTo, outline, subject),
-      "The low side, before it is covered.",
-    ),
-    keyed(
-      subject,
-      "section",
-      `Section ${of}`,
-      leanToSection(leanTo, outline, subject),
-      "At the end. Timbers cut across are drawn heavy.",
-    ),
+    ...framePages(subject, of, {
+      plan: [leanToPlan(leanTo, outline, subject), plan],
+      elevation: [leanToElevation(leanTo, outline, subject), "The low side, before it is covered."],
+      section: [leanToSection(leanTo, outline, subject), "At the end. Timbers cut across are drawn heavy."],
+    }),
     commonRafter(subject, leanTo, {
       name: "rafter",
       title: "Rafter",
@@ -148,28 +141,13 @@ function leanToPages(leanTo: LeanToCells, outline: OutlineCells, subject: Subjec
 
 function hipPages(hip: HipCells, outline: OutlineCells, subject: Subject): Page[] {
   const of = `of a hip roof, ${subject.long(hip.span)} × ${subject.long(hip.length)}`;
+  const plan = "Rafters; purlins run level round all four sides. Posts, beams and ties lie underneath.";
   return [
-    keyed(
-      subject,
-      "plan",
-      `Plan ${of}`,
-      hipPlan(hip, outline, subject),
-      "Rafters; purlins run level round all four sides. Posts, beams and ties lie underneath.",
-    ),
-    keyed(
-      subject,
-      "elevation",
-      `Elevation ${of}`,
-      hipElevation(hip, outline, subject),
-      "The longer side, before it is covered.",
-    ),
-    keyed(
-      subject,
-      "section",
-      `Section ${of}`,
-      hipSection(hip, outline, subject),
-      "At a pair of posts. Timbers cut across are drawn heavy.",
-    ),
+    ...framePages(subject, of, {
+      plan: [hipPlan(hip, outline, subject), plan],
+      elevation: [hipElevation(hip, outline, subject), "The longer side, before it is covered."],
+      section: [hipSection(hip, outline, subject), AT_POSTS],
+    }),
     commonRafter(subject, hip, { name: "rafter", title: "Common rafter", upperEnd: "the ridge board" }),
     hipRafter(hip, subject),
   ];
@@ -199,22 +177,13 @@ function hipRafter({ frame, hip, jacks }: HipCells, subject: Subject): Page {
 function pergolaPages(pergola: PergolaCells, outline: OutlineCells, subject: Subject): Page[] {
   const of = `of a pergola, ${subject.long(pergola.span)} × ${subject.long(pergola.length)}`;
   const plan = "Slats are drawn on the right half alone. Posts and beams lie underneath.";
+  const rafter = pergolaRafter(pergola, outline, subject);
   return [
-    keyed(subject, "plan", `Plan ${of}`, pergolaPlan(pergola, outline, subject), plan),
-    keyed(subject, "elevation", `Elevation ${of}`, pergolaElevation(pergola, outline, subject), "Along the beams."),
-    keyed(
-      subject,
-      "section",
-      `Section ${of}`,
-      pergolaSection(pergola, outline, subject),
-      "At a pair of posts. Timbers cut across are drawn heavy.",
-    ),
-    keyed(
-      subject,
-      "rafter",
-      "Rafter of a pergola",
-      pergolaRafter(pergola, outline, subject),
-      "Level on both beams, cut square at both ends.",
-    ),
+    ...framePages(subject, of, {
+      plan: [pergolaPlan(pergola, outline, subject), plan],
+      elevation: [pergolaElevation(pergola, outline, subject), "Along the beams."],
+      section: [pergolaSection(pergola, outline, subject), AT_POSTS],
+    }),
+    keyed(subject, "rafter", "Rafter of a pergola", rafter, "Level on both beams, cut square at both ends."),
   ];
 }

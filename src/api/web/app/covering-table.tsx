@@ -1,6 +1,7 @@
 /** One roof under every covering, a row each, best first. */
 import { Fig } from "./figure.js";
 import type { Compared, Model } from "./model.js";
+import { Heads } from "./table-head.js";
 import { capital, plain } from "./words.js";
 
 type Row = Compared["coverings"][number];
@@ -13,16 +14,7 @@ export function CoveringTable({ m }: { readonly m: Model }) {
     <section class="scroll" tabindex={0} aria-label="Coverings side by side">
       <table class="cards">
         <caption>The same roof under each, deck included; best first</caption>
-        <thead>
-          <tr>
-            <th scope="col">Covering</th>
-            {HEADS.map((head) => (
-              <th scope="col" class="number">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <Heads of={["Covering", ...HEADS.map((number) => ({ number }))]} />
         <tbody>
           {compared.coverings.map((one) => (
             <CoveringRow m={m} one={one} />

@@ -2,6 +2,7 @@
 import { Fig, type Shown } from "./figure.js";
 import type { Estimate } from "./model.js";
 import { Plot } from "./plot.js";
+import { Heads } from "./table-head.js";
 import { capital, plain, said } from "./words.js";
 
 /** The whole part. */
@@ -35,18 +36,7 @@ function Mixes({ answer }: { readonly answer: Estimate }) {
     <section class="scroll" tabindex={0} aria-label="Mixes between">
       <table class="cards">
         <caption>The best mix for every worth of an hour</caption>
-        <thead>
-          <tr>
-            <th scope="col">Where an hour is worth</th>
-            <th scope="col" class="number">
-              Cash
-            </th>
-            <th scope="col" class="number">
-              Hours
-            </th>
-            <th scope="col">Mills</th>
-          </tr>
-        </thead>
+        <Heads of={["Where an hour is worth", { number: "Cash" }, { number: "Hours" }, "Mills"]} />
         <tbody>
           {answer.decision.frontier.map(({ mills, hired, cash, hours, fromWage }) => (
             <tr>

@@ -8,6 +8,7 @@ import { PASTED, pastedLogs } from "./pasted-logs.js";
 import { countedLogs } from "./pending.js";
 import { Question } from "./question.js";
 import type { FieldSpec } from "./specs.js";
+import { Heads } from "./table-head.js";
 import { capital, plain } from "./words.js";
 
 /** Columns and their heads: what tells one log from the next. */
@@ -30,13 +31,7 @@ export function LogTable({ m }: { readonly m: Model }) {
       <Faults faults={faultsAt(m, "/logs")} id="logs-fault" />
       {logs.length > 0 && (
         <table class="logtable">
-          <thead>
-            <tr>
-              {Object.values(COLUMNS).map((head) => (
-                <th scope="col">{head}</th>
-              ))}
-            </tr>
-          </thead>
+          <Heads of={Object.values(COLUMNS)} />
           {logs.map((log, index) => (
             <LogRow m={m} log={log} index={index} logs={logs} waits={index >= counted} />
           ))}

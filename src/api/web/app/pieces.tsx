@@ -1,6 +1,7 @@
 /** The cut list of the answer. */
 import { cutListCsv } from "./csv.js";
 import { Fig, Panel, SaveTable, type Shown } from "./figure.js";
+import { Heads } from "./table-head.js";
 import { said } from "./words.js";
 
 /** Every piece group: size, how it is had, what milling it saves. */
@@ -16,26 +17,18 @@ export function Pieces({ m, answer }: Shown) {
     >
       <section class="scroll" tabindex={0} aria-label="Pieces">
         <table class="cards">
-          <thead>
-            <tr>
-              <th scope="col">Pieces</th>
-              <th scope="col" class="number">
-                How many
-              </th>
-              <th scope="col">Finished</th>
-              <th scope="col">Sawn at</th>
-              <th scope="col">Verdict</th>
-              <th scope="col" class="number">
-                Milling saves
-              </th>
-              <th scope="col" class="number">
-                and takes
-              </th>
-              <th scope="col" class="number">
-                One weighs
-              </th>
-            </tr>
-          </thead>
+          <Heads
+            of={[
+              "Pieces",
+              { number: "How many" },
+              "Finished",
+              "Sawn at",
+              "Verdict",
+              { number: "Milling saves" },
+              { number: "and takes" },
+              { number: "One weighs" },
+            ]}
+          />
           <tbody>
             {cutList.groups.map((group) => {
               const saving = savings.get(group.name);

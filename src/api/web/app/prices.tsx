@@ -7,6 +7,7 @@ import type { Fault, Model } from "./model.js";
 import { INVENTED } from "./next.js";
 import { PRICE_KEYS, pricesOf } from "./price-list.js";
 import type { FieldSpec } from "./specs.js";
+import { Heads } from "./table-head.js";
 import { capital } from "./words.js";
 
 /** The catalog as it can be edited: the one in the request, or the one that it names. */
@@ -64,12 +65,7 @@ function PriceTable({ m, catalog, named }: { m: Model; catalog: Json; named: boo
           title={`${capital(department)}: ${rows.length} ${rows.length === 1 ? "price" : "prices"}`}
         >
           <table class="prices">
-            <thead>
-              <tr>
-                <th scope="col">What</th>
-                <th scope="col">Price</th>
-              </tr>
-            </thead>
+            <Heads of={["What", "Price"]} />
             <tbody>
               {rows.map((row) => (
                 <tr>

@@ -2,6 +2,7 @@
 import { shoppingCsv } from "./csv.js";
 import { Fig, Panel, SaveTable, type Shown } from "./figure.js";
 import { hasPrices } from "./model.js";
+import { Heads } from "./table-head.js";
 import { capital, said, wayOf } from "./words.js";
 
 /** What to order for the route of the verdict, by department. */
@@ -24,15 +25,7 @@ export function Shopping({ m, answer }: Shown) {
         <section class="scroll" tabindex={0} aria-label={capital(department)}>
           <table class="cards">
             <caption>{capital(department)}</caption>
-            <thead>
-              <tr>
-                <th scope="col">Ask for</th>
-                <th scope="col">Take</th>
-                <th scope="col" class="number">
-                  Costs
-                </th>
-              </tr>
-            </thead>
+            <Heads of={["Ask for", "Take", { number: "Costs" }]} />
             <tbody>
               {lines.map((line) => (
                 <tr>

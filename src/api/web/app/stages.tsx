@@ -1,6 +1,7 @@
 /** Where money and hours go: cash by department, hours by stage, way beside way. */
 import { Fig, Panel, type Shown } from "./figure.js";
 import { type Estimate, hasPrices } from "./model.js";
+import { Heads } from "./table-head.js";
 import { type Amount, capital, said, wayOf } from "./words.js";
 
 type Figure = Amount & { readonly cell: string };
@@ -61,16 +62,7 @@ function Ways({ m, caption, head, ways, rows, foot, text }: TableProps) {
     <section class="scroll" tabindex={0} aria-label={caption}>
       <table class={`stages of-${ways.length}`}>
         <caption>{caption}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{head}</th>
-            {ways.map(({ words }) => (
-              <th scope="col" class="number">
-                {words}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <Heads of={[head, ...ways.map(({ words }) => ({ number: words }))]} />
         <tbody>
           {rows.map(({ label, own, unpriced = 0 }) => (
             <tr>

@@ -1,6 +1,7 @@
 /** When the work is done on the best way, and what is too heavy for one person. */
 import { Panel, type Shown } from "./figure.js";
 import type { Estimate } from "./model.js";
+import { Heads } from "./table-head.js";
 import { capital, plain, said } from "./words.js";
 
 type Work = NonNullable<Estimate["effort"]["routes"][number]["work"]>;
@@ -52,20 +53,7 @@ function Timeline({ calendar, labels }: TimelineProps) {
   return (
     <section class="scroll" tabindex={0} aria-label="Calendar">
       <table class="calendar">
-        <thead>
-          <tr>
-            <th scope="col">Stage</th>
-            <th scope="col" class="number">
-              People
-            </th>
-            <th scope="col" class="number">
-              From day
-            </th>
-            <th scope="col" class="number">
-              to day
-            </th>
-          </tr>
-        </thead>
+        <Heads of={["Stage", { number: "People" }, { number: "From day" }, { number: "to day" }]} />
         <tbody>
           {sorted.map(({ label, people, from, to, kind }) => (
             <tr>
@@ -114,21 +102,7 @@ function Heavy({ loads }: { readonly loads: Work["loads"] }) {
   return (
     <section class="scroll" tabindex={0} aria-label="Heavy lifts">
       <table class="cards">
-        <thead>
-          <tr>
-            <th scope="col">What</th>
-            <th scope="col" class="number">
-              How many alike
-            </th>
-            <th scope="col" class="number">
-              Green
-            </th>
-            <th scope="col" class="number">
-              Dry
-            </th>
-            <th scope="col">Lift with</th>
-          </tr>
-        </thead>
+        <Heads of={["What", { number: "How many alike" }, { number: "Green" }, { number: "Dry" }, "Lift with"]} />
         <tbody>
           {loads.map(({ kind, name, count, green, dry, people, aid }) => (
             <tr>
