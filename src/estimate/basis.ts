@@ -2,6 +2,7 @@
  * What every route starts from: pieces, logs, mill, labor, rough sizes, and what the yard sells for each group. Laid once
  * on a scratch sheet to plan, and again, the same, on the sheet of the answer.
  */
+import { servicePrice } from "../catalog/look-up.js";
 import type { PriceCatalog } from "../catalog/price-catalog.js";
 import { toQuantity } from "../catalog/reading.js";
 import { laySanding, layTurning, type SandingCells } from "./effort/building.js";
@@ -175,7 +176,10 @@ function shopsSawyer(basis: Basis): Basis {
   const shape = request.shop?.sawyer;
   if (!shape) return basis;
   const hired = laySawyer(sheet, shape, mill, { assumed, units, currency: catalog.currency });
-  const sawing = { ...basis.sawing, mill: hired.mill };
+  const price = servicePrice(catalog, shape.charge === "hour" ? "milling-per-hour" : "milling-per-board-foot");
+  const amount = price.kind === "priced" ? price.amount : undefined;
+  const charge = amount && (shape.charge === "hour" ? { perHour: amount } : { perVolume: amount });
+  const sawing = { ...basis.sawing, mill: hired.mill, ...(charge ? { charge } : {}) };
   return { ...basis, hired: { ...basis, mill: hired.mill, sawing, sawyer: hired.terms } };
 }
 

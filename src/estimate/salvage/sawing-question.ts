@@ -3,7 +3,7 @@
 import { type Fault, FaultError, pointer } from "../faults.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import type { Decimal } from "../quantity/decimal.js";
-import { inUnit } from "../quantity/quantity.js";
+import { inUnit, type Quantity } from "../quantity/quantity.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -35,6 +35,8 @@ export interface SawingBasis {
   readonly ripHandling: Cell;
   readonly ripFeed: Cell;
   readonly crosscut: Cell;
+  /** What a hired sawyer takes for the mill's running, or for the wood sawn; absent where the mill is one's own. */
+  readonly charge?: { readonly perHour?: Quantity; readonly perVolume?: Quantity };
 }
 
 const up = (steps: Decimal): number => steps.toDecimalPlaces(9).ceil().toNumber();
@@ -91,10 +93,11 @@ function sawLog(log: SoundLog, steps: (cell: Cell) => Decimal): SawLog {
 }
 
 function sawGroup(
-  { sheet, gridMm }: SawingBasis,
+  basis: SawingBasis,
   { group, rough, spares, buy }: MilledGroup,
   steps: (cell: Cell) => Decimal,
 ): SawGroup {
+  const { sheet, gridMm, charge } = basis;
   const sides = [up(steps(rough.thickness)), up(steps(rough.width))].sort((a, b) => a - b) as [number, number];
   const { rules } = group;
   return {
@@ -109,8 +112,19 @@ function sawGroup(
     species: rules.species,
     heart: rules.heart,
     wane: down(inUnit(rules.wane, "mm").dividedBy(gridMm)),
-    buy,
+    buy: charge
+      ? { cash: buy.cash + aside(basis.wage).toNumber() * buy.hours - chargeOf(basis, rough), hours: 0 }
+      : buy,
   };
+}
+
+const currencyOf = (rate: Quantity): string => rate.unit.symbol.split("/")[0] as string;
+
+/** What the sawyer takes for the wood of one piece, which a bought one saves. */
+function chargeOf({ charge }: SawingBasis, { thickness, width, length }: RoughCells): number {
+  if (!charge?.perVolume) return 0;
+  const cubes = aside(thickness).times(aside(width)).times(aside(length));
+  return cubes.times(inUnit(charge.perVolume, `${currencyOf(charge.perVolume)}/mm3`)).toNumber();
 }
 
 /** Floats for the optimiser; the estimate's own hours are formulas over the plan's measures. */
@@ -120,7 +134,7 @@ function sawRates(basis: SawingBasis): SawingProblem["rates"] {
   // Read aside: a plan made at other rates is still a valid plan, only perhaps no longer the best one.
   const per = (cell: Cell, unit: string): number => asideIn(cell, unit).toNumber();
   const gettingOut = basis.getOut.reduce((sum, cell) => sum + per(cell, "person-h"), 0);
-  return {
+  const rates = {
     wage: aside(basis.wage).toNumber(),
     logHours: gettingOut / Math.max(1, basis.getOut.length) + per(basis.prepare, "person-h"),
     logCash: 0,
@@ -132,6 +146,24 @@ function sawRates(basis: SawingBasis): SawingProblem["rates"] {
     ripHoursPerFt: 1 / per(basis.ripFeed, "ft/h"),
     ripCashPerFt: 0,
     crosscutHours: per(basis.crosscut, "person-h"),
+  };
+  return basis.charge ? inMoney(rates, basis) : rates;
+}
+
+/** Every rate in money, at a wage of one: what the mill runs for costs the sawyer's charge as well. */
+function inMoney(rates: SawingProblem["rates"], { mill, charge }: SawingBasis): SawingProblem["rates"] {
+  const { wage } = rates;
+  const perHour = charge?.perHour ? inUnit(charge.perHour, `${currencyOf(charge.perHour)}/h`).toNumber() : 0;
+  return {
+    ...rates,
+    wage: 1,
+    logHours: wage * rates.logHours,
+    boltHours: wage * rates.boltHours + perHour * asideIn(mill.setUp, "h").toNumber(),
+    millCutHours: wage * rates.millCutHours + perHour * asideIn(mill.cutHandling, "h").toNumber(),
+    millHoursPerFt2: wage * rates.millHoursPerFt2 + perHour / asideIn(mill.rate, "ft2/h").toNumber(),
+    ripCutHours: wage * rates.ripCutHours,
+    ripHoursPerFt: wage * rates.ripHoursPerFt,
+    crosscutHours: wage * rates.crosscutHours,
   };
 }
 

@@ -87,3 +87,30 @@ describe("a hired sawyer", () => {
     ]);
   });
 });
+
+describe("the charge of a hired sawyer in the question that the sawing plan answers", () => {
+  const problemOf = (sawyer: object, valueOfHour: string) =>
+    withSawyer(sawyer, { valueOfHour }).routes.hired?.plan.sawing?.problem;
+
+  it("by the hour is the price of the mill's hours beside one's own: $95 and one helper at $15", () => {
+    // A bolt takes the same minutes to set up whoever pays: (95 + 15) against 95 alone.
+    const [worth, free] = [problemOf({ charge: "hour" }, "$15/h"), problemOf({ charge: "hour" }, "$0/h")];
+    for (const rate of ["boltHours", "millCutHours", "millHoursPerFt2"] as const)
+      expect((worth?.rates[rate] ?? 0) / (free?.rates[rate] ?? 1)).toBeCloseTo(110 / 95, 9);
+    // What is done without the mill costs nothing where an hour is worth nothing.
+    for (const rate of ["logHours", "ripCutHours", "crosscutHours"] as const) expect(free?.rates[rate]).toBe(0);
+  });
+
+  it("by the board foot comes off what a bought piece costs: $0.60 for 144 cubic inches of rough wood", () => {
+    const [paid, own] = [
+      problemOf({ charge: "board-foot" }, "$0/h"),
+      withSawyer({ charge: "hour" }, { valueOfHour: "$0/h" }),
+    ];
+    for (const group of paid?.groups ?? []) {
+      const other = own.routes.hired?.plan.sawing?.problem.groups.find(({ name }) => name === group.name);
+      const cubicInches = (group.thickness * group.width * group.length) / 16 ** 3;
+      expect((other?.buy.cash ?? 0) - group.buy.cash).toBeCloseTo((cubicInches / 144) * 0.6, 9);
+    }
+    expect(paid?.groups.length).toBeGreaterThan(5);
+  });
+});
