@@ -12,6 +12,8 @@ const STOCK_WORK = 1_000_000;
 const SKETCH_WORK = 80_000;
 /** Of one sawing plan: half a second or less. */
 const SAWING_WORK = 6_000;
+/** Of one for a point of the frontier, of which there are several. */
+const POINT_WORK = 1_500;
 const SEED = 1;
 
 /** Whoever watches a job that plans: `Stages` will do. */
@@ -26,18 +28,26 @@ const NOBODY: PlanWatch = { stopped: () => false, part: () => {} };
 
 /** The planners; the same question gives the same plan, whoever watches. */
 export function planners(watch: PlanWatch = NOBODY): Planners {
-  return {
-    sawing: (problem) => {
+  const sawing =
+    (work: number): Planners["sawing"] =>
+    (problem) => {
       const report = ({ done, of }: { done: number; of: number }) => watch.part(done, of);
-      const search = { work: SAWING_WORK, seed: SEED, shouldStop: watch.stopped, report };
+      const search = { work, seed: SEED, shouldStop: watch.stopped, report };
       const { plan, gap, bound, boundCovers, complete } = planSawing(problem, search);
       if (!complete) throw new CalledOff();
       return { plan, bound, proof: { gap: decimal(gap.toFixed(4)), covers: boundCovers } };
-    },
-    stock: (problem) => planStock(problem, { work: STOCK_WORK }),
+    };
+  const stock =
+    (work: number): Planners["stock"] =>
+    (problem) =>
+      planStock(problem, { work, stopped: watch.stopped });
+  return {
+    sawing: sawing(SAWING_WORK),
+    stock: stock(STOCK_WORK),
+    points: { sawing: sawing(POINT_WORK), stock: stock(STOCK_WORK) },
     sketch: {
       sawing: (problem) => ({ plan: carefulSawyer(problem), proof: { covers: "a careful sawyer's rule, no bound" } }),
-      stock: (problem) => planStock(problem, { work: SKETCH_WORK }),
+      stock: stock(SKETCH_WORK),
     },
   };
 }

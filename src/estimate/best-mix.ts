@@ -22,7 +22,7 @@ import { Sheet } from "./sheet/sheet.js";
 import { layCommon, layTakeoffs } from "./takeoffs.js";
 
 /** Mixes priced before the search ends; a mix takes some milliseconds. */
-const BUDGET = { mix: 60, frontier: 160 } as const;
+const BUDGET = { mix: 60, frontier: 128 } as const;
 
 /** The best mix, the frontier where it was asked for, and how many mixes were tried. */
 export interface MixFound {
@@ -132,7 +132,9 @@ export function refinedFrontier(
 ): readonly FrontierPoint[] {
   const keys = new Set(known.map(keyOf));
   const others = found.frontier.filter(({ point: { plan } }) => !plan || !keys.has(keyOf(plan))).slice(0, MOST_PLANNED);
-  const anew = others.map(({ point: { milled, plan } }) => found.plan(milled, plan?.hired ?? false, planners));
+  const anew = others.map(({ point: { milled, plan } }) =>
+    found.plan(milled, plan?.hired ?? false, planners.points ?? planners),
+  );
   const frontier = supported([...found.tried, ...[...known, ...anew].map(found.price)]);
   for (const { point } of frontier) judge(point.plan);
   return frontier;

@@ -24,6 +24,8 @@ export interface Planners {
   stock(problem: StockProblem): StockOutcome;
   /** Quicker ones, for the many mixes that are only tried; the others where there are none. */
   readonly sketch?: Planners;
+  /** Between the two, for the points of a frontier; the others where there are none. */
+  readonly points?: Planners;
 }
 
 const HELD: PlanProof = { covers: "held from an earlier answer" };

@@ -11,7 +11,7 @@ import { layMilling, type MillingCells } from "../effort/milling.js";
 import type { SettingCells } from "../effort/setting.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { amountsOf, layLine, layTaxes, type ShoppingLine } from "../purchase/line.js";
-import { type BoughtPieces, type StockQuestion, sticksOf, uncut } from "../purchase/lumber.js";
+import { type BoughtPieces, lengthSlugs, type StockQuestion, sticksOf, uncut } from "../purchase/lumber.js";
 import type { StockCut } from "../purchase/stock/problem.js";
 import { unit } from "../quantity/unit.js";
 import { type CutCells, layCuts, type MeasuredPlan } from "../salvage/cut-cells.js";
@@ -186,8 +186,9 @@ function layLumber(basis: Basis, plan: RoutePlan): ShoppingLine[] {
   const { sheet, pricing } = basis;
   const lines = plan.stock.flatMap(({ question, plan: cuts, proof }) => {
     const { offer, problem } = question;
+    const slugs = lengthSlugs(question);
     const sticks = [...sticksOf(problem, cuts)].map(([length, count]): ShoppingLine => {
-      const slug = length.replaceAll(/[^0-9A-Za-z]+/g, "_").replaceAll(/^_|_$/g, "");
+      const slug = slugs.get(length) ?? length;
       const name = `${plan.key}.buy.${offer.name}-${slug}`;
       const planned = sheet.planned(`${name}.planned`, plain(count), proof, { label: "by the stock plan" });
       const spare = roundUp(minus(times(planned, plus(number("1"), basis.assumed.cell("buy.wastage"))), number("1/2")));

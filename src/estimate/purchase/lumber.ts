@@ -119,6 +119,22 @@ function makeShelf(offer: LumberOffer, system: MeasureSystem, minorDigits: numbe
   return { stocks, lengths: new Map(all.map(({ name, length }) => [name, length.value])), priced };
 }
 
+/**
+ * Each length of a question as a part of the names of cells: `10' 6"` is `10_6`. Where two lengths come to the same, as
+ * `1' 1/2"` and `1 1/2"` do, the later ones get a number.
+ */
+export function lengthSlugs({ lengths }: Pick<StockQuestion, "lengths">): ReadonlyMap<string, string> {
+  const taken = new Map<string, number>();
+  return new Map(
+    [...lengths.keys()].map((length) => {
+      const slug = length.replaceAll(/[^0-9A-Za-z]+/g, "_").replaceAll(/^_|_$/g, "");
+      const before = taken.get(slug) ?? 0;
+      taken.set(slug, before + 1);
+      return [length, before === 0 ? slug : `${slug}_no${before + 1}`];
+    }),
+  );
+}
+
 /** Sticks to pay for, by the name of their length; each length is bought in whole bundles. */
 export function sticksOf(problem: StockProblem, plan: readonly StockCut[]): ReadonlyMap<string, number> {
   const bundle = problem.bundle ?? 1;

@@ -16,6 +16,7 @@ import type { Cell } from "../sheet/expression.js";
 import { layCoveringPart } from "./covering-lines.js";
 import { layLine, type Pricing, type ShoppingLine } from "./line.js";
 import { layPackLine, packLabel } from "./pack-lines.js";
+import { cheapest, dearer } from "./price-order.js";
 
 type ItemOf<Kind extends NeedItem["kind"]> = Extract<NeedItem, { kind: Kind }>;
 
@@ -88,7 +89,9 @@ function layFastener(
   // A longer bolt than asked for is waste and sticks out: the shortest that serves, then the cheapest.
   const best = [...serving].sort(
     (a, b) =>
-      (a.length?.value ?? ZERO).cmp(b.length?.value ?? ZERO) || perPiece(a) - perPiece(b) || (a.name < b.name ? -1 : 1),
+      (a.length?.value ?? ZERO).cmp(b.length?.value ?? ZERO) ||
+      dearer(perPiece(a), perPiece(b)) ||
+      (a.name < b.name ? -1 : 1),
   )[0];
   const size = [item.diameter, item.length, ...(item.fits ?? [])]
     .flatMap((cell) => (cell ? [markedSmall({ value: aside(cell), unit: cell.unit }, system)] : []))
@@ -122,12 +125,11 @@ function fitsPost(offered: Section, wanted: readonly Decimal[] | undefined): boo
   return post.length === 2 && sides.every((side, i) => side.eq(post[i] as Decimal));
 }
 
-function perPiece(offer: FastenerOffer): number {
-  const costs = offer.packs.map(({ pieces, price }) =>
-    price.kind === "priced" ? price.amount.value.dividedBy(pieces).toNumber() : Number.POSITIVE_INFINITY,
+/** Cheapest piece over the packs on offer; undefined where none has a price. */
+const perPiece = ({ packs }: FastenerOffer): Decimal | undefined =>
+  cheapest(
+    packs.flatMap(({ pieces, price }) => (price.kind === "priced" ? [price.amount.value.dividedBy(pieces)] : [])),
   );
-  return Math.min(...costs);
-}
 
 function layFinish(pricing: Pricing, catalog: PriceCatalog, need: Need, item: ItemOf<"finish">): ShoppingLine {
   const found = finishOffers(catalog, item.finish as FinishKind);

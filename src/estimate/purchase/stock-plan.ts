@@ -23,6 +23,8 @@ export interface StockOptions {
   readonly solver?: LinearSolver;
   /** Counted work, about a microsecond each; 1,000,000 proves nearly all jobs of up to 300 pieces. */
   readonly work: number;
+  /** Asked now and then; true ends the planning. */
+  readonly stopped?: () => boolean;
 }
 
 const SEED = 1;
@@ -43,11 +45,11 @@ const MOST_CELLS = 60_000_000;
  * Fit: Σ (length + kerf) ≤ stock − trim + kerf. Pieces too long for every stock, or for which sticks lack, are listed as
  * short; as few as can be found are.
  *
- * @throws RangeError on numbers that are not whole or are out of range: a bug in the caller.
+ * @throws RangeError on numbers that are not whole or are out of range: a bug in the caller. CalledOff where `stopped` says so.
  */
 export function planStock(problem: StockProblem, options: StockOptions): StockOutcome {
   checkProblem(problem);
-  const work = new Work(options.work);
+  const work = new Work(options.work, options.stopped);
   const lengths = new Map<number, number>();
   for (const { length, count } of problem.pieces) lengths.set(length, (lengths.get(length) ?? 0) + count);
   const form = normalForm(problem, lengths);

@@ -10,6 +10,7 @@ import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { type MeasureSystem, markedSection } from "../quantity/text.js";
 import { unit } from "../quantity/unit.js";
 import type { Sheet } from "../sheet/sheet.js";
+import { cheapest, dearer } from "./price-order.js";
 
 /** A group and the offer that serves for it. */
 export interface Substitution {
@@ -96,17 +97,17 @@ function bestOf(offers: readonly LumberOffer[], rankOf: (offer: LumberOffer) => 
   const equals = offers.filter((_, i) => least && compare(ranks[i] as Rank, least) === 0);
   if (equals.length < 2) return equals[0];
   const costs = equals.map((offer) => ({ offer, cost: costPerLength(offer) }));
-  return costs.sort((x, y) => x.cost - y.cost || (x.offer.name < y.offer.name ? -1 : 1))[0]?.offer;
+  return costs.sort((x, y) => dearer(x.cost, y.cost) || (x.offer.name < y.offer.name ? -1 : 1))[0]?.offer;
 }
 
-/** Cheapest cost of a millimetre over the lengths on offer; no price comes last. A float: it only sorts. */
-function costPerLength(offer: LumberOffer): number {
+/** Cheapest cost of a millimetre over the lengths on offer; undefined where none has a price. */
+function costPerLength(offer: LumberOffer): Decimal | undefined {
   const lengths = offer.sold.by === "piece" ? offer.sold.lengths.map(({ length }) => length) : offer.sold.lengths;
-  const costs = lengths.map((length) => {
+  const costs = lengths.flatMap((length) => {
     const price = pieceCost(offer, length);
-    return price.kind === "priced" ? price.amount.value.dividedBy(length.value).toNumber() : Number.POSITIVE_INFINITY;
+    return price.kind === "priced" ? [price.amount.value.dividedBy(length.value)] : [];
   });
-  return Math.min(...costs);
+  return cheapest(costs);
 }
 
 function compare(a: Rank, b: Rank): number {

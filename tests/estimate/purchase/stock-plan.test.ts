@@ -1,9 +1,11 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { loadHighs } from "../../../src/api/highs.js";
 import type { StockOutcome, StockProblem } from "../../../src/estimate/purchase/stock/problem.js";
+import { seeded } from "../../../src/estimate/purchase/stock/work.js";
 import { judgeStockPlan } from "../../../src/estimate/purchase/stock-judge.js";
 import { planStock } from "../../../src/estimate/purchase/stock-plan.js";
 import type { LinearSolver } from "../../../src/estimate/solver.js";
+import { CalledOff } from "../../../src/estimate/watch.js";
 import { mulberry32 } from "../../bench/mulberry32.js";
 import { randomStockProblem } from "../../judges/stock-problems.js";
 import { bestByProgram } from "../../judges/stock-program.js";
@@ -238,4 +240,27 @@ describe("random stock problems", () => {
       if (cheaper?.proven) expect(cheaper.costMinor).toBeLessThanOrEqual(base.costMinor);
     }
   }, 60_000);
+});
+
+describe("a plan that nobody waits for any more", () => {
+  const random = seeded(7);
+  const lengths = Array.from({ length: 40 }, (_, i) => ({
+    name: `p${i}`,
+    length: 97 + Math.floor(random() * 700),
+    count: 5,
+  }));
+  const problem = {
+    pieces: lengths,
+    stocks: [stock("8", 1536, 398), stock("10", 1920, 528), stock("16", 3072, 962)],
+    kerf: 8,
+    endTrim: 0,
+  };
+
+  it("ends soon after it is told to, and is the same as ever where it is not", () => {
+    let asked = 0;
+    const stopped = () => ++asked > 2;
+    expect(() => planStock(problem, { work: 1_000_000, stopped })).toThrow(CalledOff);
+    expect(asked).toBe(3);
+    expect(planStock(problem, { work: 50_000, stopped: () => false })).toEqual(planStock(problem, { work: 50_000 }));
+  });
 });

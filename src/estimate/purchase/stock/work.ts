@@ -1,12 +1,29 @@
 /** Counted work: a budget that stands in for time, so that the same problem gives the same plan on every machine. */
+import { CalledOff } from "../../watch.js";
+
+/** Counted work between two questions whether anyone still waits: some milliseconds. */
+const ASK_EVERY = 5_000;
+
+/** What a search may spend, and whether anyone still waits for it. */
 export class Work {
   private spent = 0;
+  private asked = 0;
 
-  constructor(readonly budget: number) {}
+  /** @param stopped - Asked now and then; where it says yes, `CalledOff` is thrown and no plan comes of it. */
+  constructor(
+    readonly budget: number,
+    private readonly stopped?: () => boolean,
+  ) {}
 
-  /** @param amount - One is about a microsecond of one core of 2024; assumption, measured in tests/bench/stock. */
+  /**
+   * @param amount - One is about a microsecond of one core of 2024; assumption, measured in tests/bench/stock.
+   * @throws CalledOff when nobody waits any more.
+   */
   spend(amount: number): void {
     this.spent += amount;
+    if (!this.stopped || this.spent - this.asked < ASK_EVERY) return;
+    this.asked = this.spent;
+    if (this.stopped()) throw new CalledOff();
   }
 
   get used(): number {
@@ -23,7 +40,7 @@ export class Work {
 
   /** A part of what is left, at most `most`; what it spends is spent here too when `close` is called. */
   share(most: number): Work {
-    return new Work(Math.min(this.left, most));
+    return new Work(Math.min(this.left, most), this.stopped);
   }
 }
 

@@ -1,0 +1,140 @@
+/** Bought lumber priced with pencil and paper, on a yard that sells just what the case is about. */
+import { describe, expect, it } from "vitest";
+import { lengthSlugs } from "../../../src/estimate/purchase/lumber.js";
+import { decimal } from "../../../src/estimate/quantity/decimal.js";
+import { estimated } from "../../helpers/estimating.js";
+
+interface Sale {
+  readonly pieces: readonly object[];
+  readonly lumber: readonly object[];
+}
+
+/** Nothing is lost at the ends and nothing is spoiled, so that the yard's figures can be added up by hand. */
+const bought = ({ pieces, lumber }: Sale) => {
+  const found = estimated({
+    structure: { kind: "pieces", pieces: pieces.map((piece) => ({ role: "other", surface: "rough", ...piece })) },
+    catalog: { name: "A yard", currency: "USD", lumber },
+    shop: { lumber: "fetched" },
+    options: { finish: "none" },
+    assumptions: { "buy.endTrim": "0 in", "buy.wastage": "0 %" },
+  });
+  const lines = found.routes.buy.lines.filter(({ department }) => department === "lumber");
+  return {
+    found,
+    lines,
+    told: lines.map(({ label, amount }) => `${label}: ${amount?.value.toFixed(2) ?? "no price"}`),
+  };
+};
+
+const offer = (name: string, section: string, sold: object, more: object = {}) => ({
+  name,
+  label: name,
+  species: "spruce-pine-fir",
+  section,
+  sold,
+  ...more,
+});
+const each = (length: string, price: string) => ({ by: "piece", lengths: [{ length, price }] });
+
+describe("bought lumber", () => {
+  it("by the board foot is nominal thickness × width × length: 1 × 6 in × 8 ft is 4 bf, at $2.50 ten dollars", () => {
+    const lumber = [
+      offer("pine", "1 x 6 in", { by: "volume", price: "$2.50/bf", measure: "nominal", lengths: ["8 ft"] }),
+    ];
+    const pieces = [{ name: "boards", count: 3, section: "1 x 6 in", length: "7 ft" }];
+    expect(bought({ pieces, lumber }).told).toEqual(["pine, 8': 30.00"]);
+  });
+
+  it("by the board foot of what it measures counts 3/4 × 5 1/2 in: 2.75 bf, $6.875 a board", () => {
+    const lumber = [
+      offer("pine", "1 x 6 in", { by: "volume", price: "$2.50/bf", measure: "actual", lengths: ["8 ft"] }),
+    ];
+    const pieces = [{ name: "boards", count: 4, section: "1 x 6 in", length: "7 ft" }];
+    expect(bought({ pieces, lumber }).told).toEqual(["pine, 8': 27.50"]);
+  });
+
+  it("in bundles of twelve is paid for by the bundle: five pieces take twelve sticks, thirteen take twenty-four", () => {
+    const lumber = [offer("furring", "1 x 3 in", each("8 ft", "$2.18"), { bundle: 12 })];
+    const of = (count: number) => [{ name: "strips", count, section: "1 x 3 in", length: "7 ft" }];
+    expect(bought({ pieces: of(5), lumber }).told).toEqual(["furring, 8': 26.16"]);
+    expect(bought({ pieces: of(13), lumber }).told).toEqual(["furring, 8': 52.32"]);
+  });
+
+  it("of groups that take the same offer is cut from the same sticks: 5 ft and 2 ft 9 in share one of 8 ft", () => {
+    const lumber = [offer("spf", "2 x 4 in", each("8 ft", "$4.00"))];
+    const pieces = [
+      { name: "long", count: 3, section: "2 x 4 in", length: "5 ft" },
+      { name: "short", count: 3, section: "2 x 4 in", length: "2 ft 9 in" },
+    ];
+    expect(bought({ pieces, lumber }).told).toEqual(["spf, 8': 12.00"]);
+  });
+
+  it("longer than anything sold is a line without a price that says what to add, never a zero", () => {
+    const lumber = [offer("spf", "2 x 6 in", each("12 ft", "$9.00"))];
+    const pieces = [{ name: "beam", count: 2, section: "2 x 6 in", length: "14 ft" }];
+    const { lines, found } = bought({ pieces, lumber });
+    expect(lines.map(({ amount, add, quantity }) => [amount, add, quantity.value.toFixed()])).toEqual([
+      [undefined, "Add a longer stock length of spf.", "2"],
+    ]);
+    expect(found.verdict.doubt).toContain("no price yet");
+  });
+});
+
+describe("what is sold for what is wanted", () => {
+  const wanted = (section: string, more: object = {}) => [
+    { name: "rails", count: 2, section, length: "7 ft", ...more },
+  ];
+  const yard = [
+    offer("spf-2x4", "2 x 4 in", each("8 ft", "$4.00")),
+    offer("spf-2x6", "2 x 6 in", each("8 ft", "$6.00")),
+    offer("rough-2x6", "2 x 6 in", each("8 ft", "$5.00"), { sizing: "actual", surface: "rough" }),
+  ];
+  const words = (section: string, more: object = {}) => {
+    const { found, told } = bought({ pieces: wanted(section, more), lumber: yard });
+    return [...told, ...found.notices.filter(({ code }) => code === "substitution").map(({ text }) => text)];
+  };
+
+  it("is the yard's dressed 1 1/2 × 3 1/2 for a full 2 × 4, and says so (PS 20 dry sizes)", () => {
+    expect(words("2 x 4 in", { surface: "dressed" })).toEqual([
+      "spf-2x4, 8': 8.00",
+      "rails, bought as spf-2x4: 2 × 4 in wanted, the bought piece measures 1 1/2 × 3 1/2 in.",
+    ]);
+  });
+
+  it("is the next size up where the size is not sold, ripped down", () => {
+    // 2 × 5 is nowhere nominal; only the full-sawn 2 × 6 is as large in fact.
+    expect(words("2 x 5 in")).toEqual([
+      "rough-2x6, 8': 10.00",
+      "rails, bought as rough-2x6: 2 × 5 in wanted, the bought piece measures 2 × 6 in and is ripped down.",
+    ]);
+  });
+
+  it("is what the user insists on, even where something else is cheaper", () => {
+    expect(words("2 x 6 in", { buyAs: "spf-2x6" })[0]).toBe("spf-2x6, 8': 12.00");
+    expect(words("2 x 6 in")[0]).toBe("rough-2x6, 8': 10.00");
+  });
+
+  it("is nothing where nothing is as large, and says what to add", () => {
+    const { lines } = bought({ pieces: wanted("8 x 8 in"), lumber: yard });
+    expect(lines.map(({ amount, add }) => [amount, add])).toEqual([
+      [undefined, "Add a section of 8 × 8 in or larger to the catalog's lumber, for rails."],
+    ]);
+  });
+
+  it.each(["a", "z"])(
+    "at the same price by length is the first by name, whichever length it is sold in (%s)",
+    (other) => {
+      // $3.30 for 11 ft and $3.00 for 10 ft are 30 cents a foot both; as floats of millimetres they need not be.
+      const lumber = [offer(other, "2 x 4 in", each("11 ft", "$3.30")), offer("m", "2 x 4 in", each("10 ft", "$3.00"))];
+      const { lines } = bought({ pieces: wanted("2 x 4 in"), lumber });
+      expect(lines[0]?.offer).toBe(other === "a" ? "a" : "m");
+    },
+  );
+});
+
+describe("names of lengths in cells", () => {
+  it("tell all lengths of an offer apart", () => {
+    const lengths = new Map(["1' 1/2\"", '1 1/2"', "8'", "10' 6\""].map((name, i) => [name, decimal(i)]));
+    expect([...lengthSlugs({ lengths }).values()]).toEqual(["1_1_2", "1_1_2_no2", "8", "10_6"]);
+  });
+});
