@@ -22,7 +22,7 @@ import type { RafterCells } from "./common-rafter.js";
 import { type Deck, rowsOf } from "./deck.js";
 import { AT, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
-import { mergeEnds, type RunPieces, runPieceLength, runPieces, shortened } from "./runs.js";
+import { mergeEnds, onRafters, type RunPieces, runPieceLength, runPieces, shortened } from "./runs.js";
 import type { SpacedCells } from "./spacing.js";
 
 /** What the takeoffs need of the roof. Lengths along the slope are along the upper edge of the rafters. */
@@ -267,6 +267,10 @@ export function layPostRun(
   return { kinds, lengthOf: (kind) => runPieceLength(kind, bay, { first: end, last: end }) };
 }
 
+/** Whether an overhang has room for a fly rafter beside the end rafter; below that, boards and fascia carry the edge. */
+export const roomForFly = (sheet: Sheet, overhang: Cell, thickness: Cell): boolean =>
+  sheet.decide(overhang).gt(0) && sheet.decide(overhang).gte(sheet.decide(thickness));
+
 /**
  * Lays a run over rafters, joined only on them: ridge, purlins, fascia.
  * @param name - Prefix of its cells, such as `roof`.
@@ -301,7 +305,8 @@ export function layRafterRun(
     : end;
   const spaces = wholes(sheet, lines.spaces);
   const kinds = mergeEnds(runPieces(spaces, bayLimit(sheet, run.longestPiece, bay, end, spaces)), !short);
-  return { kinds, lengthOf: (kind) => runPieceLength(kind, bay, { first: end, last }) };
+  const fly = roomForFly(sheet, run.overhang, run.rafterThickness);
+  return { kinds: onRafters(kinds, fly), lengthOf: (kind) => runPieceLength(kind, bay, { first: end, last }) };
 }
 
 /** Whole bays in the longest piece wanted, its end reach taken off; one bay at least, however long that is. */

@@ -39,6 +39,7 @@ import {
   layRafterRun,
   type RoofCells,
   type RoofFace,
+  roomForFly,
   type WallSide,
 } from "./frame.js";
 import { AT, type GroupKind, type Laying, laid, laySections, one, runGroups, wholes } from "./laying.js";
@@ -385,7 +386,7 @@ function layRows(
 function roofGroups(roofing: Roofing): PieceGroup[] {
   const { laying, frame, slopes, lines, shape, deck, rows: run } = roofing;
   const { sheet, sections, units } = laying;
-  const fly = sheet.decide(frame.gableOverhang).gt(0);
+  const fly = roomForFly(sheet, frame.gableOverhang, sections.rafters.thickness);
   const rowsOnBoth = (of: (slope: Slope) => Cell) =>
     slopes.reduce((sum, slope) => sum + (2 / slopes.length) * wholes(sheet, of(slope)), 0);
   const along = (name: GableGroup, label: string, runs: number) =>

@@ -83,7 +83,14 @@ export function runGroups<Group extends string>(
     const place = kinds.length === 1 ? "" : placeOf(kind, i, kinds);
     const name = place ? `${base}-${place}` : base;
     const spoken = place ? `${label} (${place.replace("-", " ")})` : label;
-    return laid(laying, base, { name, label: spoken, length: length(kind), count: count(kind.pieces * runs), spliced });
+    return laid(laying, base, {
+      name,
+      label: spoken,
+      length: length(kind),
+      count: count(kind.pieces * runs),
+      spliced,
+      crossings: kind.crossings,
+    });
   });
 }
 
@@ -97,7 +104,7 @@ function placeOf(kind: RunPieces, index: number, kinds: readonly RunPieces[]): s
 export function laid<Group extends string>(
   laying: Laying<Group>,
   base: Group,
-  plan: Pick<GroupPlan, "name" | "label" | "length" | "count" | "supportsApart" | "spliced">,
+  plan: Pick<GroupPlan, "name" | "label" | "length" | "count" | "supportsApart" | "spliced" | "crossings">,
 ): PieceGroup[] {
   const { sheet, sections, units, kinds } = laying;
   const settings = laying.settings?.[base];

@@ -38,6 +38,7 @@ import {
   layPurlinRows,
   layRafterRun,
   type RoofCells,
+  roomForFly,
   type WallSide,
 } from "./frame.js";
 import { AT, type GroupKind, type Laying, laySections, one, runGroups, wholes } from "./laying.js";
@@ -396,7 +397,7 @@ function roofGroups({ laying, frame, highSide, rafter, lines, rows: run }: Frami
     const width = sections["deck-boards"].width;
     return layBoardRows(sheet, { slopeLength: rafter.edgeLength, width, deck, name: "roof" }, units);
   };
-  const fly = sheet.decide(frame.endOverhang).gt(0);
+  const fly = roomForFly(sheet, frame.endOverhang, sections.rafters.thickness);
   const length = rafter.stockLength;
   const rakeCut = over(times(sections["rake-fascia"].width, frame.unitRise), frame.unitRun);
   return [

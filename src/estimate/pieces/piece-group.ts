@@ -51,6 +51,8 @@ export interface PieceGroup extends SectionCells {
   readonly supportsApart?: Cell | undefined;
   /** Part of a run of several pieces, which meet over a support. */
   readonly spliced?: boolean | undefined;
+  /** Rafters or joists that each piece lies on, where its run knows. */
+  readonly crossings?: number | undefined;
   /** Posts that all pieces of its runs are bolted to, counted once. */
   readonly atPosts?: Cell | undefined;
 }
@@ -74,6 +76,7 @@ export interface GroupPlan {
   /** What its pieces cross, apart, where that is not the common rafters. */
   readonly supportsApart?: Cell | undefined;
   readonly spliced?: boolean | undefined;
+  readonly crossings?: number | undefined;
 }
 
 interface Units {
@@ -158,6 +161,8 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
     surface,
     ...(plan.supportsApart && { supportsApart: plan.supportsApart }),
     ...(plan.spliced && { spliced: true }),
+    // A length of the user's own lies on as many as it reaches.
+    ...(plan.crossings !== undefined && !settings.length && { crossings: plan.crossings }),
   };
 }
 

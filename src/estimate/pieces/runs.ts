@@ -14,6 +14,16 @@ export interface RunPieces {
   /** Ends that such a piece reaches past: the first piece one, the last one, a single piece both. */
   readonly first: boolean;
   readonly last: boolean;
+  /** Rafters or joists that such a piece lies on, a fly rafter at either end included; only of runs over those. */
+  readonly crossings?: number;
+}
+
+/** Kinds of a run over rafters, with what each piece lies on. @param fly - Whether a fly rafter is past either end. */
+export function onRafters(kinds: readonly RunPieces[], fly: boolean): readonly RunPieces[] {
+  return kinds.map((kind) => {
+    const ends = Number(kind.first) + Number(kind.last);
+    return { ...kind, crossings: kind.bays + 1 + (fly ? ends : 0) };
+  });
 }
 
 /**

@@ -217,7 +217,11 @@ function sitesOf(
     const apartOf = (group: PieceGroup) =>
       EVERY[kind] ? assumed.cell(EVERY[kind]) : (group.supportsApart ?? supportsApart);
     // Both ends rest on a support: one more than the spaces between them.
-    return sum(groups.map((group) => times(group.count, plus(roundUp(over(group.length, apartOf(group))), one))));
+    const supportsOf = (group: PieceGroup): Operand =>
+      kind === "crossing" && group.crossings !== undefined
+        ? count(group.crossings)
+        : plus(roundUp(over(group.length, apartOf(group))), one);
+    return sum(groups.map((group) => times(group.count, supportsOf(group))));
   }
   if (each === "posts") return groups.find((group) => group.atPosts)?.atPosts ?? number("0");
   const all = sum(groups.map((group) => (each === 1 ? group.count : times(count(each), group.count))));

@@ -95,7 +95,7 @@ export function coveredGable(sheet: Sheet, gable: GableCells): CoveredRoof {
   const equal = frame.farOverhang === frame.eaveOverhang;
   return {
     ...shared(gable),
-    rows: rowsOn(sheet, gable, frame.gableOverhang),
+    rows: rowsOn(sheet, gable),
     unitLength: rafter.unitLength,
     planes: equal ? [near] : [{ ...near, name: "near", alike: 1 }, far],
     upper: "ridge",
@@ -127,7 +127,7 @@ function coveredLeanTo(sheet: Sheet, leanTo: LeanToCells, units: DisplayUnits): 
   } as const;
   return {
     ...shared(leanTo),
-    rows: rowsOn(sheet, leanTo, frame.endOverhang),
+    rows: rowsOn(sheet, leanTo),
     unitLength: rafter.unitLength,
     planes: [plane],
     upper: "edge",
@@ -162,9 +162,9 @@ const shared = ({ roof, rafterSpace }: GableCells | LeanToCells | HipCells) => {
   return { unitRise, unitRun, purlinSpacing, rafterSpace, deck };
 };
 
-function rowsOn(sheet: Sheet, { rows, roof }: GableCells | LeanToCells, overhang: Cell): RoofRows | undefined {
+function rowsOn(sheet: Sheet, { rows, roof, groups }: GableCells | LeanToCells): RoofRows | undefined {
   if (!rows) return undefined;
-  const fly = sheet.decide(overhang).gt(0) ? "2" : "0";
+  const fly = groups.some(({ name }) => name.startsWith("fly-rafters")) ? "2" : "0";
   const known = sheet.find("roof.rowRafters");
   const rafters =
     known ?? sheet.lay("roof.rowRafters", plus(roof.rafterLines, number(fly)), { label: "rafters under one row" });

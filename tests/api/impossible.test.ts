@@ -1,0 +1,96 @@
+/** Structures that nobody can build: each is refused with the field, what is wrong with its limit, and the cure. */
+import { describe, expect, it } from "vitest";
+import { refused } from "./helpers/posting.js";
+
+const gable = { kind: "gable", span: "16 ft", length: "24 ft" };
+const shed = { kind: "lean-to", span: "8 ft", length: "24 ft" };
+const hip = { kind: "hip", span: "16 ft", length: "24 ft" };
+const pergola = { kind: "pergola", span: "10 ft", length: "16 ft" };
+const near = (more: object) => ({ walls: { boards: "vertical", sides: [{ side: "near", ...more }] } });
+const rafters = (more: object) => ({ groups: { rafters: more } });
+
+/** A structure, the field under /structure, and the limit or the measure that it breaks as the sentence has it. */
+const ROWS: readonly (readonly [what: string, structure: object, pointer: string, limit: RegExp])[] = [
+  [
+    "gable: a rafter shorter than its overhang",
+    { ...gable, ...rafters({ length: "1 ft" }) },
+    "groups/rafters/length",
+    /12 in/,
+  ],
+  [
+    "gable: a birdsmouth through the rafter",
+    { ...gable, seat: "14 in", slope: { rise: "12 in", run: "12 in" } },
+    "seat",
+    /6 in/,
+  ],
+  ["gable: no bay", { ...gable, bays: 0 }, "bays", /0 is outside/],
+  ["gable: posts in one another", { ...gable, bays: 60 }, "bays", /60 bays over 24 ft .*6 in/],
+  ["gable: rafters closer than thick", { ...gable, rafterSpacing: "1 in" }, "rafterSpacing", /1 in.*2 in/],
+  ["gable: no purlin spacing", { ...gable, purlinSpacing: "0 in" }, "purlinSpacing", /0/],
+  ["gable: a plate deeper than its height", { ...gable, eaveHeight: "6 in" }, "eaveHeight", /6 in|0\.5 ft/],
+  ["gable: braces longer than the post", { ...gable, braceLeg: "9 ft" }, "braceLeg", /88 in/],
+  [
+    "gable: tails down to the ground",
+    { ...gable, eaveHeight: "2 ft", overhang: { eave: "9 ft" } },
+    "overhang/eave",
+    /9 ft|108 in/,
+  ],
+  [
+    "gable: a ridge wider than the building",
+    { ...gable, span: "2 ft", groups: { ridge: { section: "30 x 8 in" } } },
+    "span",
+    /30 in/,
+  ],
+  [
+    "gable: an opening wider than its wall",
+    { ...gable, ...near({ openings: [{ width: "25 ft", height: "6 ft" }] }) },
+    "walls/sides/0/openings/0/width",
+    /24 ft/,
+  ],
+  [
+    "gable: an opening higher than its boards",
+    { ...gable, ...near({ openings: [{ width: "3 ft", height: "9 ft" }] }) },
+    "walls/sides/0/openings/0/height",
+    /7\.6|7' 8"/,
+  ],
+  [
+    "gable: joists closer than thick",
+    { ...gable, floor: { joistSpacing: "1 in" } },
+    "floor/joistSpacing",
+    /1 in.*2 in/,
+  ],
+  ["lean-to: beams that leave no room", { ...shed, span: "6 in" }, "span", /4 in/],
+  [
+    "lean-to: a high overhang at a wall",
+    { ...shed, highSide: "ledger", overhang: { high: "12 in" } },
+    "overhang/high",
+    /no high overhang/,
+  ],
+  [
+    "lean-to: a birdsmouth through the rafter",
+    { ...shed, seat: "14 in", slope: { rise: "12 in", run: "12 in" } },
+    "seat",
+    /6 in/,
+  ],
+  ["hip: a ridge along the shorter side", { ...hip, length: "12 ft" }, "length", /12 ft|16 ft/],
+  ["hip: jacks closer than thick", { ...hip, rafterSpacing: "1 in" }, "rafterSpacing", /1 in.*2 in/],
+  ["pergola: rafters closer than thick", { ...pergola, rafterSpacing: "1 in" }, "rafterSpacing", /1 in.*2 in/],
+  ["pergola: posts in one another", { ...pergola, bays: 60 }, "bays", /60 bays over 16 ft/],
+];
+
+describe("what cannot be built", () => {
+  it.each(ROWS)("%s", async (_, structure, pointer, limit) => {
+    const problem = await refused({ structure }, "/v1/takeoffs");
+    expect(problem.status).toBe(422);
+    const fault = problem.faults?.find((one) => one.pointer === `/structure/${pointer}`);
+    expect(problem.faults?.map((one) => one.pointer)).toContain(`/structure/${pointer}`);
+    expect(fault?.wrong).toMatch(limit);
+    expect(fault?.cure).toMatch(/\w/);
+  });
+
+  it("is the same in metres", async () => {
+    const problem = await refused({ structure: { kind: "gable", span: "5 m", length: "7 m", rafterSpacing: "10 mm" } });
+    expect(problem.faults).toMatchObject([{ pointer: "/structure/rafterSpacing" }]);
+    expect(problem.faults?.[0]?.wrong).toMatch(/10 mm.*50 mm/);
+  });
+});
