@@ -237,6 +237,7 @@ describe("more of anything", () => {
     /** @returns how often a cost was compared. */
     function check(body: Record<string, unknown>): number {
       const base = estimated(body);
+      const { options } = base.basis.request;
       const { milled, sawing } = plain(base.plans) as HeldPlans;
       // The same planner for both, its stock plans made anew: only what is sawn is held.
       const before = estimated({ ...body, heldPlans: { milled, sawing } });
@@ -245,6 +246,8 @@ describe("more of anything", () => {
       // No plan costs less than a proven one: then one more piece can't either. An unproven one may be beaten by luck.
       const proven = (route: RouteCells) =>
         route.plan.stock.every(({ proof }) => proof.covers.endsWith("proven least"));
+      const sticks = ({ plan }: RouteCells): number =>
+        plan.stock.flatMap((one) => one.plan).reduce((sum, { times }) => sum + times, 0);
       let tried = 0;
       for (const one of before.basis.cutList.groups) {
         const more = one.count.value.plus(1);
@@ -256,7 +259,11 @@ describe("more of anything", () => {
         for (const [route, was] of Object.entries(before.routes) as [keyof ComparedRoutes, RouteCells | undefined][]) {
           const is = after.routes[route];
           if (!was || !is) continue;
-          for (const part of proven(was) ? (["cash", "hours", "total"] as const) : (["hours"] as const)) {
+          // The least cost for one more may lie in fewer, longer sticks, and those take less time to unload. And where
+          // rejects are bought, one more of them is a sawn piece less to dress: that costs money and saves time.
+          const slower = sticks(is) >= sticks(was) && options?.fallDown !== "buy";
+          const timed = slower ? (["hours", "total"] as const) : [];
+          for (const part of proven(was) ? (["cash", ...timed] as const) : timed.filter((one) => one === "hours")) {
             if (part === "cash") tried++;
             const less = is[part].value.lt(was[part].value);
             expect([one.name, route, part, less && `${is[part].value} < ${was[part].value}`]).toEqual([
