@@ -11,6 +11,7 @@ import {
   supported,
 } from "./compare/mix-search.js";
 import { layRoute, type RoutePlan } from "./compare/route.js";
+import { forWantOfPrice } from "./compare/unpriced.js";
 import type { Planners } from "./plan.js";
 import { millable, planRoute } from "./plan.js";
 import { judgeStockPlan } from "./purchase/stock-judge.js";
@@ -55,8 +56,9 @@ export function findBestMix(
   const basis = layBasis(sheet, request);
   const names = millable(basis);
   if (names.length === 0) return undefined;
+  const unpriced = forWantOfPrice(basis);
   const pinned = basis.groups
-    .filter(({ group }) => group.rules.source === "mill" && names.includes(group.name))
+    .filter((one) => (one.group.rules.source === "mill" && names.includes(one.group.name)) || unpriced.includes(one))
     .map(({ group }) => group.name);
   const wantsFrontier = request.options?.frontier === true;
   const budget = wantsFrontier ? BUDGET.frontier : BUDGET.mix;
@@ -91,7 +93,8 @@ export function findBestMix(
     const all = plan(new Set(names), hired, planners.sketch ?? planners);
     return layRoute(basis, all, commonOf(basis));
   });
-  const bound = boundMixes(basis, commonOf(basis), milled, planners.sawing);
+  // Nothing is proven of mixes that buy what has no price.
+  const bound = unpriced.length > 0 ? undefined : boundMixes(basis, commonOf(basis), milled, planners.sawing);
   const bestOf = (plans: readonly RoutePlan[]): RoutePlan => {
     const points = plans.map((one) => ({ one, point: price({ ...one, key: `try${++tries}` }) }));
     return points.reduce((a, b) => (searches[0].better(b.point, a.point, wage) ? b : a)).one;

@@ -7,6 +7,7 @@ import type { MixBound } from "./compare/mix-bound.js";
 import type { FrontierPoint } from "./compare/mix-search.js";
 import { type CommonCells, layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
 import { laySpending, type SpentCells } from "./compare/spending.js";
+import { forWantOfPrice } from "./compare/unpriced.js";
 import { type Verdict, verdictOf } from "./compare/verdict.js";
 import { type ComparedCovering, compareCoverings } from "./covering-comparison.js";
 import { type Fault, FaultError, pointer } from "./faults.js";
@@ -111,7 +112,9 @@ export function estimate(
   stages.begin("mixes");
   const found = findBestMix(request, planners, (done, of) => stages.part(done, of));
   stages.begin("mixed");
-  const plans = { buy, mill, hired, mix: found ? bestMix(basis, found, mixed, planners) : mill };
+  const chosen = found ? bestMix(basis, found, mixed, planners) : mill;
+  // A plan that saws nothing buys everything, whatever it was asked to mill.
+  const plans = { buy, mill, hired, mix: chosen.sawn.size === 0 ? buy : chosen };
   const searched = found && searchOf(found, plans, planners);
   stages.begin("price");
   const made = layEstimate(basis, plans, searched);
@@ -150,7 +153,8 @@ function betterRoute({ routes, basis }: Estimate, { options }: EstimateRequest):
   const { buy, mill, hired, mix } = routes;
   if (!mill || options?.mostCash !== undefined || options?.mostHours !== undefined) return undefined;
   const pinned = basis.groups.some(({ group, millable }) => millable && group.rules.source === "mill");
-  const others = [mill, ...(hired ? [hired] : []), ...(pinned ? [] : [buy])];
+  const comparable = !pinned && forWantOfPrice(basis).length === 0;
+  const others = [mill, ...(hired ? [hired] : []), ...(comparable ? [buy] : [])];
   const least = others.reduce((a, b) => (aside(b.total).lt(aside(a.total)) ? b : a));
   return aside(least.total).lt(aside(mix.total)) ? least.plan : undefined;
 }

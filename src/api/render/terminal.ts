@@ -5,6 +5,7 @@ import type { Estimate } from "../../estimate/estimate.js";
 import { pieceMarks } from "../../estimate/pieces/cut-list.js";
 import type { ShoppingLine } from "../../estimate/purchase/line.js";
 import { marked, markedSection } from "../../estimate/quantity/text.js";
+import { aside } from "../../estimate/sheet/aside.js";
 import type { Cell } from "../../estimate/sheet/expression.js";
 import type { CoveringTakeoff } from "../../estimate/takeoff/covering.js";
 import { bare, columns, hours, money, sentence, wrap } from "./terminal-lines.js";
@@ -48,6 +49,12 @@ function verdict({ verdict: { headline, reasons, changes, doubt, first } }: Esti
   ];
 }
 
+/** Money of a route; where lines have no price it is a floor, and nothing at all is no floor. */
+function known(route: RouteCells, cell: Cell): string {
+  if (route.unpriced === 0) return money(cell);
+  return aside(route.cash).isZero() ? "not known" : `over ${money(cell)}`;
+}
+
 function routesTable(estimate: Estimate): string[] {
   const routes = routesOf(estimate);
   const row = (label: string, cell: (route: RouteCells) => string) =>
@@ -55,10 +62,10 @@ function routesTable(estimate: Estimate): string[] {
   const { labor } = estimate.basis;
   return [
     columns(["MILL OR BUY (* the verdict)", ...routes.map(({ heading }) => heading)], ROUTE_WIDTHS),
-    row("Cash", (route) => money(route.cash)),
+    row("Cash", (route) => known(route, route.cash)),
     row("Person-hours", (route) => hours(route.hours)),
     row("Hours with the crew", (route) => hours(route.elapsed)),
-    row(`Cash + hours at ${money(labor.valueOfHour)} an hour`, (route) => money(route.total)),
+    row(`Cash + hours at ${money(labor.valueOfHour)} an hour`, (route) => known(route, route.total)),
     row("Lines without a price", (route) => String(route.unpriced)),
   ];
 }
@@ -199,7 +206,7 @@ function shopping(estimate: Estimate): string[] {
       [
         unpriced > 0 ? `  Cash, ${unpriced} line${unpriced > 1 ? "s" : ""} without a price not counted` : "  Cash",
         "",
-        money(mix.cash),
+        known(mix, mix.cash),
       ],
       widths,
     ),

@@ -6,6 +6,7 @@ import type { ComparedRoutes, Decision } from "./decision.js";
 import type { GroupSaving } from "./group-savings.js";
 import { runOf } from "./mix-search.js";
 import type { RoutePlan } from "./route.js";
+import { hasPrice } from "./unpriced.js";
 
 /** Where one group comes from. */
 export interface GroupReason {
@@ -65,8 +66,9 @@ function whyShort({ request }: Basis, dear: RoutePlan | undefined, name: string,
   return lacking >= bought ? "the logs hold no more of them" : "their wood saves more as other pieces";
 }
 
-function whyMilled(basis: Basis, { group }: GroupBasis, saving: GroupSaving | undefined): string {
-  const asked = group.rules.source === "mill" ? "You ask for it from the logs. " : "";
+function whyMilled(basis: Basis, one: GroupBasis, saving: GroupSaving | undefined): string {
+  const asked = one.group.rules.source === "mill" ? "You ask for it from the logs. " : "";
+  if (!saving && !hasPrice(basis, one)) return `${asked}No price says what buying it would cost.`;
   if (!saving) return `${asked}It comes out of the logs with the others.`;
   const saved = aside(saving.cashSaved);
   const gain = saved.gte(0)

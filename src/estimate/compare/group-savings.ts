@@ -20,6 +20,7 @@ import { exclusiveWork } from "../salvage/exclusive-work.js";
 import { type Cell, minus, number, type Operand, over, plus, sum, sumOr, times, when } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { milledPieces, type RouteCells } from "./route.js";
+import { hasPrice } from "./unpriced.js";
 
 /** Cash is without rounding: shares of lines, not lines. */
 export interface GroupSaving {
@@ -34,7 +35,7 @@ export interface GroupSaving {
 }
 
 /**
- * Lays one line for each group that some route saws.
+ * Lays one line for each group that some route saws and that has a price to be bought at.
  * @param routes - That mill; each group is counted in the first of them that saws any of it.
  */
 export function layGroupSavings(basis: Basis, routes: readonly RouteCells[], buy: RouteCells): GroupSaving[] {
@@ -43,7 +44,7 @@ export function layGroupSavings(basis: Basis, routes: readonly RouteCells[], buy
     return sawing ? [{ route, sawing, work: exclusiveWork(sawing.problem, sawing.plan, dirtyLogs(basis.logs)) }] : [];
   });
   return basis.groups.flatMap((one) => {
-    if (!one.millable) return [];
+    if (!one.millable || !hasPrice(basis, one)) return [];
     const first = works.find(({ work }) => (work.get(one.group.name)?.pieces ?? 0) > 0);
     const own = first?.work.get(one.group.name);
     if (!first || !own) return [];

@@ -7,6 +7,7 @@ import type { Cell } from "../sheet/expression.js";
 import type { ComparedRoutes, Comparison, Decision } from "./decision.js";
 import { type GroupReason, groupReasons } from "./group-reasons.js";
 import type { CommonCells, RouteCells } from "./route.js";
+import { boughtUnpriced, forWantOfPrice } from "./unpriced.js";
 
 /** First on every screen. */
 export interface Verdict {
@@ -36,9 +37,11 @@ export function verdictOf(basis: Basis, common: CommonCells, routes: ComparedRou
   const labels = (milled: boolean) =>
     basis.groups.filter(({ group }) => mix.plan.sawn.has(group.name) === milled).map(({ group }) => group.label);
   const [mill, bought] = [labels(true), labels(false)];
+  const priceless = forWantOfPrice(basis).map(({ group }) => group.label);
   return {
     headline: headline(basis, mill, bought, mix.plan.hired),
     reasons: [
+      ...(priceless.length > 0 ? [uncompared(priceless)] : []),
       ...savings(basis, mix, buy, decision),
       ...holding(basis, routes),
       ...drying(basis, mix),
@@ -46,7 +49,7 @@ export function verdictOf(basis: Basis, common: CommonCells, routes: ComparedRou
     ],
     changes: changes(basis, routes, decision),
     doubt: unpriced(common, routes.mix) ?? doubt(basis, routes, decision),
-    first: FIRST[basis.request.site?.ungradedAccepted ?? "unknown"],
+    first: first(basis, mix),
     mill,
     buy: bought,
     groups: groupReasons(basis, routes, decision),
@@ -60,14 +63,35 @@ const FIRST = {
     "Before the first cut, ask the building office whether it accepts ungraded, locally sawn lumber for structural pieces.",
 } as const;
 
+/** That a side was taken for want of a price, and is no comparison. */
+function uncompared(labels: readonly string[]): string {
+  return `No price is known for ${listed(labels, [])}. So nothing says yet whether buying costs less: what the logs give of them is milled here for want of a price.`;
+}
+
+/** What to do before anything is cut or ordered: the building office has a say where load-bearing pieces are sawn. */
+function first({ request, groups }: Basis, { plan }: RouteCells): string {
+  const ungraded = request.site?.ungradedAccepted ?? "unknown";
+  if (ungraded === "no") return FIRST.no;
+  if (plan.sawn.size === 0) return "Before you order, hold the shopping list against your plan, piece by piece.";
+  const structural = groups.some(({ group }) => group.rules.structural && plan.sawn.has(group.name));
+  return structural
+    ? FIRST[ungraded]
+    : "Before the first cut, measure the logs again where they lie: the plan rests on them.";
+}
+
 function headline(basis: Basis, mill: readonly string[], bought: readonly string[], hired: boolean): string {
+  const free = basis.groups.filter(({ group, millable }) => millable && group.rules.source === "auto");
+  if (free.length > 0 && forWantOfPrice(basis).length === free.length)
+    return "No decision yet: nothing that your logs could give has a price to be bought at.";
   if (mill.length === 0)
     return basis.logs.length === 0
       ? "Buy everything: no logs were named."
       : "Buy everything: milling does not pay here.";
   const verb = hired ? "Have a hired sawyer mill" : "Mill";
-  if (bought.length === 0) return `${verb} everything from your logs.`;
-  return `${verb} ${listed(mill, bought)}; buy ${listed(bought, mill)}.`;
+  const untold = forWantOfPrice(basis).flatMap(({ group }) => (mill.includes(group.label) ? [group.label] : []));
+  const want = untold.length > 0 ? ` No price says whether to buy ${listed(untold, [])}.` : "";
+  if (bought.length === 0) return `${verb} everything from your logs.${want}`;
+  return `${verb} ${listed(mill, bought)}; buy ${listed(bought, mill)}.${want}`;
 }
 
 const RUN_PART = / \([^)]*\)$/;
@@ -84,9 +108,14 @@ function listed(parts: readonly string[], others: readonly string[]): string {
 function savings(basis: Basis, mix: RouteCells, buy: RouteCells, { mix: against }: Decision): string[] {
   const { labor, request } = basis;
   const money = moneyIn(basis);
-  if (!against) return [`Buying everything costs ${money(buy.cash)} and takes ${hours(buy.hours)}.`];
+  const cost = (route: RouteCells): string => {
+    if (boughtUnpriced(basis, route).length === 0) return `costs ${money(route.cash)}`;
+    return aside(route.cash).isZero() ? "costs nobody knows what" : `costs more than ${money(route.cash)}`;
+  };
+  if (!against) return [`Buying everything ${cost(buy)} and takes ${hours(buy.hours)}.`];
   const { cashSaved, extraHours, payPerHour } = against;
-  const costs = `It costs ${money(mix.cash)} and takes ${hours(mix.hours)}; buying everything costs ${money(buy.cash)} and takes ${hours(buy.hours)}.`;
+  const costs = `It ${cost(mix)} and takes ${hours(mix.hours)}; buying everything ${cost(buy)} and takes ${hours(buy.hours)}.`;
+  if (boughtUnpriced(basis, buy).some(({ group }) => mix.plan.sawn.has(group.name))) return [costs];
   const saves = aside(cashSaved).gte(0)
     ? `saves ${money(cashSaved)}`
     : `costs ${money(cashSaved).replace("−", "")} more`;
@@ -169,6 +198,8 @@ function changes(basis: Basis, { mix, buy, mill }: ComparedRoutes, decision: Dec
     ungraded && structural
       ? ["Where the building office refuses ungraded lumber, the structural pieces must be bought: say so under site."]
       : [];
+  if (forWantOfPrice(basis).length > 0)
+    return ["Prices for what is bought: put them in, and the two ways can be compared.", ...office];
   return [...hourChange(basis, mix, buy, decision), ...lumberChange(basis, mill, mix, decision), ...office];
 }
 

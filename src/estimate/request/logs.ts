@@ -4,7 +4,7 @@ import { moneyField, nameField, quantityField } from "../../catalog/reading.js";
 import { speciesIds } from "../../catalog/species.js";
 import { type Fault, pointer } from "../faults.js";
 
-const across = (describe: string, example: string) => quantityField("in", { describe, example, most: "12 ft" });
+const across = (describe: string, example: string) => quantityField("in", { describe, example, most: "8 ft" });
 const along = (describe: string, example: string) =>
   quantityField("ft", { describe, example, sign: "not-negative", most: "120 ft" });
 
