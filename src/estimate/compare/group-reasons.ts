@@ -87,6 +87,8 @@ function whyBought(basis: Basis, { group, millable, notMilled }: GroupBasis, sav
   const hours = asideIn(saving.extraHours, "person-h");
   const pays = hours.lte(0) || aside(saving.payPerHour).gte(aside(basis.labor.valueOfHour));
   const asked = group.rules.source === "mill" ? "You ask for it from the logs, but this plan saws none. " : "";
+  if (hours.lt(LITTLE) && aside(saving.cashSaved).lt(LITTLE))
+    return `${asked}Bought, because the logs' wood does more as other pieces.`;
   const would = `Milled with everything else it would save ${moneyOf(basis, saving.cashSaved)} for ${hoursText(hours.toFixed(1))} more`;
   if (!pays) return `${asked}${would}: ${rates(basis, saving, false)}.`;
   return `${asked}${would}, but with the logs, the set-up and the cuts that it needs the whole costs more.`;

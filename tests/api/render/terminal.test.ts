@@ -26,7 +26,7 @@ describe.each([...demoNames()])("the printed estimate of %s", (name) => {
     const text = lines.join(" ").replace(/\s+/g, " ");
     for (const line of [...one.common.lines, ...one.routes.mix.lines]) {
       expect(text).toContain(line.label.split(" ")[0]);
-      const sign = one.basis.catalog.currency === "EUR" ? "€" : "$";
+      const sign = { EUR: "€", GBP: "£" }[one.basis.catalog.currency as string] ?? "$";
       if (line.amount) expect(text).toContain(` ${sign}${line.amount.value.toFixed(2)} `);
     }
   });
