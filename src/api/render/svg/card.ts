@@ -2,9 +2,25 @@
  * A view on a card that a phone or a narrow column shows in full, its words still to be read: no key, no numbers that
  * point at parts, and of the dimensions those alone that fit between their ends. Not to be measured: it has no scale.
  */
-import type { Page } from "./paper.js";
+import { drawn, type Page } from "./paper.js";
 import { element, words } from "./svg.js";
 import { drawnView, marginsOf, type Placing, type Seen, widthOf } from "./view-on-paper.js";
+
+/** One drawing as an SVG. */
+export interface Drawn {
+  readonly name: string;
+  readonly title: string;
+  readonly svg: string;
+}
+
+/** A page, and a card of it under its name and `-card`. */
+export function drawnBoth(page: Page): Drawn[] {
+  const { name, title } = page;
+  return [
+    { name, title, svg: drawn(page) },
+    { name: `${name}-card`, title, svg: drawnCard(page) },
+  ];
+}
 
 /** Millimetres. */
 const CARD = { width: 96, most: 96, head: 8 } as const;
@@ -13,7 +29,7 @@ const CARD = { width: 96, most: 96, head: 8 } as const;
 const NOTE = 4;
 
 /** The first view of a page as a card, as high as it needs to be. */
-export function drawnCard({ name, title, description, system, views: [first] }: Page): string {
+function drawnCard({ name, title, description, system, views: [first] }: Page): string {
   if (!first) throw new Error(`the page ${name} has no view`);
   const { view } = first;
   const { bounds, shapes, notes } = view;
@@ -44,7 +60,7 @@ export function drawnCard({ name, title, description, system, views: [first] }: 
     element(
       "text",
       { x: 3, y: 6, "font-size": 3.4, "font-weight": "bold" },
-      words(system === "metric" ? `${title} mm` : title),
+      words(system === "metric" ? `${title}${/\d$/.test(title) ? "" : ","} mm` : title),
     ),
     drawnView({ ...bare, dimensions }, placing, `${name}-card`),
   );

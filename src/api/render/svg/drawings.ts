@@ -6,32 +6,44 @@ import type { HipCells } from "../../../estimate/pieces/hip.js";
 import type { LeanToCells } from "../../../estimate/pieces/lean-to.js";
 import type { OutlineCells } from "../../../estimate/pieces/outline.js";
 import type { PergolaCells } from "../../../estimate/pieces/pergola.js";
-import { drawnCard } from "./card.js";
-import { gableElevation, gablePlan, gableSection } from "./gable-views.js";
-import { hipElevation, hipPlan, hipSection } from "./hip-views.js";
-import { leanToElevation, leanToPlan, leanToSection } from "./lean-to-views.js";
-import { drawn, type Page, wholeArea } from "./paper.js";
-import { pergolaElevation, pergolaPlan, pergolaRafter, pergolaSection } from "./pergola-views.js";
+import { type Drawn, drawnBoth } from "./card.js";
+import { floorPage } from "./floor-page.js";
+import { footingsPage } from "./footings-page.js";
+import { gableElevation, gablePlan, gablePosts, gableSection } from "./gable-views.js";
+import { hipElevation, hipPlan, hipPosts, hipSection } from "./hip-views.js";
+import { leanToElevation, leanToPlan, leanToPosts, leanToSection } from "./lean-to-views.js";
+import { type Page, wholeArea } from "./paper.js";
+import type { PostPlan } from "./parts.js";
+import { pergolaElevation, pergolaPlan, pergolaPosts, pergolaRafter, pergolaSection } from "./pergola-views.js";
 import { type RafterDrawing, rafterPage } from "./rafter-page.js";
 import { type Keyed, Subject } from "./subject.js";
+import { wallPages } from "./wall-pages.js";
 
-/** One drawing as an SVG. */
-export interface Drawn {
-  readonly name: string;
-  readonly title: string;
-  readonly svg: string;
-}
-
-/** None where the structure is a list of pieces. */
+/** Each with a card of it for a narrow screen; none where the structure is a list of pieces. */
 export function drawingsOf(basis: Basis): Drawn[] {
   const { frame, outline } = basis.cutList;
   if (!frame || !outline) return [];
   const subject = new Subject(basis);
-  return pagesOf(frame, outline, subject).flatMap((page) => {
-    const { name, title } = page;
-    const sheet = { name, title, svg: drawn(page) };
-    return name === "section" ? [sheet, { name: "section-card", title, svg: drawnCard(page) }] : [sheet];
-  });
+  const posts = postsOf(frame, subject);
+  const pages = [
+    ...pagesOf(frame, outline, subject),
+    ...[footingsPage(posts, subject), floorPage(posts, subject)].flatMap((page) => page ?? []),
+    ...wallPages(frame.walls, subject),
+  ];
+  return pages.flatMap(drawnBoth);
+}
+
+function postsOf(frame: NonNullable<Basis["cutList"]["frame"]>, subject: Subject): PostPlan {
+  switch (frame.kind) {
+    case "gable":
+      return gablePosts(frame, subject);
+    case "lean-to":
+      return leanToPosts(frame, subject);
+    case "hip":
+      return hipPosts(frame, subject);
+    case "pergola":
+      return pergolaPosts(frame, subject);
+  }
 }
 
 function pagesOf(

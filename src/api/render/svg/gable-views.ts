@@ -4,9 +4,11 @@ import type { OutlineCells } from "../../../estimate/pieces/outline.js";
 import {
   brace,
   each,
+  endPosts,
   ground,
   linesAlong,
   moved,
+  type PostPlan,
   postRow,
   postsInPlan,
   purlinsAcross,
@@ -64,6 +66,9 @@ function sizesOf(gable: GableCells, subject: Subject) {
   };
 }
 type Sizes = ReturnType<typeof sizesOf>;
+
+/** Its posts in plan. */
+export const gablePosts = (gable: GableCells, subject: Subject): PostPlan => sizesOf(gable, subject);
 
 /** Rafters below the ridge, purlins above it: the frame, and what lies on it. */
 export function gablePlan(gable: GableCells, outline: OutlineCells, subject: Subject): Keyed {
@@ -178,6 +183,7 @@ export function gableSection(gable: GableCells, outline: OutlineCells, subject: 
   const { frame } = gable;
   const under = s.height - s.beam.w;
   const tieUnder = s.height - s.tie.w;
+  endPosts(view, s, s.height - s.gableBeam.w);
   view.box([0, 0], [s.post.t, under]);
   view.box([s.span - s.post.t, 0], [s.span, under]);
   view.box([0, tieUnder], [s.span, s.height]);

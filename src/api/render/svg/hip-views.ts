@@ -4,9 +4,11 @@ import type { OutlineCells } from "../../../estimate/pieces/outline.js";
 import {
   brace,
   each,
+  endPosts,
   ground,
   linesAlong,
   moved,
+  type PostPlan,
   postRow,
   postsInPlan,
   purlinsAcross,
@@ -58,6 +60,9 @@ function sizesOf(hip: HipCells, subject: Subject) {
   };
 }
 type Sizes = ReturnType<typeof sizesOf>;
+
+/** Its posts in plan. */
+export const hipPosts = (hip: HipCells, subject: Subject): PostPlan => ({ ...sizesOf(hip, subject), farRow: true });
 
 /** Rafters alone: purlins run level round all four sides. */
 export function hipPlan(hip: HipCells, outline: OutlineCells, subject: Subject): Keyed {
@@ -228,6 +233,7 @@ export function hipSection(hip: HipCells, outline: OutlineCells, subject: Subjec
   const view = new View();
   const [under, tieUnder] = [s.height - s.beam.w, s.height - s.tie.w];
   const up = (x: number) => s.height + s.side.above + x * s.side.slope.pitch;
+  endPosts(view, { ...s, farRow: true }, under);
   for (const x of [0, s.span - s.post.t]) view.box([x, 0], [x + s.post.t, under]);
   if (s.tie.t > 0) {
     view.box([0, tieUnder], [s.span, s.height]);

@@ -4,9 +4,11 @@ import type { OutlineCells } from "../../../estimate/pieces/outline.js";
 import {
   brace,
   each,
+  endPosts,
   ground,
   linesAlong,
   moved,
+  type PostPlan,
   postRow,
   postsInPlan,
   purlinsAcross,
@@ -64,6 +66,12 @@ function sizesOf(leanTo: LeanToCells, subject: Subject) {
   };
 }
 type Sizes = ReturnType<typeof sizesOf>;
+
+/** Its posts in plan. */
+export function leanToPosts(leanTo: LeanToCells, subject: Subject): PostPlan {
+  const s = sizesOf(leanTo, subject);
+  return { ...s, farRow: s.onPosts };
+}
 
 /** Rafters on the left, purlins on the right: the frame, and what lies on it. */
 export function leanToPlan(leanTo: LeanToCells, outline: OutlineCells, subject: Subject): Keyed {
@@ -169,6 +177,7 @@ export function leanToSection(leanTo: LeanToCells, outline: OutlineCells, subjec
   const under = s.height - s.beam.w;
   const endUnder = s.height - s.endBeam.w;
   const up = (x: number) => s.height + s.side.above + x * s.side.slope.pitch;
+  endPosts(view, { ...s, farRow: s.onPosts }, endUnder);
   view.box([0, 0], [s.post.t, under]);
   if (s.onPosts) view.box([s.span - s.post.t, 0], [s.span, s.highHeight - s.upper.w]);
   view.box([0, endUnder], [s.onPosts ? s.span : s.span - s.upper.t, s.height]);

@@ -156,6 +156,22 @@ export interface PostPlan {
   readonly farRow: boolean;
 }
 
+/** Centres of all posts in plan, corner by corner and then those between. */
+export function postCentres({ span, length, post, posts, endBays, farRow }: PostPlan): Point[] {
+  const rows = farRow ? [post.t / 2, span - post.t / 2] : [post.t / 2];
+  const along = rows.flatMap((y) => posts.map((x): Point => [x + post.w / 2, y]));
+  const between = linesAlong(endBays + 1, (span - post.w) / endBays, span).slice(1, -1);
+  const ends = between.flatMap((y): Point[] => [post.t / 2, length - post.t / 2].map((x) => [x, y + post.w / 2]));
+  return [...along, ...ends];
+}
+
+/** Posts between the corners of an end, as they are seen across the building, behind what stands before them. */
+export function endPosts(view: View, { span, post, endBays }: PostPlan, under: number): void {
+  for (const x of linesAlong(endBays + 1, (span - post.w) / endBays, span).slice(1, -1)) {
+    view.box([x, 0], [x + post.w, under], "fine");
+  }
+}
+
 /** Draws all posts as if what lies on them were clear. */
 export function postsInPlan(view: View, { span, length, post, posts, endBays, farRow }: PostPlan): void {
   const rows = farRow ? [0, span - post.t] : [0];

@@ -1,7 +1,7 @@
 /** Plan, elevation, section and rafter of a pergola. In plan `x` runs along the beams, from the frame's corner. */
 import type { OutlineCells } from "../../../estimate/pieces/outline.js";
 import type { PergolaCells } from "../../../estimate/pieces/pergola.js";
-import { each, ground, linesAlong, postRow, postsInPlan } from "./parts.js";
+import { each, ground, linesAlong, type PostPlan, postRow, postsInPlan } from "./parts.js";
 import { Key, type Keyed, mm, NONE, type Subject } from "./subject.js";
 import { View } from "./view.js";
 
@@ -35,6 +35,11 @@ function sizesOf(pergola: PergolaCells, subject: Subject) {
     rafters: rafters.map((x) => x - end),
     slats: slats.map((y) => y - mm(frame.sideOverhang)),
   };
+}
+
+/** Its posts in plan. */
+export function pergolaPosts(pergola: PergolaCells, subject: Subject): PostPlan {
+  return { ...sizesOf(pergola, subject), endBays: 1, farRow: true };
 }
 
 /** Slats are drawn on the right half alone, so that what lies below them is seen. */

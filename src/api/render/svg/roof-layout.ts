@@ -4,18 +4,14 @@ import { type MeasureSystem, marked, markedSmall } from "../../../estimate/quant
 import type { Cell } from "../../../estimate/sheet/expression.js";
 import type { CoveringTakeoff } from "../../../estimate/takeoff/covering.js";
 import type { FaceLayout } from "../../../estimate/takeoff/covering-work.js";
-import type { Drawn } from "./drawings.js";
-import { drawn, type Page, wholeArea } from "./paper.js";
+import { type Drawn, drawnBoth } from "./card.js";
+import { type Page, wholeArea } from "./paper.js";
 import { mm } from "./subject.js";
 import { type Point, View } from "./view.js";
 
 /** One drawing for each slope; slopes that are alike are drawn once. */
-export function roofLayouts(covering: CoveringTakeoff, system: MeasureSystem): Drawn[] {
-  return covering.faces.map((layout) => {
-    const page = pageOf(covering, layout, system);
-    return { name: page.name, title: page.title, svg: drawn(page) };
-  });
-}
+export const roofLayouts = (covering: CoveringTakeoff, system: MeasureSystem): Drawn[] =>
+  covering.faces.flatMap((layout) => drawnBoth(pageOf(covering, layout, system)));
 
 const long = (cell: Cell, system: MeasureSystem): string => marked(cell, system).replace(/ mm$/, "");
 
@@ -27,7 +23,7 @@ function pageOf(covering: CoveringTakeoff, layout: FaceLayout, system: MeasureSy
   const { face } = layout;
   const { name } = coveringOf(covering.kind);
   const alike = face.alike === 1 ? "one slope" : `${face.alike} slopes alike`;
-  const title = `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${face.name} slope`;
+  const title = `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${face.name === "slope" ? "the" : face.name} slope`;
   const { view, key } = drawnFace(covering, layout, system);
   const note = `Seen square to the slope, eave below; ${alike}. ${covering.slope.allowed ? "" : "Not allowed at this slope. "}${covering.slope.reason}`;
   return {

@@ -63,6 +63,11 @@ export class Subject {
     return found;
   }
 
+  /** Undefined where the structure has nothing of the kind. */
+  known(name: string): Cell | undefined {
+    return this.basis.sheet.find(name);
+  }
+
   /** Pieces that share a section's cells: `beams` are end and middle beams. */
   private groupsOf(base: string): PieceGroup[] {
     return this.basis.cutList.groups.filter(({ thickness }) => thickness.name === `sections.${base}.thickness`);
