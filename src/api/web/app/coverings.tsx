@@ -2,7 +2,7 @@
 import { CoveringTable } from "./covering-table.js";
 import { Fig, Fold, Panel, type Shown } from "./figure.js";
 import { COMPARED } from "./folds.js";
-import { Picture } from "./picture.js";
+import { Picture, withCards } from "./picture.js";
 import { capital, said } from "./words.js";
 
 type Covering = Shown["answer"]["coverings"][number];
@@ -60,8 +60,8 @@ function Built({ m, one }: { readonly m: Shown["m"]; readonly one: Covering }) {
           <Fig m={m} of={one.life} />
         </dd>
       </dl>
-      {one.drawings?.map((drawing) => (
-        <Picture of={drawing} />
+      {withCards(one.drawings ?? []).map(({ page, card }) => (
+        <Picture of={page} card={card} />
       ))}
     </article>
   );

@@ -2,7 +2,7 @@
 import { Panel, type Shown } from "./figure.js";
 import { isFields, valueAt } from "./json.js";
 import type { Drawn, Model } from "./model.js";
-import { Picture } from "./picture.js";
+import { Picture, withCards } from "./picture.js";
 
 /** The section as small screens show it. */
 const CARD = "section-card";
@@ -21,13 +21,18 @@ export function SectionDrawing({ m }: { readonly m: Model }) {
 
 /** All of them, for setting out. */
 export function Drawings({ m, answer }: Shown) {
-  const drawings = drawingsOf(answer.geometry).filter(({ name }) => name !== CARD);
+  const drawings = withCards(drawingsOf(answer.geometry));
   if (drawings.length === 0) return null;
   return (
-    <Panel m={m} name="drawings" title="Drawings" gist="plan, elevation, section, rafters: to scale, with dimensions">
-      {drawings.map((one) => (
+    <Panel
+      m={m}
+      name="drawings"
+      title="Drawings"
+      gist="plan, elevation, section, rafters, footings, floor, walls: to scale, with dimensions"
+    >
+      {drawings.map(({ page: one, card }) => (
         <section aria-label={one.title}>
-          <Picture of={one} />
+          <Picture of={one} card={card} />
           <p class="tools">
             <button
               type="button"

@@ -6,20 +6,43 @@ export interface Drawn {
   readonly svg: string;
 }
 
+interface PictureProps {
+  readonly of: Drawn;
+  /** Stands in its place where the screen is too narrow for its words. */
+  readonly card?: Drawn | undefined;
+}
+
 /** Its own size is written in it, so that nothing moves when it comes. Who can't see it hears its description. */
-export function Picture({ of: { title, svg } }: { readonly of: Drawn }) {
-  const [, width, height] = /viewBox="[-\d.]+ [-\d.]+ ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
+export function Picture({ of: { title, svg }, card }: PictureProps) {
+  const image = <img src={urlOf(svg)} alt={described(title, svg)} {...sizeOf(svg)} loading="lazy" />;
   return (
     <figure class="drawing">
-      <img
-        src={`data:image/svg+xml,${encodeURIComponent(svg)}`}
-        alt={described(title, svg)}
-        width={width}
-        height={height}
-        loading="lazy"
-      />
+      {card ? (
+        <picture>
+          <source media="(max-width: 44rem)" srcset={urlOf(card.svg)} {...sizeOf(card.svg)} />
+          {image}
+        </picture>
+      ) : (
+        image
+      )}
     </figure>
   );
+}
+
+/** Pages of an answer, each with its card: of the same name, and `-card`. */
+export function withCards<Named extends Drawn & { readonly name: string }>(
+  drawings: readonly Named[],
+): { readonly page: Named; readonly card: Named | undefined }[] {
+  return drawings
+    .filter(({ name }) => !name.endsWith("-card"))
+    .map((page) => ({ page, card: drawings.find(({ name }) => name === `${page.name}-card`) }));
+}
+
+const urlOf = (svg: string): string => `data:image/svg+xml,${encodeURIComponent(svg)}`;
+
+function sizeOf(svg: string) {
+  const [, width, height] = /viewBox="[-\d.]+ [-\d.]+ ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
+  return { width, height };
 }
 
 /** A description that does not begin with the title gets it. */
