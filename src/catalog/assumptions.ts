@@ -317,6 +317,7 @@ const GROUPS: readonly Group[] = [
       ["joint.brace", "both ends of a brace", "0.25 person-h", "0.5 person-h", "1 person-h"],
       ["joint.crossing", "cut one purlin or board to length", "0.03 person-h", "0.05 person-h", "0.1 person-h"],
       ["joint.face", "cut one fascia or facing piece to fit", "0.1 person-h", "0.2 person-h", "0.4 person-h"],
+      ["joint.ends", "fit one rail or stud between its ends", "0.1 person-h", "0.2 person-h", "0.4 person-h"],
       ["joint.none", "cut one piece to length", "0.03 person-h", "0.05 person-h", "0.1 person-h"],
       [
         "rate.trialAssemble",

@@ -40,8 +40,8 @@ const KINDS: Readonly<Record<WallGroup, GroupKind>> = {
     mark: "WT",
     rules: ROUGH,
   },
-  "wall-rails": { role: "other", section: STICK, joint: "face", mark: "WR", rules: ROUGH },
-  "wall-studs": { role: "other", section: STICK, joint: "face", mark: "WS", rules: ROUGH },
+  "wall-rails": { role: "other", section: STICK, joint: "ends", mark: "WR", rules: ROUGH },
+  "wall-studs": { role: "other", section: STICK, joint: "ends", mark: "WS", rules: ROUGH },
 };
 
 const DRY: typeof KINDS = {

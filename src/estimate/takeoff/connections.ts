@@ -38,7 +38,8 @@ export type ConnectionKind =
   | "rafter-plate"
   | "rafter-ridge"
   | "crossing"
-  | "face";
+  | "face"
+  | "ends";
 
 /** What a joint needs, and how many of it a piece has: a number, or its supports counted along its length. */
 const AT_JOINT: Readonly<Record<JointKind, readonly (readonly [ConnectionKind, number | "supports" | "posts"])[]>> = {
@@ -76,6 +77,7 @@ const AT_JOINT: Readonly<Record<JointKind, readonly (readonly [ConnectionKind, n
   brace: [["brace", 2]],
   crossing: [["crossing", "supports"]],
   face: [["face", "supports"]],
+  ends: [["ends", 2]],
   none: [],
 };
 
@@ -94,6 +96,7 @@ const CONNECTION_WORDS: Readonly<Record<ConnectionKind, string>> = {
   "joist-seat": "on the bearers",
   crossing: "at their supports",
   face: "at their backing",
+  ends: "at both ends",
 };
 
 /** Connections whose hardware also goes through a post. */
@@ -143,7 +146,7 @@ export function layConnections(sheet: Sheet, input: ConnectionInput): Connection
     return connectionsAt(first).flatMap(([kind, each]): Connection[] => {
       const name = `${baseOf(first)}.${kind}`;
       const words = first.rules.joint === "king-post" ? "at foot and top" : CONNECTION_WORDS[kind];
-      const label = `${labelOf(first)}, ${words}`;
+      const label = `${labelOf(groups)}, ${words}`;
       sheet.title(`fasteners.${name}`, label);
       const sites = sheet.lay(`fasteners.${name}.sites`, sitesOf(groups, kind, each, input), {
         label: "connections",
@@ -198,7 +201,11 @@ function bySection(groups: readonly PieceGroup[]): ReadonlyMap<string, readonly 
 /** `sections.purlins.thickness` belongs to the purlins, whatever their end pieces are called. */
 const baseOf = (group: PieceGroup): string => group.thickness.name.split(".")[1] ?? group.name;
 
-const labelOf = (group: PieceGroup): string => group.label.split(",")[0] ?? group.label;
+/** Without `(end)` or `(near side)` where several groups are counted together. */
+function labelOf(groups: readonly PieceGroup[]): string {
+  const label = groups[0]?.label.split(",")[0] ?? "";
+  return groups.length > 1 ? label.replace(/ (?:\d+ )?\([^)]*\)$/, "") : label;
+}
 
 /** What is fixed at so much apart, whatever it is fixed to. */
 const EVERY: Partial<Readonly<Record<ConnectionKind, string>>> = {

@@ -59,6 +59,8 @@ export function hardwareOf(hardware: Hardware, connection: Connection): Hardware
       return [toeFixing(hardware, assumed.cell("fastener.rafterRidge"))];
     case "crossing":
       return [lightFixing(hardware, connection, assumed.cell("fastener.crossing"))];
+    case "ends":
+      return [lightFixing(hardware, connection, assumed.cell("fastener.crossing"))];
     case "face":
       return [lightFixing(hardware, connection, assumed.cell("fastener.face"))];
   }

@@ -273,6 +273,18 @@ describe("a ridge beam, a floor and a ledger", () => {
     expect(items(floored, "joists.joist-seat")).toEqual([["structural-screw", "114"]]);
   });
 
+  it("have walls whose rails are held at their ends, on the posts, and their boards at every rail", () => {
+    const sides = [{ side: "near" }, { side: "left" }];
+    const walled = laidOf({ kind: "gable", span: "16 ft", length: "24 ft", walls: { boards: "vertical", sides } });
+    const rails = walled.lines.find(({ name }) => name === "wall-rails.ends");
+    // Four rows over 7 ft 8 in at 36 in: in three bays along the side and two lengths across the end, two ends each.
+    expect(rails && [value(rails.sites), rails.label]).toEqual(["40", "Wall rails, at both ends"]);
+    const boards = walled.lines.find(({ name }) => name === "wall-boards.crossing");
+    expect(boards?.label).toBe("Wall boards, at their supports");
+    // 39 boards along, 26 across (16 ft less the lap, 7 1/2 in each), on four rails.
+    expect(boards && value(boards.sites)).toBe(String((39 + 26) * 4));
+  });
+
   it("are lagged to the wall every 16 in, with the rafters in hangers", () => {
     const shed = laidOf({ kind: "lean-to", span: "8 ft", length: "24 ft", highSide: "ledger" });
     // Ledger in three pieces of 9' 1", 8' and 9' 1"-like lengths: each ⌈length ÷ 16 in⌉ + 1.
