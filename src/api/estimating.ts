@@ -1,7 +1,7 @@
 /** The calls that estimate: a request in, its takeoffs or the whole estimate out. */
 import { z } from "zod";
 import { type Basis, layBasis } from "../estimate/basis.js";
-import { boughtRafterNotices, cautionsOf, defaultNotices } from "../estimate/cautions.js";
+import { boughtRafterNotices, cautionsOf, defaultNotices, roofWeightCaution } from "../estimate/cautions.js";
 import { compareCoverings } from "../estimate/covering-comparison.js";
 import { ESTIMATE_STAGES, type Estimate, estimate } from "../estimate/estimate.js";
 import { FaultError } from "../estimate/faults.js";
@@ -89,7 +89,9 @@ function compareRoof(request: EstimateRequest): Comparison {
   const takeoffs = layTakeoffs(basis);
   const coverings = compareCoverings(basis, request.options?.coverings, takeoffs.covering);
   refuse(basis);
-  return { basis, coverings, cautions: cautionsOf(basis, takeoffs, false), notices: defaultNotices(basis) };
+  const weights = coverings.map(({ weight }) => weight);
+  const cautions = [...roofWeightCaution(basis, weights), ...cautionsOf(basis, takeoffs, false)];
+  return { basis, coverings, cautions, notices: defaultNotices(basis) };
 }
 
 /** @throws FaultError with all that is wrong in assumptions and overrides. */

@@ -51,7 +51,7 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ...say(mills && structural.length > 0 && basis.request.site?.ungradedAccepted !== "yes", "ungraded"),
     ...say(takeoffs.covering && !takeoffs.covering.slope.allowed, "slope", takeoffs.covering?.slope.reason),
     ...say(cutList.frame?.roof, "wind-and-snow"),
-    ...say(cutList.frame?.roof?.ridgeKind === "board", "thrust"),
+    ...say(cutList.frame?.roof?.ridgeKind === "board", "thrust", tiedPairs(basis)),
     ...say(cutList.frame?.roof?.ridgeKind === "beam", "ridge-beam"),
     ...say(notch, "birdsmouth"),
     ...say(ridgeTooShallow(basis), "ridge-depth"),
@@ -102,6 +102,26 @@ function notchTooDeep({ sheet, cutList }: Basis): boolean {
   return sheet.decide(frame.rafter.notchDepth).times(4).gt(sheet.decide(frame.rafterDepth).times("1.0000001"));
 }
 
+/**
+ * Where roofs are compared: the frame is the same under the lightest and the heaviest.
+ * @param weights - Of deck, underlay and covering, one for each roof.
+ */
+export function roofWeightCaution({ sheet }: Basis, weights: readonly Cell[]): Caution[] {
+  if (weights.length < 2) return [];
+  const inOrder = weights.toSorted((a, b) => aside(a).cmp(aside(b)));
+  const [least, most] = [inOrder[0], inOrder.at(-1)].map((cell) => sheet.shown(cell as Cell));
+  const [text, source] = CAUTIONS["roof-weight"];
+  return [{ code: "roof-weight", text: `These roofs weigh from ${least} to ${most}. ${text}`, source }];
+}
+
+/** How many pairs of rafters the list ties. */
+function tiedPairs({ cutList: { groups } }: Basis): string {
+  const rafters = groups.find(({ name }) => name === "rafters");
+  const tied = groups.filter(({ role }) => role === "tie").reduce((sum, { count }) => sum + aside(count).toNumber(), 0);
+  const pairs = rafters ? aside(rafters.count).dividedBy(2).floor().toNumber() : 0;
+  return tied < pairs ? `This list has ${tied} for ${pairs} pairs; the rest are not taken off.` : "";
+}
+
 /** A ridge that is less deep than the plumb cut that leans on it. */
 function ridgeTooShallow({ sheet, cutList: { frame, groups } }: Basis): boolean {
   const ridge = groups.find(({ role }) => role === "ridge");
@@ -123,6 +143,10 @@ const CAUTIONS = {
   ungraded: [
     "Lumber sawn from your logs bears no grade mark. Many codes ask for one, or for an inspector's certificate, on load-bearing pieces; some places allow native lumber in accessory buildings.",
     "IRC R502.1.1, R802.1.1",
+  ],
+  "roof-weight": [
+    "The frame is the same under all of them: have it checked for the one that you choose, above all for tiles and slates.",
+    "IRC R301.4, R905.3",
   ],
   slope: ["The covering is not allowed at this slope.", "IRC chapter 9"],
   "wind-and-snow": [

@@ -1,7 +1,7 @@
 /** The whole job, read top to bottom: lay the basis, plan the routes, lay and compare them. */
 import { type Basis, basisOf, layBasis } from "./basis.js";
 import { findBestMix, type MixFound, mixLabel, planOfBound, refinedFrontier } from "./best-mix.js";
-import { type Caution, cautionsOf, type Notice, noticesOf } from "./cautions.js";
+import { type Caution, cautionsOf, type Notice, noticesOf, roofWeightCaution } from "./cautions.js";
 import { type ComparedRoutes, type Decision, decide } from "./compare/decision.js";
 import type { MixBound } from "./compare/mix-bound.js";
 import type { FrontierPoint } from "./compare/mix-search.js";
@@ -190,8 +190,10 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   ]);
   const gap = gapOf(routes.mix, searched?.bound);
   const proven = searched?.bound && gap ? { least: searched.bound.least, gap } : undefined;
-  const verdict = verdictOf(basis, common, routes, { ...decision, proven });
-  const cautions = cautionsOf(basis, takeoffs, mill !== undefined);
+  const slope = takeoffs.covering?.slope;
+  const verdict = verdictOf(basis, common, routes, { ...decision, proven, slope });
+  const weights = coverings.map(({ weight }) => weight);
+  const cautions = [...roofWeightCaution(basis, weights), ...cautionsOf(basis, takeoffs, mill !== undefined)];
   const notices = noticesOf(basis, takeoffs, routes, common);
   const all = [
     ...new Set([plans.buy, ...(plans.mill ? [plans.mill] : []), ...(plans.hired ? [plans.hired] : []), plans.mix]),

@@ -4,6 +4,7 @@ import { Decimal, ONE } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
+import type { SlopeVerdict } from "../takeoff/slope-verdict.js";
 import type { ComparedRoutes, Comparison, Decision } from "./decision.js";
 import { type GroupReason, groupReasons } from "./group-reasons.js";
 import type { CommonCells, RouteCells } from "./route.js";
@@ -28,8 +29,11 @@ export interface Verdict {
   readonly groups: readonly GroupReason[];
 }
 
-/** The comparison, and what is proven of all mixes. */
-export type Judged = Decision & { readonly proven?: { readonly least: Decimal; readonly gap: Decimal } | undefined };
+/** The comparison, what is proven of all mixes, and whether the code allows the covering at its slope. */
+export type Judged = Decision & {
+  readonly proven?: { readonly least: Decimal; readonly gap: Decimal } | undefined;
+  readonly slope?: SlopeVerdict | undefined;
+};
 
 /** Weighs the routes. */
 export function verdictOf(basis: Basis, common: CommonCells, routes: ComparedRoutes, decision: Judged): Verdict {
@@ -49,7 +53,7 @@ export function verdictOf(basis: Basis, common: CommonCells, routes: ComparedRou
     ],
     changes: changes(basis, routes, decision),
     doubt: unpriced(common, routes.mix) ?? doubt(basis, routes, decision),
-    first: first(basis, mix),
+    first: [...forbidden(decision), first(basis, mix)].join(" "),
     mill,
     buy: bought,
     groups: groupReasons(basis, routes, decision),
@@ -66,6 +70,14 @@ const FIRST = {
 /** That a side was taken for want of a price, and is no comparison. */
 function uncompared(labels: readonly string[]): string {
   return `No price is known for ${listed(labels, [])}. So nothing says yet whether buying costs less: what the logs give of them is milled here for want of a price.`;
+}
+
+/** A roof that the code does not allow comes before all else. */
+function forbidden({ slope }: Judged): string[] {
+  if (!slope || slope.allowed) return [];
+  return [
+    `The code does not allow this covering at this slope. ${slope.reason} Take another covering or a steeper roof.`,
+  ];
 }
 
 /** What to do before anything is cut or ordered: the building office has a say where load-bearing pieces are sawn. */
