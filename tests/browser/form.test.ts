@@ -11,7 +11,11 @@ beforeAll(async () => {
 }, 60_000);
 afterAll(async () => stage?.close());
 
-const demo = JSON.parse(readFileSync(new URL("../../demo-data/orchard-shelter.json", import.meta.url), "utf8"));
+/** What the form opens with: the demo, its frontier searched. */
+const demo = {
+  ...JSON.parse(readFileSync(new URL("../../demo-data/orchard-shelter.json", import.meta.url), "utf8")),
+  options: { frontier: true },
+};
 
 /** What the service answers to the same request, asked without a browser. */
 async function asked(request: unknown) {
@@ -40,6 +44,8 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     for (const reason of decision.verdict.reasons) expect(text).toContain(reason);
     expect(text).toContain(purchasing.shared[0].lines[0].label);
     expect(text).toContain("switch on scripts");
+    expect(await v.page.locator(".plot .between").count()).toBe(decision.frontier.length);
+    expect(await v.page.locator(".plot .ring").count()).toBe(1); // the chosen point
     expect(await v.page.locator("#sawing .drawing img").count()).toBeGreaterThan(10); // end views of the bolts
     await v.end();
   });

@@ -33,7 +33,7 @@ function drawn(): NonNullable<typeof pages> {
 }
 
 function draw(): NonNullable<typeof pages> {
-  const request = demoRequest(DEMO);
+  const request = opening();
   const read = readEstimateRequest(request, demoCatalogs());
   if ("faults" in read) throw new Error(`the demo ${DEMO} has faults`);
   const made = estimate(read.value, planners());
@@ -66,6 +66,12 @@ function draw(): NonNullable<typeof pages> {
     </Page>
   );
   return { form: `<!doctype html>${form}`, workings: `<!doctype html>${workings}` };
+}
+
+/** The demo with its frontier searched: the first look is at all there is. */
+function opening(): object {
+  const demo = demoRequest(DEMO) as { readonly options?: object };
+  return { ...demo, options: { ...demo.options, frontier: true } };
 }
 
 const nothing = (): void => {};
