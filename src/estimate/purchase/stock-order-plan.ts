@@ -41,10 +41,10 @@ export interface StockOrderPlan {
   readonly question: OrderQuestion;
   readonly sheet: Sheet;
   readonly lines: readonly OrderLine[];
-  /** All priced lines, before tax. */
-  readonly total: Cell;
+  /** All priced lines, before tax; undefined where none of those to buy has a price. */
+  readonly total: Cell | undefined;
   /** What the plan's own sticks cost, defects left out, and the least that any plan could. */
-  readonly planCost: Cell;
+  readonly planCost: Cell | undefined;
   readonly bound: Cell | undefined;
   readonly proof: PlanProof;
   readonly proven: boolean;
@@ -117,6 +117,7 @@ function layPurchase(
     if (owned || used === 0) return [];
     return [layLine(sheet, question, { name, used, available, spoiled, proof })];
   });
+  if (lines.length > 0 && lines.every(({ price }) => !price)) return { lines, total: undefined, planCost: undefined };
   const digits = minorDigits(currency) ?? 2;
   const each = lines.flatMap(({ planned, price }) => (price ? [times(planned, price)] : []));
   const total = sumOr(

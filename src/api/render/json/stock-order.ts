@@ -67,7 +67,9 @@ const ShortSchema = z
 
 const ProofSchema = z
   .strictObject({
-    cost: FigureSchema.describe("The plan's sticks at exact prices, those set aside for defects left out."),
+    cost: FigureSchema.nullable().describe(
+      "The plan's sticks at exact prices, those set aside for defects left out; null where none has a price.",
+    ),
     bound: FigureSchema.nullable().describe(
       "No plan for the pieces that are cut costs less; null for a held plan or without prices.",
     ),
@@ -86,7 +88,7 @@ export const StockOrderSchema = z
     measure: z.enum(["inch-pound", "metric"]).describe("Measure system of the answer."),
     currency: z.string().describe("Currency of all money (ISO 4217)."),
     buy: z.array(LineSchema).describe("What to buy."),
-    total: FigureSchema.describe("Sum of the lines' amounts, before tax."),
+    total: FigureSchema.nullable().describe("Sum of the lines' amounts, before tax; null where none has a price."),
     unpriced: z.int().describe("Lines without a price; their cost is not in the total."),
     plan: ProofSchema.describe("How good the plan is known to be."),
     boards: z.array(BoardSchema).describe("How to cut them."),
@@ -113,10 +115,10 @@ export function shownStockOrder(
     measure: question.system,
     currency: question.currency,
     buy: lines.map(shownLine),
-    total: figure(total),
+    total: figureOrNull(total),
     unpriced: lines.filter(({ amount }) => !amount).length,
     plan: {
-      cost: figure(planCost),
+      cost: figureOrNull(planCost),
       bound: figureOrNull(bound),
       gap: proof.gap ? proof.gap.toFixed() : null,
       proven,
