@@ -1959,7 +1959,7 @@ export type StockOrderPlan = {
   readonly measure: "inch-pound" | "metric";
   readonly currency: string;
   readonly buy: readonly StickLine[];
-  readonly total: Figure;
+  readonly total: Figure | null;
   readonly unpriced: number;
   readonly plan: StockProof;
   readonly boards: readonly Board[];
@@ -1981,7 +1981,7 @@ export type StockPlan = {
 
 /** How good the plan is known to be. */
 export type StockProof = {
-  readonly cost: Figure;
+  readonly cost: Figure | null;
   readonly bound: Figure | null;
   readonly gap: string | null;
   readonly proven: boolean;
