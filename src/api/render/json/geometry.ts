@@ -133,7 +133,9 @@ export const DrawingSchema = z
   .strictObject({
     name: z
       .string()
-      .describe("Name of the drawing: plan, elevation, section, section-card, rafter, and others of some kinds."),
+      .describe(
+        "Name of the drawing: plan, elevation, section, rafter, footings, floor, wall-near and others of some kinds; with -card behind it the same for a narrow screen, not to scale.",
+      ),
     title: z.string().describe("In words."),
     svg: z
       .string()
@@ -146,7 +148,9 @@ export const DrawingSchema = z
 const drawings = z
   .array(DrawingSchema)
   .optional()
-  .describe("With include=drawings: plan, elevation, section and rafters. Walls, floor and covering are not drawn.");
+  .describe(
+    "With include=drawings: plan, elevation, section, rafters, footings, floor and walls. The covering is drawn in coverings.",
+  );
 
 const common = { rafter: RafterSchema.describe("How to cut a common rafter."), roof: RoofSchema.describe("The roof.") };
 
