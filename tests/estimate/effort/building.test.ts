@@ -107,3 +107,38 @@ describe("what building takes", () => {
     expect(commonHours([posts])("finishFirst")).toBeGreaterThan(0);
   });
 });
+
+describe("joints of one's own choice", () => {
+  const made = (joint?: string) => {
+    const groups = joint ? { posts: { joint }, ties: { joint } } : {};
+    const { sheet, cutList } = estimated({
+      structure: { kind: "gable", span: "12 ft", length: "16 ft", bays: 2, groups },
+    }).basis;
+    const hours = (name: string) => {
+      const cell = sheet.find(name);
+      return cell ? sheet.in(cell, "person-h").toNumber() : 0;
+    };
+    const count = (group: string) => cutList.groups.find(({ name }) => name === group)?.count.value.toNumber() ?? 0;
+    return { hours, count, has: (name: string) => sheet.find(`fasteners.${name}.sites`) !== undefined };
+  };
+
+  it.each([
+    ["mortise", "joint.mortise"],
+    ["plain-bolt", "joint.plain-bolt"],
+    ["lap", "joint.lap"],
+  ])("take the hours of %s in the place of the post tops and laps", (joint, rate) => {
+    const [usual, chosen] = [made(), made(joint)];
+    const { hours, count } = chosen;
+    const each = (group: string, was: string) => count(group) * (hours(rate) - usual.hours(was));
+    expect(hours("common.hours.join") - usual.hours("common.hours.join")).toBeCloseTo(
+      each("posts", "joint.post-top") + each("ties", "joint.lap"),
+      9,
+    );
+  });
+
+  it("leave every post its base, and bolt or peg what stands above it", () => {
+    expect(["mortise", "plain-bolt", "lap"].every((joint) => made(joint).has("posts.post-base"))).toBe(true);
+    expect([made("plain-bolt").has("posts.bolt"), made("plain-bolt").has("ties.bolt")]).toEqual([true, true]);
+    expect([made("mortise").has("posts.post-top"), made("mortise").has("ties.lap")]).toEqual([false, false]);
+  });
+});

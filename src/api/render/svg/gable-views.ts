@@ -50,6 +50,7 @@ function sizesOf(gable: GableCells, subject: Subject) {
     tie: part("ties"),
     gableBeam: part("gable-beams"),
     brace: part("braces"),
+    king: part("king-posts"),
     purlin: part("purlins"),
     fascia: part("eave-fascia"),
     /** Left faces of posts and of rafters. */
@@ -206,6 +207,7 @@ export function gableSection(gable: GableCells, outline: OutlineCells, subject: 
     const fascia = [-side.overhang - s.fascia.t, -side.overhang].map((x) => (mirrored ? s.span - x : x));
     view.box([Math.min(...fascia), tail - s.fascia.w], [Math.max(...fascia), tail]);
   }
+  if (s.king.t > 0) view.box([(s.span - s.king.w) / 2, s.height], [(s.span + s.king.w) / 2, peak - s.ridge.w]);
   view.cut([s.span / 2 - s.ridge.t / 2, peak - s.ridge.w], [s.span / 2 + s.ridge.t / 2, peak]);
   ground(view, -s.near.overhang, s.span + s.far.overhang);
   slopeTriangle(view, [s.span + s.far.overhang * 0.4, peak - s.near.upTo * 0.3], s.span / 9, s.near.slope, {
@@ -229,6 +231,7 @@ export function gableSection(gable: GableCells, outline: OutlineCells, subject: 
   key.part("braces", [s.post.t + s.leg * 0.5, tieUnder - s.leg * 0.4], [6, -6]);
   key.part("rafters", [s.span * 0.3, up(s.span * 0.3) - s.rafter.w * 0.6], [8, -9]);
   key.part("ridge", [s.span / 2, peak - s.ridge.w * 0.8], [4, -9]);
+  key.part("king-posts", [s.span / 2 - s.king.w / 2, s.height + (peak - s.height) * 0.3], [-7, -1]);
   key.part("purlins", [s.span * 0.28, up(s.span * 0.28) + s.purlin.t / 2], [-7, 8]);
   key.part("eave-fascia", [-s.near.overhang, up(-s.near.overhang) - s.fascia.w / 2], [-7, 6]);
   return { view, key: key.lines };

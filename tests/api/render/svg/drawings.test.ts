@@ -30,6 +30,7 @@ const STRUCTURES: Readonly<Record<string, object>> = {
     slope: { rise: "0 in", run: "12 in" },
     rafterTail: "square",
   },
+  "gable with a ridge beam": { kind: "gable", span: "16 ft", length: "24 ft", slope: SLOPE, ridge: "beam" },
   "metric gable": { kind: "gable", span: "5.2 m", length: "6.05 m", slope: { rise: "150 mm", run: "300 mm" } },
   "lean-to": { kind: "lean-to", span: "2.4 m", length: "7.2 m" },
   "lean-to on a wall": { kind: "lean-to", span: "6 ft", length: "9 ft", highSide: "ledger", overhang: { end: "0 in" } },
@@ -280,6 +281,11 @@ describe("a drawing", () => {
     expect(plain(svg("wall-near"))).toContain("3' × 6' 6");
     expect(plain(svg("wall-far"))).not.toContain("Openings");
     expect(plain(svg("floor"))).toContain("joist bays of");
+  });
+
+  it("shows the king posts below a ridge beam", () => {
+    const section = drawnOf(STRUCTURES["gable with a ridge beam"] as object).find(({ name }) => name === "section");
+    expect(plain(section?.svg ?? "")).toContain("King post");
   });
 
   it("shows the posts between the corners of an end", () => {
