@@ -38,6 +38,13 @@ describe("demos", () => {
     expect(await response.json()).toMatchObject({ choices: demoNames() });
   });
 
+  it.each(["ferry-bike-shed", "market-stall"])("%s is metric throughout, with a yard of its own", async (name) => {
+    const { about, cutList } = await estimated(await get(`/v1/demos/${name}`));
+    expect(about.measure).toBe("metric");
+    expect(about.currency).not.toBe("USD");
+    expect(cutList.groups.filter(({ finished }) => !/ mm$/.test(finished.section))).toEqual([]);
+  });
+
   it("of the market stall buys most of its lumber", async () => {
     const { cutList } = await estimated(await get("/v1/demos/market-stall"));
     const bought = cutList.groups.filter(({ route }) => route === "buy");
