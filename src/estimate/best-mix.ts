@@ -183,3 +183,34 @@ function limitsOf(request: EstimateRequest): MixLimits {
     ...(mostHours === undefined ? {} : { hours: toQuantity(mostHours, "person-h").value.toNumber() }),
   };
 }
+
+/** Plans a route on a basis. */
+export type PlanMilled = (milled: ReadonlySet<string>, hired: boolean) => RoutePlan;
+
+/**
+ * The best of what was planned: the mix that the search of groups found, the plan that goes piece by piece, and the ways
+ * that mill or buy everything. Where the user sets limits, the search's own plan as well: it kept to them if any does.
+ */
+export function bestMix(
+  basis: Basis,
+  { best, bound, bestOf }: MixFound,
+  mixed: PlanMilled,
+  { planners, routes }: { readonly planners: Planners; readonly routes: readonly RoutePlan[] },
+): RoutePlan {
+  const joint = bound && planOfBound(basis, bound, planners);
+  const hired = best.plan?.hired ?? false;
+  const { mostCash, mostHours } = basis.request.options ?? {};
+  const sketched = best.plan && (mostCash ?? mostHours) !== undefined ? [best.plan] : [];
+  const drawn = sketched.map((plan) => ({ ...plan, key: "mixed", label: mixLabel(hired) }));
+  return bestOf([mixed(best.milled, hired), ...(joint ? [joint] : []), ...routes, ...drawn]);
+}
+
+/** The ways that mill or buy everything, of those that the user's pins allow and that prices let compare. */
+export function endsOf<Way>(
+  basis: Basis,
+  { buy, mill, hired }: { readonly buy: Way; readonly mill: Way | undefined; readonly hired: Way | undefined },
+): Way[] {
+  const pinned = basis.groups.some(({ group, millable }) => millable && group.rules.source === "mill");
+  const comparable = !pinned && forWantOfPrice(basis).length === 0;
+  return [...(mill ? [mill] : []), ...(hired ? [hired] : []), ...(comparable ? [buy] : [])];
+}

@@ -304,8 +304,8 @@ function shortOf(basis: Basis, { mix, mill }: ComparedRoutes): Notice[] {
     if (short === 0) return [];
     const some = `${sentence(named(basis, group.name))}: ${short} of ${group.count}`;
     const text = chosen(group.name)
-      ? `${some} are bought. With everything milled the logs give them all, but their wood saves more as other pieces.`
-      : `${some} do not come out of the logs. ${missInWords(sawing.problem, group)}`;
+      ? `${some} ${short === 1 ? "is" : "are"} bought. With everything milled the logs give all, but their wood saves more as other pieces.`
+      : `${some} ${short === 1 ? "does" : "do"} not come out of the logs. ${missInWords(sawing.problem, group)}`;
     return [{ code: "short", text }];
   });
 }

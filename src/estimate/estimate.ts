@@ -1,13 +1,12 @@
 /** The whole job, read top to bottom: lay the basis, plan the routes, lay and compare them. */
 import { type Basis, basisOf, layBasis } from "./basis.js";
-import { findBestMix, type MixFound, mixLabel, planOfBound, refinedFrontier } from "./best-mix.js";
+import { bestMix, endsOf, findBestMix, type MixFound, mixLabel, type PlanMilled, refinedFrontier } from "./best-mix.js";
 import { type Caution, cautionsOf, type Notice, noticesOf, roofWeightCaution } from "./cautions.js";
 import { type ComparedRoutes, type Decision, decide } from "./compare/decision.js";
 import type { MixBound } from "./compare/mix-bound.js";
 import type { FrontierPoint } from "./compare/mix-search.js";
 import { type CommonCells, layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
 import { laySpending, type SpentCells } from "./compare/spending.js";
-import { forWantOfPrice } from "./compare/unpriced.js";
 import { type Verdict, verdictOf } from "./compare/verdict.js";
 import { type ComparedCovering, compareCoverings } from "./covering-comparison.js";
 import { type Fault, FaultError, pointer } from "./faults.js";
@@ -52,9 +51,6 @@ interface RoutePlans {
   readonly hired: RoutePlan | undefined;
   readonly mix: RoutePlan;
 }
-
-/** Plans a route on a basis. */
-type PlanMilled = (milled: ReadonlySet<string>, hired: boolean) => RoutePlan;
 
 /** What is told of an estimate under way, in the order of the work. */
 export const ESTIMATE_STAGES = {
@@ -112,7 +108,8 @@ export function estimate(
   stages.begin("mixes");
   const found = findBestMix(request, planners, (done, of) => stages.part(done, of));
   stages.begin("mixed");
-  const chosen = found ? bestMix(basis, found, mixed, planners) : mill;
+  const routes = endsOf(basis, { buy, mill, hired });
+  const chosen = found ? bestMix(basis, found, mixed, { planners, routes }) : mill;
   // A plan that saws nothing buys everything, whatever it was asked to mill.
   const plans = { buy, mill, hired, mix: chosen.sawn.size === 0 ? buy : chosen };
   const searched = found && searchOf(found, plans, planners);
@@ -120,13 +117,6 @@ export function estimate(
   const made = layEstimate(basis, plans, searched);
   const better = betterRoute(made, request);
   return better ? layEstimate(layBasis(newSheet(request), request), { ...plans, mix: better }, searched) : made;
-}
-
-/** Planned with care: the mix that the search of groups found, or the plan that goes piece by piece, whichever is better. */
-function bestMix(basis: Basis, found: MixFound, mixed: PlanMilled, planners: Planners): RoutePlan {
-  const { best, bound, bestOf } = found;
-  const joint = bound && planOfBound(basis, bound, planners);
-  return bestOf([mixed(best.milled, best.plan?.hired ?? false), ...(joint ? [joint] : [])]);
 }
 
 /** What the search of mixes came to. */
@@ -150,11 +140,9 @@ function searchOf(found: MixFound, { buy, mill, hired, mix }: RoutePlans, planne
 
 /** All milled or all bought, where its own plan turned out cheaper than the mix that was found by sketches. */
 function betterRoute({ routes, basis }: Estimate, { options }: EstimateRequest): RoutePlan | undefined {
-  const { buy, mill, hired, mix } = routes;
+  const { mix, mill } = routes;
   if (!mill || options?.mostCash !== undefined || options?.mostHours !== undefined) return undefined;
-  const pinned = basis.groups.some(({ group, millable }) => millable && group.rules.source === "mill");
-  const comparable = !pinned && forWantOfPrice(basis).length === 0;
-  const others = [mill, ...(hired ? [hired] : []), ...(comparable ? [buy] : [])];
+  const others = endsOf(basis, routes);
   const least = others.reduce((a, b) => (aside(b.total).lt(aside(a.total)) ? b : a));
   return aside(least.total).lt(aside(mix.total)) ? least.plan : undefined;
 }

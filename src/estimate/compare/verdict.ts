@@ -1,6 +1,8 @@
 /** What the estimate comes to, in plain words with its reasons. It reads the sheet; nothing on the sheet depends on it. */
+import { toQuantity } from "../../catalog/reading.js";
 import type { Basis } from "../basis.js";
 import { Decimal, ONE } from "../quantity/decimal.js";
+import { inUnit, type Quantity } from "../quantity/quantity.js";
 import { moneyText } from "../quantity/text.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
@@ -46,6 +48,7 @@ export function verdictOf(basis: Basis, common: CommonCells, routes: ComparedRou
     headline: headline(basis, mill, bought, mix.plan.hired),
     reasons: [
       ...(priceless.length > 0 ? [uncompared(priceless)] : []),
+      ...limits(basis, mix),
       ...savings(basis, mix, buy, decision),
       ...holding(basis, routes),
       ...drying(basis, mix),
@@ -158,7 +161,9 @@ function holding(basis: Basis, { mill, mix }: ComparedRoutes): string[] {
     ...plan.unsold.map(({ group, count }) => ({ group: group.group, count })),
   ].filter(({ group }) => sides.has(group.name));
   const missing = bought.reduce((sum, { count }) => sum + count, 0);
-  const whole = `The logs give ${wanted - missing} of the ${wanted} pieces of these groups, rejects made up for`;
+  const whole = mix.plan.sawing
+    ? `The logs give ${wanted - missing} of the ${wanted} pieces of these groups, rejects made up for`
+    : `If everything were milled that can be, the logs would give ${wanted - missing} of ${wanted} pieces`;
   if (missing === 0) return [`${whole}.`];
   const rest = bought.map(
     ({ group, count }) => `${group.label.charAt(0).toLowerCase()}${group.label.slice(1)} (${count})`,
@@ -177,6 +182,23 @@ function drying({ sheet, groups }: Basis, { drying: time, plan }: RouteCells): s
   const whose = thickest ? `pieces up to ${sheet.shown(thickest)} thick` : "sawn pieces";
   return [
     `In the stack ${whose} dry for about ${weeks(time.likely)} weeks (${weeks(time.soonest)} at best, ${weeks(time.latest)} at worst): saw and stack before the warm season.`,
+  ];
+}
+
+/** Whether the mix keeps within what the user is ready to spend and to work; told where it does not, and where it does. */
+function limits({ request, pricing }: Basis, { cash, hours: worked }: RouteCells): string[] {
+  const { mostCash, mostHours } = request.options ?? {};
+  const told = (limit: Quantity, value: Decimal, words: string) =>
+    value.lte(limit.value)
+      ? `It keeps within your limit of ${words}.`
+      : `It does not keep within your limit of ${words}: of the mixes tried none does, and this one comes nearest.`;
+  const money = mostCash && toQuantity(mostCash, pricing.currency);
+  const time = mostHours && toQuantity(mostHours, "person-h");
+  return [
+    ...(money ? [told(money, aside(cash), moneyText(money.value, pricing.currency))] : []),
+    ...(time
+      ? [told(time, aside(worked), `${inUnit(time, "person-h").toDecimalPlaces(2).toFixed()} person-hours`)]
+      : []),
   ];
 }
 

@@ -1,0 +1,100 @@
+import { describe, expect, it, vi } from "vitest";
+import { planners } from "../../../src/api/planners.js";
+import { moneyText } from "../../../src/estimate/quantity/text.js";
+import { demoBody, estimated } from "../../helpers/estimating.js";
+
+vi.setConfig({ testTimeout: 120_000 });
+
+const demo = demoBody("orchard-shelter");
+const made = estimated(demo, planners());
+
+describe("the sentence on each group", () => {
+  it("names a side that the plan bears out, piece by piece", () => {
+    const { plan } = made.routes.mix;
+    for (const { name, side } of made.verdict.groups) {
+      const count = made.basis.groups.find(({ group }) => group.name === name)?.group.count.value.toNumber() ?? 0;
+      const bought = plan.bought.find(({ substitution }) => substitution.group.name === name)?.count ?? 0;
+      expect([name, side]).toEqual([name, bought === 0 ? "mill" : bought === count ? "buy" : "both"]);
+    }
+    expect(made.verdict.groups.map(({ name }) => name)).toEqual(made.basis.groups.map(({ group }) => group.name));
+  });
+
+  it("says the saving, the hours and what they pay, above what an hour is worth or below it: $15 here", () => {
+    for (const { name, why } of made.verdict.groups) {
+      const pay = /\$([\d.]+) an hour, (above|below) your \$15\.00/.exec(why);
+      if (!pay) continue;
+      const saving = made.decision.groups.find((one) => one.name === name);
+      expect(why).toContain(moneyText(saving?.cashSaved.value as never, "USD"));
+      expect(Number(pay[1])).toBeCloseTo(saving?.payPerHour.value.toNumber() ?? 0, 2);
+      expect(pay[2]).toBe(Number(pay[1]) >= 15 ? "above" : "below");
+    }
+    const told = made.verdict.groups.filter(({ why }) => why.includes("an hour, above your $15.00"));
+    expect(told.length).toBeGreaterThan(5);
+  });
+
+  it("says of a group that the user buys or cannot mill why that is", () => {
+    const pieces = [
+      { name: "posts", role: "post", count: 2, section: "4 x 4 in", length: "7 ft", source: "buy" },
+      { name: "rails", role: "other", count: 2, section: "2 x 4 in", length: "7 ft", species: ["black-locust"] },
+    ];
+    const logs = [{ name: "log", species: "eastern-white-pine", length: "8 ft", smallDiameter: "12 in" }];
+    const { verdict } = estimated({
+      structure: { kind: "pieces", pieces },
+      logs,
+      catalog: { demo: "orchard-yard" },
+    });
+    expect(verdict.groups.map(({ side, why }) => [side, why])).toEqual([
+      ["buy", "Bought, because you chose to buy it."],
+      ["buy", "Bought, because no log is black-locust."],
+    ]);
+  });
+});
+
+describe("the verdict", () => {
+  it("states the value of an hour at which it turns, and the slow end, as the cells have them", () => {
+    const { mix, buy } = made.routes;
+    const [cash, hours] = [buy.cash.value.minus(mix.cash.value), mix.hours.value.minus(buy.hours.value)];
+    expect(made.verdict.changes[0]).toBe(
+      `If an hour is worth more than ${moneyText(cash.dividedBy(hours), "USD")} to you, buying everything costs less.`,
+    );
+    // The pace ranges up to 1.6 times the likely one: as many more hours, and as much less for each.
+    const slow = hours.times("1.6");
+    expect(made.verdict.doubt).toContain(`${slow.toFixed(0)} instead of ${hours.toFixed(0)}`);
+    expect(made.verdict.doubt).toContain(`${moneyText(cash.dividedBy(slow), "USD")} for each of them`);
+  });
+
+  it("says how far from the best it may be, rounded against itself", () => {
+    const { bound, gap } = made.searched ?? {};
+    const words = made.verdict.reasons.find((reason) => reason.startsWith("No mix")) ?? "";
+    expect(words).toContain(moneyText(bound?.least as never, "USD"));
+    const share = Number(/at most ([\d.]+) %/.exec(words)?.[1]);
+    expect(share / 100).toBeGreaterThanOrEqual(gap?.toNumber() ?? 1);
+    expect(share / 100).toBeLessThan((gap?.toNumber() ?? 0) + 0.0011);
+  });
+});
+
+describe("a limit on cash or hours", () => {
+  const { buy, mill } = made.routes;
+  const within = (options: object) => estimated({ ...demo, options: { ...(demo.options as object), ...options } });
+
+  it.each(["$4200", "$4300", "$4600", "$5300", "$6000"])(
+    "of %s in cash is kept where some way keeps it",
+    (mostCash) => {
+      const { routes, verdict } = within({ mostCash });
+      const limit = Number(mostCash.slice(1));
+      expect(Math.min(...[buy, mill].map((route) => route?.cash.value.toNumber() ?? 1e9))).toBeLessThan(limit);
+      expect(routes.mix.cash.value.toNumber()).toBeLessThanOrEqual(limit);
+      expect(verdict.reasons[0]).toBe(`It keeps within your limit of $${limit}.00.`);
+    },
+  );
+
+  it.each([150, 165, 190])("of %s person-hours is kept, for buying everything takes fewer", (hours) => {
+    const { routes } = within({ mostHours: `${hours} h` });
+    expect(buy.hours.value.toNumber()).toBeLessThan(hours);
+    expect(routes.mix.hours.value.toNumber()).toBeLessThanOrEqual(hours);
+  });
+
+  it("that no way keeps is said to be broken", () => {
+    expect(within({ mostCash: "$100" }).verdict.reasons[0]).toContain("does not keep within your limit of $100.00");
+  });
+});
