@@ -1,16 +1,14 @@
 /** What the estimate comes to, in plain words with its reasons. It reads the sheet; nothing on the sheet depends on it. */
-import { toQuantity } from "../../catalog/reading.js";
 import type { Basis } from "../basis.js";
-import { Decimal, ONE } from "../quantity/decimal.js";
-import { inUnit, type Quantity } from "../quantity/quantity.js";
+import { ONE } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
-import type { SlopeVerdict } from "../takeoff/slope-verdict.js";
 import type { ComparedRoutes, Comparison, Decision } from "./decision.js";
 import { type GroupReason, groupReasons } from "./group-reasons.js";
 import type { CommonCells, RouteCells } from "./route.js";
 import { boughtUnpriced, forWantOfPrice } from "./unpriced.js";
+import { type Judged, limits, proof } from "./verdict-limits.js";
 
 /** First on every screen. */
 export interface Verdict {
@@ -30,12 +28,6 @@ export interface Verdict {
   /** Why each group is on its side. */
   readonly groups: readonly GroupReason[];
 }
-
-/** The comparison, what is proven of all mixes, and whether the code allows the covering at its slope. */
-export type Judged = Decision & {
-  readonly proven?: { readonly least: Decimal; readonly gap: Decimal } | undefined;
-  readonly slope?: SlopeVerdict | undefined;
-};
 
 /** Weighs the routes. */
 export function verdictOf(basis: Basis, common: CommonCells, routes: ComparedRoutes, decision: Judged): Verdict {
@@ -124,8 +116,10 @@ function savings(basis: Basis, mix: RouteCells, buy: RouteCells, { mix: against 
   const { labor, request } = basis;
   const money = moneyIn(basis);
   const cost = (route: RouteCells): string => {
-    if (boughtUnpriced(basis, route).length === 0) return `costs ${money(route.cash)}`;
-    return aside(route.cash).isZero() ? "costs nobody knows what" : `costs more than ${money(route.cash)}`;
+    if (aside(route.cash).isZero() && route.unpriced > 0) return "costs nobody knows what";
+    return boughtUnpriced(basis, route).length === 0
+      ? `costs ${money(route.cash)}`
+      : `costs more than ${money(route.cash)}`;
   };
   if (!against) return [`Buying everything ${cost(buy)} and takes ${hours(buy.hours)}.`];
   const { cashSaved, extraHours, payPerHour } = against;
@@ -182,33 +176,6 @@ function drying({ sheet, groups }: Basis, { drying: time, plan }: RouteCells): s
   const whose = thickest ? `pieces up to ${sheet.shown(thickest)} thick` : "sawn pieces";
   return [
     `In the stack ${whose} dry for about ${weeks(time.likely)} weeks (${weeks(time.soonest)} at best, ${weeks(time.latest)} at worst): saw and stack before the warm season.`,
-  ];
-}
-
-/** Whether the mix keeps within what the user is ready to spend and to work; told where it does not, and where it does. */
-function limits({ request, pricing }: Basis, { cash, hours: worked }: RouteCells): string[] {
-  const { mostCash, mostHours } = request.options ?? {};
-  const told = (limit: Quantity, value: Decimal, words: string) =>
-    value.lte(limit.value)
-      ? `It keeps within your limit of ${words}.`
-      : `It does not keep within your limit of ${words}: of the mixes tried none does, and this one comes nearest.`;
-  const money = mostCash && toQuantity(mostCash, pricing.currency);
-  const time = mostHours && toQuantity(mostHours, "person-h");
-  return [
-    ...(money ? [told(money, aside(cash), moneyText(money.value, pricing.currency))] : []),
-    ...(time
-      ? [told(time, aside(worked), `${inUnit(time, "person-h").toDecimalPlaces(2).toFixed()} person-hours`)]
-      : []),
-  ];
-}
-
-/** How much better any mix could be: proven, so an upper end. */
-function proof({ pricing }: Basis, { proven }: Judged): string[] {
-  if (!proven) return [];
-  const share = proven.gap.times(100).toDecimalPlaces(1, Decimal.ROUND_UP).toFixed();
-  const least = moneyText(proven.least, pricing.currency);
-  return [
-    `No mix of milling and buying comes to less than ${least}, your hours counted: this one is at most ${share} % above the best there can be.`,
   ];
 }
 

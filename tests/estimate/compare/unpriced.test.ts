@@ -6,7 +6,11 @@ type Yard = { lumber: Offer[]; [department: string]: unknown };
 
 const yardWithout = (name: RegExp): Yard => {
   const yard = demoCatalog("orchard-yard") as unknown as Yard;
-  return { ...yard, lumber: yard.lumber.filter((offer) => !name.test(offer.name)) };
+  const unpriced = (offer: Offer): Offer => ({
+    ...offer,
+    sold: { ...offer.sold, price: null },
+  });
+  return { ...yard, lumber: yard.lumber.map((offer) => (name.test(offer.name) ? unpriced(offer) : offer)) };
 };
 
 /** Shelves and a bench from two good pines: with all prices, milling both pays. */
