@@ -231,7 +231,7 @@ export function gableSection(gable: GableCells, outline: OutlineCells, subject: 
   key.part("braces", [s.post.t + s.leg * 0.5, tieUnder - s.leg * 0.4], [6, -6]);
   key.part("rafters", [s.span * 0.3, up(s.span * 0.3) - s.rafter.w * 0.6], [8, -9]);
   key.part("ridge", [s.span / 2, peak - s.ridge.w * 0.8], [4, -9]);
-  key.part("king-posts", [s.span / 2 - s.king.w / 2, s.height + (peak - s.height) * 0.3], [-7, -1]);
+  key.part("king-posts", [s.span / 2 + s.king.w / 2, s.height + (peak - s.height) * 0.3], [10, 1]);
   key.part("purlins", [s.span * 0.28, up(s.span * 0.28) + s.purlin.t / 2], [-7, 8]);
   key.part("eave-fascia", [-s.near.overhang, up(-s.near.overhang) - s.fascia.w / 2], [-7, 6]);
   return { view, key: key.lines };
