@@ -58,6 +58,8 @@ interface Job {
   end: Decimal | undefined;
   /** When what it leaves has set. */
   set: Decimal | undefined;
+  /** Whether that day has come. */
+  over: boolean;
 }
 
 /** Stages of no hours are left out. */
@@ -76,7 +78,7 @@ class Clock {
   constructor(private readonly input: TimelineInput) {
     this.jobs = input.stages
       .filter(({ personHours }) => personHours.gt(0))
-      .map((work) => ({ work, left: work.personHours, start: undefined, end: undefined, set: undefined }));
+      .map((work) => ({ work, left: work.personHours, start: undefined, end: undefined, set: undefined, over: false }));
   }
 
   open(): boolean {
@@ -102,6 +104,7 @@ class Clock {
     }
     this.now = this.now.plus(step);
     for (const [job] of hands) this.endIfDone(job);
+    for (const job of this.jobs) job.over ||= job.set?.lte(this.now) ?? false;
     const turns = this.jobs.filter(({ work }) => BY_TURNS.has(work.stage));
     if (turns.length > 0 && turns.every(({ end }) => end)) this.stacked ??= this.now;
   }
@@ -143,10 +146,7 @@ class Clock {
     if (job.start) return true;
     return this.jobs.every(
       (before, i) =>
-        i >= place ||
-        goAlongside(before.work.stage, job.work.stage) ||
-        (before.work.needsDry && !dry) ||
-        (before.set?.lte(this.now) ?? false),
+        i >= place || goAlongside(before.work.stage, job.work.stage) || (before.work.needsDry && !dry) || before.over,
     );
   }
 
