@@ -105,12 +105,13 @@ export function findBestMix(
 /**
  * The plan of the bound as a route: piece by piece sawn or bought as it pays, groups that it saws nothing of bought.
  * @param basis - Of the answer, on which the route is to be laid.
- * @returns undefined where it saws nothing.
+ * @returns undefined where it saws nothing, or buys some of what the user pins to the mill.
  */
 export function planOfBound(basis: Basis, bound: MixBound, planners: Planners): RoutePlan | undefined {
   const { plan, proof, hired } = bound;
   const sawn = new Set(plan.logs.flatMap(({ pieces }) => pieces.map(({ group }) => group)));
-  if (sawn.size === 0) return undefined;
+  const pinned = basis.groups.filter(({ group, millable }) => millable && group.rules.source === "mill");
+  if (sawn.size === 0 || pinned.some(({ group }) => (plan.buy[group.name] ?? 0) > 0)) return undefined;
   const buy = Object.fromEntries(Object.entries(plan.buy).filter(([group]) => sawn.has(group)));
   const made: Planners = { ...planners, sawing: () => ({ plan: { ...plan, buy }, proof }) };
   return planRoute(basisOf(basis, { hired }), "mixed", mixLabel(hired), sawn, made, undefined);

@@ -89,7 +89,10 @@ function planSawing(
   held: SawingPlan | undefined,
 ): PlannedLogs {
   const dear = held !== undefined || ALL_MILLED.has(key);
-  const groups = chosen.map((one) => milledGroup(basis, one, one.millable as MillableGroup, dear));
+  // What the user pins to the mill is bought where the logs lack it, never because that is cheaper.
+  const groups = chosen.map((one) =>
+    milledGroup(basis, one, one.millable as MillableGroup, dear || one.group.rules.source === "mill"),
+  );
   const problem = sawingProblem(basis.sawing, groups);
   if (held) {
     const wrong = judgeSawingPlan(problem, held);
