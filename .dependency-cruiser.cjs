@@ -16,6 +16,7 @@ const LADDER = [
   ["estimate/compare", "estimate/drawing"],
   ["estimate/plan", "estimate/takeoffs", "estimate/default-notices"],
   ["estimate/cautions", "estimate/best-mix", "estimate/covering-comparison"],
+  ["estimate/notices"],
   ["estimate/estimate", "estimate/sawn-logs"],
   ["estimate/sweep", "api/render"],
   ["api"],

@@ -1,10 +1,11 @@
 /** The calls that estimate: a request in, its takeoffs or the whole estimate out. */
 import { z } from "zod";
 import { type Basis, layBasis } from "../estimate/basis.js";
-import { boughtRafterNotices, cautionsOf, defaultNotices, roofWeightCaution } from "../estimate/cautions.js";
+import { cautionsOf, roofWeightCaution } from "../estimate/cautions.js";
 import { compareCoverings } from "../estimate/covering-comparison.js";
 import { ESTIMATE_STAGES, type Estimate, estimate } from "../estimate/estimate.js";
 import { FaultError } from "../estimate/faults.js";
+import { boughtRafterNotices, defaultNotices } from "../estimate/notices.js";
 import { type EstimateRequest, estimateRequest, readEstimateRequest } from "../estimate/request/request.js";
 import { Sheet } from "../estimate/sheet/sheet.js";
 import { type NearMiss, nearMisses } from "../estimate/sweep/near-misses.js";

@@ -1,11 +1,6 @@
-/** Safety cautions and notices, each with the condition that raises it. Never a statement that anything is strong enough. */
+/** Safety cautions, each with the condition that raises it. Never a statement that anything is strong enough. */
 import type { Basis } from "./basis.js";
-import type { ComparedRoutes } from "./compare/decision.js";
-import type { CommonCells } from "./compare/route.js";
-import { defaultsInWords } from "./default-notices.js";
-import { decimal } from "./quantity/decimal.js";
-import { type MeasureSystem, markedSmall } from "./quantity/text.js";
-import { missInWords } from "./salvage/miss-words.js";
+import type { MeasureSystem } from "./quantity/text.js";
 import { aside } from "./sheet/aside.js";
 import type { Cell } from "./sheet/expression.js";
 import type { Takeoffs } from "./takeoffs.js";
@@ -16,14 +11,6 @@ export interface Caution {
   readonly text: string;
   /** Regulation or publication. */
   readonly source: string;
-}
-
-/** What the reader of the estimate should know of how it was made: defaults, substitutions, missing prices. */
-export interface Notice {
-  readonly code: "default" | "substitution" | "bought-size" | "unpriced" | "not-milled" | "short" | "removed";
-  readonly text: string;
-  /** JSON Pointer at which the request may say otherwise. */
-  readonly at?: string;
 }
 
 /**
@@ -79,10 +66,8 @@ function crowdedJoints({ fasteners }: Takeoffs, by: "fits" | "endFits"): string 
   return lines.map(({ label }) => label).join("; ");
 }
 
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** A group as people call it, within a sentence. */
-function named({ groups }: Basis, name: string): string {
+export function named({ groups }: Basis, name: string): string {
   const label = groups.find(({ group }) => group.name === name)?.group.label ?? name;
   return label.charAt(0).toLowerCase() + label.slice(1);
 }
@@ -232,80 +217,3 @@ const CAUTIONS = {
     "29 CFR 1926.1408, table A",
   ],
 } as const satisfies Record<string, readonly [text: string | Readonly<Record<MeasureSystem, string>>, source: string]>;
-
-/** What was taken where the request is silent. */
-export function defaultNotices(basis: Basis): Notice[] {
-  return defaultsInWords(basis).map((one): Notice => ({ code: "default", ...one }));
-}
-
-/** Rafters that are sold shallower than laid out: what moves, and by how much. */
-export function boughtRafterNotices({ sheet, groups, request }: Basis, { boughtRafter }: Takeoffs): Notice[] {
-  const rafters = groups.find(({ group }) => group.role === "rafter")?.group;
-  if (!boughtRafter || !rafters) return [];
-  const { depth, lower, heightAbovePlate, notchShare } = boughtRafter;
-  const marked = (cell: Cell): string => markedSmall({ value: aside(cell), unit: cell.unit }, request.system);
-  const deep = aside(notchShare).gt(QUARTER) ? ", past the quarter that is advised" : "";
-  const text = [
-    `${rafters.label} are laid out ${marked(rafters.width)} deep and sold ${marked(depth)} deep.`,
-    `Bought and cut with the same seat, their upper edges stand ${marked(heightAbovePlate)} above the plate, ${marked(lower)} lower,`,
-    `and the birdsmouth takes ${sheet.shown(notchShare)} of their depth${deep}: mark them from the depth in hand.`,
-  ].join(" ");
-  return [{ code: "bought-size", text, at: rafters.at }];
-}
-
-const QUARTER = decimal("0.25");
-
-/** Groups that the logs may not serve, and why. */
-export function notMilledNotices({ groups, logs }: Basis): Notice[] {
-  return groups.flatMap(({ group, millable, notMilled }): Notice[] =>
-    !millable && logs.length > 0
-      ? [{ code: "not-milled", text: `${group.label}: not milled, ${notMilled ?? ""}.`, at: group.at }]
-      : [],
-  );
-}
-
-/** Defaults taken, substitutions, what is not milled and why, what has no price. */
-export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRoutes, common: CommonCells): Notice[] {
-  const substitutions = basis.groups.flatMap(({ group, substitution }): Notice[] =>
-    "offer" in substitution && substitution.differences.length > 0
-      ? [
-          {
-            code: "substitution",
-            text: `${group.label}, bought as ${substitution.offer.label}: ${substitution.differences.join("; ")}.`,
-            at: group.at,
-          },
-        ]
-      : [],
-  );
-  const lines = [...common.lines, ...routes.mix.lines, ...routes.buy.lines];
-  const unpriced = new Map(
-    lines.flatMap(({ add, amount, label }) =>
-      amount ? [] : [[`${label}: ${add ?? ""}`, `${label} has no price. ${add ?? ""}`.trim()]],
-    ),
-  );
-  return [
-    ...[...unpriced.values()].map((text): Notice => ({ code: "unpriced", text })),
-    ...notMilledNotices(basis),
-    ...shortOf(basis, routes),
-    ...substitutions,
-    ...boughtRafterNotices(basis, takeoffs),
-    ...defaultNotices(basis),
-  ];
-}
-
-/** Which pieces that the verdict mills no log gives, the nearest log and what it lacks; of all milled where it mills none. */
-function shortOf(basis: Basis, { mix, mill }: ComparedRoutes): Notice[] {
-  const sawing = mix.plan.sawing ?? mill?.plan.sawing;
-  if (!sawing) return [];
-  // Where milling everything lacks none of a group, the mix leaves some out because it pays.
-  const chosen = (name: string) => mill?.plan.sawing !== undefined && (mill.plan.sawing.plan.buy[name] ?? 0) === 0;
-  return sawing.problem.groups.flatMap((group): Notice[] => {
-    const short = sawing.plan.buy[group.name] ?? 0;
-    if (short === 0) return [];
-    const some = `${sentence(named(basis, group.name))}: ${short} of ${group.count}`;
-    const text = chosen(group.name)
-      ? `${some} ${short === 1 ? "is" : "are"} bought. With everything milled the logs give all, but their wood saves more as other pieces.`
-      : `${some} ${short === 1 ? "does" : "do"} not come out of the logs. ${missInWords(sawing.problem, group)}`;
-    return [{ code: "short", text }];
-  });
-}

@@ -1,7 +1,7 @@
 /** The whole job, read top to bottom: lay the basis, plan the routes, lay and compare them. */
 import { type Basis, basisOf, layBasis } from "./basis.js";
 import { bestMix, endsOf, findBestMix, type MixFound, mixLabel, type PlanMilled, refinedFrontier } from "./best-mix.js";
-import { type Caution, cautionsOf, type Notice, noticesOf, roofWeightCaution } from "./cautions.js";
+import { type Caution, cautionsOf, roofWeightCaution } from "./cautions.js";
 import { type ComparedRoutes, type Decision, decide } from "./compare/decision.js";
 import type { MixBound } from "./compare/mix-bound.js";
 import type { FrontierPoint } from "./compare/mix-search.js";
@@ -10,6 +10,7 @@ import { laySpending, type SpentCells } from "./compare/spending.js";
 import { type Verdict, verdictOf } from "./compare/verdict.js";
 import { type ComparedCovering, compareCoverings } from "./covering-comparison.js";
 import { type Fault, FaultError, pointer } from "./faults.js";
+import { type Notice, noticesOf } from "./notices.js";
 import { heldForm, millable, type Planners, planRoute } from "./plan.js";
 import { Decimal, ZERO } from "./quantity/decimal.js";
 import type { HeldPlans } from "./request/held-plans.js";

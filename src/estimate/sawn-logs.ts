@@ -1,8 +1,9 @@
 /** Logs and pieces alone: do the logs hold the pieces, and how are they sawn? No structure, no routes; prices where known. */
 import { type Basis, layBasis } from "./basis.js";
-import { type Caution, defaultNotices, type Notice, notMilledNotices, sawingCautions } from "./cautions.js";
+import { type Caution, sawingCautions } from "./cautions.js";
 import { layMilling, type MillingCells } from "./effort/milling.js";
 import { FaultError } from "./faults.js";
+import { defaultNotices, type Notice, notMilledNotices } from "./notices.js";
 import { millable, type PlannedLogs, type Planners, planLogs } from "./plan.js";
 import type { EstimateRequest } from "./request/request.js";
 import { layCuts } from "./salvage/cut-cells.js";

@@ -42,3 +42,21 @@ describe("coverings that are compared", () => {
     expect(under(gable).cautions.some(({ code }) => code === "roof-weight")).toBe(false);
   });
 });
+
+describe("notices of what is bought", () => {
+  const leanTo = { kind: "lean-to", span: "8 ft", length: "16 ft" };
+  const { notices } = estimated({ structure: leanTo, catalog: { demo: "orchard-yard" } });
+  const texts = (code: string) => notices.filter((one) => one.code === code).map(({ text }) => text);
+
+  it("are shared by groups that are bought as one thing and differ alike", () => {
+    expect(texts("substitution").filter((text) => text.includes("2 x 6"))).toEqual([
+      expect.stringMatching(/^Rafters, fly rafters, bought as 2 x 6 in .*measures 1 1\/2 × 5 1\/2 in\.$/),
+    ]);
+  });
+
+  it("tell of posts whose bases are another size", () => {
+    const [low, high] = texts("bought-size");
+    expect(low).toMatch(/^Low posts: 3 are bought in another size .*5 1\/2 × 5 1\/2 in\)\. The post bases listed fit/);
+    expect(high).toMatch(/^High posts: 3 are bought/);
+  });
+});

@@ -1,6 +1,7 @@
 /** Cautions and notices as JSON. */
 import { z } from "zod";
-import type { Caution, Notice } from "../../../estimate/cautions.js";
+import type { Caution } from "../../../estimate/cautions.js";
+import type { Notice } from "../../../estimate/notices.js";
 
 const CautionSchema = z
   .strictObject({

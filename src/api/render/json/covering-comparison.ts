@@ -1,8 +1,9 @@
 /** One roof under several coverings, as JSON. */
 import { z } from "zod";
 import type { Basis } from "../../../estimate/basis.js";
-import type { Caution, Notice } from "../../../estimate/cautions.js";
+import type { Caution } from "../../../estimate/cautions.js";
 import type { ComparedCovering } from "../../../estimate/covering-comparison.js";
+import type { Notice } from "../../../estimate/notices.js";
 import { AboutSchema, about, type Provenance } from "./about.js";
 import { CautionsSchema, NoticesSchema, shownCautions, shownNotices } from "./advice.js";
 import { RoofCoveringSchema, shownRoof } from "./roof.js";

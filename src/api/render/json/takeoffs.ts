@@ -1,7 +1,8 @@
 /** Takeoffs as JSON: what a structure takes, prices and routes apart. */
 import { z } from "zod";
 import type { Basis } from "../../../estimate/basis.js";
-import type { Caution, Notice } from "../../../estimate/cautions.js";
+import type { Caution } from "../../../estimate/cautions.js";
+import type { Notice } from "../../../estimate/notices.js";
 import type { Takeoffs } from "../../../estimate/takeoffs.js";
 import { AboutSchema, about, type Provenance } from "./about.js";
 import { CautionsSchema, NoticesSchema, shownCautions, shownNotices } from "./advice.js";

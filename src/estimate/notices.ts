@@ -1,0 +1,119 @@
+/** Notices: how the estimate was made, what was taken, swapped or left out, and where the request may say otherwise. */
+import type { Basis } from "./basis.js";
+import { named } from "./cautions.js";
+import type { ComparedRoutes } from "./compare/decision.js";
+import type { CommonCells } from "./compare/route.js";
+import { defaultsInWords } from "./default-notices.js";
+import { decimal } from "./quantity/decimal.js";
+import { markedSmall } from "./quantity/text.js";
+import { missInWords } from "./salvage/miss-words.js";
+import { aside } from "./sheet/aside.js";
+import type { Cell } from "./sheet/expression.js";
+import type { Takeoffs } from "./takeoffs.js";
+
+/** What the reader of the estimate should know of how it was made: defaults, substitutions, missing prices. */
+export interface Notice {
+  readonly code: "default" | "substitution" | "bought-size" | "unpriced" | "not-milled" | "short" | "removed";
+  readonly text: string;
+  /** JSON Pointer at which the request may say otherwise. */
+  readonly at?: string;
+}
+
+/** What was taken where the request is silent. */
+export function defaultNotices(basis: Basis): Notice[] {
+  return defaultsInWords(basis).map((one): Notice => ({ code: "default", ...one }));
+}
+
+/** Rafters that are sold shallower than laid out: what moves, and by how much. */
+export function boughtRafterNotices({ sheet, groups, request }: Basis, { boughtRafter }: Takeoffs): Notice[] {
+  const rafters = groups.find(({ group }) => group.role === "rafter")?.group;
+  if (!boughtRafter || !rafters) return [];
+  const { depth, lower, heightAbovePlate, notchShare } = boughtRafter;
+  const marked = (cell: Cell): string => markedSmall({ value: aside(cell), unit: cell.unit }, request.system);
+  const deep = aside(notchShare).gt(QUARTER) ? ", past the quarter that is advised" : "";
+  const text = [
+    `${rafters.label} are laid out ${marked(rafters.width)} deep and sold ${marked(depth)} deep.`,
+    `Bought and cut with the same seat, their upper edges stand ${marked(heightAbovePlate)} above the plate, ${marked(lower)} lower,`,
+    `and the birdsmouth takes ${sheet.shown(notchShare)} of their depth${deep}: mark them from the depth in hand.`,
+  ].join(" ");
+  return [{ code: "bought-size", text, at: rafters.at }];
+}
+
+const QUARTER = decimal("0.25");
+
+/** Groups that the logs may not serve, and why. */
+export function notMilledNotices({ groups, logs }: Basis): Notice[] {
+  return groups.flatMap(({ group, millable, notMilled }): Notice[] =>
+    !millable && logs.length > 0
+      ? [{ code: "not-milled", text: `${group.label}: not milled, ${notMilled ?? ""}.`, at: group.at }]
+      : [],
+  );
+}
+
+/** In what bought pieces differ from those wanted; groups that are bought as one thing and differ alike share a notice. */
+function substitutionNotices({ groups }: Basis): Notice[] {
+  const alike = new Map<string, { readonly labels: string[]; readonly at: string; readonly rest: string }>();
+  for (const { group, substitution } of groups) {
+    if (!("offer" in substitution) || substitution.differences.length === 0) continue;
+    const rest = `bought as ${substitution.offer.label}: ${substitution.differences.join("; ")}.`;
+    const entry = alike.get(rest) ?? { labels: [], at: group.at, rest };
+    alike.set(rest, entry);
+    entry.labels.push(
+      entry.labels.length === 0 ? group.label : `${group.label.charAt(0).toLowerCase()}${group.label.slice(1)}`,
+    );
+  }
+  return [...alike.values()].map(
+    ({ labels, at, rest }): Notice => ({ code: "substitution", text: `${labels.join(", ")}, ${rest}`, at }),
+  );
+}
+
+/** Bases are ordered for the posts as laid out; posts that the best mix buys in another size want others. */
+function postBaseNotices({ groups }: Basis, { fasteners }: Takeoffs, { mix }: ComparedRoutes): Notice[] {
+  if (!fasteners?.lines.some(({ kind }) => kind === "post-base")) return [];
+  return groups.flatMap(({ group, substitution }): Notice[] => {
+    if (group.role !== "post" || !("offer" in substitution)) return [];
+    const count = mix.plan.bought.find((one) => one.substitution.group === group)?.count ?? 0;
+    const size = substitution.differences.find((one) => one.includes("measures"));
+    if (count === 0 || !size) return [];
+    const text = `${group.label}: ${count} ${count === 1 ? "is" : "are"} bought in another size than laid out (${size}). The post bases listed fit the posts as laid out: order for each the base that fits it.`;
+    return [{ code: "bought-size", text, at: group.at }];
+  });
+}
+
+/** Defaults taken, substitutions, what is not milled and why, what has no price. */
+export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRoutes, common: CommonCells): Notice[] {
+  const lines = [...common.lines, ...routes.mix.lines, ...routes.buy.lines];
+  const unpriced = new Map(
+    lines.flatMap(({ add, amount, label }) =>
+      amount ? [] : [[`${label}: ${add ?? ""}`, `${label} has no price. ${add ?? ""}`.trim()]],
+    ),
+  );
+  return [
+    ...[...unpriced.values()].map((text): Notice => ({ code: "unpriced", text })),
+    ...notMilledNotices(basis),
+    ...shortOf(basis, routes),
+    ...substitutionNotices(basis),
+    ...postBaseNotices(basis, takeoffs, routes),
+    ...boughtRafterNotices(basis, takeoffs),
+    ...defaultNotices(basis),
+  ];
+}
+
+/** Which pieces that the verdict mills no log gives, the nearest log and what it lacks; of all milled where it mills none. */
+function shortOf(basis: Basis, { mix, mill }: ComparedRoutes): Notice[] {
+  const sawing = mix.plan.sawing ?? mill?.plan.sawing;
+  if (!sawing) return [];
+  // Where milling everything lacks none of a group, the mix leaves some out because it pays.
+  const chosen = (name: string) => mill?.plan.sawing !== undefined && (mill.plan.sawing.plan.buy[name] ?? 0) === 0;
+  return sawing.problem.groups.flatMap((group): Notice[] => {
+    const short = sawing.plan.buy[group.name] ?? 0;
+    if (short === 0) return [];
+    const some = `${sentence(named(basis, group.name))}: ${short} of ${group.count}`;
+    const text = chosen(group.name)
+      ? `${some} ${short === 1 ? "is" : "are"} bought. With everything milled the logs give all, but their wood saves more as other pieces.`
+      : `${some} ${short === 1 ? "does" : "do"} not come out of the logs. ${missInWords(sawing.problem, group)}`;
+    return [{ code: "short", text }];
+  });
+}
+
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
