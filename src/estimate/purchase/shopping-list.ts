@@ -60,7 +60,8 @@ function layNeed(pricing: Pricing, catalog: PriceCatalog, need: Need, system: Me
 }
 
 const lineOf = (need: Need, department: ShoppingLine["department"]) => ({
-  name: `order.${need.name}`,
+  // A fastener is ordered once for all its joints: `order.` says it already.
+  name: `order.${need.name.replace(/^fasteners\.order\./, "")}`,
   department,
   label: need.label,
 });
