@@ -1,5 +1,6 @@
 /** The decision, the hours by stage and the shopping list for a terminal of 100 columns. */
 
+import { rankedByHour } from "../../estimate/compare/group-savings.js";
 import type { RouteCells } from "../../estimate/compare/route.js";
 import type { Estimate } from "../../estimate/estimate.js";
 import { pieceMarks } from "../../estimate/pieces/cut-list.js";
@@ -107,7 +108,9 @@ function groupsTable({ basis, decision, verdict }: Estimate): string[] {
   const head = columns(["PIECES, by group", "n", "finished", "length", "", "saves", "hours", "an hour"], widths);
   const note =
     "  saves, hours: what milling that one group adds to the others that the verdict mills; of a group that it buys, what milling it would add if all were milled. No figure: no plan saws any. What groups share (opening cuts, logs, deliveries) stands in the last line.";
-  return [head, ...rows, ...shared, ...(decision.groups.length > 0 ? wrap(note, 2) : [])];
+  const labels = rankedByHour(decision.groups).map(({ label }) => label.charAt(0).toLowerCase() + label.slice(1));
+  const ranking = `  best paid for an hour first: ${labels.join(", ")}.`;
+  return [head, ...rows, ...shared, ...(labels.length > 0 ? [...wrap(note, 2), ...wrap(ranking, 2)] : [])];
 }
 
 /** One sentence a group, the parts of a run that are told alike together. */

@@ -17,6 +17,7 @@ import {
 } from "../effort/milling.js";
 import { type CutCells, dirtyLogs, layExclusive } from "../salvage/cut-cells.js";
 import { exclusiveWork } from "../salvage/exclusive-work.js";
+import { aside } from "../sheet/aside.js";
 import { type Cell, minus, number, type Operand, over, plus, sum, sumOr, times, when } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { milledPieces, type RouteCells } from "./route.js";
@@ -52,6 +53,15 @@ export function layGroupSavings(basis: Basis, routes: readonly RouteCells[], buy
     const { sawing, route } = first;
     const cuts = layExclusive(on, `decision.group.${one.group.name}`, own, sawing.problem.gridMm, sawing.proof);
     return [layGroupSaving(on, one, cuts, route, buy)];
+  });
+}
+
+/** Groups by what milling each brings for an hour, the best first; what saves money at no extra hours comes before all. */
+export function rankedByHour(groups: readonly GroupSaving[]): readonly GroupSaving[] {
+  const free = ({ cashSaved, extraHours }: GroupSaving): boolean => aside(extraHours).lte(0) && aside(cashSaved).gt(0);
+  return groups.toSorted((a, b) => {
+    if (free(a) !== free(b)) return free(a) ? -1 : 1;
+    return free(a) ? aside(b.cashSaved).cmp(aside(a.cashSaved)) : aside(b.payPerHour).cmp(aside(a.payPerHour));
   });
 }
 

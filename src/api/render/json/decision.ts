@@ -2,7 +2,7 @@
 import { z } from "zod";
 import { measuredValue } from "../../../catalog/reading.js";
 import type { Comparison } from "../../../estimate/compare/decision.js";
-import type { GroupSaving } from "../../../estimate/compare/group-savings.js";
+import { type GroupSaving, rankedByHour } from "../../../estimate/compare/group-savings.js";
 import { exactOf, exactTieWage, type FrontierPoint } from "../../../estimate/compare/mix-search.js";
 import type { RouteCells } from "../../../estimate/compare/route.js";
 import type { Estimate, MixSearched } from "../../../estimate/estimate.js";
@@ -134,6 +134,9 @@ export const DecisionSchema = z
     groups: z
       .array(GroupSavingSchema)
       .describe("Group by group: leave one out of the sawing plan. A group that no plan saws is not listed."),
+    ranking: words(
+      "Names of these groups by what milling each brings for an hour, the best first; what saves money at no extra hours comes before all.",
+    ),
     shared: SharedSchema.nullable().describe("With the groups that its route saws it makes up what that route saves."),
     search: SearchSchema.nullable().describe(
       "How the best mix was found; null where it was held or nothing can be milled.",
@@ -173,6 +176,7 @@ export function shownDecision({
     hired: hired ? shownComparison(hired) : null,
     mix: mix ? shownComparison(mix) : null,
     groups: groups.map((group) => shownSaving(group, routes.mix.plan.sawn.has(group.name))),
+    ranking: rankedByHour(groups).map(({ name }) => name),
     shared: shared ? { route: routeKey(shared.route), cash: figure(shared.cash), hours: figure(shared.hours) } : null,
     search: searched ? shownSearch(searched, basis.catalog.currency) : null,
     frontier: (searched?.frontier ?? []).map((mix, i, all) =>
