@@ -341,6 +341,7 @@ export type Decision = {
   readonly hired: RouteComparison | null;
   readonly mix: RouteComparison | null;
   readonly groups: readonly GroupSaving[];
+  readonly ranking: readonly string[];
   readonly shared: SharedSaving | null;
   readonly search: MixSearch | null;
   readonly frontier: readonly FrontierMix[];
