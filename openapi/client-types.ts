@@ -105,7 +105,7 @@ export type CalendarStage = {
     readonly end: string;
   } | null;
   readonly whileDrying: boolean;
-  readonly alongside: readonly string[];
+  readonly alongside?: readonly string[] | undefined;
 };
 
 /** A rate as you timed it, in the place of the catalog's. */

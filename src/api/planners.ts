@@ -10,8 +10,12 @@ import { CalledOff } from "../estimate/watch.js";
 const STOCK_WORK = 1_000_000;
 /** Of one that is only tried. */
 const SKETCH_WORK = 80_000;
-/** Of one sawing plan: half a second or less. */
-const SAWING_WORK = 6_000;
+/** Of a sawing plan that is asked for by itself: half a second or less. */
+export const WHOLE_SAWING_WORK = 6_000;
+/** Of a sawing plan of an estimate, which has several; with more the best mix of the demos is not cheaper. */
+const SAWING_WORK = 2_500;
+/** Of the one that saws or buys piece by piece, which most best mixes come from, and which the bound on mixes rests on. */
+const JOINT_WORK = 6_000;
 /** Of one for a point of the frontier, of which there are several. */
 const POINT_WORK = 1_500;
 const SEED = 1;
@@ -26,8 +30,11 @@ export interface PlanWatch {
 
 const NOBODY: PlanWatch = { stopped: () => false, part: () => {} };
 
-/** The planners; the same question gives the same plan, whoever watches. */
-export function planners(watch: PlanWatch = NOBODY): Planners {
+/**
+ * The planners; the same question gives the same plan, whoever watches.
+ * @param sawingWork - Counted work of a sawing plan.
+ */
+export function planners(watch: PlanWatch = NOBODY, sawingWork = SAWING_WORK): Planners {
   const sawing =
     (work: number): Planners["sawing"] =>
     (problem) => {
@@ -42,7 +49,8 @@ export function planners(watch: PlanWatch = NOBODY): Planners {
     (problem) =>
       planStock(problem, { work, stopped: watch.stopped });
   return {
-    sawing: sawing(SAWING_WORK),
+    sawing: sawing(sawingWork),
+    joint: sawing(JOINT_WORK),
     stock: stock(STOCK_WORK),
     points: { sawing: sawing(POINT_WORK), stock: stock(STOCK_WORK) },
     sketch: {

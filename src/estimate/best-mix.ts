@@ -94,7 +94,8 @@ export function findBestMix(
     return layRoute(basis, all, commonOf(basis));
   });
   // Nothing is proven of mixes that buy what has no price.
-  const bound = unpriced.length > 0 ? undefined : boundMixes(basis, commonOf(basis), milled, planners.sawing);
+  const bound =
+    unpriced.length > 0 ? undefined : boundMixes(basis, commonOf(basis), milled, planners.joint ?? planners.sawing);
   const bestOf = (plans: readonly RoutePlan[]): RoutePlan => {
     const points = plans.map((one) => ({ one, point: price({ ...one, key: `try${++tries}` }) }));
     return points.reduce((a, b) => (searches[0].better(b.point, a.point, wage) ? b : a)).one;

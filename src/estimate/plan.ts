@@ -24,6 +24,8 @@ export interface Planners {
   stock(problem: StockProblem): StockOutcome;
   /** Quicker ones, for the many mixes that are only tried; the others where there are none. */
   readonly sketch?: Planners;
+  /** For the one sawing plan that saws or buys piece by piece; `sawing` where there is none. */
+  readonly joint?: Planners["sawing"];
   /** Between the two, for the points of a frontier; the others where there are none. */
   readonly points?: Planners;
 }

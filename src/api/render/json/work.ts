@@ -31,8 +31,9 @@ const BarSchema = z
     whileDrying: z.boolean().describe("Goes on while lumber lies in the stack."),
     alongside: z
       .array(z.string())
+      .optional()
       .describe(
-        "Stages of this route that need not wait for this one, nor it for them: they overlap where hands are free.",
+        "With include=work: stages of this route that need not wait for this one, nor it for them; they overlap where hands are free.",
       ),
   })
   .meta({ id: "CalendarStage", description: "One bar of the timeline." });
@@ -140,7 +141,7 @@ export function shownWork(
   const alike = new Map<string, [Load, ...Load[]]>();
   for (const load of sorted) alike.set(keyOf(load), [load, ...(alike.get(keyOf(load)) ?? [])]);
   return {
-    calendar: shownCalendar(calendar, basis.request.labor?.startDate),
+    calendar: shownCalendar(calendar, basis.request.labor?.startDate, all),
     dressing: told.map(shownChoice),
     loads: [...alike.values()].map((same) => ({
       ...shownLoad(same[0], heavy.get(keyOf(same[0])), basis.units.mass),
@@ -169,10 +170,11 @@ function shownDates<Name extends string>(of: Readonly<Record<Name, Quantity>>, d
 function shownCalendar(
   { stages, drying, totalDays, crewDays, aloneDays }: Calendar,
   start: string | undefined,
+  all: boolean,
 ): z.output<typeof CalendarSchema> {
   const dated: Dated = start === undefined ? undefined : (of) => dateAfter(start, of.value);
   return {
-    stages: stages.map((bar) => shownBar(bar, dated)),
+    stages: stages.map((bar) => ({ ...shownBar(bar, dated), ...(all && { alongside: [...bar.alongside] }) })),
     drying: drying ? shownDryDays(drying, dated) : null,
     totalDays: day(totalDays),
     finishDate: dated ? dated(totalDays) : null,
@@ -195,7 +197,7 @@ function shownDryDays(drying: NonNullable<Calendar["drying"]>, dated: Dated): z.
 }
 
 function shownBar(bar: CalendarStage, dated: Dated): z.output<typeof BarSchema> {
-  const { stage, people, crewHours, startDay, endDay, setDay, whileDrying, alongside } = bar;
+  const { stage, people, crewHours, startDay, endDay, setDay, whileDrying } = bar;
   return {
     stage,
     people: amount(people, 0),
@@ -205,7 +207,6 @@ function shownBar(bar: CalendarStage, dated: Dated): z.output<typeof BarSchema> 
     setDay: setDay.value.eq(endDay.value) ? null : day(setDay),
     dates: shownDates({ start: startDay, end: endDay }, dated),
     whileDrying,
-    alongside: [...alongside],
   };
 }
 
