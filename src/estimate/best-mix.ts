@@ -1,7 +1,7 @@
 /** The best mix of milling and buying at the user's value of an hour, and on request the whole frontier. */
 import { toQuantity } from "../catalog/reading.js";
 import { type Basis, basisOf, layBasis } from "./basis.js";
-import { boundMixes, type MixBound } from "./compare/mix-bound.js";
+import { boundMixes, type JointPlan, type MixBound } from "./compare/mix-bound.js";
 import {
   type FrontierPoint,
   type MixLimits,
@@ -25,9 +25,10 @@ import { layCommon, layTakeoffs } from "./takeoffs.js";
 /** Mixes priced before the search ends; a mix takes some milliseconds. */
 const BUDGET = { mix: 60, frontier: 128 } as const;
 
-/** The best mix, the frontier where it was asked for, and how many mixes were tried. */
+/** The best mixes, the frontier where it was asked for, and how many mixes were tried. */
 export interface MixFound {
-  readonly best: MixPoint;
+  /** One for each way of milling: at one's own mill, and by a hired sawyer where one is asked for. */
+  readonly bests: readonly MixPoint[];
   /** Cheapest first; empty where nobody asked. */
   readonly frontier: readonly FrontierPoint[];
   /** All that were priced, and of how many. */
@@ -85,7 +86,7 @@ export function findBestMix(
     return search;
   }) as [MixSearch, ...MixSearch[]];
   const wage = aside(basis.labor.valueOfHour).toNumber();
-  const best = searches.map((search) => search.best(wage)).reduce((a, b) => (searches[0].better(b, a, wage) ? b : a));
+  const bests = searches.map((search) => search.best(wage));
   if (wantsFrontier) for (const search of searches) searchFrontier(search);
   const all = searches.flatMap(({ tried }) => tried);
   const possible = searches.reduce((sum, search) => sum + search.possible, 0);
@@ -100,16 +101,19 @@ export function findBestMix(
     const points = plans.map((one) => ({ one, point: price({ ...one, key: `try${++tries}` }) }));
     return points.reduce((a, b) => (searches[0].better(b.point, a.point, wage) ? b : a)).one;
   };
-  return { best, frontier: wantsFrontier ? supported(all) : [], tried: all, possible, plan, price, bestOf, bound };
+  return { bests, frontier: wantsFrontier ? supported(all) : [], tried: all, possible, plan, price, bestOf, bound };
 }
 
 /**
- * The plan of the bound as a route: piece by piece sawn or bought as it pays, groups that it saws nothing of bought.
+ * A plan of the bound as a route: piece by piece sawn or bought as it pays, groups that it saws nothing of bought.
  * @param basis - Of the answer, on which the route is to be laid.
  * @returns undefined where it saws nothing, or buys some of what the user pins to the mill.
  */
-export function planOfBound(basis: Basis, bound: MixBound, planners: Planners): RoutePlan | undefined {
-  const { plan, proof, hired } = bound;
+export function planOfBound(
+  basis: Basis,
+  { plan, proof, hired }: JointPlan,
+  planners: Planners,
+): RoutePlan | undefined {
   const sawn = new Set(plan.logs.flatMap(({ pieces }) => pieces.map(({ group }) => group)));
   const pinned = basis.groups.filter(({ group, millable }) => millable && group.rules.source === "mill");
   if (sawn.size === 0 || pinned.some(({ group }) => (plan.buy[group.name] ?? 0) > 0)) return undefined;
@@ -190,21 +194,21 @@ function limitsOf(request: EstimateRequest): MixLimits {
 export type PlanMilled = (milled: ReadonlySet<string>, hired: boolean) => RoutePlan;
 
 /**
- * The best of what was planned: the mix that the search of groups found, the plan that goes piece by piece, and the ways
+ * The best of what was planned: the mixes that the search of groups found, the plans that go piece by piece, and the ways
  * that mill or buy everything. Where the user sets limits, the search's own plan as well: it kept to them if any does.
  */
 export function bestMix(
   basis: Basis,
-  { best, bound, bestOf }: MixFound,
+  { bests, bound, bestOf }: MixFound,
   mixed: PlanMilled,
   { planners, routes }: { readonly planners: Planners; readonly routes: readonly RoutePlan[] },
 ): RoutePlan {
-  const joint = bound && planOfBound(basis, bound, planners);
-  const hired = best.plan?.hired ?? false;
+  const joint = (bound?.plans ?? []).flatMap((one) => planOfBound(basis, one, planners) ?? []);
   const { mostCash, mostHours } = basis.request.options ?? {};
-  const sketched = best.plan && (mostCash ?? mostHours) !== undefined ? [best.plan] : [];
-  const drawn = sketched.map((plan) => ({ ...plan, key: "mixed", label: mixLabel(hired) }));
-  return bestOf([mixed(best.milled, hired), ...(joint ? [joint] : []), ...routes, ...drawn]);
+  const groups = bests.map(({ milled, plan }) => mixed(milled, plan?.hired ?? false));
+  const sketched = (mostCash ?? mostHours) === undefined ? [] : bests.flatMap(({ plan }) => plan ?? []);
+  const drawn = sketched.map((plan) => ({ ...plan, key: "mixed", label: mixLabel(plan.hired) }));
+  return bestOf([...groups, ...joint, ...routes, ...drawn]);
 }
 
 /** The ways that mill or buy everything, of those that the user's pins allow and that prices let compare. */

@@ -108,7 +108,7 @@ function shortOf(basis: Basis, { mix, mill }: ComparedRoutes): Notice[] {
   return sawing.problem.groups.flatMap((group): Notice[] => {
     const short = sawing.plan.buy[group.name] ?? 0;
     if (short === 0) return [];
-    const some = `${sentence(named(basis, group.name))}: ${short} of ${group.count}`;
+    const some = `${sentence(named(basis, group.name))}: of ${group.count}, spares among them, ${short}`;
     const text = chosen(group.name)
       ? `${some} ${short === 1 ? "is" : "are"} bought. With everything milled the logs give all, but their wood saves more as other pieces.`
       : `${some} ${short === 1 ? "does" : "do"} not come out of the logs. ${missInWords(sawing.problem, group)}`;

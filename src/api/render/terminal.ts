@@ -5,12 +5,15 @@ import type { RouteCells } from "../../estimate/compare/route.js";
 import type { Estimate } from "../../estimate/estimate.js";
 import { pieceMarks } from "../../estimate/pieces/cut-list.js";
 import type { ShoppingLine } from "../../estimate/purchase/line.js";
-import { marked, markedSection } from "../../estimate/quantity/text.js";
-import { aside } from "../../estimate/sheet/aside.js";
+import { marked, markedSection, pretty } from "../../estimate/quantity/text.js";
+import { aside, asideIn } from "../../estimate/sheet/aside.js";
 import type { Cell } from "../../estimate/sheet/expression.js";
 import type { CoveringTakeoff } from "../../estimate/takeoff/covering.js";
 import { bare, columns, hours, money, sentence, wrap } from "./terminal-lines.js";
 import { machines, routesOf, stagesTable, timeline } from "./terminal-work.js";
+
+/** Below it, in person-hours, pay for an hour is the pay of a minute and says nothing. Assumption. */
+const LEAST_HOURS = "0.25";
 
 /** First column, then one a route: four at most. */
 const ROUTE_WIDTHS = [34, 16, 16, 16, 16];
@@ -92,7 +95,7 @@ function groupsTable({ basis, decision, verdict }: Estimate): string[] {
         sides.get(group.name) ?? "",
         saving ? money(saving.cashSaved) : "",
         saving ? hours(saving.extraHours) : "",
-        saving?.extraHours.value.gt(0) ? money(saving.payPerHour) : "",
+        saving && asideIn(saving.extraHours, "person-h").gte(LEAST_HOURS) ? money(saving.payPerHour) : "",
       ],
       widths,
     );
@@ -156,7 +159,7 @@ function roof({ basis, takeoffs: { covering } }: Estimate): string[] {
   if (covering) {
     const allowed = covering.slope.allowed ? "" : "NOT ALLOWED at this slope: ";
     lines.push(
-      `ROOF  ${allowed}${bare(covering.area)} ${covering.area.display.symbol} edge to edge, ${laidAs(covering, size)}, ${bare(covering.weight)} ${covering.weight.display.symbol}. ${covering.slope.reason}`,
+      `ROOF  ${allowed}${bare(covering.area)} ${pretty(covering.area.display)} edge to edge, ${laidAs(covering, size)}, ${bare(covering.weight)} ${covering.weight.display.symbol}. ${covering.slope.reason}`,
     );
   }
   return lines.flatMap((line) => wrap(line, 9));

@@ -25,8 +25,14 @@ export interface MixBound {
   readonly least: Decimal;
   /** Of the plan: which plans the bound is on, and how far above it the plan is. */
   readonly proof: PlanProof;
-  /** Best plan for pieces that may each be sawn or bought; whether a hired sawyer mills it. */
+  /** One for each way of milling. */
+  readonly plans: readonly JointPlan[];
+}
+
+/** Best plan for pieces that may each be sawn or bought; whether a hired sawyer mills it. */
+export interface JointPlan {
   readonly plan: SawingPlan;
+  readonly proof: PlanProof;
   readonly hired: boolean;
 }
 
@@ -67,7 +73,8 @@ export function boundMixes(
   const exact = aside(common.hours).toNumber() * wage + shared + found.bound;
   const rounding = ((common.lines.length + MOST_OWN_LINES) * 0.5) / 10 ** places;
   const least = decimal(exact - rounding - Math.abs(exact) * FLOATS).toDecimalPlaces(places, Decimal.ROUND_FLOOR);
-  return { least, proof: found.proof, plan: found.plan, hired: found.hired };
+  const plans = bounds.flatMap((one) => (one ? [{ plan: one.plan, proof: one.proof, hired: one.hired }] : []));
+  return { least, proof: found.proof, plans };
 }
 
 /** Lines that every mix has, with their taxes, and the money lines of the user's own. */
@@ -106,7 +113,7 @@ function worthOf(basis: Basis, wage: number): ReadonlyMap<string, number> {
   return new Map(shares);
 }
 
-type WayBound = Omit<MixBound, "least"> & { readonly bound: number };
+type WayBound = JointPlan & { readonly bound: number };
 
 /** What is not alike in all mixes, of one way to mill; a mix that mills nothing pays nothing for the mill. */
 function boundOf(ground: Ground, milledAll: RouteCells, prove: Prover): WayBound | undefined {

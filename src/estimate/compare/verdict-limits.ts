@@ -1,7 +1,7 @@
 /** What the verdict says of the user's limits, and of how much better any mix could be. */
 import { toQuantity } from "../../catalog/reading.js";
 import type { Basis } from "../basis.js";
-import { Decimal } from "../quantity/decimal.js";
+import { Decimal, ONE } from "../quantity/decimal.js";
 import { inUnit, type Quantity } from "../quantity/quantity.js";
 import { moneyText } from "../quantity/text.js";
 import { aside } from "../sheet/aside.js";
@@ -35,7 +35,8 @@ export function limits({ request, pricing }: Basis, { cash, hours: worked }: Rou
 /** How much better any mix could be: proven, so an upper end. */
 export function proof({ pricing }: Basis, { proven }: Judged): string[] {
   if (!proven) return [];
-  const share = proven.gap.times(100).toDecimalPlaces(1, Decimal.ROUND_UP).toFixed();
+  // The gap is a share of what this mix comes to; how far it is above the least is a share of that.
+  const share = proven.gap.dividedBy(ONE.minus(proven.gap)).times(100).toDecimalPlaces(1, Decimal.ROUND_UP).toFixed();
   const least = moneyText(proven.least, pricing.currency);
   return [
     `No mix of milling and buying comes to less than ${least}, your hours counted: this one is at most ${share} % above the best there can be.`,

@@ -42,6 +42,7 @@ export function verdictOf(basis: Basis, common: CommonCells, routes: ComparedRou
       ...(priceless.length > 0 ? [uncompared(priceless)] : []),
       ...limits(basis, mix),
       ...savings(basis, mix, buy, decision),
+      ...hiredBeside(basis, routes),
       ...holding(basis, routes),
       ...drying(basis, mix),
       ...proof(basis, decision),
@@ -143,6 +144,15 @@ const moneyIn =
   ({ pricing }: Basis) =>
   (cell: Cell): string =>
     moneyText(aside(cell), pricing.currency);
+
+/** The hired sawyer's way, where the best mix is another. */
+function hiredBeside(basis: Basis, { hired, mix }: ComparedRoutes): string[] {
+  if (!hired || mix.plan.hired) return [];
+  const dearer = moneyText(aside(hired.total).minus(aside(mix.total)), basis.pricing.currency);
+  return [
+    `A hired sawyer milling all that the logs serve would come to ${moneyIn(basis)(hired.cash)} and ${hours(hired.hours)}: ${dearer} more than this, your hours counted.`,
+  ];
+}
 
 function holding(basis: Basis, { mill, mix }: ComparedRoutes): string[] {
   const plan = mix.plan.sawing ? mix.plan : mill?.plan;

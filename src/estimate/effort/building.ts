@@ -8,6 +8,7 @@ import type { CarryMeans } from "../request/shop.js";
 import type { Role } from "../request/structure.js";
 import {
   type Cell,
+  type Expression,
   least,
   minus,
   number,
@@ -17,6 +18,7 @@ import {
   roundUp,
   sumOr,
   times,
+  when,
 } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { layCarrying } from "./hauling.js";
@@ -101,11 +103,20 @@ const RAISE: Readonly<Record<Role, string>> = {
 const TRIED: ReadonlySet<Role> = new Set(["post", "beam", "tie", "brace"]);
 
 /**
- * Lays the turning of one piece at each crosscut: a saw that is less deep than the piece cuts it from two faces, or from
- * three and finishes by hand. Nothing where one cut goes through.
+ * Faces from which a crosscut is made: one where the saw is deep enough, two where it meets itself, else all four, and a
+ * handsaw takes the core that is left.
+ */
+export function crosscutFaces(thinner: Operand, depth: Operand): Expression {
+  const two = when(thinner, "above", depth, number("2"), number("1"));
+  return when(thinner, "above", times(number("2"), depth), number("4"), two);
+}
+
+/**
+ * Lays the turning of one piece at each crosscut, from as many faces as the saw's depth asks for. Nothing where one cut
+ * goes through.
  */
 export function layTurning(sheet: Sheet, group: PieceGroup, weight: Cell | undefined, assumed: Assumed): Cell {
-  const faces = roundUp(over(least(group.thickness, group.width), assumed.cell("cut.depth")));
+  const faces = crosscutFaces(least(group.thickness, group.width), assumed.cell("cut.depth"));
   const lifters = weight ? roundUp(over(weight, assumed.cell("carry.load"))) : number("1");
   return sheet.lay(
     `work.${group.name}.turn`,

@@ -7,7 +7,8 @@ import { unit } from "../quantity/unit.js";
 import type { Assumed } from "../request/assumed.js";
 import { aside } from "../sheet/aside.js";
 import { evaluate } from "../sheet/evaluate.js";
-import { expressionOf, least, type Operand, over, roundUp } from "../sheet/expression.js";
+import { expressionOf, least, type Operand } from "../sheet/expression.js";
+import { crosscutFaces } from "./building.js";
 import { limitsOf, type MachineLimit, type Planer, planingOf, type RawPiece } from "./dressing.js";
 
 /** How one group is dressed and cut to length. */
@@ -47,7 +48,7 @@ const exceeds = (is: Operand, most: Operand): boolean => valueNow(is).gt(valueNo
 
 /** The choice for one group. */
 export function dressingChoice(of: DressedGroup, shop: DressingShop): DressingChoice {
-  const faces = crosscutFaces(of.group, shop);
+  const faces = crosscutOf(of.group, shop);
   const { because, ...choice } = dressing(of, shop);
   return { group: of.group.name, ...choice, crosscutFaces: faces.count, because: [...because, ...faces.because] };
 }
@@ -103,11 +104,15 @@ function whyInOrder(abreast: number, slabFirst: boolean): string {
     : "no two go through the planer in one slab";
 }
 
-function crosscutFaces({ thickness, width }: PieceGroup, { assumed, system }: DressingShop) {
+function crosscutOf({ thickness, width }: PieceGroup, { assumed, system }: DressingShop) {
   const depth = assumed.cell("cut.depth");
   const thinner = least(thickness, width);
-  const count = valueNow(roundUp(over(thinner, depth))).toNumber();
+  const count = valueNow(crosscutFaces(thinner, depth)).toNumber();
   const [deep, saw] = [markedSmall(quantityNow(thinner), system), markedSmall(quantityNow(depth), system)];
-  const because = count > 1 ? [`crosscut from ${count} faces: ${deep} is deeper than the saw's ${saw}`] : [];
+  const because = {
+    1: [],
+    2: [`crosscut from 2 faces: ${deep} is deeper than the saw's ${saw}`],
+    4: [`crosscut from all 4 faces: ${deep} is deeper than twice the saw's ${saw}, and a handsaw takes the core`],
+  }[count as 1 | 2 | 4];
   return { count, because };
 }

@@ -180,7 +180,9 @@ export function marked(length: Quantity, system: MeasureSystem): string {
   const feet = count / 192n;
   const inches = count % 192n;
   if (feet === 0n) return `${sign}${inchesText(inches)}"`;
-  return inches === 0n ? `${sign}${feet}'` : `${sign}${feet}' ${inchesText(inches)}"`;
+  // `9' 0 5/16"`, never `9' 5/16"`: that is heard as nine and five sixteenths.
+  const whole = inches > 0n && inches < 16n ? "0 " : "";
+  return inches === 0n ? `${sign}${feet}'` : `${sign}${feet}' ${whole}${inchesText(inches)}"`;
 }
 
 /** A length in inches and sixteenths, without feet: `5 1/2 in`; or millimetres. For sections and depths. */

@@ -44,15 +44,26 @@ describe("the bound on all mixes", () => {
 
   it.each(DEMOS)("of %s leaves a gap that says something, and its plan is one that the judge passes", (name) => {
     const { searched, routes } = estimated(demoBody(name), proving(3000));
-    const { least, plan } = searched?.bound ?? {};
+    const { least, plans = [] } = searched?.bound ?? { plans: [] };
     const total = routes.mix.total.value;
     expect(least?.lte(total)).toBe(true);
     // Half the cost unexplained would be no news to anyone.
     expect(least?.gt(total.times("0.75"))).toBe(true);
-    expect(plan?.logs.length).toBeGreaterThan(0);
+    expect(plans[0]?.plan.logs.length).toBeGreaterThan(0);
     const { sawing, stock } = routes.mix.plan;
     if (sawing) expect(judgeSawingPlan(sawing.problem, sawing.plan)).toEqual([]);
     for (const { question, plan: cuts } of stock) expect(judgeStockPlan(question.problem, cuts)).toEqual([]);
+  });
+});
+
+describe("a hired sawyer", () => {
+  it.each(DEMOS)("as one more way never makes the best mix of %s dearer", (name) => {
+    const body = demoBody(name);
+    const without = estimated(body, proving(1500)).routes.mix.total.value;
+    for (const charge of ["hour", "board-foot"]) {
+      const shop = { ...(body.shop as object), sawyer: { charge } };
+      expect(estimated({ ...body, shop }, proving(1500)).routes.mix.total.value.lte(without)).toBe(true);
+    }
   });
 });
 

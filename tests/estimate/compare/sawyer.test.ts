@@ -114,3 +114,14 @@ describe("the charge of a hired sawyer in the question that the sawing plan answ
     expect(paid?.groups.length).toBeGreaterThan(5);
   });
 });
+
+describe("a hired sawyer who does not pay", () => {
+  it("is told of in the verdict, with what the way would come to", () => {
+    const body = demoBody("orchard-shelter");
+    const sawyer = { charge: "hour", minimum: "$2500" };
+    const { routes, verdict } = estimated({ ...body, shop: { ...(body.shop as object), sawyer } });
+    expect(routes.mix.plan.hired).toBe(false);
+    const told = verdict.reasons.find((reason) => reason.startsWith("A hired sawyer"));
+    expect(told).toContain(`$${routes.hired?.cash.value.toFixed(2)} and`);
+  });
+});

@@ -254,8 +254,8 @@ describe("what is shown", () => {
     ["11.99 in", "1'"],
     ["143.97 in", "12'"],
     ["9.75 in", `9 3/4"`],
-    ["12.03125 in", `1' 1/16"`], // 12 1/32 in: the half sixteenth goes up
-    ["-12.03125 in", `-1' 1/16"`], // … away from zero
+    ["12.03125 in", `1' 0 1/16"`], // 12 1/32 in: the half sixteenth goes up
+    ["-12.03125 in", `-1' 0 1/16"`], // … away from zero
     ["-0.001 in", `0"`],
     ["0 in", `0"`],
     ["-18 in", `-1' 6"`],

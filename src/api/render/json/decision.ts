@@ -103,7 +103,7 @@ const SearchSchema = z
       .describe(
         "Proven: no mix, each piece sawn or bought by itself, totals less in cash and hours; null where nothing is proven.",
       ),
-    gap: decimalField("How far the best mix is above `least` at most, as a share of its total.").nullable(),
+    gap: decimalField("(total − least) ÷ total of the best mix: the most that a better one could save.").nullable(),
     leastCovers: z.string().nullable().describe("Which plans `least` is proven for; R1 is told with each sawing plan."),
   })
   .meta({ id: "MixSearch", description: "How well the best mix is searched." });
