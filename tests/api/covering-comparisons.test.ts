@@ -103,7 +103,10 @@ describe("drawings of a roof's slopes", () => {
     const hip = { ...GABLE, structure: { ...GABLE.structure, kind: "hip" } as Asking["structure"] };
     const { coverings } = await compared(hip, "?include=drawings");
     for (const { kind, drawings } of coverings) {
-      expect(drawings?.map(({ name }) => name)).toEqual([`roof-${kind}-side`, `roof-${kind}-end`]);
+      // Each on a page to scale, and on a card for a narrow screen.
+      const slopes = [`roof-${kind}-side`, `roof-${kind}-end`];
+      const names = slopes.flatMap((slope) => [slope, `${slope}-card`]);
+      expect(drawings?.map(({ name }) => name).sort()).toEqual(names.sort());
       for (const { svg } of drawings ?? []) {
         expect(svg).toMatch(/^<svg[^>]*role="img"[^>]*aria-labelledby/);
         expect(svg).toMatch(/<title[^>]*>.+<\/title><desc[^>]*>.+<\/desc>/s);

@@ -103,7 +103,11 @@ const SearchSchema = z
       .describe(
         "Proven: no mix, each piece sawn or bought by itself, totals less in cash and hours; null where nothing is proven.",
       ),
-    gap: decimalField("(total − least) ÷ total of the best mix: the most that a better one could save.").nullable(),
+    gap: decimalField("")
+      .nullable()
+      .describe(
+        "(total − least) ÷ total of the best mix: the most that a better one could save; null without `least`.",
+      ),
     leastCovers: z.string().nullable().describe("Which plans `least` is proven for; R1 is told with each sawing plan."),
   })
   .meta({ id: "MixSearch", description: "How well the best mix is searched." });

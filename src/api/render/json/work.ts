@@ -21,9 +21,9 @@ const BarSchema = z
     crewHours: measured("Hours by the clock with all of them; its person-hours are this times the people."),
     startDay: measured("Calendar days from the start of the work, at the hours a week."),
     endDay: measured("When it is done."),
-    setDay: measured(
-      "When what it leaves has dried or set, as concrete and finish have to; null where nothing has to.",
-    ).nullable(),
+    setDay: measured("A day.")
+      .nullable()
+      .describe("When what it leaves has dried or set, as concrete and finish have to; null where nothing has to."),
     dates: z
       .strictObject({ start: z.string().describe("Of startDay."), end: z.string().describe("Of endDay.") })
       .nullable()
