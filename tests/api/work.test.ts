@@ -56,8 +56,11 @@ describe("the work of a route", () => {
     expect(dressed.length).toBeGreaterThan(3);
     expect(dressed.every(({ because }) => because[0] === "there is no planer")).toBe(true);
     const posts = milled.find(({ group }) => group === "posts");
-    expect(posts).toMatchObject({ by: "nobody", crosscutFaces: 3 });
-    expect(posts?.because).toEqual(["it stays rough", "crosscut from 3 faces: 6 in is deeper than the saw's 2 1/2 in"]);
+    expect(posts).toMatchObject({ by: "nobody", crosscutFaces: 4 });
+    expect(posts?.because).toEqual([
+      "it stays rough",
+      "crosscut from all 4 faces: 6 in is deeper than twice the saw's 2 1/2 in, and a handsaw takes the core",
+    ]);
   });
 
   it("follows the limits of the shop's own machines, and refuses one that is given twice", async () => {
