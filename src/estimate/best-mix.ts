@@ -85,7 +85,7 @@ export function findBestMix(
     search.add(sketched(new Set(pinned)));
     return search;
   }) as [MixSearch, ...MixSearch[]];
-  const wage = aside(basis.labor.valueOfHour).toNumber();
+  const wage = aside(basis.labor.valueOfHour);
   const bests = searches.map((search) => search.best(wage));
   if (wantsFrontier) for (const search of searches) searchFrontier(search);
   const all = searches.flatMap(({ tried }) => tried);
@@ -165,9 +165,7 @@ function judge(plan: RoutePlan | undefined): void {
 /** A mix as a whole route, laid under its plan's key. */
 function priced(basis: Basis, plan: RoutePlan): MixPoint {
   const route = layRoute(basis, plan, commonOf(basis));
-  const exact = { cash: aside(route.cash), hours: aside(route.hours) };
-  // The search over mixes is an optimiser, and compares in floats; what is shown of a point is exact.
-  return { milled: plan.milled, cash: exact.cash.toNumber(), hours: exact.hours.toNumber(), exact, plan };
+  return { milled: plan.milled, cash: aside(route.cash), hours: aside(route.hours), plan };
 }
 
 const commons = new WeakMap<Basis, ReturnType<typeof layCommon>>();
@@ -181,12 +179,12 @@ function commonOf(basis: Basis): ReturnType<typeof layCommon> {
   return common;
 }
 
-/** The user's limits on cash and hours, as floats. */
+/** The user's limits on cash and hours. */
 function limitsOf(request: EstimateRequest): MixLimits {
   const { mostCash, mostHours } = request.options ?? {};
   return {
-    ...(mostCash === undefined ? {} : { cash: toQuantity(mostCash, request.catalog.currency).value.toNumber() }),
-    ...(mostHours === undefined ? {} : { hours: toQuantity(mostHours, "person-h").value.toNumber() }),
+    ...(mostCash === undefined ? {} : { cash: toQuantity(mostCash, request.catalog.currency).value }),
+    ...(mostHours === undefined ? {} : { hours: toQuantity(mostHours, "person-h").value }),
   };
 }
 

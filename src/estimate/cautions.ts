@@ -1,5 +1,6 @@
 /** Safety cautions, each with the condition that raises it. Never a statement that anything is strong enough. */
 import type { Basis } from "./basis.js";
+import { ZERO } from "./quantity/decimal.js";
 import type { MeasureSystem } from "./quantity/text.js";
 import { aside } from "./sheet/aside.js";
 import type { Cell } from "./sheet/expression.js";
@@ -102,9 +103,11 @@ export function roofWeightCaution({ sheet }: Basis, weights: readonly Cell[]): C
 /** How many pairs of rafters the list ties. */
 function tiedPairs({ cutList: { groups } }: Basis): string {
   const rafters = groups.find(({ name }) => name === "rafters");
-  const tied = groups.filter(({ role }) => role === "tie").reduce((sum, { count }) => sum + aside(count).toNumber(), 0);
-  const pairs = rafters ? aside(rafters.count).dividedBy(2).floor().toNumber() : 0;
-  return tied < pairs ? `This list has ${tied} for ${pairs} pairs; the rest are not taken off.` : "";
+  if (!rafters) return "";
+  const tied = groups.filter(({ role }) => role === "tie").reduce((sum, { count }) => sum.plus(aside(count)), ZERO);
+  const pairs = aside(rafters.count).dividedToIntegerBy(2);
+  if (tied.gte(pairs)) return "";
+  return `This list has ${tied.toFixed()} for ${pairs.toFixed()} pairs; the rest are not taken off.`;
 }
 
 /** A ridge that is less deep than the plumb cut that leans on it. */

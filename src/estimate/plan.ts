@@ -8,7 +8,7 @@ import { FaultError, pointer } from "./faults.js";
 import { type BoughtPieces, type StockQuestion, stockQuestions } from "./purchase/lumber.js";
 import type { StockCut, StockOutcome, StockProblem } from "./purchase/stock/problem.js";
 import { judgeStockPlan } from "./purchase/stock-judge.js";
-import { decimal } from "./quantity/decimal.js";
+import { Decimal, decimal, ZERO } from "./quantity/decimal.js";
 import type { HeldPlans } from "./request/held-plans.js";
 import { type MeasuredPlan, measurePlan } from "./salvage/cut-cells.js";
 import { judgeSawingPlan } from "./salvage/sawing-judge.js";
@@ -116,27 +116,24 @@ function milledGroup(
   const sawn = basis.request.options?.fallDown === "buy" ? undefined : spares;
   const price = dear ? UNPRICED : roughPrice(basis, substitution, group);
   // A bought piece is dressed already: that saves the hours that a sawn one takes.
-  const saved = dear ? 0 : asideIn(dressing.each, "person-h").toNumber();
-  return { group, rough, spares: sawn, buy: { cash: price.cash, hours: -saved } };
+  const saved = dear ? ZERO : asideIn(dressing.each, "person-h");
+  return { group, rough, spares: sawn, buy: { cash: price, hours: saved.negated() } };
 }
 
 /** A guess at what one bought piece costs: the cheapest length's price by the length of the piece. For the optimiser only. */
-function roughPrice(
-  basis: Basis,
-  substitution: GroupBasis["substitution"],
-  group: GroupBasis["group"],
-): MilledGroup["buy"] {
+function roughPrice(basis: Basis, substitution: GroupBasis["substitution"], group: GroupBasis["group"]): Decimal {
   if ("add" in substitution) return UNPRICED;
   const { problem, priced } = stockQuestions(basis.cutting, [{ substitution, count: 1 }])[0] as StockQuestion;
   const piece = problem.pieces.find(({ name }) => name === group.name)?.length ?? 0;
-  const best = Math.min(...problem.stocks.map(({ priceMinor, length }) => priceMinor / length));
-  return priced && Number.isFinite(best)
-    ? { cash: (best * piece) / 10 ** basis.cutting.minorDigits, hours: 0 }
-    : UNPRICED;
+  if (!priced || problem.stocks.length === 0) return UNPRICED;
+  const rates = problem.stocks.map(({ priceMinor, length }) => decimal(priceMinor).dividedBy(length));
+  return Decimal.min(...rates)
+    .times(piece)
+    .dividedBy(decimal(10).pow(basis.cutting.minorDigits));
 }
 
 /** Where nothing is known of the price, milling is worth a good deal. Assumption; it reaches no printed figure. */
-const UNPRICED = { cash: 1000, hours: 0 } as const;
+const UNPRICED = decimal(1000);
 
 /**
  * Pieces of a group that a route buys. Of a milled group: the share of the wanted pieces that the plan is short of, or,

@@ -58,7 +58,8 @@ function faultsOf({ searched }: Estimate): number {
       ...stock.flatMap(({ question, plan }) => judgeStockPlan(question.problem, plan)),
     ];
     const inOrder =
-      !before || (point.cash > before.point.cash && point.hours < before.point.hours && fromWage > before.fromWage);
+      !before ||
+      (point.cash.gt(before.point.cash) && point.hours.lt(before.point.hours) && fromWage.gt(before.fromWage));
     return !point.plan || judged.length > 0 || !inOrder;
   }).length;
 }

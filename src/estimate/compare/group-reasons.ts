@@ -1,5 +1,6 @@
 /** One plain sentence a group: milled or bought, and why. It reads the sheet; nothing on the sheet depends on it. */
 import type { Basis, GroupBasis } from "../basis.js";
+import { type Decimal, decimal, ZERO } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { ComparedRoutes, Decision } from "./decision.js";
@@ -25,9 +26,9 @@ export function groupReasons(basis: Basis, { mix, mill }: ComparedRoutes, decisi
   const mixed = new Set([...mix.plan.sawn].map(runOf));
   return basis.groups.map((one): GroupReason => {
     const { name, label } = one.group;
-    const count = aside(one.group.count).toNumber();
-    const bought = boughtOf(mix.plan, name) ?? (mix.plan.sawn.has(name) ? 0 : count);
-    const side = bought === 0 ? "mill" : bought >= count ? "buy" : "both";
+    const count = aside(one.group.count);
+    const bought = boughtOf(mix.plan, name) ?? (mix.plan.sawn.has(name) ? ZERO : count);
+    const side = bought.isZero() ? "mill" : bought.gte(count) ? "buy" : "both";
     const saving = savings.get(name);
     if (side === "buy") {
       const split = mixed.has(runOf(name)) ? ` Other lengths of this run are milled${measures(one)}.` : "";
@@ -50,20 +51,21 @@ function measures({ substitution }: GroupBasis): string {
   return first ? `; mind that they differ: ${first}` : "";
 }
 
-const countWords = (some: number, all: number): string => `${some} of ${all} ${some === 1 ? "is" : "are"}`;
+const countWords = (some: Decimal, all: Decimal): string =>
+  `${some.toFixed()} of ${all.toFixed()} ${some.eq(1) ? "is" : "are"}`;
 
 /** Pieces of a group that a route buys, of those it names. */
-function boughtOf({ bought, unsold }: RoutePlan, name: string): number | undefined {
+function boughtOf({ bought, unsold }: RoutePlan, name: string): Decimal | undefined {
   const sold = bought.find(({ substitution }) => substitution.group.name === name)?.count;
   const lacking = unsold.find(({ group }) => group.group.name === name)?.count;
-  return sold === undefined && lacking === undefined ? undefined : (sold ?? 0) + (lacking ?? 0);
+  return sold === undefined && lacking === undefined ? undefined : decimal((sold ?? 0) + (lacking ?? 0));
 }
 
 /** Whether the logs give no more even where all is milled that can be, or their wood does more as something else. */
-function whyShort({ request }: Basis, dear: RoutePlan | undefined, name: string, bought: number): string {
+function whyShort({ request }: Basis, dear: RoutePlan | undefined, name: string, bought: Decimal): string {
   if (request.options?.fallDown === "buy") return "in the place of rejects, and of what the logs do not give";
-  const lacking = dear ? (boughtOf(dear, name) ?? 0) : 0;
-  return lacking >= bought ? "the logs hold no more of them" : "their wood saves more as other pieces";
+  const lacking = (dear && boughtOf(dear, name)) ?? ZERO;
+  return lacking.gte(bought) ? "the logs hold no more of them" : "their wood saves more as other pieces";
 }
 
 function whyMilled(basis: Basis, one: GroupBasis, saving: GroupSaving | undefined): string {

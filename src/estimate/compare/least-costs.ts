@@ -1,13 +1,14 @@
 /**
- * Costs of one piece and of one cut that no mix of milling and buying undercuts, in floats, for the bound on all mixes.
+ * Costs of one piece and of one cut that no mix of milling and buying undercuts, for the bound on all mixes.
  * What differs from log to log or from wood to wood counts as where it is least.
  */
 import type { Basis, GroupBasis, MillableGroup } from "../basis.js";
 import { easing } from "../effort/building.js";
 import { cuttingToLength } from "../effort/buying.js";
 import { layYardCarrying } from "../effort/milling.js";
+import { Decimal, ONE, ZERO } from "../quantity/decimal.js";
 import type { MillCells } from "../salvage/mill.js";
-import type { SawRates } from "../salvage/sawing-problem.js";
+import type { ExactRates } from "../salvage/sawing-question.js";
 import type { WoodCells } from "../salvage/wood.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import { least, number, type Operand, over, plus, sum, times } from "../sheet/expression.js";
@@ -15,22 +16,21 @@ import { least, number, type Operand, over, plus, sum, times } from "../sheet/ex
 /** One's own mill or the hired sawyer's, and what is the same for both. */
 export interface Ground {
   readonly basis: Basis;
-  readonly wage: number;
+  readonly wage: Decimal;
   /** Value of an expression, in a unit. */
-  readonly value: (formula: Operand, unit: string) => number;
+  readonly value: (formula: Operand, unit: string) => Decimal;
   /** What a piece adds to the lumber order at the least, by its group, in money. */
-  readonly worth: ReadonlyMap<string, number>;
+  readonly worth: ReadonlyMap<string, Decimal>;
 }
 
 /** Lays what is asked on the scratch sheet, under names of its own. */
 export function evaluator({ sheet }: Basis): Ground["value"] {
   let laid = 0;
-  return (formula, unit) =>
-    asideIn(sheet.lay(`bound.${++laid}`, formula, { label: "part of a bound" }), unit).toNumber();
+  return (formula, unit) => asideIn(sheet.lay(`bound.${++laid}`, formula, { label: "part of a bound" }), unit);
 }
 
 /** Cutting to length, and the dressing, sanding and ripping of one bought piece. */
-export function boughtHours({ basis: { assumed }, value }: Ground, one: GroupBasis): number {
+export function boughtHours({ basis: { assumed }, value }: Ground, one: GroupBasis): Decimal {
   const { group, soldRough, ripDown, turn } = one;
   const sanding = times(over(group.surface, group.count), assumed.cell("sand.boughtShare"));
   const parts: Operand[] = [
@@ -45,49 +45,52 @@ export function boughtHours({ basis: { assumed }, value }: Ground, one: GroupBas
 }
 
 /** Dressing, sanding and easing of one sawn piece, and what its wood takes: a sawyer's board feet, or a band's edge. */
-export function sawnCost(ground: Ground, { group }: GroupBasis, { dressing, rough }: MillableGroup): number {
+export function sawnCost(ground: Ground, { group }: GroupBasis, { dressing, rough }: MillableGroup): Decimal {
   const { basis, wage, value } = ground;
   const { assumed, mill, sawyer } = basis;
   const sanding = plus(over(dressing.surfaceEach, assumed.cell("rate.sand")), easing(group.length, assumed));
   const hours =
     group.rules.surface === "dressed"
       ? value(plus(dressing.each, times(sanding, assumed.cell("pace"))), "person-h")
-      : 0;
+      : ZERO;
   const wood = times(rough.thickness, rough.width, rough.length);
   const charge = sawyer?.charge === "board-foot" ? priceOf(ground, "milling-per-board-foot") : undefined;
-  const sawing = charge ? value(times(wood, charge), basis.pricing.currency) : 0;
-  const dulled = byFace(mill) ? 0 : value(over(times(wood, softest(basis)), mill.sharpenEvery), "");
+  const sawing = charge ? value(times(wood, charge), basis.pricing.currency) : ZERO;
+  const dulled = byFace(mill) ? ZERO : value(over(times(wood, softest(basis)), mill.sharpenEvery), "");
   const carrying = layYardCarrying(basis.sheet, assumed, mill);
   const lightest = least(...basis.logs.map(({ species }) => (basis.woods.get(species) as WoodCells).greenDensity));
   const carried = times(over(times(wood, lightest), carrying.load), carrying.each, assumed.cell("pace"));
-  return wage * (hours + value(carried, "person-h")) + sawing + dulled * edgeCost(ground);
+  return wage
+    .times(hours.plus(value(carried, "person-h")))
+    .plus(sawing)
+    .plus(dulled.times(edgeCost(ground)));
 }
 
 /** Rates of sawing in money. Crosscuts count for nothing, since an end may need none; each piece counts its stacking. */
-export function sawnRates(ground: Ground): SawRates {
+export function sawnRates(ground: Ground): ExactRates {
   const { basis, wage, value } = ground;
   const { assumed, mill, sawing, logs, sawyer } = basis;
-  const pace = aside(assumed.cell("pace")).toNumber();
-  const hours = (formula: Operand): number => value(formula, "person-h");
   const charge = sawyer?.charge === "hour" ? priceOf(ground, "milling-per-hour") : undefined;
-  const crew = wage * asideIn(mill.crew, "people").toNumber();
-  const atMill = pace * (crew + (charge ? value(times(number("1 h"), charge), basis.pricing.currency) : 0));
+  const running = charge ? value(times(number("1 h"), charge), basis.pricing.currency) : ZERO;
+  const pace = aside(assumed.cell("pace"));
+  const paid = (hours: Decimal): Decimal => pace.times(wage).times(hours);
+  const atMill = pace.times(wage.times(asideIn(mill.crew, "people")).plus(running));
   const foot = times(number("1 ft2"), softest(basis));
   const engine = value(over(foot, mill.rate), "h");
-  const edge = byFace(mill) ? value(over(foot, mill.sharpenEvery), "") * edgeCost(ground) : 0;
-  const nearest = Math.min(...sawing.getOut.map((cell) => asideIn(cell, "person-h").toNumber()));
+  const edge = byFace(mill) ? value(over(foot, mill.sharpenEvery), "").times(edgeCost(ground)) : ZERO;
+  const nearest = Decimal.min(...sawing.getOut.map((cell) => asideIn(cell, "person-h")));
   return {
-    wage: 1,
-    logHours: pace * wage * (nearest + hours(sawing.prepare)),
-    logCash: Math.min(...logs.map(({ value: worth }) => (worth ? aside(worth).toNumber() : 0))),
-    boltHours: atMill * value(mill.setUp, "h"),
-    millCutHours: atMill * value(mill.cutHandling, "h"),
-    millHoursPerFt2: atMill * engine,
-    millCashPerFt2: engine * fuelOf(ground) + edge,
-    ripCutHours: pace * wage * hours(sawing.ripHandling),
-    ripHoursPerFt: pace * wage * value(over(number("1 ft"), sawing.ripFeed), "h"),
-    ripCashPerFt: 0,
-    crosscutHours: pace * wage * hours(assumed.cell("rate.stack")),
+    wage: ONE,
+    logHours: paid(nearest.plus(asideIn(sawing.prepare, "person-h"))),
+    logCash: Decimal.min(...logs.map(({ value: worth }) => (worth ? aside(worth) : ZERO))),
+    boltHours: atMill.times(asideIn(mill.setUp, "h")),
+    millCutHours: atMill.times(asideIn(mill.cutHandling, "h")),
+    millHoursPerFt2: atMill.times(engine),
+    millCashPerFt2: engine.times(fuelOf(ground)).plus(edge),
+    ripCutHours: paid(asideIn(sawing.ripHandling, "person-h")),
+    ripHoursPerFt: paid(value(over(number("1 ft"), sawing.ripFeed), "h")),
+    ripCashPerFt: ZERO,
+    crosscutHours: paid(asideIn(assumed.cell("rate.stack"), "person-h")),
   };
 }
 
@@ -97,19 +100,19 @@ const byFace = (mill: MillCells): boolean => mill.sharpenEvery.unit.dimension ==
 const softest = ({ hardness }: Basis): Operand => least(...hardness.values());
 
 /** Renewing the edge once: one's own hours, and the wear of the blade where it is one's own. */
-function edgeCost(ground: Ground): number {
+function edgeCost(ground: Ground): Decimal {
   const { basis, wage, value } = ground;
   const { mill, assumed, sawyer, pricing } = basis;
-  const own = wage * aside(assumed.cell("pace")).toNumber() * value(mill.sharpen, "person-h");
+  const own = wage.times(aside(assumed.cell("pace"))).times(value(mill.sharpen, "person-h"));
   const blade = sawyer ? undefined : priceOf(ground, mill.blade === "chain" ? "chain" : "band");
-  return own + (blade ? value(over(blade, mill.bladeLife), pricing.currency) : 0);
+  return blade ? own.plus(value(over(blade, mill.bladeLife), pricing.currency)) : own;
 }
 
 /** Fuel of an hour of sawing, and the oils that go with it; a hired sawyer's is in the charge. */
-function fuelOf(ground: Ground): number {
+function fuelOf(ground: Ground): Decimal {
   const { basis, value } = ground;
   const { mill, assumed, sawyer, pricing } = basis;
-  if (sawyer) return 0;
+  if (sawyer) return ZERO;
   const burnt = times(mill.fuel, number("1 h"));
   const oil = mill.blade === "chain" ? assumed.cell("saw.twoStroke") : undefined;
   const used: readonly (readonly [string, Operand | undefined])[] = [
@@ -119,8 +122,8 @@ function fuelOf(ground: Ground): number {
   ];
   return used.reduce((sum, [item, amount]) => {
     const price = amount && priceOf(ground, item);
-    return price ? sum + value(times(amount, price), pricing.currency) : sum;
-  }, 0);
+    return price ? sum.plus(value(times(amount, price), pricing.currency)) : sum;
+  }, ZERO);
 }
 
 /** A price at its level; undefined where there is none. */

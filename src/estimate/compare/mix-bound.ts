@@ -8,12 +8,13 @@
  * slabs, whole loads. So the bound of that sawing plan, on its family of plans, holds for every mix.
  */
 import { type Basis, basisOf } from "../basis.js";
+import { wholes } from "../pieces/laying.js";
 import { taxRatesOn } from "../purchase/line.js";
 import { stockQuestions } from "../purchase/lumber.js";
 import { pieceWorth } from "../purchase/stock/piece-worth.js";
 import { Decimal, decimal, ONE, ZERO } from "../quantity/decimal.js";
 import type { SawingPlan, SawingProblem } from "../salvage/sawing-problem.js";
-import { type MilledGroup, sawingProblem } from "../salvage/sawing-question.js";
+import { inFloats, type MilledGroup, sawingProblem } from "../salvage/sawing-question.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { PlanProof } from "../sheet/expression.js";
 import { boughtHours, evaluator, type Ground, priceOf, sawnCost, sawnRates } from "./least-costs.js";
@@ -47,8 +48,8 @@ export type Prover = (problem: SawingProblem) => {
 const WORTH_WORK = 80_000;
 /** Half a minor unit a line is the most that rounding takes off; no route has so many lines of its own. */
 const MOST_OWN_LINES = 100;
-/** Share of the whole by which floats may err. */
-const FLOATS = 1e-6;
+/** Share of the whole by which the floats of both optimisers may err. */
+const FLOATS = decimal("0.000001");
 
 /**
  * Bounds all mixes, those of a hired sawyer where one is asked for.
@@ -62,23 +63,26 @@ export function boundMixes(
   milled: readonly RouteCells[],
   prove: Prover,
 ): MixBound | undefined {
-  const wage = aside(basis.labor.valueOfHour).toNumber();
-  const value = evaluator(basis);
-  const ground = { basis, wage, value, worth: worthOf(basis, wage) };
-  const bounds = milled.map((route) => boundOf({ ...ground, basis: basisOf(basis, route.plan) }, route, prove));
-  const found = bounds.reduce((a, b) => (a && b && b.bound < a.bound ? b : a));
-  if (!found || bounds.includes(undefined)) return undefined;
+  const wage = aside(basis.labor.valueOfHour);
+  const ground = { basis, wage, value: evaluator(basis), worth: worthOf(basis, wage) };
+  const bounds = milled.flatMap(
+    (route) => boundOf({ ...ground, basis: basisOf(basis, route.plan) }, route, prove) ?? [],
+  );
+  if (bounds.length < milled.length) return undefined;
+  const found = bounds.reduce((a, b) => (b.bound.lt(a.bound) ? b : a));
   const places = basis.pricing.minorDigits;
-  const shared = sharedCash(basis, common) + deliveryOf(ground);
-  const exact = aside(common.hours).toNumber() * wage + shared + found.bound;
-  const rounding = ((common.lines.length + MOST_OWN_LINES) * 0.5) / 10 ** places;
-  const least = decimal(exact - rounding - Math.abs(exact) * FLOATS).toDecimalPlaces(places, Decimal.ROUND_FLOOR);
-  const plans = bounds.flatMap((one) => (one ? [{ plan: one.plan, proof: one.proof, hired: one.hired }] : []));
-  return { least, proof: found.proof, plans };
+  const shared = sharedCash(basis, common).plus(deliveryOf(ground));
+  const whole = aside(common.hours).times(wage).plus(shared).plus(found.bound);
+  const rounding = halfMinor(places).times(common.lines.length + MOST_OWN_LINES);
+  const least = whole.minus(rounding).minus(whole.abs().times(FLOATS)).toDecimalPlaces(places, Decimal.ROUND_FLOOR);
+  return { least, proof: found.proof, plans: bounds };
 }
 
+/** Half of the currency's minor unit. */
+const halfMinor = (places: number): Decimal => decimal("0.5").dividedBy(decimal(10).pow(places));
+
 /** Lines that every mix has, with their taxes, and the money lines of the user's own. */
-function sharedCash({ pricing, catalog }: Basis, { lines, own }: CommonCells): number {
+function sharedCash({ pricing, catalog }: Basis, { lines, own }: CommonCells): Decimal {
   const amounts = lines.flatMap(({ department, amount }) =>
     amount
       ? [
@@ -88,78 +92,87 @@ function sharedCash({ pricing, catalog }: Basis, { lines, own }: CommonCells): n
         ]
       : [],
   );
-  return [...amounts, ...own.map(aside)].reduce((sum, amount) => sum.plus(amount), ZERO).toNumber();
+  return [...amounts, ...own.map(aside)].reduce((sum, amount) => sum.plus(amount), ZERO);
 }
 
 /** Lumber, tax and the handling of each stick, shared out over the pieces so that no order costs less than its pieces. */
-function worthOf(basis: Basis, wage: number): ReadonlyMap<string, number> {
+function worthOf(basis: Basis, wage: Decimal): ReadonlyMap<string, Decimal> {
   const { groups, pricing, catalog, assumed, cutting } = basis;
-  const minor = 10 ** cutting.minorDigits;
-  const rates = taxRatesOn(pricing, catalog.taxes, "lumber").reduce((sum, rate) => sum + aside(rate).toNumber(), 1);
-  const level = aside(pricing.level).toNumber() * rates;
-  const hours = (name: string): number => asideIn(assumed.cell(name), "person-h").toNumber();
-  const handling = wage * aside(assumed.cell("pace")).toNumber() * (hours("buy.sort") + hours("buy.unload")) * minor;
+  const minor = decimal(10).pow(cutting.minorDigits);
+  const taxed = taxRatesOn(pricing, catalog.taxes, "lumber").reduce((sum, rate) => sum.plus(aside(rate)), ONE);
+  const level = aside(pricing.level).times(taxed);
+  const [sort, unload] = [assumed.cell("buy.sort"), assumed.cell("buy.unload")].map((cell) =>
+    asideIn(cell, "person-h"),
+  );
+  const handling = wage
+    .times(aside(assumed.cell("pace")))
+    .times((sort as Decimal).plus(unload as Decimal))
+    .times(minor);
   const wanted = groups.flatMap(({ group, substitution }) =>
-    "offer" in substitution ? [{ substitution, count: aside(group.count).toNumber() }] : [],
+    "offer" in substitution ? [{ substitution, count: wholes(basis.sheet, group.count) }] : [],
   );
   const shares = stockQuestions(cutting, wanted).flatMap(({ problem, priced }) => {
-    const stocks = problem.stocks.map((stock) => ({
-      ...stock,
-      priceMinor: Math.floor((priced ? stock.priceMinor * level : 0) + handling),
-    }));
+    const stocks = problem.stocks.map((stock) => {
+      const price = priced ? level.times(stock.priceMinor) : ZERO;
+      return { ...stock, priceMinor: price.plus(handling).floor().toNumber() };
+    });
     const worth = pieceWorth({ ...problem, stocks }, WORTH_WORK);
-    return problem.pieces.map(({ name, length }) => [name, (worth.get(length) ?? 0) / minor] as const);
+    return problem.pieces.map(({ name, length }) => [name, decimal(worth.get(length) ?? 0).dividedBy(minor)] as const);
   });
   return new Map(shares);
 }
 
-type WayBound = JointPlan & { readonly bound: number };
+type WayBound = JointPlan & { readonly bound: Decimal };
 
 /** What is not alike in all mixes, of one way to mill; a mix that mills nothing pays nothing for the mill. */
 function boundOf(ground: Ground, milledAll: RouteCells, prove: Prover): WayBound | undefined {
   const { basis, wage } = ground;
   const hired = basis.sawyer !== undefined;
-  let fixed = 0;
-  let allBought = 0;
+  let fixed = ZERO;
+  let allBought = ZERO;
   const milled = basis.groups.flatMap((one): MilledGroup[] => {
     const { group, millable } = one;
-    const count = aside(group.count).toNumber();
-    const bought = (ground.worth.get(group.name) ?? 0) + wage * boughtHours(ground, one);
+    const count = aside(group.count);
+    const bought = wage.times(boughtHours(ground, one)).plus(ground.worth.get(group.name) ?? ZERO);
     const sawn = millable ? sawnCost(ground, one, millable) : bought;
-    allBought += count * bought;
-    fixed += count * sawn;
+    allBought = allBought.plus(count.times(bought));
+    fixed = fixed.plus(count.times(sawn));
     if (!millable) return [];
     const spares = basis.request.options?.fallDown === "buy" ? undefined : millable.spares;
-    const demand = count + (spares ? aside(spares).toNumber() : 0);
+    const demand = spares ? count.plus(aside(spares)) : count;
     // Of a group that is short of a share of its rough pieces, that share of the pieces is bought.
-    const more = (bought - sawn) * (demand > 0 ? count / demand : 0);
-    return [{ group, rough: millable.rough, spares, buy: { cash: more, hours: 0 } }];
+    const more = demand.isZero() ? ZERO : bought.minus(sawn).times(count).dividedBy(demand);
+    return [{ group, rough: millable.rough, spares, buy: { cash: more, hours: ZERO } }];
   });
-  const problem = { ...sawingProblem(basis.sawing, milled), rates: sawnRates(ground) };
+  const problem = { ...sawingProblem(basis.sawing, milled), rates: inFloats(sawnRates(ground)) };
   const { plan, proof, bound } = prove(problem);
   if (bound === undefined) return undefined;
-  const milling = fixed + bound + comingOf(ground, milledAll);
-  return { bound: Math.min(milling, allBought), proof, plan, hired };
+  const milling = fixed.plus(decimal(bound)).plus(comingOf(ground, milledAll));
+  return { bound: Decimal.min(milling, allBought), proof, plan, hired };
 }
 
 /** What milling takes before the first cut: the sawyer's coming, machines for their shortest hire or the share bought. */
-function comingOf(ground: Ground, milled: RouteCells): number {
+function comingOf(ground: Ground, milled: RouteCells): Decimal {
   const { basis, value } = ground;
   const { sheet, pricing, sawyer } = basis;
   const setUp = sawyer && priceOf(ground, "milling-set-up");
   const machines = milled.lines.flatMap(({ department, name, amount }) => {
     if (department !== "equipment" || !amount) return [];
     const days = sheet.find(`${name}.days`);
-    if (!days) return [aside(amount).toNumber()];
+    if (!days) return [aside(amount)];
     const least = sheet.find(`price.${name.split(".").at(-1)}.minimumDays`);
-    return [(aside(amount).toNumber() * (least ? aside(least).toNumber() : 1)) / aside(days).toNumber()];
+    return [
+      aside(amount)
+        .times(least ? aside(least) : ONE)
+        .dividedBy(aside(days)),
+    ];
   });
-  return machines.reduce((sum, cost) => sum + cost, setUp ? value(setUp, pricing.currency) : 0);
+  return machines.reduce((sum, cost) => sum.plus(cost), setUp ? value(setUp, pricing.currency) : ZERO);
 }
 
 /** The lorry that comes anyway: with the roofing, whichever way the lumber is had. */
-function deliveryOf(ground: Ground): number {
+function deliveryOf(ground: Ground): Decimal {
   const { cutList, request, pricing } = ground.basis;
   const price = cutList.gable && request.shop?.lumber !== "fetched" ? priceOf(ground, "delivery") : undefined;
-  return price ? ground.value(price, pricing.currency) : 0;
+  return price ? ground.value(price, pricing.currency) : ZERO;
 }

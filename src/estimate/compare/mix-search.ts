@@ -6,24 +6,22 @@
  * sides while that helps. Deterministic: ties by the order of the groups.
  */
 
-import type { Decimal } from "../quantity/decimal.js";
+import { Decimal, decimal, ONE, ZERO } from "../quantity/decimal.js";
 import type { RoutePlan } from "./route.js";
 
-/** Cash and person-hours of one priced mix; floats, for comparing only. */
+/** Cash and person-hours of one priced mix, as its cells have them. */
 export interface MixPoint {
   readonly milled: ReadonlySet<string>;
-  readonly cash: number;
-  readonly hours: number;
-  /** The same as the cells have them: what is shown. */
-  readonly exact?: { readonly cash: Decimal; readonly hours: Decimal };
+  readonly cash: Decimal;
+  readonly hours: Decimal;
   /** The plans behind it, where they are kept: with a frontier, whose points are shown. */
   readonly plan?: RoutePlan;
 }
 
 /** Limits that the user sets; a mix within them is preferred to any mix beyond them. */
 export interface MixLimits {
-  readonly cash?: number;
-  readonly hours?: number;
+  readonly cash?: Decimal;
+  readonly hours?: Decimal;
 }
 
 /** Which groups may go either way, what bounds the mix, and how a mix is priced. */
@@ -77,7 +75,7 @@ export class MixSearch {
   }
 
   /** The best mix found at a value of an hour: all are tried where the budget allows, else a search from the best known. */
-  best(wage: number): MixPoint {
+  best(wage: Decimal): MixPoint {
     if (this.possible <= this.question.budget) this.tryAll();
     return this.exhausted ? this.bestKnown(wage) : this.searched(wage);
   }
@@ -90,7 +88,7 @@ export class MixSearch {
     }
   }
 
-  private searched(wage: number): MixPoint {
+  private searched(wage: Decimal): MixPoint {
     let best = this.bestKnown(wage);
     for (let improved = true; improved && !this.spent; ) {
       improved = false;
@@ -105,7 +103,7 @@ export class MixSearch {
     return this.bestKnown(wage);
   }
 
-  private bestKnown(wage: number): MixPoint {
+  private bestKnown(wage: Decimal): MixPoint {
     return this.tried.reduce((best, point) => (this.better(point, best, wage) ? point : best));
   }
 
@@ -129,23 +127,24 @@ export class MixSearch {
   }
 
   /** Whether a mix is better than another: within the limits first, then by cash and hours. */
-  better(a: MixPoint, b: MixPoint, wage: number): boolean {
-    const beyond = this.beyond(a) - this.beyond(b);
-    if (Math.abs(beyond) > EQUAL) return beyond < 0;
-    return a.cash + wage * a.hours < b.cash + wage * b.hours - EQUAL;
+  better(a: MixPoint, b: MixPoint, wage: Decimal): boolean {
+    const beyond = this.beyond(a).minus(this.beyond(b));
+    if (beyond.abs().gt(EQUAL)) return beyond.isNegative();
+    const total = ({ cash, hours }: MixPoint): Decimal => cash.plus(wage.times(hours));
+    return total(a).lt(total(b).minus(EQUAL));
   }
 
   /** How far a mix is past the limits, in shares of them. */
-  private beyond({ cash, hours }: MixPoint): number {
+  private beyond({ cash, hours }: MixPoint): Decimal {
     const { limits } = this.question;
-    const past = (value: number, limit: number | undefined) =>
-      limit === undefined ? 0 : Math.max(0, value / Math.max(limit, EQUAL) - 1);
-    return past(cash, limits.cash) + past(hours, limits.hours);
+    const past = (value: Decimal, limit: Decimal | undefined): Decimal =>
+      limit ? Decimal.max(ZERO, value.dividedBy(Decimal.max(limit, EQUAL)).minus(ONE)) : ZERO;
+    return past(cash, limits.cash).plus(past(hours, limits.hours));
   }
 }
 
 /** Below a thousandth of a cent or of an hour, two mixes cost the same. */
-const EQUAL = 1e-5;
+const EQUAL = decimal("0.00001");
 
 const keyOf = (milled: ReadonlySet<string>): string => [...milled].sort().join(" ");
 
@@ -164,7 +163,7 @@ function flipped(milled: ReadonlySet<string>, move: readonly string[]): Readonly
 export interface FrontierPoint {
   readonly point: MixPoint;
   /** Value of an hour from which on, upwards, this mix is the best of those found; the last one's is 0. */
-  readonly fromWage: number;
+  readonly fromWage: Decimal;
 }
 
 /**
@@ -173,35 +172,23 @@ export interface FrontierPoint {
  * @see Aneja and Nair, "Bicriteria transportation problem", Management Science 25 (1979).
  */
 export function supported(points: readonly MixPoint[]): FrontierPoint[] {
-  const sorted = [...points].sort((a, b) => a.cash - b.cash || a.hours - b.hours);
+  const sorted = [...points].sort((a, b) => a.cash.cmp(b.cash) || a.hours.cmp(b.hours));
   const hull: MixPoint[] = [];
   for (const point of sorted) {
-    if (hull.length > 0 && point.hours >= (hull.at(-1) as MixPoint).hours - EQUAL) continue;
+    if (hull.length > 0 && point.hours.gte((hull.at(-1) as MixPoint).hours.minus(EQUAL))) continue;
     while (
       hull.length > 1 &&
-      tieWage(hull.at(-2) as MixPoint, hull.at(-1) as MixPoint) >= tieWage(hull.at(-1) as MixPoint, point)
+      tieWage(hull.at(-2) as MixPoint, hull.at(-1) as MixPoint).gte(tieWage(hull.at(-1) as MixPoint, point))
     )
       hull.pop();
     hull.push(point);
   }
-  return hull.map((point, i) => ({ point, fromWage: i === 0 ? 0 : tieWage(hull[i - 1] as MixPoint, point) }));
+  return hull.map((point, i) => ({ point, fromWage: i === 0 ? ZERO : tieWage(hull[i - 1] as MixPoint, point) }));
 }
 
 /** Value of an hour at which two mixes cost the same: cash between them over hours between them. */
-export function tieWage(cheaper: MixPoint, quicker: MixPoint): number {
-  return (quicker.cash - cheaper.cash) / (cheaper.hours - quicker.hours);
-}
-
-/** The same in decimals, for showing. @throws Error where a mix was priced without its exact figures: a bug. */
-export function exactTieWage(cheaper: MixPoint, quicker: MixPoint): Decimal {
-  const [a, b] = [exactOf(cheaper), exactOf(quicker)];
-  return b.cash.minus(a.cash).dividedBy(a.hours.minus(b.hours));
-}
-
-/** What the cells of a priced mix say. @throws Error where it was priced without them: a bug. */
-export function exactOf({ exact }: MixPoint): { readonly cash: Decimal; readonly hours: Decimal } {
-  if (!exact) throw new Error("a point of the frontier has no exact figures");
-  return exact;
+export function tieWage(cheaper: MixPoint, quicker: MixPoint): Decimal {
+  return quicker.cash.minus(cheaper.cash).dividedBy(cheaper.hours.minus(quicker.hours));
 }
 
 /**
@@ -209,7 +196,7 @@ export function exactOf({ exact }: MixPoint): { readonly cash: Decimal; readonly
  * @returns the envelope, cheapest first.
  */
 export function searchFrontier(search: MixSearch): FrontierPoint[] {
-  search.best(0);
+  search.best(ZERO);
   search.best(HIGHEST_WAGE);
   const asked = new Set<string>();
   for (;;) {
@@ -221,4 +208,4 @@ export function searchFrontier(search: MixSearch): FrontierPoint[] {
 }
 
 /** Far above any value of an hour: only hours count. */
-const HIGHEST_WAGE = 1e6;
+const HIGHEST_WAGE = decimal("1000000");

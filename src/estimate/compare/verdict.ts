@@ -1,6 +1,6 @@
 /** What the estimate comes to, in plain words with its reasons. It reads the sheet; nothing on the sheet depends on it. */
 import type { Basis } from "../basis.js";
-import { ONE } from "../quantity/decimal.js";
+import { ONE, ZERO } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
@@ -159,15 +159,16 @@ function holding(basis: Basis, { mill, mix }: ComparedRoutes): string[] {
   if (!plan?.sawing) return [];
   const sides = mix.plan.sawing ? plan.sawn : plan.milled;
   const groups = basis.groups.map(({ group }) => group).filter(({ name }) => sides.has(name));
-  const wanted = groups.reduce((sum, { count }) => sum + aside(count).toNumber(), 0);
+  const wanted = groups.reduce((sum, { count }) => sum.plus(aside(count)), ZERO);
   const bought = [
     ...plan.bought.map(({ substitution, count }) => ({ group: substitution.group, count })),
     ...plan.unsold.map(({ group, count }) => ({ group: group.group, count })),
   ].filter(({ group }) => sides.has(group.name));
   const missing = bought.reduce((sum, { count }) => sum + count, 0);
+  const given = wanted.minus(missing).toFixed();
   const whole = mix.plan.sawing
-    ? `The logs give ${wanted - missing} of the ${wanted} pieces of these groups, rejects made up for`
-    : `If everything were milled that can be, the logs would give ${wanted - missing} of ${wanted} pieces`;
+    ? `The logs give ${given} of the ${wanted.toFixed()} pieces of these groups, rejects made up for`
+    : `If everything were milled that can be, the logs would give ${given} of ${wanted.toFixed()} pieces`;
   if (missing === 0) return [`${whole}.`];
   const rest = bought.map(
     ({ group, count }) => `${group.label.charAt(0).toLowerCase()}${group.label.slice(1)} (${count})`,

@@ -2,14 +2,14 @@
 
 import { type Fault, FaultError, pointer } from "../faults.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
-import type { Decimal } from "../quantity/decimal.js";
+import { type Decimal, ONE, ZERO } from "../quantity/decimal.js";
 import { inUnit, type Quantity } from "../quantity/quantity.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import type { MillCells } from "./mill.js";
 import type { RoughCells } from "./rough-size.js";
-import type { SawGroup, SawingProblem, SawLog } from "./sawing-problem.js";
+import type { SawGroup, SawingProblem, SawLog, SawRates } from "./sawing-problem.js";
 import type { SoundLog } from "./sound-wood.js";
 
 /** A group to be milled, with its rough sizes and what a bought piece would cost. */
@@ -19,7 +19,7 @@ export interface MilledGroup {
   /** Sawn beyond the count, against rejects; absent where rejects are bought instead. */
   readonly spares: Cell | undefined;
   /** Rough guess for the optimiser only: cash for one bought piece, hours that buying it saves. */
-  readonly buy: { readonly cash: number; readonly hours: number };
+  readonly buy: { readonly cash: Decimal; readonly hours: Decimal };
 }
 
 /** What sawing problems are made from. */
@@ -112,58 +112,69 @@ function sawGroup(
     species: rules.species,
     heart: rules.heart,
     wane: down(inUnit(rules.wane, "mm").dividedBy(gridMm)),
-    buy: charge
-      ? { cash: buy.cash + aside(basis.wage).toNumber() * buy.hours - chargeOf(basis, rough), hours: 0 }
-      : buy,
+    buy: inFloats(
+      charge
+        ? { cash: buy.cash.plus(aside(basis.wage).times(buy.hours)).minus(chargeOf(basis, rough)), hours: ZERO }
+        : buy,
+    ),
   };
 }
 
 const currencyOf = (rate: Quantity): string => rate.unit.symbol.split("/")[0] as string;
 
 /** What the sawyer takes for the wood of one piece, which a bought one saves. */
-function chargeOf({ charge }: SawingBasis, { thickness, width, length }: RoughCells): number {
-  if (!charge?.perVolume) return 0;
+function chargeOf({ charge }: SawingBasis, { thickness, width, length }: RoughCells): Decimal {
+  if (!charge?.perVolume) return ZERO;
   const cubes = aside(thickness).times(aside(width)).times(aside(length));
-  return cubes.times(inUnit(charge.perVolume, `${currencyOf(charge.perVolume)}/mm3`)).toNumber();
+  return cubes.times(inUnit(charge.perVolume, `${currencyOf(charge.perVolume)}/mm3`));
 }
 
-/** Floats for the optimiser; the estimate's own hours are formulas over the plan's measures. */
-function sawRates(basis: SawingBasis): SawingProblem["rates"] {
+/** What work costs, exact, before it goes to the optimiser. */
+export type ExactRates = Readonly<Record<keyof SawRates, Decimal>>;
+
+/** Through this door exact figures go to the optimiser, which reckons in floats; none comes back but through the judge. */
+export function inFloats<Name extends string>(exact: Readonly<Record<Name, Decimal>>): Record<Name, number> {
+  const floats = Object.entries<Decimal>(exact).map(([name, value]) => [name, value.toNumber()] as const);
+  return Object.fromEntries(floats) as Record<Name, number>;
+}
+
+/** For the optimiser; the estimate's own hours are formulas over the plan's measures. */
+function sawRates(basis: SawingBasis): SawRates {
   const { mill } = basis;
   refuseStandstill([mill.rate, basis.ripFeed]);
   // Read aside: a plan made at other rates is still a valid plan, only perhaps no longer the best one.
-  const per = (cell: Cell, unit: string): number => asideIn(cell, unit).toNumber();
-  const gettingOut = basis.getOut.reduce((sum, cell) => sum + per(cell, "person-h"), 0);
+  const crew = asideIn(mill.crew, "people");
+  const gettingOut = basis.getOut.reduce((sum, cell) => sum.plus(asideIn(cell, "person-h")), ZERO);
   const rates = {
-    wage: aside(basis.wage).toNumber(),
-    logHours: gettingOut / Math.max(1, basis.getOut.length) + per(basis.prepare, "person-h"),
-    logCash: 0,
-    boltHours: per(mill.setUp, "h") * per(mill.crew, "people"),
-    millCutHours: per(mill.cutHandling, "h") * per(mill.crew, "people"),
-    millHoursPerFt2: per(mill.crew, "people") / per(mill.rate, "ft2/h"),
-    millCashPerFt2: 0,
-    ripCutHours: per(basis.ripHandling, "person-h"),
-    ripHoursPerFt: 1 / per(basis.ripFeed, "ft/h"),
-    ripCashPerFt: 0,
-    crosscutHours: per(basis.crosscut, "person-h"),
+    wage: aside(basis.wage),
+    logHours: gettingOut.dividedBy(Math.max(1, basis.getOut.length)).plus(asideIn(basis.prepare, "person-h")),
+    logCash: ZERO,
+    boltHours: asideIn(mill.setUp, "h").times(crew),
+    millCutHours: asideIn(mill.cutHandling, "h").times(crew),
+    millHoursPerFt2: crew.dividedBy(asideIn(mill.rate, "ft2/h")),
+    millCashPerFt2: ZERO,
+    ripCutHours: asideIn(basis.ripHandling, "person-h"),
+    ripHoursPerFt: ONE.dividedBy(asideIn(basis.ripFeed, "ft/h")),
+    ripCashPerFt: ZERO,
+    crosscutHours: asideIn(basis.crosscut, "person-h"),
   };
-  return basis.charge ? inMoney(rates, basis) : rates;
+  return inFloats(basis.charge ? inMoney(rates, basis) : rates);
 }
 
 /** Every rate in money, at a wage of one: what the mill runs for costs the sawyer's charge as well. */
-function inMoney(rates: SawingProblem["rates"], { mill, charge }: SawingBasis): SawingProblem["rates"] {
-  const { wage } = rates;
-  const perHour = charge?.perHour ? inUnit(charge.perHour, `${currencyOf(charge.perHour)}/h`).toNumber() : 0;
+function inMoney(rates: ExactRates, { mill, charge }: SawingBasis): ExactRates {
+  const paid = (hours: Decimal): Decimal => rates.wage.times(hours);
+  const perHour = charge?.perHour ? inUnit(charge.perHour, `${currencyOf(charge.perHour)}/h`) : ZERO;
   return {
     ...rates,
-    wage: 1,
-    logHours: wage * rates.logHours,
-    boltHours: wage * rates.boltHours + perHour * asideIn(mill.setUp, "h").toNumber(),
-    millCutHours: wage * rates.millCutHours + perHour * asideIn(mill.cutHandling, "h").toNumber(),
-    millHoursPerFt2: wage * rates.millHoursPerFt2 + perHour / asideIn(mill.rate, "ft2/h").toNumber(),
-    ripCutHours: wage * rates.ripCutHours,
-    ripHoursPerFt: wage * rates.ripHoursPerFt,
-    crosscutHours: wage * rates.crosscutHours,
+    wage: ONE,
+    logHours: paid(rates.logHours),
+    boltHours: paid(rates.boltHours).plus(perHour.times(asideIn(mill.setUp, "h"))),
+    millCutHours: paid(rates.millCutHours).plus(perHour.times(asideIn(mill.cutHandling, "h"))),
+    millHoursPerFt2: paid(rates.millHoursPerFt2).plus(perHour.dividedBy(asideIn(mill.rate, "ft2/h"))),
+    ripCutHours: paid(rates.ripCutHours),
+    ripHoursPerFt: paid(rates.ripHoursPerFt),
+    crosscutHours: paid(rates.crosscutHours),
   };
 }
 

@@ -32,7 +32,8 @@ describe("the bound on all mixes", () => {
         proved++;
         const least = found.bound.least.toNumber();
         const wage = Number(/\d+/.exec(valueOfHour)?.[0]);
-        for (const { cash, hours } of found.tried) expect(cash + wage * hours).toBeGreaterThanOrEqual(least);
+        for (const { cash, hours } of found.tried)
+          expect(cash.plus(hours.times(wage)).toNumber()).toBeGreaterThanOrEqual(least);
         const { buy, mill, mix } = estimated(body, planners).routes;
         for (const route of [buy, mix, ...(mill ? [mill] : [])])
           expect(route.total.value.toNumber()).toBeGreaterThanOrEqual(least);

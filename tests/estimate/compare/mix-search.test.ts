@@ -1,13 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  exactOf,
-  exactTieWage,
-  MixSearch,
-  searchFrontier,
-  supported,
-  tieWage,
-} from "../../../src/estimate/compare/mix-search.js";
+import { MixSearch, searchFrontier, supported, tieWage } from "../../../src/estimate/compare/mix-search.js";
 import type { Estimate } from "../../../src/estimate/estimate.js";
 import { judgeStockPlan } from "../../../src/estimate/purchase/stock-judge.js";
 import { decimal, fixed } from "../../../src/estimate/quantity/decimal.js";
@@ -79,11 +72,11 @@ describe("the best mix", () => {
             number,
             number,
           ];
-          return { milled, cash, hours };
+          return { milled, cash: decimal(cash), hours: decimal(hours) };
         };
         const search = new MixSearch({ free, pinned: [], limits: {}, budget: 16, price });
-        const { cash, hours } = search.best(wage);
-        expect(cash + wage * hours).toBe(Math.min(...prices.map(([c, h]) => c + wage * h)));
+        const { cash, hours } = search.best(decimal(wage));
+        expect(cash.plus(hours.times(wage)).toNumber()).toBe(Math.min(...prices.map(([c, h]) => c + wage * h)));
       }),
     );
   });
@@ -97,26 +90,34 @@ describe("the frontier", () => {
     );
     fc.assert(
       fc.property(points, fc.double({ min: 0, max: 100, noNaN: true }), (drawn, wage) => {
-        const all = drawn.map((point) => ({ ...point, milled: new Set<string>() }));
+        const all = drawn.map(({ cash, hours }) => ({
+          milled: new Set<string>(),
+          cash: decimal(cash),
+          hours: decimal(hours),
+        }));
         const hull = supported(all);
         for (const [i, { point, fromWage }] of hull.entries()) {
           const before = hull[i - 1];
           if (!before) continue;
-          expect(point.cash).toBeGreaterThan(before.point.cash);
-          expect(point.hours).toBeLessThan(before.point.hours);
-          expect(fromWage).toBeGreaterThan(before.fromWage - 1e-9);
-          expect(fromWage).toBeCloseTo(tieWage(before.point, point), 9);
+          expect(point.cash.gt(before.point.cash)).toBe(true);
+          expect(point.hours.lt(before.point.hours)).toBe(true);
+          expect(fromWage.gte(before.fromWage)).toBe(true);
+          expect(fromWage.eq(tieWage(before.point, point))).toBe(true);
         }
-        const at = hull.filter(({ fromWage }) => fromWage <= wage).at(-1)?.point;
-        const least = Math.min(...all.map(({ cash, hours }) => cash + wage * hours));
-        expect((at?.cash ?? 0) + wage * (at?.hours ?? 0)).toBeCloseTo(least, 6);
+        const at = hull.filter(({ fromWage }) => fromWage.lte(wage)).at(-1)?.point;
+        const least = Math.min(...drawn.map(({ cash, hours }) => cash + wage * hours));
+        expect(at?.cash.plus(at.hours.times(wage)).toNumber()).toBeCloseTo(least, 6);
       }),
     );
   });
 
   it("stops when the budget is spent", () => {
     const free = Array.from({ length: 20 }, (_, i) => `g${i}`);
-    const price = (milled: ReadonlySet<string>) => ({ milled, cash: 100 - milled.size, hours: milled.size ** 1.5 });
+    const price = (milled: ReadonlySet<string>) => ({
+      milled,
+      cash: decimal(100 - milled.size),
+      hours: decimal(milled.size ** 1.5),
+    });
     const search = new MixSearch({ free, pinned: [], limits: {}, budget: 50, price });
     search.add(price(new Set()));
     expect(searchFrontier(search).length).toBeGreaterThan(1);
@@ -139,16 +140,17 @@ describe("the frontier", () => {
           expect(judgeStockPlan(question.problem, cuts)).toEqual([]);
         const before = frontier[i - 1];
         if (!before) continue;
-        expect(point.cash).toBeGreaterThan(before.point.cash);
-        expect(point.hours).toBeLessThan(before.point.hours);
-        expect(fromWage).toBeGreaterThan(before.fromWage);
+        expect(point.cash.gt(before.point.cash)).toBe(true);
+        expect(point.hours.lt(before.point.hours)).toBe(true);
+        expect(fromWage.gt(before.fromWage)).toBe(true);
       }
       const { buy, mill, mix } = made.routes;
       for (const wage of [0, 5, 10, 20, 40, 1000]) {
-        const least = Math.min(...frontier.map(({ point }) => point.cash + wage * point.hours));
+        const totals = frontier.map(({ point }) => point.cash.plus(point.hours.times(wage)));
+        const least = totals.reduce((a, b) => (b.lt(a) ? b : a));
         for (const route of [buy, mill, mix]) {
           if (!route) continue;
-          expect(least).toBeLessThanOrEqual(route.cash.value.toNumber() + wage * route.hours.value.toNumber() + 1e-6);
+          expect(least.lte(route.cash.value.plus(route.hours.value.times(wage)).plus("0.000001"))).toBe(true);
         }
       }
     },
@@ -157,13 +159,13 @@ describe("the frontier", () => {
 
 describe("what is shown of a frontier", () => {
   it("is exact: a tie between neighbours is cash over hours in decimals", () => {
-    const point = (cash: string, hours: string) => {
-      const exact = { cash: decimal(cash), hours: decimal(hours) };
-      return { milled: new Set<string>(), cash: exact.cash.toNumber(), hours: exact.hours.toNumber(), exact };
-    };
+    const point = (cash: string, hours: string) => ({
+      milled: new Set<string>(),
+      cash: decimal(cash),
+      hours: decimal(hours),
+    });
     // (1.005 − 0) ÷ 1 is 1.01 to the cent; as a float 1.005 is less, and rounds to 1.00.
-    const wage = exactTieWage(point("0", "2"), point("1.005", "1"));
+    const wage = tieWage(point("0", "2"), point("1.005", "1"));
     expect([wage.toFixed(), fixed(wage, 2), (1.005).toFixed(2)]).toEqual(["1.005", "1.01", "1.00"]);
-    expect(() => exactOf({ milled: new Set(), cash: 1, hours: 1 })).toThrow(/no exact figures/);
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { MixPoint } from "../../../src/estimate/compare/mix-search.js";
 import type { RouteCells } from "../../../src/estimate/compare/route.js";
 import { demoBody, estimated } from "../../helpers/estimating.js";
 
@@ -68,11 +69,12 @@ describe("a hired sawyer", () => {
   it("stands in the frontier where no other way is cheaper and quicker", () => {
     const frontier = made.searched?.frontier ?? [];
     expect(frontier.some(({ point }) => point.plan?.hired)).toBe(true);
-    const total = ({ cash, hours }: { cash: number; hours: number }, wage: number) => cash + wage * hours;
+    const total = ({ cash, hours }: Pick<MixPoint, "cash" | "hours">, wage: number) =>
+      cash.plus(hours.times(wage)).toNumber();
     for (const wage of [0, 10, 20, 40, 100]) {
       const least = Math.min(...frontier.map(({ point }) => total(point, wage)));
       const routes = [buy, mill, hired].flatMap((route) =>
-        route ? [{ cash: route.cash.value.toNumber(), hours: route.hours.value.toNumber() }] : [],
+        route ? [{ cash: route.cash.value, hours: route.hours.value }] : [],
       );
       for (const route of routes) expect(least).toBeLessThanOrEqual(total(route, wage) + 1e-6);
     }

@@ -3,10 +3,10 @@ import { z } from "zod";
 import { measuredValue } from "../../../catalog/reading.js";
 import type { Comparison } from "../../../estimate/compare/decision.js";
 import { type GroupSaving, rankedByHour } from "../../../estimate/compare/group-savings.js";
-import { exactOf, exactTieWage, type FrontierPoint } from "../../../estimate/compare/mix-search.js";
+import type { FrontierPoint } from "../../../estimate/compare/mix-search.js";
 import type { RouteCells } from "../../../estimate/compare/route.js";
 import type { Estimate, MixSearched } from "../../../estimate/estimate.js";
-import { type Decimal, fixed, ZERO } from "../../../estimate/quantity/decimal.js";
+import { type Decimal, fixed } from "../../../estimate/quantity/decimal.js";
 import { minorDigits } from "../../../estimate/quantity/unit.js";
 import { distinctRoutes } from "../routes.js";
 import { decimalField, FigureSchema, figure, figureOrNull } from "./figures.js";
@@ -235,13 +235,13 @@ function shownSearch({ tried, possible, bound, gap }: MixSearched, currency: str
 
 /** What the cells of the mix say, to the cent and the hundredth of an hour. */
 function shownMix(
-  { point }: FrontierPoint,
+  { point, fromWage }: FrontierPoint,
   before: FrontierPoint | undefined,
   next: FrontierPoint | undefined,
   currency: string,
 ): z.output<typeof FrontierSchema> {
   const places = minorDigits(currency) ?? 2;
-  const { cash, hours } = exactOf(point);
+  const { cash, hours } = point;
   const wage = (of: Decimal) => ({ value: fixed(of, places), unit: `${currency}/person-h` });
   const milled = point.plan?.sawn ?? point.milled;
   const was = before && (before.point.plan?.sawn ?? before.point.milled);
@@ -250,8 +250,8 @@ function shownMix(
     hired: point.plan?.hired ?? false,
     cash: { value: fixed(cash, places), unit: currency },
     hours: { value: fixed(hours, 2), unit: "person-h" },
-    fromWage: wage(before ? exactTieWage(before.point, point) : ZERO),
-    toWage: next ? wage(exactTieWage(point, next.point)) : null,
+    fromWage: wage(fromWage),
+    toWage: next ? wage(next.fromWage) : null,
     toMill: was ? [...milled].filter((name) => !was.has(name)) : [],
     toBuy: was ? [...was].filter((name) => !milled.has(name)) : [],
   };
