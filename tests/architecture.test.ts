@@ -23,6 +23,20 @@ const packages = (forbidden as unknown as PathNotRule[]).flatMap(({ name, from }
   return found ? [{ name: found, where: from.pathNot as string }] : [];
 });
 
+/** Where a whole number leaves the decimals: pieces, days, faces, grid steps, minor units; and rates for the optimisers. */
+const WHOLES = [
+  ...["catalog/offers/fastener.ts", "catalog/offers/lumber.ts"],
+  ...["cut-list", "frame", "laying"].map((name) => `estimate/pieces/${name}.ts`),
+  ...["dates", "dressing-choice", "lifts"].map((name) => `estimate/effort/${name}.ts`),
+  ...["covering-lines", "lumber", "pack-lines", "shopping-list", "stock-order"].map(
+    (name) => `estimate/purchase/${name}.ts`,
+  ),
+  ...["salvage/log-rules", "salvage/sawing-question", "sheet/evaluate", "takeoff/panel-strips"].map(
+    (name) => `estimate/${name}.ts`,
+  ),
+  ...["estimate/plan.ts", "estimate/compare/mix-bound.ts"],
+];
+
 /** A source file: its path from the root, and its text. */
 interface Source {
   readonly path: string;
@@ -194,6 +208,19 @@ describe("the core", () => {
     "names.sort((a, b) => a.localeCompare(b));",
   ])("is seen to be impure in: %s", (text) => {
     expect(impureWords({ path: "src/estimate/x.ts", text })).toHaveLength(1);
+  });
+
+  it("turns a decimal into a number only where whole things are counted, or where floats have their place", () => {
+    // Optimisers, draws and drawings reckon in floats. The files named hand whole counts, steps of a grid and minor units on.
+    const floats =
+      /^src\/estimate\/(?:salvage\/optimiser|purchase\/stock|drawing)\/|^src\/estimate\/sheet\/float64\.ts$/;
+    const doors = sources
+      .filter(
+        ({ path, text }) =>
+          /^src\/(?:estimate|catalog)\//.test(path) && !floats.test(path) && text.includes(".toNumber("),
+      )
+      .map(({ path }) => path.replace(/^src\//, ""));
+    expect(doors.sort()).toEqual(WHOLES.toSorted());
   });
 
   it("may speak of dates and processes in comments, texts and names of fields", () => {

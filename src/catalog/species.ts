@@ -2,9 +2,11 @@
  * Look-up of woods, and what is worked out from their published properties: weight, shrinkage, drying time.
  * Where a table has no value, a stated stand-in is used and the answer says so; it is never silently filled.
  */
+
 import { nearest } from "../estimate/faults.js";
 import { type Decimal, decimal, ONE } from "../estimate/quantity/decimal.js";
 import { type Quantity, quantity } from "../estimate/quantity/quantity.js";
+import { lowered } from "../estimate/quantity/words.js";
 import type { SourceKey } from "./sources.js";
 import { AMERICAN_SPECIES, EUROPEAN_SPECIES, type Species } from "./species-table.js";
 
@@ -110,7 +112,7 @@ export function greenDensity(species: Species): Known {
   const moisture = greenMoisture(species);
   const gravity = decimal(species.specificGravity[0] as string);
   const value = WATER.times(gravity).times(moisture.value.value.plus(1));
-  return { ...moisture, value: quantity(value, LB_FT3), how: `Specific gravity with ${lower(moisture.how)}` };
+  return { ...moisture, value: quantity(value, LB_FT3), how: `Specific gravity with ${lowered(moisture.how)}` };
 }
 
 /** Green moisture, as a share of the oven-dry weight. */
@@ -130,8 +132,6 @@ function moistureOf(parts: readonly string[], how: string, fallback: boolean): K
   const sum = parts.reduce((total, part) => total.plus(percentOf(part)), decimal(0));
   return { value: quantity(sum.dividedBy(parts.length), ""), fallback, how };
 }
-
-const lower = (sentence: string) => sentence.charAt(0).toLowerCase() + sentence.slice(1);
 
 /**
  * Weight in lb/ft3 at a moisture content: oven-dry weight on green volume, times one plus moisture, over the volume

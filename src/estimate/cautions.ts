@@ -1,7 +1,9 @@
 /** Safety cautions, each with the condition that raises it. Never a statement that anything is strong enough. */
+
 import type { Basis } from "./basis.js";
 import { ZERO } from "./quantity/decimal.js";
 import type { MeasureSystem } from "./quantity/text.js";
+import { lowered } from "./quantity/words.js";
 import { aside } from "./sheet/aside.js";
 import type { Cell } from "./sheet/expression.js";
 import type { Takeoffs } from "./takeoffs.js";
@@ -70,7 +72,7 @@ function crowdedJoints({ fasteners }: Takeoffs, by: "fits" | "endFits"): string 
 /** A group as people call it, within a sentence. */
 export function named({ groups }: Basis, name: string): string {
   const label = groups.find(({ group }) => group.name === name)?.group.label ?? name;
-  return label.charAt(0).toLowerCase() + label.slice(1);
+  return lowered(label);
 }
 
 /** What to take care of at the mill alone. */

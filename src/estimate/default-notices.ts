@@ -1,5 +1,7 @@
 /** What was taken where the request is silent, in words: what it is, its value, and why that. */
+
 import type { Basis } from "./basis.js";
+import { capital } from "./quantity/words.js";
 import type { TakenDefault } from "./request/given.js";
 import type { Sheet } from "./sheet/sheet.js";
 
@@ -78,5 +80,3 @@ const split = (fields: readonly string[]): string =>
         .toLowerCase(),
     )
     .join(", ");
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,4 +1,5 @@
 /** Notices: how the estimate was made, what was taken, swapped or left out, and where the request may say otherwise. */
+
 import type { Basis } from "./basis.js";
 import { named } from "./cautions.js";
 import type { ComparedRoutes } from "./compare/decision.js";
@@ -6,6 +7,7 @@ import type { CommonCells } from "./compare/route.js";
 import { defaultsInWords } from "./default-notices.js";
 import { decimal } from "./quantity/decimal.js";
 import { markedSmall } from "./quantity/text.js";
+import { capital, lowered } from "./quantity/words.js";
 import { missInWords } from "./salvage/miss-words.js";
 import { aside } from "./sheet/aside.js";
 import type { Cell } from "./sheet/expression.js";
@@ -58,9 +60,7 @@ function substitutionNotices({ groups }: Basis): Notice[] {
     const rest = `bought as ${substitution.offer.label}: ${substitution.differences.join("; ")}.`;
     const entry = alike.get(rest) ?? { labels: [], at: group.at, rest };
     alike.set(rest, entry);
-    entry.labels.push(
-      entry.labels.length === 0 ? group.label : `${group.label.charAt(0).toLowerCase()}${group.label.slice(1)}`,
-    );
+    entry.labels.push(entry.labels.length === 0 ? group.label : lowered(group.label));
   }
   return [...alike.values()].map(
     ({ labels, at, rest }): Notice => ({ code: "substitution", text: `${labels.join(", ")}, ${rest}`, at }),
@@ -108,12 +108,10 @@ function shortOf(basis: Basis, { mix, mill }: ComparedRoutes): Notice[] {
   return sawing.problem.groups.flatMap((group): Notice[] => {
     const short = sawing.plan.buy[group.name] ?? 0;
     if (short === 0) return [];
-    const some = `${sentence(named(basis, group.name))}: of ${group.count}, spares among them, ${short}`;
+    const some = `${capital(named(basis, group.name))}: of ${group.count}, spares among them, ${short}`;
     const text = chosen(group.name)
       ? `${some} ${short === 1 ? "is" : "are"} bought. With everything milled the logs give all, but their wood saves more as other pieces.`
       : `${some} ${short === 1 ? "does" : "do"} not come out of the logs. ${missInWords(sawing.problem, group)}`;
     return [{ code: "short", text }];
   });
 }
-
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

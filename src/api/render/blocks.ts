@@ -1,4 +1,5 @@
 /** The sheet as blocks of lines of cells, the same for every face of an estimate. */
+import { capital } from "../../estimate/quantity/words.js";
 import type { Cell } from "../../estimate/sheet/expression.js";
 import type { Sheet } from "../../estimate/sheet/sheet.js";
 
@@ -67,4 +68,4 @@ function lineOf(sheet: Sheet, cell: Cell): { readonly name: string; readonly tit
 }
 
 /** `eave-fascia` as words for people. */
-const spoken = (part: string) => part.charAt(0).toUpperCase() + part.slice(1).replaceAll(/[-_]/g, " ");
+const spoken = (part: string) => capital(part.replaceAll(/[-_]/g, " "));

@@ -7,9 +7,6 @@ import type { Cell } from "../../estimate/sheet/expression.js";
 /** No line is longer. */
 export const COLUMNS = 100;
 
-/** With a capital. */
-export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** Value in its display unit, without the unit. */
 export const bare = (cell: Cell): string =>
   shownValue(inUnit(cell, cell.display), cell.display).split(" ")[0] as string;

@@ -1,4 +1,5 @@
 /** The work of an estimate for a terminal: hours by stage, and the timeline of the best route. */
+
 import type { RouteCells } from "../../estimate/compare/route.js";
 import { workOf } from "../../estimate/compare/work.js";
 import type { CalendarStage } from "../../estimate/effort/calendar.js";
@@ -6,8 +7,9 @@ import { dateAfter } from "../../estimate/effort/dates.js";
 import type { Estimate } from "../../estimate/estimate.js";
 import { fixed } from "../../estimate/quantity/decimal.js";
 import { inUnit, type Quantity } from "../../estimate/quantity/quantity.js";
+import { capital } from "../../estimate/quantity/words.js";
 import type { Cell } from "../../estimate/sheet/expression.js";
-import { bare, columns, hours, sentence, wrap } from "./terminal-lines.js";
+import { bare, columns, hours, wrap } from "./terminal-lines.js";
 
 /** Routes that differ, each once. */
 export function routesOf({
@@ -34,11 +36,11 @@ export function stagesTable(estimate: Estimate): string[] {
   );
   const own = [...names].flatMap(([name, label]) => {
     const cells = routes.map(({ route }) => route.stages.find((cell) => stageName(route, cell) === name));
-    return cells.every(isNothing) ? [] : [columns([sentence(label), ...cells.map(cellHours)], widths)];
+    return cells.every(isNothing) ? [] : [columns([capital(label), ...cells.map(cellHours)], widths)];
   });
   const common = [...estimate.takeoffs.stages, ...estimate.common.ownHours]
     .filter((cell) => !isNothing(cell))
-    .map((cell) => columns([sentence(cell.label), ...routes.map(() => hours(cell))], widths));
+    .map((cell) => columns([capital(cell.label), ...routes.map(() => hours(cell))], widths));
   return [
     columns(["PERSON-HOURS, by stage", ...routes.map(({ heading }) => heading)], widths),
     ...own,
@@ -62,7 +64,7 @@ export function timeline({ basis, common, routes: { mix }, takeoffs }: Estimate)
   const bar = (one: CalendarStage): string =>
     columns(
       [
-        `${sentence(one.label)}${one.whileDrying ? ", while it dries" : ""}`,
+        `${capital(one.label)}${one.whileDrying ? ", while it dries" : ""}`,
         one.people.value.toFixed(),
         fixed(one.crewHours.value, 1),
         fixed(one.aloneDays.value, 1),

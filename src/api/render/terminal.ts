@@ -6,10 +6,11 @@ import type { Estimate } from "../../estimate/estimate.js";
 import { pieceMarks } from "../../estimate/pieces/cut-list.js";
 import type { ShoppingLine } from "../../estimate/purchase/line.js";
 import { marked, markedSection, pretty } from "../../estimate/quantity/text.js";
+import { capital, lowered } from "../../estimate/quantity/words.js";
 import { aside, asideIn } from "../../estimate/sheet/aside.js";
 import type { Cell } from "../../estimate/sheet/expression.js";
 import type { CoveringTakeoff } from "../../estimate/takeoff/covering.js";
-import { bare, columns, hours, money, sentence, wrap } from "./terminal-lines.js";
+import { bare, columns, hours, money, wrap } from "./terminal-lines.js";
 import { machines, routesOf, stagesTable, timeline } from "./terminal-work.js";
 
 /** Below it, in person-hours, pay for an hour is the pay of a minute and says nothing. Assumption. */
@@ -111,7 +112,7 @@ function groupsTable({ basis, decision, verdict }: Estimate): string[] {
   const head = columns(["PIECES, by group", "n", "finished", "length", "", "saves", "hours", "an hour"], widths);
   const note =
     "  saves, hours: what milling that one group adds to the others that the verdict mills; of a group that it buys, what milling it would add if all were milled. No figure: no plan saws any. What groups share (opening cuts, logs, deliveries) stands in the last line.";
-  const labels = rankedByHour(decision.groups).map(({ label }) => label.charAt(0).toLowerCase() + label.slice(1));
+  const labels = rankedByHour(decision.groups).map(({ label }) => lowered(label));
   const ranking = `  best paid for an hour first: ${labels.join(", ")}.`;
   return [head, ...rows, ...shared, ...(labels.length > 0 ? [...wrap(note, 2), ...wrap(ranking, 2)] : [])];
 }
@@ -200,7 +201,7 @@ function shopping(estimate: Estimate): string[] {
           ),
         ];
   });
-  const taxes = mix.taxes.map((tax) => columns([`  ${sentence(tax.label)}`, "", money(tax)], widths));
+  const taxes = mix.taxes.map((tax) => columns([`  ${capital(tax.label)}`, "", money(tax)], widths));
   const own = estimate.common.own.map((cell) => columns([`  ${cell.label}`, "", money(cell)], widths));
   const unpriced = lines.filter(({ amount }) => !amount).length;
   return [

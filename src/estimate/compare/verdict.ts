@@ -1,7 +1,9 @@
 /** What the estimate comes to, in plain words with its reasons. It reads the sheet; nothing on the sheet depends on it. */
+
 import type { Basis } from "../basis.js";
 import { ONE, ZERO } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
+import { lowered } from "../quantity/words.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { ComparedRoutes, Comparison, Decision } from "./decision.js";
@@ -108,7 +110,7 @@ const RUN_PART = / \([^)]*\)$/;
 function listed(parts: readonly string[], others: readonly string[]): string {
   const split = new Set(others.map((label) => label.replace(RUN_PART, "")));
   const names = parts.map((label) => (split.has(label.replace(RUN_PART, "")) ? label : label.replace(RUN_PART, "")));
-  const small = [...new Set(names)].map((label) => label.charAt(0).toLowerCase() + label.slice(1));
+  const small = [...new Set(names)].map(lowered);
   return small.length < 2 ? (small[0] ?? "") : `${small.slice(0, -1).join(", ")} and ${small.at(-1)}`;
 }
 
@@ -170,9 +172,7 @@ function holding(basis: Basis, { mill, mix }: ComparedRoutes): string[] {
     ? `The logs give ${given} of the ${wanted.toFixed()} pieces of these groups, rejects made up for`
     : `If everything were milled that can be, the logs would give ${given} of ${wanted.toFixed()} pieces`;
   if (missing === 0) return [`${whole}.`];
-  const rest = bought.map(
-    ({ group, count }) => `${group.label.charAt(0).toLowerCase()}${group.label.slice(1)} (${count})`,
-  );
+  const rest = bought.map(({ group, count }) => `${lowered(group.label)} (${count})`);
   return [`${whole}; the rest is bought: ${rest.join(", ")}.`];
 }
 

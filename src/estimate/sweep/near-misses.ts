@@ -4,6 +4,7 @@
  * Each change is laid and priced anew, everything bought, so that a shorter rafter that wants a longer panel shows what it
  * costs. Some dozens of layings, so it is done only where it is asked for.
  */
+
 import { lengthsOf } from "../../catalog/offers/lumber.js";
 import { type Basis, layBasis } from "../basis.js";
 import { type CommonCells, layRoute, type RoutePlan } from "../compare/route.js";
@@ -14,6 +15,7 @@ import { uncut } from "../purchase/lumber.js";
 import { type Decimal, decimal, fixed } from "../quantity/decimal.js";
 import { marked, markedSmall } from "../quantity/text.js";
 import { minorDigits, unit } from "../quantity/unit.js";
+import { capital } from "../quantity/words.js";
 import type { EstimateRequest } from "../request/request.js";
 import { aside } from "../sheet/aside.js";
 import { layOwnLines } from "../sheet/own-lines.js";
@@ -105,7 +107,7 @@ function tried(change: SmallChange, now: Priced, planners: Planners): NearMiss |
   const saved = savedWords(unpriced ? undefined : money, hours);
   const text = `${change.label}, ${to} instead of ${from}: ${list.join(", ")}; saves ${saved}.`;
   const drops = [...fewer, ...shorter.map((drop) => ({ ...drop, what: `stock of ${drop.what}` }))];
-  return { at: change.at, from, to, drops, cash, hours, text: text.charAt(0).toUpperCase() + text.slice(1) };
+  return { at: change.at, from, to, drops, cash, hours, text: capital(text) };
 }
 
 function savedWords(money: string | undefined, hours: Decimal): string {

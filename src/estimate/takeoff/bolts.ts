@@ -1,8 +1,10 @@
 /** Bolt and screw lengths: what must go through and into the wood, up to the next length that is stocked. */
+
 import { boltRow, THREADS_PAST_NUT } from "../../catalog/fasteners.js";
 import { FaultError } from "../faults.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import { exactly, type MeasureSystem } from "../quantity/text.js";
+import { capital } from "../quantity/words.js";
 import type { Defaults } from "../request/given.js";
 import {
   type Cell,
@@ -110,7 +112,7 @@ export function layStocked(
   least: Operand,
   { steps, small }: { readonly steps: StockSteps; readonly small: string },
 ): Cell {
-  const column = `${what.charAt(0).toUpperCase()}${what.slice(1)}`;
+  const column = capital(what);
   const atLeast = sheet.lay(`${name}.least${column}`, least, { label: `${what}, at least`, display: small });
   return sheet.lay(`${name}.${what}Length`, stocked(atLeast, steps), {
     label: `${what}, next stock length`,

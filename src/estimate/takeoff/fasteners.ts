@@ -2,12 +2,14 @@
  * A schedule of connections with their hardware, and the fasteners to buy: equal ones are pooled over all connections
  * before spares are added and packs are chosen.
  */
+
 import { type CorrosionClassId, type Exposure, FASTENERS, type FastenerKind } from "../../catalog/fasteners.js";
 import type { Need } from "../need.js";
 import type { GableCells } from "../pieces/gable.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import { markedSmall } from "../quantity/text.js";
+import { capital } from "../quantity/words.js";
 import type { Assumed } from "../request/assumed.js";
 import type { Defaults } from "../request/given.js";
 import { type Cell, minus, number, over, plus, roundUp, sum, times } from "../sheet/expression.js";
@@ -169,8 +171,6 @@ function freeName(sheet: Sheet, wanted: string): string {
 
 const slug = (size: string) =>
   size.replaceAll(" × ", "x").replaceAll("/", "-").replaceAll(".", "p").replaceAll(" ", "_");
-
-const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
 function cautionsOf(lines: readonly ScheduleLine[]): FastenerCaution[] {
   const named = (which: (line: ScheduleLine) => boolean) => lines.filter(which).map((line) => line.name);

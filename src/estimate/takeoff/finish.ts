@@ -2,11 +2,13 @@
  * Finish: faces that show, to coats, to volume. Hidden wide faces and the wood inside joints take none; rough-sawn wood
  * drinks more than smooth, a later coat goes further than the first.
  */
+
 import { FINISHES, type Finish, type FinishKind, SECOND_COAT, type Texture } from "../../catalog/finishes.js";
 import type { FinishOffer } from "../../catalog/offers/finish.js";
 import type { Need } from "../need.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import type { DisplayUnits } from "../quantity/display.js";
+import { capital } from "../quantity/words.js";
 import { type Assumed, citation } from "../request/assumed.js";
 import {
   type Cell,
@@ -241,5 +243,3 @@ function layUpkeep(
     }),
   };
 }
-
-const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);

@@ -1,6 +1,8 @@
 /** How each slope of a roof is covered, drawn square to the slope: panels or boards side by side, or courses up to the ridge. */
+
 import { coveringOf } from "../../../catalog/coverings.js";
 import { type MeasureSystem, marked, markedSmall } from "../../../estimate/quantity/text.js";
+import { capital } from "../../../estimate/quantity/words.js";
 import type { Cell } from "../../../estimate/sheet/expression.js";
 import type { CoveringTakeoff } from "../../../estimate/takeoff/covering.js";
 import type { FaceLayout } from "../../../estimate/takeoff/covering-work.js";
@@ -23,7 +25,7 @@ function pageOf(covering: CoveringTakeoff, layout: FaceLayout, system: MeasureSy
   const { face } = layout;
   const { name } = coveringOf(covering.kind);
   const alike = face.alike === 1 ? "one slope" : `${face.alike} slopes alike`;
-  const title = `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${face.name === "slope" ? "the" : face.name} slope`;
+  const title = `${capital(name)}: ${face.name === "slope" ? "the" : face.name} slope`;
   const { view, key } = drawnFace(covering, layout, system);
   const note = `Seen square to the slope, eave below; ${alike}. ${covering.slope.allowed ? "" : "Not allowed at this slope. "}${covering.slope.reason}`;
   return {

@@ -1,0 +1,7 @@
+/** Words within a sentence, and at its beginning. */
+
+/** With a capital: the beginning of a sentence, or a label. */
+export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** A label as it stands within a sentence. */
+export const lowered = (label: string): string => label.charAt(0).toLowerCase() + label.slice(1);
