@@ -26,7 +26,7 @@ const packages = (forbidden as unknown as PathNotRule[]).flatMap(({ name, from }
 /** Where a whole number leaves the decimals: pieces, days, faces, grid steps, minor units; and rates for the optimisers. */
 const WHOLES = [
   ...["catalog/offers/fastener.ts", "catalog/offers/lumber.ts"],
-  ...["cut-list", "frame", "laying"].map((name) => `estimate/pieces/${name}.ts`),
+  ...["cut-list", "laying"].map((name) => `estimate/pieces/${name}.ts`),
   ...["dates", "dressing-choice", "lifts"].map((name) => `estimate/effort/${name}.ts`),
   ...["covering-lines", "lumber", "pack-lines", "shopping-list", "stock-order"].map(
     (name) => `estimate/purchase/${name}.ts`,

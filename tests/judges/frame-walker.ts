@@ -18,6 +18,8 @@ export interface Sizes {
   readonly far: number;
   readonly end: number;
   readonly bays: number;
+  /** Centre to centre of posts, bay by bay from the first end; all alike where absent. */
+  readonly unlike: readonly number[] | undefined;
   readonly endBays: number;
   readonly rafterSpacing: number;
   readonly purlinSpacing: number;
@@ -113,12 +115,20 @@ export function jackPlaces(s: Sizes): number[] {
   return Array.from({ length: Math.max(0, spaces - 1) }, (_, i) => (i + 1) * apart);
 }
 
+/** Centres of the posts along a side, from the outer face of the first. */
+export function postLine(s: Sizes): number[] {
+  if (!s.unlike) return Array.from({ length: s.bays + 1 }, (_, i) => s.post / 2 + (i * (s.length - s.post)) / s.bays);
+  const places = [s.post / 2];
+  for (const bay of s.unlike) places.push((places.at(-1) as number) + bay);
+  return places;
+}
+
 /** Posts by plan: one at a time round the frame, each place once. */
 export function postPlaces(s: Sizes): { readonly rows: number; readonly ends: number } {
   const seen = new Set<string>();
   const along = (n: number) => Array.from({ length: n + 1 }, (_, i) => i / n);
   const sides = s.kind === "ledger" ? [0] : [0, 1];
-  for (const side of sides) for (const place of along(s.bays)) seen.add(`${side} ${place}`);
+  for (const side of sides) for (const place of postLine(s)) seen.add(`${side} ${place}`);
   const rows = seen.size;
   for (const end of [0, 1])
     for (const place of along(s.endBays)) if (place > 0 && place < 1) seen.add(`${place} ${end}`);

@@ -19,6 +19,7 @@ import {
   jackPlaces,
   jackStick,
   polygonArea,
+  postLine,
   postPlaces,
   rafterStick,
   roofPlanes,
@@ -71,6 +72,7 @@ const draw: fc.Arbitrary<Draw> = fc
     even: fc.boolean(),
     end: half(0, 30),
     bays: fc.integer({ min: 1, max: 6 }),
+    shares: fc.option(fc.array(fc.integer({ min: 2, max: 7 }), { minLength: 6, maxLength: 6 }), { nil: undefined }),
     endBays: fc.integer({ min: 1, max: 3 }),
     rafterSpacing: half(12, 40),
     purlinSpacing: half(8, 40),
@@ -96,13 +98,16 @@ const draw: fc.Arbitrary<Draw> = fc
     slats: fc.option(half(6, 20), { nil: undefined }),
     onKings: fc.boolean(),
   })
-  .map(({ longer, even, wall, floor, slats, hip, onKings, ...rest }) => {
+  .map(({ longer, even, wall, floor, slats, hip, onKings, shares, ...rest }) => {
     const alike = rest.kind === "hip" || even;
     const length = rest.span + longer;
-    const clearBay = (length - rest.post) / rest.bays - rest.post;
+    const unlike = shares && unlikeBays(length - rest.post, shares.slice(0, rest.bays), rest.post);
+    const bays = unlike ?? [(length - rest.post) / rest.bays];
+    const clearBay = Math.min(...bays) - rest.post;
     const sizes: Sizes = {
       ...rest,
       length,
+      unlike,
       // Two braces meet in a bay at most, in whole half inches.
       brace: Math.min(rest.brace, Math.floor(clearBay) / 2),
       far: alike ? rest.near : rest.far,
@@ -112,6 +117,14 @@ const draw: fc.Arbitrary<Draw> = fc
     const beam = onKings && rest.kind === "gable";
     return { sizes, wall: rest.kind === "pergola" ? undefined : wall, floor, slats, beam };
   });
+
+/** Bays in proportion, in half inches; undefined for a single one, and where posts would stand in one another. */
+function unlikeBays(reach: number, shares: readonly number[], post: number): number[] | undefined {
+  const all = shares.reduce((a, b) => a + b, 0);
+  const first = shares.slice(0, -1).map((share) => Math.floor((2 * reach * share) / all) / 2);
+  const bays = [...first, reach - first.reduce((a, b) => a + b, 0)];
+  return bays.length > 1 && Math.min(...bays) >= post + 2 ? bays : undefined;
+}
 
 /** Inches as they are written in a request: in inches, or in the millimetres that those are exactly. */
 type Write = (inches: number) => string;
@@ -128,7 +141,9 @@ function bodyOf({ sizes: s, wall, floor, slats, beam: onKings }: Draw, write: Wr
   const shared = {
     span: write(s.span),
     length: write(s.length),
-    bays: s.bays,
+    ...(s.unlike
+      ? { bayLengths: (mirror ? s.unlike.toReversed() : s.unlike).slice(0, -1).map(write) }
+      : { bays: s.bays }),
     rafterSpacing: write(s.rafterSpacing),
     braceLeg: write(s.brace),
     longestPiece: write(s.longest),
@@ -283,6 +298,31 @@ function checkRun(
   }
 }
 
+const widest = (places: readonly number[]) =>
+  Math.max(0, ...places.slice(1).map((at, i) => at - (places[i] as number)));
+
+/** Pieces of a run lie end to end from its beginning, and meet over the middle of a support. */
+function checkJoints(
+  d: Differences,
+  own: readonly PieceGroup[],
+  base: string,
+  supports: readonly number[],
+  from: number,
+): void {
+  const lying = own.flatMap((group) =>
+    (group.begins ?? []).map((cell) => ({ at: cell.value.toNumber() / MM, length: lengthOf(group) })),
+  );
+  if (own.length === 0 || lying.length === 0) return;
+  lying.sort((a, b) => a.at - b.at);
+  let at = 0;
+  for (const piece of lying) {
+    d.same(`a piece of ${base} begins`, piece.at, at);
+    const miss = Math.min(...supports.map((support) => Math.abs(support - (from + piece.at))));
+    if (piece.at > 0) d.truth(`${base} meet ${miss} in from a support`, miss <= SIXTY_FOURTH);
+    at += piece.length;
+  }
+}
+
 function checkFrame(d: Differences, { groups }: Laid, s: Sizes): void {
   const posts = postPlaces(s);
   const up = s.height - s.beam.deep;
@@ -299,9 +339,14 @@ function checkFrame(d: Differences, { groups }: Laid, s: Sizes): void {
   d.same("braces", pieces(named(groups, "braces")), braceCount(s), 0);
   d.same("a brace", lengthOf(named(groups, "braces")[0] as PieceGroup), Math.hypot(s.brace, s.brace));
   const end = s.kind === "hip" ? 0 : s.end;
-  const bay = (s.length - s.post) / s.bays;
+  const line = postLine(s);
+  const bay = widest(line);
   const beams = s.kind === "lean-to" || s.kind === "ledger" ? (["low-beams"] as const) : (["beams"] as const);
-  for (const base of beams) checkRun(d, groups, base, base === "beams" ? 2 : 1, s.length + 2 * end, s, bay);
+  for (const base of beams) {
+    checkRun(d, groups, base, base === "beams" ? 2 : 1, s.length + 2 * end, s, bay);
+    checkJoints(d, named(groups, base), base, line, -end);
+  }
+  checkJoints(d, named(groups, "bearers"), "bearers", line, 0);
   if (s.kind === "hip") checkRun(d, groups, "end-beams", 2, s.span, s, (s.span - s.post) / s.endBays);
 }
 
@@ -332,8 +377,11 @@ function checkSlopes(d: Differences, { groups, frame }: Laid, s: Sizes, onKings:
   const rows = sides.map((tail) => rowCount((top + tail) * slope, s.purlin, s.purlinSpacing));
   const all = rows.reduce((a, b) => a + b, 0);
   checkRun(d, groups, "purlins", all, whole, s, bay);
+  for (const base of ["purlins", "eave-fascia", "low-fascia", ...(onKings ? [] : ["ridge"])]) {
+    checkJoints(d, named(groups, base), base, lines, -s.end);
+  }
   checkRun(d, groups, s.kind === "gable" ? "eave-fascia" : "low-fascia", sides.length, whole, s, bay);
-  if (s.kind === "gable") checkRun(d, groups, "ridge", 1, whole, s, onKings ? (s.length - s.post) / s.bays : bay);
+  if (s.kind === "gable") checkRun(d, groups, "ridge", 1, whole, s, onKings ? widest(postLine(s)) : bay);
   // From its upper end down its laid edge, a rafter comes to lie just at the tail, and its heel at the plate's corner.
   const edge = frame.rafter.edgeLength.value.toNumber() / MM;
   d.same("tail", top - edge / slope, -s.near);
@@ -357,15 +405,7 @@ function checkRidge(d: Differences, { groups, frame }: Laid, s: Sizes, onKings: 
   if (!onKings) return;
   for (const king of kings) d.same("a king post", lengthOf(king), room);
   const ridges = named(groups, "ridge");
-  const bay = (s.length - s.post) / s.bays;
-  // Inner pieces reach from post to post, whole bays; outer ones past the last post's middle to the roof's end.
-  for (const ridge of ridges) {
-    const past = [0, 1, 2].map((ends) => (lengthOf(ridge) - ends * (s.post / 2 + s.end)) / bay);
-    d.truth(
-      `${ridge.name} ends between king posts`,
-      past.some((bays) => Math.abs(bays - Math.round(bays)) < 1e-6),
-    );
-  }
+  checkJoints(d, ridges, "ridge", postLine(s), -s.end);
 }
 
 function checkHip(d: Differences, { groups, frame }: Laid, s: Sizes): void {
@@ -460,6 +500,7 @@ function checkFloor(d: Differences, { groups }: Laid, s: Sizes): void {
   const rows = boardsOver(s.span, 6.5, 6);
   d.same("floor boards, end to end", total(named(groups, "floor-boards")), rows * s.length, 0.1);
   d.same("bearers, end to end", total(named(groups, "bearers")), 2 * s.length);
+  checkJoints(d, named(groups, "floor-boards"), "floor boards", centres(s.length, 2, 17), 0);
 }
 
 function checkWall(d: Differences, { groups }: Laid, s: Sizes, wall: WallDraw): void {
@@ -470,7 +511,40 @@ function checkWall(d: Differences, { groups }: Laid, s: Sizes, wall: WallDraw): 
   const saved = (whole: (one: { width: number; height: number }) => number) =>
     wall.openings.reduce((sum, one) => sum + whole(one), 0);
   const rounded = (x: number) => Math.max(1, Math.ceil(x - 1e-7));
-  if (wall.boards === "horizontal") {
+  // Along bays of unlike lengths boards differ; openings come off the longest, where they leave any.
+  const line = postLine(s);
+  const wide = s.unlike
+    ? line
+        .slice(1)
+        .map(
+          (at, i) =>
+            at -
+            (line[i] as number) +
+            (i === 0 || i === line.length - 2 ? (s.unlike?.length === 1 ? s.post : s.post / 2) : 0),
+        )
+    : [s.length];
+  if (wall.boards === "horizontal" && s.unlike) {
+    const courses = boardsOver(high, cover, 8);
+    const rows = wide.flatMap((bay) =>
+      Array.from(
+        { length: Math.ceil(bay / s.longest - 1e-9) },
+        (_, __, n = Math.ceil(bay / s.longest - 1e-9)) => bay / n,
+      ),
+    );
+    const longest = Math.max(...rows);
+    const off = saved(({ width, height }) => boardsWithin(height, cover) * width) / longest;
+    const lengths = [...new Set(rows.map((one) => one.toFixed(6)))];
+    const counts = lengths.map(
+      (one) => courses * rows.filter((row) => row.toFixed(6) === one).length - (one === longest.toFixed(6) ? off : 0),
+    );
+    d.same(
+      "boards along bays",
+      pieces(own),
+      counts.reduce((sum, one) => sum + rounded(one), 0),
+      0,
+    );
+    if (wall.openings.length === 0) d.same("boards along bays, end to end", total(own), courses * s.length, 0.1);
+  } else if (wall.boards === "horizontal") {
     const length = lengthOf(own[0] as PieceGroup);
     const courses = boardsOver(high, cover, 8);
     const used = courses * s.length - saved(({ width, height }) => boardsWithin(height, cover) * width);
@@ -481,6 +555,8 @@ function checkWall(d: Differences, { groups }: Laid, s: Sizes, wall: WallDraw): 
     const used = across * high - saved(({ width, height }) => boardsWithin(width, cover) * height);
     d.same("upright boards", pieces(own), rounded(used / high), 0);
     d.same("an upright board", lengthOf(own[0] as PieceGroup), high);
+    const rails = centres(high, 0, 30).length;
+    d.same("rails, end to end", total(named(groups, `wall-rails-${first}`)), rails * s.length, 0.1);
   }
 }
 
@@ -545,6 +621,7 @@ function checkOutline(d: Differences, { outline, frame }: Laid, s: Sizes): void 
 describe("structures at random", () => {
   it(`agree with a walk through them, piece by piece, ${RUNS} times`, { timeout: 300_000 }, () => {
     const kinds = new Map<string, number>();
+    let unlike = 0;
     fc.assert(
       fc.property(draw, (drawn) => {
         const { sizes, wall, floor, slats, beam } = drawn;
@@ -560,12 +637,14 @@ describe("structures at random", () => {
         checkOutline(d, mine, sizes);
         if (floor) checkFloor(d, mine, sizes);
         if (wall) checkWall(d, mine, sizes, wall);
+        if (sizes.unlike) unlike += 1;
         kinds.set(sizes.kind, (kinds.get(sizes.kind) ?? 0) + 1);
         expect(d.found).toEqual([]);
       }),
       { numRuns: RUNS, seed: SEED },
     );
     for (const count of kinds.values()) expect(count).toBeGreaterThan(1000);
+    expect(unlike).toBeGreaterThan(1000);
   });
 
   it("are the same in the millimetres that their inches are", { timeout: 300_000 }, () => {

@@ -115,7 +115,7 @@ function layAdditions(
   units: DisplayUnits,
 ): PieceGroup[] {
   const { span, length } = frame;
-  const { bays, longestPiece } = frame.frame;
+  const { bays, firstBays, longestPiece } = frame.frame;
   const post = frame.groups.find(({ role }) => role === "post");
   const postWidth = post?.width ?? length;
   const { groups, floor } = structure;
@@ -123,7 +123,7 @@ function layAdditions(
   return [
     ...(walls ? layWalls(sheet, { walls, groups }, frame, defaults, units) : []),
     ...(floor
-      ? layFloor(sheet, { floor, groups }, { span, length, bays, longestPiece, postWidth }, defaults, units)
+      ? layFloor(sheet, { floor, groups }, { span, length, bays, firstBays, longestPiece, postWidth }, defaults, units)
       : []),
   ];
 }

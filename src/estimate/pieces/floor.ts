@@ -8,7 +8,7 @@ import type { Defaults } from "../request/given.js";
 import type { FloorGroup, FloorShape } from "../request/structure-floor.js";
 import { type Cell, number, over, plus, roundUp, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
-import { FrameInputs, layPostRun, layRafterRun } from "./frame.js";
+import { FrameInputs, layPostRun, layRafterRun, type PostBays } from "./frame.js";
 import {
   AT,
   type GroupKind,
@@ -42,10 +42,9 @@ const KINDS: Readonly<Record<FloorGroup, GroupKind>> = {
 export const FLOOR_RUNS = { bearers: 2 } as const;
 
 /** The frame that a floor fills. */
-export interface FlooredFrame {
+export interface FlooredFrame extends PostBays {
   readonly span: Cell;
   readonly length: Cell;
-  readonly bays: Cell;
   readonly longestPiece: Cell;
   readonly postWidth: Cell;
 }
@@ -79,8 +78,8 @@ export function layFloor(
     { length: frame.length, width: sections.joists.thickness, most: spacing },
     units.long,
   );
-  const { length, bays, longestPiece, postWidth } = frame;
-  const bearers = layPostRun(sheet, "floor", { length, bays, longestPiece, postWidth }, units);
+  const { length, bays, firstBays, longestPiece, postWidth } = frame;
+  const bearers = layPostRun(sheet, "floor", { length, bays, firstBays, longestPiece, postWidth }, units);
   // n boards with n − 1 gaps cover n × (width + gap) − gap; the last may be ripped.
   const covered = over(plus(frame.span, gap), plus(sections["floor-boards"].width, gap));
   const rows = sheet.lay("floor.rows", roundUp(covered), { label: "rows of boards" });
@@ -101,13 +100,15 @@ export function layFloor(
     label: "posts that the bearers are bolted to",
   });
   return [
-    ...runGroups(laying, "bearers", "Floor bearers", bearers.kinds, FLOOR_RUNS.bearers, bearers.lengthOf).map(
-      (group) => ({ ...group, atPosts }),
-    ),
+    ...runGroups(laying, "bearers", "Floor bearers", bearers, FLOOR_RUNS.bearers).map((group) => ({
+      ...group,
+      atPosts,
+    })),
     ...one(laying, "joists", "Joists", frame.span, joists.pieces),
-    ...runGroups(laying, "floor-boards", "Floor boards", boards.kinds, wholes(sheet, rows), boards.lengthOf).map(
-      (group) => ({ ...group, supportsApart: joists.equalSpace }),
-    ),
+    ...runGroups(laying, "floor-boards", "Floor boards", boards, wholes(sheet, rows)).map((group) => ({
+      ...group,
+      supportsApart: joists.equalSpace,
+    })),
   ];
 }
 

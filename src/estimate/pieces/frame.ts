@@ -1,10 +1,11 @@
 /** A frame on posts of any kind: its inputs, what runs along it, what cannot be built, and what it tells the takeoffs. */
 import { type QuantityText, toQuantity } from "../../catalog/reading.js";
-import type { Fault } from "../faults.js";
+import { type Fault, FaultError } from "../faults.js";
 import type { Decimal } from "../quantity/decimal.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import { shown } from "../quantity/text.js";
 import type { Defaults } from "../request/given.js";
+import type { FrameShape } from "../request/structure-kinds.js";
 import {
   type Cell,
   greatest,
@@ -22,7 +23,7 @@ import type { RafterCells } from "./common-rafter.js";
 import { type Deck, rowsOf } from "./deck.js";
 import { AT, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
-import { mergeEnds, onRafters, type RunPieces, runPieceLength, runPieces, shortened } from "./runs.js";
+import { type LaidRun, laidRun, shortened } from "./runs.js";
 import type { SpacedCells } from "./spacing.js";
 
 /** What the takeoffs need of the roof. Lengths along the slope are along the upper edge of the rafters. */
@@ -65,6 +66,8 @@ export interface WallSide {
   readonly heights: readonly [Cell, Cell];
   /** Between posts; absent where only the corners have some. */
   readonly bays: Cell | undefined;
+  /** See `PostBays`. */
+  readonly firstBays?: PostBays["firstBays"];
 }
 
 /** What every frame on posts tells the takeoffs. */
@@ -132,13 +135,16 @@ export class FrameInputs {
    */
   braceLeg(
     given: QuantityText | undefined,
-    frame: Readonly<Record<"length" | "bays" | "height", Cell>>,
+    frame: PostBays & Readonly<Record<"length" | "height", Cell>>,
     usual: readonly [inch: string, metric: string],
   ): Cell {
     const label = "leg of a brace";
     if (given !== undefined) return this.given(["braceLeg", label, "small"], given, "/braceLeg", usual);
     const cell = this.given(["usualBraceLeg", "usual leg of a brace", "small"], undefined, "/braceLeg", usual);
-    const third = over(frame.length, times(number("3"), greatest(frame.bays, number("1"))));
+    const { length, bays, firstBays } = frame;
+    const third = firstBays
+      ? over(least(...firstBays, minus(length, ...firstBays)), number("3"))
+      : over(length, times(number("3"), greatest(bays, number("1"))));
     const leg = least(cell, third, over(frame.height, number("2")));
     return this.sheet.lay("frame.braceLeg", leg, { label, display: this.units.small });
   }
@@ -149,6 +155,24 @@ export class FrameInputs {
     const longest = name === "bays" ? "longestBay" : `${name}.longest`;
     const cell = this.given([longest, "longest bay", "long"], undefined, `/${name}`, ["8 ft", "2.4 m"]);
     return this.sheet.lay(`frame.${name}`, roundUp(over(length, cell)), { label });
+  }
+
+  /** The same, or the lengths of all bays but the last. @throws FaultError when `bays` says another number. */
+  postBays({ bays, bayLengths }: Pick<FrameShape, "bays" | "bayLengths">, length: Cell): PostBays {
+    if (!bayLengths) return { bays: this.bays(bays, length) };
+    const found = bayLengths.length + 1;
+    if (bays !== undefined && bays !== found) {
+      const wrong = `${bayLengths.length} lengths and what they leave are ${found} bays, not ${bays}.`;
+      const cure = "Give the lengths of all bays but the last, or leave bays out.";
+      throw new FaultError([{ code: "cannot-build", at: `${AT}/bayLengths`, wrong, cure }]);
+    }
+    const firstBays = bayLengths.map((bay, i) =>
+      this.sheet.input(`frame.bay${i + 1}`, toQuantity(bay, "mm"), {
+        label: `bay ${i + 1}, posts apart, centres`,
+        display: this.units.long,
+      }),
+    );
+    return { bays: this.sheet.input("frame.bays", plain(found), { label: "bays between posts" }), firstBays };
   }
 }
 
@@ -180,19 +204,15 @@ export class FrameChecks {
    * @param braced - Whether the request says how long braces are: a usual leg keeps clear by itself.
    */
   bracing(
-    { length, bays, braceLeg }: Readonly<Record<"length" | "bays" | "braceLeg", Cell>>,
+    frame: PostBays & Readonly<Record<"length" | "braceLeg", Cell>>,
     post: { readonly height: Cell; readonly width: Cell; readonly beamDepth: Cell },
     braced: boolean,
   ): void {
     const value = (cell: Cell): Decimal => this.sheet.decide(cell);
+    const { bays, braceLeg } = frame;
     if (value(bays).lte(0)) return; // refused by itself
-    const clear = value(length).minus(value(post.width)).dividedBy(value(bays)).minus(value(post.width));
-    if (clear.lte(0)) {
-      const wrong = `${this.sheet.shown(bays)} bays over ${this.sheet.shown(length)} leave no room between posts (${this.sheet.shown(post.width)} wide).`;
-      this.refuse("/bays", wrong, "Give fewer bays.");
-      return;
-    }
-    if (!braced) return;
+    const clear = this.clearBay(frame, post.width);
+    if (clear === undefined || !braced) return;
     const like = (length: Decimal): string => shown({ value: length, unit: braceLeg.unit }, braceLeg.display);
     const leg = this.sheet.shown(braceLeg);
     const below = value(post.height).minus(value(post.beamDepth));
@@ -204,6 +224,39 @@ export class FrameChecks {
       const wrong = `The legs of two braces (${leg} each) are longer than the clear bay between posts (${like(clear)}).`;
       this.refuse("/braceLeg", wrong, "Give a shorter leg or fewer bays, or remove the braces.");
     }
+  }
+
+  /** Between the posts of the shortest bay; undefined, and refused, where they would stand in one another. */
+  private clearBay({ length, bays, firstBays }: PostBays & { readonly length: Cell }, post: Cell): Decimal | undefined {
+    const value = (cell: Cell): Decimal => this.sheet.decide(cell);
+    const [wide, reach] = [value(post), value(length).minus(value(post))];
+    if (!firstBays) {
+      const clear = reach.dividedBy(value(bays)).minus(wide);
+      if (clear.gt(0)) return clear;
+      const wrong = `${this.sheet.shown(bays)} bays over ${this.sheet.shown(length)} leave no room between posts (${this.sheet.shown(post)} wide).`;
+      this.refuse("/bays", wrong, "Give fewer bays.");
+      return undefined;
+    }
+    if (!value(bays).eq(firstBays.length + 1)) {
+      const wrong = `${firstBays.length} lengths and what they leave are ${firstBays.length + 1} bays, not ${this.sheet.shown(bays)}.`;
+      this.refuse("/bayLengths", wrong, "Give the lengths of all bays but the last.");
+      return undefined;
+    }
+    const last = firstBays.reduce((left, bay) => left.minus(value(bay)), reach);
+    const all = [...firstBays.map(value), last];
+    const tight = all.findIndex((bay) => bay.lte(wide));
+    if (tight < 0) return all.reduce((a, b) => (a.lte(b) ? a : b)).minus(wide);
+    const left = shown({ value: all[tight] as Decimal, unit: length.unit }, length.display);
+    const wrong =
+      tight < firstBays.length
+        ? `Bay ${tight + 1} (${left}) is not longer than a post is wide (${this.sheet.shown(post)}).`
+        : `These bays leave ${left} of ${this.sheet.shown(length)} for the last, between centres; a post is ${this.sheet.shown(post)} wide.`;
+    this.refuse(
+      `/bayLengths/${Math.min(tight, firstBays.length - 1)}`,
+      wrong,
+      "Give shorter bays before it, or more length.",
+    );
+    return undefined;
   }
 
   /** Rafters nearer to one another than they are thick would stand in one place. */
@@ -237,34 +290,52 @@ interface RafterPlanRise {
   readonly unitRun: Cell;
 }
 
-/** Pieces of a run, and how long each kind is. */
-export interface LaidRun {
-  readonly kinds: readonly RunPieces[];
-  readonly lengthOf: (kind: RunPieces) => Operand;
+/** Posts along a side: how many bays, and how long they are where they differ. */
+export interface PostBays {
+  readonly bays: Cell;
+  /** All bays but the last, centre to centre; absent where all are alike. */
+  readonly firstBays?: readonly Cell[] | undefined;
+}
+
+/** A row of posts. */
+export interface PostRow extends PostBays, Readonly<Record<"length" | "postWidth" | "longestPiece", Cell>> {
+  readonly overhang?: Cell;
 }
 
 /**
  * Lays a run along a row of posts, spliced over them.
  * @param name - Prefix of its cells, such as `frame`.
  */
-export function layPostRun(
-  sheet: Sheet,
-  name: string,
-  run: Readonly<Record<"length" | "postWidth" | "bays" | "longestPiece", Cell>> & { readonly overhang?: Cell },
-  units: DisplayUnits,
-): LaidRun {
-  const bay = sheet.lay(`${name}.bay`, over(minus(run.length, run.postWidth), run.bays), {
-    label: "posts apart, centres",
-    display: units.long,
-  });
+export function layPostRun(sheet: Sheet, name: string, run: PostRow, units: DisplayUnits): LaidRun {
   const half = over(run.postWidth, number("2"));
+  const bays = layPostBays(sheet, name, run, units);
   const end = sheet.lay(`${name}.beamEnd`, run.overhang ? plus(half, run.overhang) : half, {
     label: "end post's centre to the beam's end",
     display: units.small,
   });
-  const bays = wholes(sheet, run.bays);
-  const kinds = mergeEnds(runPieces(bays, bayLimit(sheet, run.longestPiece, bay, end, bays)), true);
-  return { kinds, lengthOf: (kind) => runPieceLength(kind, bay, { first: end, last: end }) };
+  const reach = sheet.decide(end);
+  return laidRun({
+    bays,
+    sizes:
+      "kind" in bays ? repeated(sheet.decide(bays), wholes(sheet, run.bays)) : bays.map((bay) => sheet.decide(bay)),
+    ends: { first: end, last: end },
+    endSizes: { first: reach, last: reach },
+    longest: sheet.decide(run.longestPiece),
+  });
+}
+
+const repeated = (size: Decimal, count: number): Decimal[] => Array.from({ length: count }, () => size);
+
+/** Posts apart: one cell for all bays alike, or one for each. The last takes what the others leave. */
+export function layPostBays(sheet: Sheet, name: string, run: PostRow, { long: display }: DisplayUnits): Cell | Cell[] {
+  const reach = minus(run.length, run.postWidth);
+  const { firstBays } = run;
+  if (!firstBays) return sheet.lay(`${name}.bay`, over(reach, run.bays), { label: "posts apart, centres", display });
+  const last = sheet.lay(`${name}.lastBay`, minus(reach, ...firstBays), {
+    label: `bay ${firstBays.length + 1}, posts apart, centres`,
+    display,
+  });
+  return [...firstBays, last];
 }
 
 /** Whether an overhang has room for a fly rafter beside the end rafter; below that, boards and fascia carry the edge. */
@@ -290,7 +361,7 @@ export function layRafterRun(
 ): LaidRun {
   const { lines, rafterSpacing, short } = run;
   const bay = short ? rafterSpacing : lines.equalSpace;
-  const end = sheet.lay(`${name}.runEnd`, plus(over(run.rafterThickness, number("2")), run.overhang), {
+  const first = sheet.lay(`${name}.runEnd`, plus(over(run.rafterThickness, number("2")), run.overhang), {
     label: "end rafter's centre to the roof's end",
     display: units.small,
   });
@@ -301,25 +372,16 @@ export function layRafterRun(
       })
     : undefined;
   const last = shortage
-    ? sheet.lay(`${name}.lastEnd`, shortened(end, shortage), { label: "last end", display: units.small })
-    : end;
-  const spaces = wholes(sheet, lines.spaces);
-  const kinds = mergeEnds(runPieces(spaces, bayLimit(sheet, run.longestPiece, bay, end, spaces)), !short);
-  const fly = roomForFly(sheet, run.overhang, run.rafterThickness);
-  return { kinds: onRafters(kinds, fly), lengthOf: (kind) => runPieceLength(kind, bay, { first: end, last }) };
-}
-
-/** Whole bays in the longest piece wanted, its end reach taken off; one bay at least, however long that is. */
-function bayLimit(sheet: Sheet, longestPiece: Cell, bay: Cell, end: Cell, bays: number): number {
-  const [longest, reach, width] = [longestPiece, end, bay].map((cell) => sheet.decide(cell)) as [
-    Decimal,
-    Decimal,
-    Decimal,
-  ];
-  const limit = Math.max(1, longest.minus(reach).dividedBy(width).floor().toNumber());
-  // One piece over all bays reaches past both ends.
-  const whole = width.times(bays).plus(reach.times(2));
-  return limit >= bays && bays > 1 && whole.gt(longest) ? bays - 1 : limit;
+    ? sheet.lay(`${name}.lastEnd`, shortened(first, shortage), { label: "last end", display: units.small })
+    : first;
+  const supports = {
+    bays: bay,
+    sizes: repeated(sheet.decide(bay), wholes(sheet, lines.spaces)),
+    ends: { first, last },
+    endSizes: { first: sheet.decide(first), last: sheet.decide(last) },
+    longest: sheet.decide(run.longestPiece),
+  };
+  return laidRun(supports, roomForFly(sheet, run.overhang, run.rafterThickness));
 }
 
 /** One slope with its purlins. */

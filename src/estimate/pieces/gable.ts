@@ -33,10 +33,10 @@ import {
   FrameChecks,
   FrameInputs,
   type LaidFrame,
-  type LaidRun,
   layPostRun,
   layPurlinRows,
   layRafterRun,
+  type PostBays,
   type RoofCells,
   type RoofFace,
   roomForFly,
@@ -45,6 +45,7 @@ import {
 import { AT, type GroupKind, type Laying, laid, laySections, one, runGroups, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
 import { KING_POST, kingPosts, RIDGE_BEAM } from "./ridge-beam.js";
+import type { LaidRun } from "./runs.js";
 import { laySpacing, type SpacedCells } from "./spacing.js";
 
 /** The size of the whole, as input cells. */
@@ -59,6 +60,8 @@ export interface GableFrame {
   readonly farOverhang: Cell;
   readonly gableOverhang: Cell;
   readonly bays: Cell;
+  /** See `PostBays`. */
+  readonly firstBays: PostBays["firstBays"];
   /** Absent where only the corners have posts. */
   readonly endBays: Cell | undefined;
   readonly rafterSpacing: Cell;
@@ -196,7 +199,7 @@ function layFrame(inputs: FrameInputs, shape: GableShape): GableFrame {
   const { overhang, slope } = shape;
   const span = inputs.fixed("span", "span, outer faces of the plate beams", shape.span);
   const length = inputs.fixed("length", "length, outer faces of the end posts", shape.length);
-  const bays = inputs.bays(shape.bays, length);
+  const { bays, firstBays } = inputs.postBays(shape, length);
   const at = (name: string, label: string, display: "long" | "small") => [name, label, display] as const;
   const eaveHeight = inputs.given(
     at("eaveHeight", "post base to top of plate", "long"),
@@ -212,6 +215,7 @@ function layFrame(inputs: FrameInputs, shape: GableShape): GableFrame {
     span,
     length,
     bays,
+    firstBays,
     endBays: inputs.endBays(shape.endBays),
     eaveHeight,
     unitRise,
@@ -234,7 +238,7 @@ function layFrame(inputs: FrameInputs, shape: GableShape): GableFrame {
       "/purlinSpacing",
       ["24 in", "600 mm"],
     ),
-    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, height: eaveHeight }, ["30 in", "750 mm"]),
+    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, firstBays, height: eaveHeight }, ["30 in", "750 mm"]),
     longestPiece: inputs.given(
       at("longestPiece", "longest piece in a run", "long"),
       shape.longestPiece,
@@ -326,9 +330,10 @@ function layFaces({ laying, frame, slopes }: Roofing, roof: RoofCells, run: Cell
   });
 }
 
-function wallsOf({ span, length, eaveHeight, bays, endBays }: GableFrame): WallSide[] {
+function wallsOf({ span, length, eaveHeight, bays, firstBays, endBays }: GableFrame): WallSide[] {
   const side = (name: string, label: string, width: Cell, of: Cell | undefined): WallSide => {
-    return { name, label, width, heights: [eaveHeight, eaveHeight], bays: of };
+    const heights = [eaveHeight, eaveHeight] as const;
+    return { name, label, width, heights, bays: of, ...(of === bays && { firstBays }) };
   };
   return [
     side("near", "near side", length, bays),
@@ -340,8 +345,9 @@ function wallsOf({ span, length, eaveHeight, bays, endBays }: GableFrame): WallS
 
 /** Plate beams, and a ridge beam, which are joined over posts. */
 function layBeamRun({ sheet, sections, units }: Laying<GableGroup>, frame: GableFrame): LaidRun {
-  const { length, bays, longestPiece, gableOverhang: overhang } = frame;
-  return layPostRun(sheet, "frame", { length, bays, longestPiece, postWidth: sections.posts.width, overhang }, units);
+  const { length, bays, firstBays, longestPiece, gableOverhang: overhang } = frame;
+  const postWidth = sections.posts.width;
+  return layPostRun(sheet, "frame", { length, bays, firstBays, longestPiece, postWidth, overhang }, units);
 }
 
 function frameGroups(laying: Laying<GableGroup>, frame: GableFrame, beams: LaidRun, postPairs: Cell): PieceGroup[] {
@@ -350,7 +356,7 @@ function frameGroups(laying: Laying<GableGroup>, frame: GableFrame, beams: LaidR
   return [
     ...one(laying, "posts", "Posts", minus(frame.eaveHeight, sections.beams.width), times(number("2"), postPairs)),
     ...endPosts(laying, frame),
-    ...runGroups(laying, "beams", "Plate beams", beams.kinds, 2, beams.lengthOf),
+    ...runGroups(laying, "beams", "Plate beams", beams, 2),
     ...one(laying, "gable-beams", "Gable-end beams", frame.span, number("2")),
     ...one(laying, "ties", "Ties", frame.span, minus(postPairs, number("2"))),
     // Overall length of a brace cut at both ends to 45°: between its long points.
@@ -389,8 +395,7 @@ function roofGroups(roofing: Roofing): PieceGroup[] {
   const fly = roomForFly(sheet, frame.gableOverhang, sections.rafters.thickness);
   const rowsOnBoth = (of: (slope: Slope) => Cell) =>
     slopes.reduce((sum, slope) => sum + (2 / slopes.length) * wholes(sheet, of(slope)), 0);
-  const along = (name: GableGroup, label: string, runs: number) =>
-    runGroups(laying, name, label, run.kinds, runs, run.lengthOf);
+  const along = (name: GableGroup, label: string, runs: number) => runGroups(laying, name, label, run, runs);
   const boardRows = ({ place, rafter }: Slope) => {
     const name = place === "far" ? "roof.far" : "roof";
     const width = sections["deck-boards"].width;
@@ -398,7 +403,7 @@ function roofGroups(roofing: Roofing): PieceGroup[] {
   };
   return [
     ...(shape.ridge === "beam"
-      ? runGroups(laying, "ridge", "Ridge beam", roofing.beams.kinds, 1, roofing.beams.lengthOf)
+      ? runGroups(laying, "ridge", "Ridge beam", roofing.beams, 1)
       : along("ridge", "Ridge board", 1)),
     ...upTheSlope(roofing, "rafters", "Common rafters", times(number("2"), lines.pieces), lines.pieces),
     ...(fly ? upTheSlope(roofing, "fly-rafters", "Fly rafters", number("4"), number("2")) : []),

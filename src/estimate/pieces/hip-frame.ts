@@ -3,6 +3,7 @@ import type { HipGroup } from "../request/structure-hip.js";
 import type { Cell } from "../sheet/expression.js";
 import type { RafterCells } from "./common-rafter.js";
 import type { Deck } from "./deck.js";
+import type { PostBays } from "./frame.js";
 import type { Laying } from "./laying.js";
 
 /** The size of the whole, as input cells. */
@@ -14,6 +15,8 @@ export interface HipFrame {
   readonly unitRun: Cell;
   readonly eaveOverhang: Cell;
   readonly bays: Cell;
+  /** See `PostBays`. */
+  readonly firstBays: PostBays["firstBays"];
   readonly endBays: Cell;
   readonly rafterSpacing: Cell;
   readonly purlinSpacing: Cell;

@@ -167,7 +167,7 @@ function layFrame(inputs: FrameInputs, shape: HipShape): HipFrame {
   const long = (name: string, label: string) => [name, label, "long"] as const;
   const span = inputs.fixed("span", "span, outer faces of the plate beams", shape.span);
   const length = inputs.fixed("length", "length, outer faces of the end beams", shape.length);
-  const bays = inputs.bays(shape.bays, length);
+  const { bays, firstBays } = inputs.postBays(shape, length);
   const eaveHeight = inputs.given(long("eaveHeight", "post base to top of plate"), shape.eaveHeight, "/eaveHeight", [
     "8 ft",
     "2.4 m",
@@ -176,6 +176,7 @@ function layFrame(inputs: FrameInputs, shape: HipShape): HipFrame {
     span,
     length,
     bays,
+    firstBays,
     endBays: inputs.bays(shape.endBays, span, "endBays", "bays across each end"),
     eaveHeight,
     unitRise: inputs.given(small("unitRise", "rise"), slope?.rise, "/slope/rise", ["4 in", "100 mm"]),
@@ -196,7 +197,7 @@ function layFrame(inputs: FrameInputs, shape: HipShape): HipFrame {
       "/purlinSpacing",
       ["24 in", "600 mm"],
     ),
-    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, height: eaveHeight }, ["30 in", "750 mm"]),
+    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, firstBays, height: eaveHeight }, ["30 in", "750 mm"]),
     longestPiece: inputs.given(long("longestPiece", "longest piece in a run"), shape.longestPiece, "/longestPiece", [
       "12 ft",
       "3.6 m",
@@ -369,9 +370,10 @@ function deckBoards(
   return one(laying, "deck-boards", "Deck boards", frame.longestPiece, roundUp(over(length, frame.longestPiece)));
 }
 
-function wallsOf({ span, length, eaveHeight, bays, endBays }: HipFrame): WallSide[] {
+function wallsOf({ span, length, eaveHeight, bays, firstBays, endBays }: HipFrame): WallSide[] {
   const side = (name: string, label: string, width: Cell, of: Cell): WallSide => {
-    return { name, label, width, heights: [eaveHeight, eaveHeight], bays: of };
+    const heights = [eaveHeight, eaveHeight] as const;
+    return { name, label, width, heights, bays: of, ...(of === bays && { firstBays }) };
   };
   return [
     side("near", "near side", length, bays),
@@ -384,9 +386,9 @@ function wallsOf({ span, length, eaveHeight, bays, endBays }: HipFrame): WallSid
 /** Beams are halved over one another at the corners, so both run their whole side. */
 function frameGroups({ laying, frame }: HipFraming): PieceGroup[] {
   const { sheet, sections, units } = laying;
-  const { length, span, bays, endBays, longestPiece, braceLeg: leg } = frame;
+  const { length, span, bays, firstBays, endBays, longestPiece, braceLeg: leg } = frame;
   const postWidth = sections.posts.width;
-  const sides = layPostRun(sheet, "frame", { length, bays, longestPiece, postWidth }, units);
+  const sides = layPostRun(sheet, "frame", { length, bays, firstBays, longestPiece, postWidth }, units);
   const ends = layPostRun(sheet, "frame.ends", { length: span, bays: endBays, longestPiece, postWidth }, units);
   const posts = times(number("2"), plus(bays, endBays));
   // Two in each bay all round, and two below every tie.
@@ -397,8 +399,8 @@ function frameGroups({ laying, frame }: HipFraming): PieceGroup[] {
   );
   return [
     ...one(laying, "posts", "Posts", minus(frame.eaveHeight, sections.beams.width), posts),
-    ...runGroups(laying, "beams", "Plate beams", sides.kinds, 2, sides.lengthOf),
-    ...runGroups(laying, "end-beams", "End beams", ends.kinds, 2, ends.lengthOf),
+    ...runGroups(laying, "beams", "Plate beams", sides, 2),
+    ...runGroups(laying, "end-beams", "End beams", ends, 2),
     ...one(laying, "ties", "Ties", span, minus(bays, number("1"))),
     ...one(laying, "braces", "Braces", root(times(number("2"), square(leg))), braces),
   ];

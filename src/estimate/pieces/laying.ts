@@ -5,7 +5,7 @@ import type { GroupSettings, Role } from "../request/structure.js";
 import { type Cell, count, type Operand } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { type GroupPlan, layGroup, laySection, type PieceGroup, type SectionCells } from "./piece-group.js";
-import type { RunPieces } from "./runs.js";
+import type { LaidRun, RunPieces } from "./runs.js";
 
 /** Where structures stand in the request: JSON Pointer. */
 export const AT = "/structure";
@@ -74,10 +74,10 @@ export function runGroups<Group extends string>(
   laying: Laying<Group>,
   base: Group,
   label: string,
-  kinds: readonly RunPieces[],
+  run: LaidRun,
   runs: number,
-  length: (kind: RunPieces) => Operand,
 ): PieceGroup[] {
+  const { kinds } = run;
   const spliced = kinds.reduce((pieces, kind) => pieces + kind.pieces, 0) > 1;
   return kinds.flatMap((kind, i) => {
     const place = kinds.length === 1 ? "" : placeOf(kind, i, kinds);
@@ -86,10 +86,11 @@ export function runGroups<Group extends string>(
     return laid(laying, base, {
       name,
       label: spoken,
-      length: length(kind),
+      length: run.lengthOf(kind),
       count: count(kind.pieces * runs),
       spliced,
       crossings: kind.crossings,
+      begins: run.beginsOf(kind),
     });
   });
 }
@@ -104,7 +105,7 @@ function placeOf(kind: RunPieces, index: number, kinds: readonly RunPieces[]): s
 export function laid<Group extends string>(
   laying: Laying<Group>,
   base: Group,
-  plan: Pick<GroupPlan, "name" | "label" | "length" | "count" | "supportsApart" | "spliced" | "crossings">,
+  plan: Pick<GroupPlan, "name" | "label" | "length" | "count" | "supportsApart" | "spliced" | "crossings" | "begins">,
 ): PieceGroup[] {
   const { sheet, sections, units, kinds } = laying;
   const settings = laying.settings?.[base];

@@ -33,16 +33,17 @@ import {
   FrameChecks,
   FrameInputs,
   type LaidFrame,
-  type LaidRun,
   layPostRun,
   layPurlinRows,
   layRafterRun,
+  type PostBays,
   type RoofCells,
   roomForFly,
   type WallSide,
 } from "./frame.js";
 import { AT, type GroupKind, type Laying, laySections, one, runGroups, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
+import type { LaidRun } from "./runs.js";
 import { laySpacing, type SpacedCells } from "./spacing.js";
 
 /** The size of the whole, as input cells. */
@@ -58,6 +59,8 @@ export interface LeanToFrame {
   readonly highOverhang: Cell | undefined;
   readonly endOverhang: Cell;
   readonly bays: Cell;
+  /** See `PostBays`. */
+  readonly firstBays: PostBays["firstBays"];
   /** Absent where only the corners have posts. */
   readonly endBays: Cell | undefined;
   readonly rafterSpacing: Cell;
@@ -184,7 +187,7 @@ function layFrame(inputs: FrameInputs, shape: LeanToShape, highSide: LeanToCells
   const span = inputs.fixed("span", "span, low plate face to high plate face or wall", shape.span);
   const length = inputs.fixed("length", "length, outer faces of the end posts", shape.length);
   const foot = ["12 in", "300 mm"] as const;
-  const bays = inputs.bays(shape.bays, length);
+  const { bays, firstBays } = inputs.postBays(shape, length);
   const eaveHeight = inputs.given(
     long("eaveHeight", "post base to top of low plate"),
     shape.eaveHeight,
@@ -195,6 +198,7 @@ function layFrame(inputs: FrameInputs, shape: LeanToShape, highSide: LeanToCells
     span,
     length,
     bays,
+    firstBays,
     endBays: inputs.endBays(shape.endBays),
     eaveHeight,
     unitRise: inputs.given(small("unitRise", "rise"), slope?.rise, "/slope/rise", ["3 in", "75 mm"]),
@@ -217,7 +221,7 @@ function layFrame(inputs: FrameInputs, shape: LeanToShape, highSide: LeanToCells
       "/purlinSpacing",
       ["24 in", "600 mm"],
     ),
-    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, height: eaveHeight }, ["24 in", "600 mm"]),
+    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, firstBays, height: eaveHeight }, ["24 in", "600 mm"]),
     longestPiece: inputs.given(long("longestPiece", "longest piece in a run"), shape.longestPiece, "/longestPiece", [
       "12 ft",
       "3.6 m",
@@ -336,7 +340,7 @@ function layRoof(
 }
 
 function wallsOf(frame: LeanToFrame, high: Cell, highSide: LeanToCells["highSide"]): WallSide[] {
-  const { span, length, eaveHeight: low, bays, endBays } = frame;
+  const { span, length, eaveHeight: low, bays, firstBays, endBays } = frame;
   const ends = (name: string, label: string): WallSide => ({
     name,
     label,
@@ -344,17 +348,24 @@ function wallsOf(frame: LeanToFrame, high: Cell, highSide: LeanToCells["highSide
     heights: [low, high],
     bays: endBays,
   });
-  const lowWall: WallSide = { name: "low", label: "low side", width: length, heights: [low, low], bays };
-  const highWall: WallSide = { name: "high", label: "high side", width: length, heights: [high, high], bays };
+  const lowWall: WallSide = { name: "low", label: "low side", width: length, heights: [low, low], bays, firstBays };
+  const highWall: WallSide = {
+    name: "high",
+    label: "high side",
+    width: length,
+    heights: [high, high],
+    bays,
+    firstBays,
+  };
   return [lowWall, ...(highSide === "posts" ? [highWall] : []), ends("left", "left end"), ends("right", "right end")];
 }
 
 function frameGroups(framing: Framing): PieceGroup[] {
   const { laying, frame, highSide, highHeight } = framing;
   const { sheet, sections, units } = laying;
-  const { length, bays, longestPiece, endOverhang: overhang, braceLeg: leg } = frame;
+  const { length, bays, firstBays, longestPiece, endOverhang: overhang, braceLeg: leg } = frame;
   const inRow = sheet.lay("frame.postRow", plus(bays, number("1")), { label: "posts in a row" });
-  const along = { length, bays, longestPiece, postWidth: sections["low-posts"].width, overhang };
+  const along = { length, bays, firstBays, longestPiece, postWidth: sections["low-posts"].width, overhang };
   const beams = layPostRun(sheet, "frame", along, units);
   const onPosts = highSide === "posts";
   const rows = onPosts ? "2" : "1";
@@ -365,8 +376,8 @@ function frameGroups(framing: Framing): PieceGroup[] {
     ...one(laying, "low-posts", "Low posts", upTo(frame.eaveHeight, "low-beams"), inRow),
     ...(onPosts ? one(laying, "high-posts", "High posts", upTo(highHeight, "high-beams"), inRow) : []),
     ...endPosts(laying, frame),
-    ...runGroups(laying, "low-beams", "Low plate beams", beams.kinds, 1, beams.lengthOf),
-    ...(onPosts ? runGroups(laying, "high-beams", "High plate beams", beams.kinds, 1, beams.lengthOf) : []),
+    ...runGroups(laying, "low-beams", "Low plate beams", beams, 1),
+    ...(onPosts ? runGroups(laying, "high-beams", "High plate beams", beams, 1) : []),
     ...one(laying, "end-beams", "End beams", frame.span, number("2")),
     ...one(laying, "braces", "Braces", root(times(number("2"), square(leg))), braces),
   ];
@@ -390,8 +401,7 @@ function layRows({ laying, frame, lines, shape }: Pick<Framing, "laying" | "fram
 
 function roofGroups({ laying, frame, highSide, rafter, lines, rows: run }: Framing, roof: RoofCells): PieceGroup[] {
   const { sheet, sections, units } = laying;
-  const along = (name: LeanToGroup, label: string, runs: number) =>
-    runGroups(laying, name, label, run.kinds, runs, run.lengthOf);
+  const along = (name: LeanToGroup, label: string, runs: number) => runGroups(laying, name, label, run, runs);
   const { deck } = roof;
   const boardRows = () => {
     const width = sections["deck-boards"].width;

@@ -9,7 +9,7 @@ import type { Defaults } from "../request/given.js";
 import type { PergolaGroup, PergolaShape } from "../request/structure-pergola.js";
 import { type Cell, minus, number, plus, root, square, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
-import { FrameChecks, FrameInputs, type LaidFrame, layPostRun, layRafterRun } from "./frame.js";
+import { FrameChecks, FrameInputs, type LaidFrame, layPostRun, layRafterRun, type PostBays } from "./frame.js";
 import { type GroupKind, type Laying, laySections, one, runGroups, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
 import { laySpacing, type SpacedCells } from "./spacing.js";
@@ -23,6 +23,8 @@ export interface PergolaFrame {
   readonly sideOverhang: Cell;
   readonly endOverhang: Cell;
   readonly bays: Cell;
+  /** See `PostBays`. */
+  readonly firstBays: PostBays["firstBays"];
   readonly rafterSpacing: Cell;
   /** Absent where there are no slats. */
   readonly slatSpacing: Cell | undefined;
@@ -92,7 +94,7 @@ function layFrame(inputs: FrameInputs, shape: PergolaShape): PergolaFrame {
   const small = (name: string, label: string) => [name, label, "small"] as const;
   const long = (name: string, label: string) => [name, label, "long"] as const;
   const length = inputs.fixed("length", "length, outer faces of the end posts", shape.length);
-  const bays = inputs.bays(shape.bays, length);
+  const { bays, firstBays } = inputs.postBays(shape, length);
   const height = inputs.given(long("height", "post base to top of beam"), shape.height, "/height", ["8 ft", "2.4 m"]);
   const past = ["18 in", "450 mm"] as const;
   return {
@@ -102,6 +104,7 @@ function layFrame(inputs: FrameInputs, shape: PergolaShape): PergolaFrame {
     sideOverhang: inputs.given(small("sideOverhang", "rafters past the beams"), overhang?.side, "/overhang/side", past),
     endOverhang: inputs.given(small("endOverhang", "beams past the end posts"), overhang?.end, "/overhang/end", past),
     bays,
+    firstBays,
     rafterSpacing: inputs.given(
       small("rafterSpacing", "rafters apart, at most"),
       shape.rafterSpacing,
@@ -109,7 +112,7 @@ function layFrame(inputs: FrameInputs, shape: PergolaShape): PergolaFrame {
       ["16 in", "400 mm"],
     ),
     slatSpacing: inputs.maybe("slatSpacing", "slats apart, at most", shape.slatSpacing),
-    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, height }, ["24 in", "600 mm"]),
+    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, firstBays, height }, ["24 in", "600 mm"]),
     longestPiece: inputs.given(long("longestPiece", "longest piece in a run"), shape.longestPiece, "/longestPiece", [
       "16 ft",
       "4.8 m",
@@ -143,13 +146,13 @@ function refuse({ sheet, sections }: Laying<PergolaGroup>, frame: PergolaFrame, 
 
 function frameGroups(laying: Laying<PergolaGroup>, frame: PergolaFrame): PieceGroup[] {
   const { sheet, sections, units } = laying;
-  const { length, bays, longestPiece, endOverhang: overhang, braceLeg: leg } = frame;
-  const run = { length, bays, longestPiece, postWidth: sections.posts.width, overhang };
+  const { length, bays, firstBays, longestPiece, endOverhang: overhang, braceLeg: leg } = frame;
+  const run = { length, bays, firstBays, longestPiece, postWidth: sections.posts.width, overhang };
   const beams = layPostRun(sheet, "frame", run, units);
   const postPairs = sheet.lay("frame.postPairs", plus(bays, number("1")), { label: "pairs of posts" });
   return [
     ...one(laying, "posts", "Posts", minus(frame.height, sections.beams.width), times(number("2"), postPairs)),
-    ...runGroups(laying, "beams", "Beams", beams.kinds, 2, beams.lengthOf),
+    ...runGroups(laying, "beams", "Beams", beams, 2),
     // Along the beams only: nothing across to brace against but the rafters.
     ...one(laying, "braces", "Braces", root(times(number("2"), square(leg))), times(number("4"), bays)),
   ];
@@ -174,5 +177,5 @@ function topGroups(laying: Laying<PergolaGroup>, frame: PergolaFrame, width: Cel
     },
     units,
   );
-  return [...rafters, ...runGroups(laying, "slats", "Slats", run.kinds, wholes(sheet, rows.pieces), run.lengthOf)];
+  return [...rafters, ...runGroups(laying, "slats", "Slats", run, wholes(sheet, rows.pieces))];
 }

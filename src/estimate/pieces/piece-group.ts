@@ -53,6 +53,8 @@ export interface PieceGroup extends SectionCells {
   readonly spliced?: boolean | undefined;
   /** Rafters or joists that each piece lies on, where its run knows. */
   readonly crossings?: number | undefined;
+  /** Where its pieces begin in each of their runs, from the run's own beginning; absent of what is no run. */
+  readonly begins?: readonly Cell[] | undefined;
   /** Posts that all pieces of its runs are bolted to, counted once. */
   readonly atPosts?: Cell | undefined;
 }
@@ -77,6 +79,8 @@ export interface GroupPlan {
   readonly supportsApart?: Cell | undefined;
   readonly spliced?: boolean | undefined;
   readonly crossings?: number | undefined;
+  /** Where its pieces begin in each of their runs. */
+  readonly begins?: readonly Operand[] | undefined;
 }
 
 interface Units {
@@ -163,7 +167,16 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
     ...(plan.spliced && { spliced: true }),
     // A length of the user's own lies on as many as it reaches.
     ...(plan.crossings !== undefined && !settings.length && { crossings: plan.crossings }),
+    ...(!settings.length && !settings.count && layBegins(sheet, plan, units)),
   };
+}
+
+/** Where pieces of a spliced run lie; those of a size or a number of the user's own lie wherever the user likes. */
+function layBegins(sheet: Sheet, { name, spliced, begins }: GroupPlan, { long: display }: Units) {
+  if (!spliced || !begins) return {};
+  const lay = (at: Operand, i: number) =>
+    sheet.lay(`pieces.${name}.begins${i + 1}`, at, { label: "begins, from the beginning of its run", display });
+  return { begins: begins.map(lay) };
 }
 
 /** Four long faces and two ends of every piece. */

@@ -2,9 +2,11 @@
  * A run along the building (plate beam, ridge, purlin, fascia) made of pieces joined only over supports.
  *
  * Every piece spans whole bays; the first and the last piece reach past their outer support by an end. Which
- * pieces there are is counted here; how long they are is laid as cells.
+ * pieces there are is decided here; how long they are is laid as cells.
  */
-import { count, minus, type Operand, plus, times } from "../sheet/expression.js";
+import type { Decimal } from "../quantity/decimal.js";
+import { ZERO } from "../quantity/decimal.js";
+import { type Cell, count, minus, number, type Operand, plus, sum, times } from "../sheet/expression.js";
 
 /** Equal pieces of one run. */
 export interface RunPieces {
@@ -14,8 +16,23 @@ export interface RunPieces {
   /** Ends that such a piece reaches past: the first piece one, the last one, a single piece both. */
   readonly first: boolean;
   readonly last: boolean;
+  /** Bays before each of them, in the order of the run. */
+  readonly before: readonly number[];
   /** Rafters or joists that such a piece lies on, a fly rafter at either end included; only of runs over those. */
   readonly crossings?: number;
+}
+
+/** What a run lies on, in order. */
+export interface RunSupports {
+  /** One for all bays alike, or each. */
+  readonly bays: Cell | readonly Cell[];
+  /** Effective length of each bay, from one support to the next. */
+  readonly sizes: readonly Decimal[];
+  /** From the outer supports to the ends of the run: formulas, and their values. */
+  readonly ends: { readonly first: Operand; readonly last: Operand };
+  readonly endSizes: { readonly first: Decimal; readonly last: Decimal };
+  /** No piece is longer, but where a single bay is. */
+  readonly longest: Decimal;
 }
 
 /** Kinds of a run over rafters, with what each piece lies on. @param fly - Whether a fly rafter is past either end. */
@@ -27,45 +44,130 @@ export function onRafters(kinds: readonly RunPieces[], fly: boolean): readonly R
 }
 
 /**
- * Cuts a run into as few pieces of at most `most` bays as can be, as even as can be; the longer ones come first.
- * @param bays - One or more.
+ * Cuts a run over its supports: into as few pieces as can be, as even as can be.
+ * @param sold - Lengths that the yard has for it: then into what takes least stock, where that is less than an even share takes.
  */
-export function runPieces(bays: number, most: number): readonly RunPieces[] {
-  const pieces = Math.ceil(bays / Math.max(1, most));
-  const spans = Array.from({ length: pieces }, (_, i) => Math.floor(bays / pieces) + (i < bays % pieces ? 1 : 0));
+export function cutRun(run: RunSupports, sold: readonly Decimal[] = []): readonly RunPieces[] {
+  const even = leastOf(run, []);
+  if (sold.length === 0) return kindsOf(run, even);
+  const least = leastOf(run, sold);
+  const stock = (spans: readonly number[]) => costOf(run, spans, sold);
+  const [better, known] = [stock(least), stock(even)];
+  return kindsOf(run, compare(better.slice(0, 2), known.slice(0, 2)) < 0 ? least : even);
+}
+
+/** Pieces too long for any stock, stock, pieces, then how long they are, the longest first: the less the better. */
+type Cost = readonly Decimal[];
+
+/** Compared from the first figure on. Adding the same piece to both turns no verdict, so that best parts make a best whole. */
+function compare(a: Cost, b: Cost): number {
+  const at = a.findIndex((figure, i) => !figure.eq(b[i] ?? ZERO));
+  return at < 0 ? 0 : (a[at] as Decimal).cmp(b[at] ?? ZERO);
+}
+
+/** Best of all ways of cutting, bay by bay from the left. The first pieces of a best way are a best way of their bays. */
+function leastOf(run: RunSupports, sold: readonly Decimal[]): readonly number[] {
+  const bays = run.sizes.length;
+  const best: { readonly spans: readonly number[]; readonly cost: Cost }[] = [{ spans: [], cost: [ZERO, ZERO, ZERO] }];
+  for (let to = 1; to <= bays; to++) {
+    let found: (typeof best)[number] | undefined;
+    for (let from = to - 1; from >= 0; from--) {
+      const size = pieceSize(run, from, to - from);
+      if (to - from > 1 && size.gt(run.longest)) break;
+      const before = best[from] as (typeof best)[number];
+      const cost = withPiece(before.cost, size, sold);
+      if (!found || compare(cost, found.cost) < 0) found = { spans: [...before.spans, to - from], cost };
+    }
+    best.push(found as (typeof best)[number]);
+  }
+  return (best[bays] as (typeof best)[number]).spans;
+}
+
+function costOf(run: RunSupports, spans: readonly number[], sold: readonly Decimal[]): Cost {
+  let from = 0;
+  return spans.reduce<Cost>(
+    (cost, bays) => {
+      const size = pieceSize(run, from, bays);
+      from += bays;
+      return withPiece(cost, size, sold);
+    },
+    [ZERO, ZERO, ZERO],
+  );
+}
+
+function withPiece([over, stock, pieces, ...sizes]: Cost, size: Decimal, sold: readonly Decimal[]): Cost {
+  const lengths = sold.filter((length) => length.gte(size));
+  const taken = lengths.reduce<Decimal | undefined>((a, b) => (a?.lte(b) ? a : b), undefined);
+  const missed = sold.length > 0 && taken === undefined ? 1 : 0;
+  const sorted = [...sizes, size].sort((a, b) => b.cmp(a));
+  const bought = sold.length === 0 ? ZERO : (taken ?? size);
+  return [(over as Decimal).plus(missed), (stock as Decimal).plus(bought), (pieces as Decimal).plus(1), ...sorted];
+}
+
+/** Ninth decimal of a millimetre: what differs by less is the same length. */
+const SAME = 9;
+
+/** Effective length of a piece over so many bays from one on. */
+function pieceSize({ sizes, endSizes }: RunSupports, from: number, bays: number): Decimal {
+  const spans = sizes.slice(from, from + bays).reduce((a, b) => a.plus(b), ZERO);
+  const first = from === 0 ? endSizes.first : ZERO;
+  return spans
+    .plus(first)
+    .plus(from + bays === sizes.length ? endSizes.last : ZERO)
+    .toDecimalPlaces(SAME);
+}
+
+/** Equal pieces together, the two end pieces where both ends reach equally far. */
+function kindsOf(run: RunSupports, spans: readonly number[]): readonly RunPieces[] {
   const kinds = new Map<string, RunPieces>();
-  for (const [i, span] of spans.entries()) {
-    const [first, last] = [i === 0, i === spans.length - 1];
-    const key = `${span} ${first} ${last}`;
-    const known = kinds.get(key);
-    kinds.set(key, { pieces: (known?.pieces ?? 0) + 1, bays: span, first, last });
+  let from = 0;
+  for (const bays of spans) {
+    const [first, last] = [from === 0, from + bays === run.sizes.length];
+    const size = pieceSize(run, from, bays).toFixed();
+    const key = `${size} ${bays} ${Number(first) + Number(last)}`;
+    const known = kinds.get(key) ?? { pieces: 0, bays, first, last, before: [] };
+    kinds.set(key, { ...known, pieces: known.pieces + 1, before: [...known.before, from] });
+    from += bays;
   }
   return [...kinds.values()];
 }
 
-/** Merges kinds that have the same length because both ends reach equally far. */
-export function mergeEnds(kinds: readonly RunPieces[], endsAlike: boolean): readonly RunPieces[] {
-  if (!endsAlike) return kinds;
-  const merged = new Map<string, RunPieces>();
-  for (const kind of kinds) {
-    const ends = Number(kind.first) + Number(kind.last);
-    const key = `${kind.bays} ${ends}`;
-    const known = merged.get(key);
-    merged.set(key, known ? { ...known, pieces: known.pieces + kind.pieces } : kind);
-  }
-  return [...merged.values()];
+/** Bays from one on, end to end. */
+function spanOf({ bays }: RunSupports, from: number, many: number): Operand {
+  if ("kind" in bays) return many === 1 ? bays : times(count(many), bays);
+  const cells = bays.slice(from, from + many);
+  return cells.length === 1 ? (cells[0] as Cell) : sum(cells);
 }
 
 /** Length of one piece of a kind. */
-export function runPieceLength(
-  kind: RunPieces,
-  bay: Operand,
-  ends: { readonly first: Operand; readonly last: Operand },
-) {
-  const spans = kind.bays === 1 ? bay : times(count(kind.bays), bay);
-  const past: Operand[] = [...(kind.first ? [ends.first] : []), ...(kind.last ? [ends.last] : [])];
-  return plus(spans, ...past);
+export function runPieceLength(run: RunSupports, kind: RunPieces): Operand {
+  const { first, last } = run.ends;
+  const past: Operand[] = [...(kind.first ? [first] : []), ...(kind.last ? [last] : [])];
+  return plus(spanOf(run, kind.before[0] ?? 0, kind.bays), ...past);
 }
+
+/** From the beginning of the run to where each piece of a kind begins: over the middle of its support. */
+export const runPieceBegins = (run: RunSupports, kind: RunPieces): readonly Operand[] =>
+  kind.before.map((bays) => (bays === 0 ? number("0 in") : plus(run.ends.first, spanOf(run, 0, bays))));
 
 /** The last end of a run whose last bay is shorter than the others by `shortage`. */
 export const shortened = (end: Operand, shortage: Operand) => minus(end, shortage);
+
+/** A run that is laid: its supports as cells, how it is cut, and what its pieces measure. */
+export interface LaidRun {
+  /** As few as can be, as even as can be. */
+  readonly kinds: readonly RunPieces[];
+  readonly lengthOf: (kind: RunPieces) => Operand;
+  /** Where each piece of a kind begins, from the beginning of the run. */
+  readonly beginsOf: (kind: RunPieces) => readonly Operand[];
+}
+
+/** @param fly - Of a run over rafters: whether a fly rafter is past either end. */
+export function laidRun(supports: RunSupports, fly?: boolean): LaidRun {
+  const kinds = cutRun(supports);
+  return {
+    kinds: fly === undefined ? kinds : onRafters(kinds, fly),
+    lengthOf: (kind) => runPieceLength(supports, kind),
+    beginsOf: (kind) => runPieceBegins(supports, kind),
+  };
+}

@@ -25,6 +25,7 @@ import { plain, type Sheet } from "../sheet/sheet.js";
 import { FrameInputs, type LaidFrame, type WallSide } from "./frame.js";
 import { AT, type GroupKind, type Laying, laid, laySections, type SettingsByGroup } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
+import { alongSide } from "./wall-bays.js";
 
 const WALL_BOARD = { "inch-pound": "1 x 8 in", metric: "25 x 200 mm" };
 
@@ -230,7 +231,6 @@ function vertical(walling: Walling, side: WallSide, openings: readonly Opening[]
     "rows of rails",
     plus(roundUp(over(minus(least(sheet, from, to), clearance), backing)), number("1")),
   );
-  const lengths = layLengths(walling, side);
   const shared = { length, supportsApart: backing };
   return [
     ...wallGroup(laying, "wall-boards", side, slanted ? "Paired wall boards" : "Wall boards", {
@@ -243,19 +243,17 @@ function vertical(walling: Walling, side: WallSide, openings: readonly Opening[]
           count: greatest(pieces(minus(across, number("1"))), number("1")),
         })
       : []),
-    ...wallGroup(laying, "wall-rails", side, "Wall rails", {
-      length: over(side.width, lengths),
-      count: times(rails, lengths),
-    }),
+    ...alongSide(walling, side).flatMap((piece, i) =>
+      wallGroup(laying, "wall-rails", side, nth("Wall rails", i), {
+        length: piece.length,
+        count: times(rails, piece.each),
+        index: i,
+      }),
+    ),
   ];
 }
 
-/** Pieces end to end along a side: one a bay, and no longer than the longest piece. */
-function layLengths({ sheet, longestPiece }: Walling, side: WallSide): Cell {
-  const shortest = roundUp(over(side.width, longestPiece));
-  const formula = side.bays ? greatest(side.bays, shortest) : shortest;
-  return sheet.lay(`walls.${side.name}.lengths`, formula, { label: "pieces end to end" });
-}
+const nth = (label: string, index: number): string => (index === 0 ? label : `${label} ${index + 1}`);
 
 const least = (sheet: Sheet, a: Cell, b: Cell): Cell => (sheet.decide(a).lte(sheet.decide(b)) ? a : b);
 
@@ -272,23 +270,40 @@ function horizontal(walling: Walling, side: WallSide, openings: readonly Opening
     minus(mean, clearance),
     units.long,
   );
-  const lengths = layLengths(walling, side);
-  const length = lay("boardLength", "board", over(side.width, lengths), units.long);
   const courses = lay("courses", "courses", roundUp(over(minus(height, lap), cover)));
   const saved = deducted(openings, (opening) => times(wholesIn(opening.height, cover), opening.width), "mm");
-  const needed = over(minus(times(courses, side.width), saved), length);
-  const boards = lay("boards", "boards, openings taken off", greatest(roundUp(needed), number("1")));
-  const studs = lay(
-    "studs",
-    "studs behind one board, its ends apart",
-    minus(roundUp(over(length, backing)), number("1")),
+  const pieces = alongSide(walling, side).map(({ length, each }, i) => ({
+    length: lay(nth("boardLength", i).replace(" ", ""), "board", length, units.long),
+    each,
+  }));
+  const boards = pieces.map(({ length, each }, i) => {
+    // Openings shorten the longest boards, where they leave any.
+    const needed =
+      pieces.length === 1
+        ? over(minus(times(courses, side.width), saved), length)
+        : minus(times(courses, each), i === 0 ? over(saved, length) : number("0"));
+    const label = "boards, openings taken off";
+    return lay(nth("boards", i).replace(" ", ""), label, greatest(roundUp(needed), number("1")));
+  });
+  const studs = pieces.map(({ length }, i) =>
+    lay(
+      nth("studs", i).replace(" ", ""),
+      "studs behind one board, its ends apart",
+      minus(roundUp(over(length, backing)), number("1")),
+    ),
   );
-  const fewer = sheet.decide(studs).isZero();
+  const allStuds = sum(studs.map((cell, i) => times(cell, pieces[i]?.each ?? number("0"))));
+  const none = studs.every((cell) => sheet.decide(cell).isZero());
   return [
-    ...wallGroup(laying, "wall-boards", side, "Wall boards", { length, count: boards, supportsApart: backing }),
-    ...(fewer
-      ? []
-      : wallGroup(laying, "wall-studs", side, "Wall studs", { length: height, count: times(studs, lengths) })),
+    ...pieces.flatMap(({ length }, i) =>
+      wallGroup(laying, "wall-boards", side, nth("Wall boards", i), {
+        length,
+        count: boards[i] as Cell,
+        supportsApart: backing,
+        index: i,
+      }),
+    ),
+    ...(none ? [] : wallGroup(laying, "wall-studs", side, "Wall studs", { length: height, count: allStuds })),
   ];
 }
 
@@ -297,7 +312,11 @@ function wallGroup(
   base: WallGroup,
   side: WallSide,
   label: string,
-  plan: { readonly length: Operand; readonly count: Operand; readonly supportsApart?: Cell },
+  {
+    index = 0,
+    ...plan
+  }: { readonly length: Operand; readonly count: Operand; readonly supportsApart?: Cell; readonly index?: number },
 ): PieceGroup[] {
-  return laid(laying, base, { name: `${base}-${side.name}`, label: `${label} (${side.label})`, ...plan });
+  const name = index === 0 ? `${base}-${side.name}` : `${base}-${side.name}-${index + 1}`;
+  return laid(laying, base, { name, label: `${label} (${side.label})`, ...plan });
 }

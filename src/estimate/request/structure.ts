@@ -202,6 +202,16 @@ export const frameFields = {
     .max(100)
     .optional()
     .meta({ description: "Spaces between posts along each side.", examples: [3] }),
+  bayLengths: z
+    .array(level("One bay, from the centre of a post to the centre of the next.", "8 ft"))
+    .min(1)
+    .max(99)
+    .optional()
+    .meta({
+      description:
+        "Where bays differ: the length of each but the last, centre to centre of posts, in order along the building. The last takes what is left of the length.",
+      examples: [["8 ft", "12 ft"]],
+    }),
   rafterSpacing: quantityField("in", {
     describe: "Centre to centre, along the plate, at most.",
     example: "24 in",

@@ -2,11 +2,11 @@
 
 import type { CutList } from "../pieces/cut-list.js";
 import type { Deck } from "../pieces/deck.js";
-import type { LaidRun } from "../pieces/frame.js";
 import type { GableCells } from "../pieces/gable.js";
 import type { HipCells } from "../pieces/hip.js";
 import type { LeanToCells } from "../pieces/lean-to.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
+import type { LaidRun } from "../pieces/runs.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import { type Cell, number, over, plus, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";

@@ -103,12 +103,41 @@ describe("a gable's choices", () => {
     expect(listed({ length: "16 ft", bays: 2, longestPiece: "17 ft 6 in" }).beams).toEqual([4, "108.000"]);
   });
 
+  it("has bays of unlike lengths: posts, ties and braces at each, the plates joined over posts", () => {
+    // 288 − 6 = 282 in between outer centres: 8 ft, 10 ft, and 66 in left. 12 ft at most in a piece.
+    const unlike = listed({ bayLengths: ["8 ft", "10 ft"] });
+    expect(unlike.posts).toEqual([8, "88.000"]);
+    expect(unlike.ties).toEqual([2, "192.000"]);
+    expect(unlike.braces?.[0]).toBe(20);
+    expect(unlike["beams-end"]).toEqual([2, "111.000"]); // 96 + 3 + 12
+    expect(unlike["beams-middle"]).toEqual([2, "120.000"]);
+    expect(unlike["beams-last"]).toEqual([2, "81.000"]); // 66 + 15
+  });
+
+  it("has boards and rails of a wall for each length of bay", () => {
+    const walled = (boards: "horizontal" | "vertical") =>
+      listed({ bayLengths: ["8 ft", "10 ft"], walls: { boards, sides: [{ side: "near" }] } });
+    // To the outer faces of the corner posts: 99, 120 and 69 in. 96 − 4 = 92 in high, 7 in a course: 13.
+    const along = walled("horizontal");
+    expect(along["wall-boards-near"]).toEqual([13, "120.000"]);
+    expect(along["wall-boards-near-2"]).toEqual([13, "99.000"]);
+    expect(along["wall-boards-near-3"]).toEqual([13, "69.000"]);
+    // Studs 24 in apart at most, the ends on posts: 4 in 120, 4 in 99, 2 in 69.
+    expect(along["wall-studs-near"]?.[0]).toBe(10);
+    // 92 ÷ 36: 3 spaces, 4 rows.
+    expect(walled("vertical")["wall-rails-near-2"]).toEqual([4, "99.000"]);
+  });
+
   it("has no ties on a single bay, whose two frames are the gable ends", () => {
     expect(listed({ bays: 1 }).ties).toBeUndefined();
   });
 
   it.each([
     [{ bays: 1, length: "5 in" }, "/structure/length"],
+    [{ bayLengths: ["8 ft", "16 ft"] }, "/structure/bayLengths/1"],
+    [{ bayLengths: ["5 in", "16 ft"] }, "/structure/bayLengths/0"],
+    [{ bayLengths: ["8 ft"], bays: 3 }, "/structure/bayLengths"],
+    [{ bayLengths: ["8 ft", "13 ft"], braceLeg: "13 in" }, "/structure/braceLeg"],
     [{ eaveHeight: "7 in" }, "/structure/eaveHeight"],
     [{ span: "3 in" }, "/structure/span"],
     [{ slope: { rise: "-2 in", run: "12 in" } }, "/structure/slope/rise"],

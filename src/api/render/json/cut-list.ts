@@ -58,6 +58,11 @@ const GroupSchema = z
     marks: z.array(z.string()).describe("Marks to paint on the pieces."),
     finished: SizeSchema.describe("As built."),
     rough: SizeSchema.nullable().describe("As sawn; null when it is not milled."),
+    begins: z
+      .array(LengthSchema)
+      .describe(
+        "Where its pieces begin in each run that is spliced, from the run's left end; empty of what is no run.",
+      ),
     spares: FigureSchema.nullable().describe("Rejects expected, which are sawn or bought besides."),
     notMilled: z.string().nullable().describe("Why it is not milled; null when it may be."),
     route: z.enum(["mill", "buy"]).nullable().describe("In the best mix; null where routes are not asked for."),
@@ -117,6 +122,7 @@ function shownGroup({ group, millable, notMilled, substitution }: GroupBasis, sy
     count: figure(group.count),
     finished: shownSize(group, system),
     rough: millable ? shownSize(millable.rough, system) : null,
+    begins: (group.begins ?? []).map((cell) => lengthFigure(cell, system)),
     spares: millable ? figure(millable.spares) : null,
     notMilled: notMilled ?? null,
     boughtAs: {

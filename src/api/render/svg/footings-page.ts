@@ -1,7 +1,7 @@
 /** Where the holes of the footings are dug, in plan, and one of them cut through. */
 
 import { type Page, wholeArea } from "./paper.js";
-import { each, type PostPlan, postCentres } from "./parts.js";
+import { bayChain, type PostPlan, postCentres } from "./parts.js";
 import { mm, type Subject } from "./subject.js";
 import { type Point, View } from "./view.js";
 
@@ -45,9 +45,7 @@ function holesPlan(posts: PostPlan, subject: Subject): View {
     view.box([x - post.w / 2, y - post.w / 2], [x + post.w / 2, y + post.w / 2], "cut", false);
   }
   view.box([0, 0], [length, span], "center", false);
-  const bays = posts.posts.length - 1;
-  const bay = subject.cell("frame.bay");
-  view.chain("below", 0, post.w / 2, [[bays * mm(bay), each(bays, "bays", subject.long(bay))]]);
+  view.chain("below", 0, post.w / 2, bayChain(subject));
   view.chain("below", 1, 0, [[length, subject.long(subject.cell("frame.length"))]]);
   view.chain("left", 0, 0, [[span, subject.long(subject.cell("frame.span"))]]);
   const [first] = postCentres(posts);

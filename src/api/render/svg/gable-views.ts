@@ -1,14 +1,19 @@
 /** Plan, elevation and section of a gable. In plan `x` runs along the building and `y` across it, from the frame's corner. */
 import type { GableCells } from "../../../estimate/pieces/gable.js";
 import type { OutlineCells } from "../../../estimate/pieces/outline.js";
+import type { Cell } from "../../../estimate/sheet/expression.js";
 import {
+  bayChain,
+  baysOf,
   brace,
   each,
   endPosts,
   ground,
+  jointMarks,
   linesAlong,
   moved,
   type PostPlan,
+  postLines,
   postRow,
   postsInPlan,
   purlinsAcross,
@@ -25,7 +30,7 @@ import { View } from "./view.js";
 function sizesOf(gable: GableCells, subject: Subject) {
   const { frame, roof } = gable;
   const part = (base: string) => subject.section(base) ?? NONE;
-  const [span, length, bay] = [mm(frame.span), mm(frame.length), mm(subject.cell("frame.bay"))];
+  const [span, length, bay] = [mm(frame.span), mm(frame.length), mm(baysOf(subject)[0] as Cell)];
   const [rafter, ridge] = [part("rafters"), part("ridge")];
   const { shortLast, squareTail } = subject.asked;
   const side = (far: boolean): RafterSide => {
@@ -54,7 +59,7 @@ function sizesOf(gable: GableCells, subject: Subject) {
     purlin: part("purlins"),
     fascia: part("eave-fascia"),
     /** Left faces of posts and of rafters. */
-    posts: linesAlong(subject.count(frame.bays) + 1, bay, length),
+    posts: postLines(subject),
     rafters: linesAlong(
       subject.count(roof.rafterLines),
       mm(shortLast ? frame.rafterSpacing : gable.rafterSpace),
@@ -86,8 +91,11 @@ export function gablePlan(gable: GableCells, outline: OutlineCells, subject: Sub
   const flat = 1 / s.far.slope.stretch;
   for (const from of rowsUp(s.farRows, mm(gable.farRafter.edgeLength), s.purlin.w)) {
     view.box([left, top - (from + s.purlin.w) * flat], [right, top - from * flat]);
+    jointMarks(view, "purlins", subject, [left, top - (from + s.purlin.w) * flat, top - from * flat]);
   }
   view.box([left, low], [right, high]);
+  jointMarks(view, "ridge", subject, [left, low, high]);
+  for (const y of [0, s.span - s.beam.t]) jointMarks(view, "beams", subject, [left, y, y + s.beam.t]);
   view.box([left, bottom - s.fascia.t], [right, bottom]);
   view.box([left, top], [right, top + s.fascia.t]);
   postsInPlan(view, s);
@@ -122,8 +130,7 @@ function planFrame(view: View, s: Sizes, left: number, right: number): void {
 function planDimensions(view: View, gable: GableCells, outline: OutlineCells, subject: Subject): void {
   const { frame, roof } = gable;
   const s = sizesOf(gable, subject);
-  const bays = s.posts.length - 1;
-  view.chain("below", 0, s.post.w / 2, [[bays * s.bay, each(bays, "bays", subject.long(subject.cell("frame.bay")))]]);
+  view.chain("below", 0, s.post.w / 2, bayChain(subject));
   const ends = [s.end, subject.small(frame.gableOverhang)] as const;
   view.chain("below", 1, -s.end, [ends, [s.length, subject.long(frame.length)], ends]);
   if (s.end > 0) view.chain("below", 2, -s.end, [[mm(roof.length), subject.long(roof.length)]]);
@@ -150,6 +157,7 @@ export function gableElevation(gable: GableCells, outline: OutlineCells, subject
   const under = s.height - s.beam.w;
   postRow(view, { ...s, under });
   view.box([left, under], [right, s.height]);
+  jointMarks(view, "beams", subject, [left, under, s.height]);
   const { slope, above, overhang } = s.near;
   const tail = s.height + above - overhang * slope.pitch;
   const peak = s.height + above + s.near.upTo * slope.pitch;
@@ -160,9 +168,9 @@ export function gableElevation(gable: GableCells, outline: OutlineCells, subject
     view.box([left, tail + from * sin], [right, tail + (from + s.purlin.w) * sin + s.purlin.t * cos]);
   }
   view.box([left, tail - s.fascia.w], [right, tail]);
+  jointMarks(view, "eave-fascia", subject, [left, tail - s.fascia.w, tail]);
   ground(view, left, right);
-  const bays = s.posts.length - 1;
-  view.chain("below", 0, s.post.w / 2, [[bays * s.bay, each(bays, "bays", subject.long(subject.cell("frame.bay")))]]);
+  view.chain("below", 0, s.post.w / 2, bayChain(subject));
   const ends = [s.end, subject.small(frame.gableOverhang)] as const;
   view.chain("below", 1, left, [ends, [s.length, subject.long(frame.length)], ends]);
   if (s.end > 0) view.chain("below", 2, left, [[mm(roof.length), subject.long(roof.length)]]);

@@ -1,14 +1,19 @@
 /** Plan, elevation and section of a hip roof. In plan `x` runs along the ridge, from the corner of the plates. */
 import type { HipCells } from "../../../estimate/pieces/hip.js";
 import type { OutlineCells } from "../../../estimate/pieces/outline.js";
+import type { Cell } from "../../../estimate/sheet/expression.js";
 import {
+  bayChain,
+  baysOf,
   brace,
   each,
   endPosts,
   ground,
+  jointMarks,
   linesAlong,
   moved,
   type PostPlan,
+  postLines,
   postRow,
   postsInPlan,
   purlinsAcross,
@@ -36,7 +41,7 @@ function sizesOf(hip: HipCells, subject: Subject) {
     seats: [{ at: 0, level: mm(cuts.seat), plumb: mm(cuts.notchPlumb) }],
     above: mm(cuts.heightAbovePlate),
   };
-  const bay = mm(subject.cell("frame.bay"));
+  const bay = mm(baysOf(subject)[0] as Cell);
   return {
     ...{ span, length, run, over, ridge, side, bay },
     height: mm(frame.eaveHeight),
@@ -51,7 +56,7 @@ function sizesOf(hip: HipCells, subject: Subject) {
     purlin: part("side-purlins"),
     fascia: part("side-fascia"),
     /** Left faces along a side. */
-    posts: linesAlong(subject.count(frame.bays) + 1, bay, length),
+    posts: postLines(subject),
     endBays: subject.count(frame.endBays),
     /** Centres of the commons, and of jacks from a corner. */
     commons: linesAlong(subject.count(layout.commons), mm(layout.commonSpace), length).map((x) => run + x),
@@ -177,8 +182,7 @@ function planDimensions(view: View, hip: HipCells, outline: OutlineCells, subjec
 function alongDimensions(view: View, hip: HipCells, subject: Subject): void {
   const { frame, roof } = hip;
   const s = sizesOf(hip, subject);
-  const bays = s.posts.length - 1;
-  view.chain("below", 0, s.post.w / 2, [[bays * s.bay, each(bays, "bays", subject.long(subject.cell("frame.bay")))]]);
+  view.chain("below", 0, s.post.w / 2, bayChain(subject));
   const over = [s.over, subject.small(frame.eaveOverhang)] as const;
   view.chain("below", 1, -s.over, [over, [s.length, subject.long(frame.length)], over]);
   if (s.over > 0) view.chain("below", 2, -s.over, [[mm(roof.length), subject.long(roof.length)]]);
@@ -191,6 +195,7 @@ export function hipElevation(hip: HipCells, outline: OutlineCells, subject: Subj
   const under = s.height - s.beam.w;
   postRow(view, { ...s, under });
   view.box([0, under], [s.length, s.height]);
+  jointMarks(view, "beams", subject, [0, under, s.height]);
   const { slope, above } = s.side;
   const tail = s.height + above - s.over * slope.pitch;
   const peak = s.height + above + s.side.upTo * slope.pitch;

@@ -1,14 +1,19 @@
 /** Plan, elevation and section of a lean-to. In plan `y` runs up the slope from the low beam's outer face. */
 import type { LeanToCells } from "../../../estimate/pieces/lean-to.js";
 import type { OutlineCells } from "../../../estimate/pieces/outline.js";
+import type { Cell } from "../../../estimate/sheet/expression.js";
 import {
+  bayChain,
+  baysOf,
   brace,
   each,
   endPosts,
   ground,
+  jointMarks,
   linesAlong,
   moved,
   type PostPlan,
+  postLines,
   postRow,
   postsInPlan,
   purlinsAcross,
@@ -43,7 +48,7 @@ function sizesOf(leanTo: LeanToCells, subject: Subject) {
   };
   return {
     ...{ span, length, low, high, rafter, side, onPosts, upper },
-    bay: mm(subject.cell("frame.bay")),
+    bay: mm(baysOf(subject)[0] as Cell),
     end: mm(frame.endOverhang),
     height: mm(frame.eaveHeight),
     highHeight: mm(leanTo.highHeight),
@@ -54,7 +59,7 @@ function sizesOf(leanTo: LeanToCells, subject: Subject) {
     brace: part("braces"),
     purlin: part("purlins"),
     fascia: part("low-fascia"),
-    posts: linesAlong(subject.count(frame.bays) + 1, mm(subject.cell("frame.bay")), length),
+    posts: postLines(subject),
     space: shortLast ? frame.rafterSpacing : leanTo.rafterSpace,
     rafters: linesAlong(
       subject.count(roof.rafterLines),
@@ -132,8 +137,7 @@ function planDimensions(view: View, leanTo: LeanToCells, outline: OutlineCells, 
 function alongDimensions(view: View, leanTo: LeanToCells, subject: Subject): void {
   const { frame, roof } = leanTo;
   const s = sizesOf(leanTo, subject);
-  const bays = s.posts.length - 1;
-  view.chain("below", 0, s.post.w / 2, [[bays * s.bay, each(bays, "bays", subject.long(subject.cell("frame.bay")))]]);
+  view.chain("below", 0, s.post.w / 2, bayChain(subject));
   const ends = [s.end, subject.small(frame.endOverhang)] as const;
   view.chain("below", 1, -s.end, [ends, [s.length, subject.long(frame.length)], ends]);
   if (s.end > 0) view.chain("below", 2, -s.end, [[mm(roof.length), subject.long(roof.length)]]);
@@ -147,6 +151,7 @@ export function leanToElevation(leanTo: LeanToCells, outline: OutlineCells, subj
   const under = s.height - s.beam.w;
   postRow(view, { ...s, under });
   view.box([left, under], [right, s.height]);
+  jointMarks(view, "low-beams", subject, [left, under, s.height]);
   const { slope, above } = s.side;
   const tail = s.height + above - s.low * slope.pitch;
   const peak = s.height + above + s.side.upTo * slope.pitch;
@@ -157,6 +162,7 @@ export function leanToElevation(leanTo: LeanToCells, outline: OutlineCells, subj
     view.box([left, tail + from * sin], [right, tail + (from + s.purlin.w) * sin + s.purlin.t * cos]);
   }
   view.box([left, tail - s.fascia.w], [right, tail]);
+  jointMarks(view, "low-fascia", subject, [left, tail - s.fascia.w, tail]);
   ground(view, left, right);
   alongDimensions(view, leanTo, subject);
   view.chain("left", 0, 0, [[s.height, subject.long(leanTo.frame.eaveHeight)]]);

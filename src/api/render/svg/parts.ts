@@ -1,5 +1,6 @@
 /** Parts that views of several kinds of structure share. Everything here is in millimetres of the structure. */
-import type { Section } from "./subject.js";
+import type { Cell } from "../../../estimate/sheet/expression.js";
+import { mm, type Section, type Subject } from "./subject.js";
 import type { Point, View } from "./view.js";
 
 /** A slope in a view across the building: rise for one of run, and its length for one of run. */
@@ -136,6 +137,53 @@ export function postRow(view: View, { posts, post, brace: member, leg, under }: 
     if (member.t === 0) continue;
     if (i > 0) brace(view, [x, under], leg, member.w, -1);
     if (i < posts.length - 1) brace(view, [x + post.w, under], leg, member.w, 1);
+  }
+}
+
+/** Lengths of all bays along the building, in order. */
+export function baysOf(subject: Subject): readonly Cell[] {
+  const count = subject.count(subject.cell("frame.bays"));
+  const alike = subject.known("frame.bay");
+  const cell = (i: number) => alike ?? subject.cell(i + 1 < count ? `frame.bay${i + 1}` : "frame.lastBay");
+  return Array.from({ length: count }, (_, i) => cell(i));
+}
+
+/** Left faces of the posts along a side. */
+export function postLines(subject: Subject): readonly number[] {
+  let at = 0;
+  return [0, ...baysOf(subject).map((bay) => (at += mm(bay)))];
+}
+
+/** Bays from centre to centre: all in one where they are alike. */
+export function bayChain(subject: Subject): readonly (readonly [size: number, text: string])[] {
+  const bays = baysOf(subject);
+  const [first] = bays as [Cell];
+  const alike = bays.every((bay) => bay === first);
+  if (!alike) return bays.map((bay) => [mm(bay), subject.long(bay)]);
+  return [[bays.length * mm(first), each(bays.length, "bays", subject.long(first))]];
+}
+
+/** Where pieces of a run meet, from its beginning: the ends of all pieces of its groups but the outer ones. */
+export function jointsOf(base: string, subject: Subject): readonly number[] {
+  const begins = subject.groupsOf(base).flatMap((group) => group.begins ?? []);
+  return [...new Set(begins.map(mm))].filter((at) => at > 0).sort((a, b) => a - b);
+}
+
+/** Marks the joints of a run across a box along the building. @param from - Lower left and upper edge. */
+export function jointMarks(
+  view: View,
+  base: string,
+  subject: Subject,
+  [x, low, high]: readonly [number, number, number],
+): void {
+  for (const at of jointsOf(base, subject)) {
+    view.line(
+      [
+        [x + at, low],
+        [x + at, high],
+      ],
+      "edge",
+    );
   }
 }
 

@@ -1,7 +1,19 @@
 /** Plan, elevation, section and rafter of a pergola. In plan `x` runs along the beams, from the frame's corner. */
 import type { OutlineCells } from "../../../estimate/pieces/outline.js";
 import type { PergolaCells } from "../../../estimate/pieces/pergola.js";
-import { each, ground, linesAlong, type PostPlan, postRow, postsInPlan } from "./parts.js";
+import type { Cell } from "../../../estimate/sheet/expression.js";
+import {
+  bayChain,
+  baysOf,
+  each,
+  ground,
+  jointMarks,
+  linesAlong,
+  type PostPlan,
+  postLines,
+  postRow,
+  postsInPlan,
+} from "./parts.js";
 import { Key, type Keyed, mm, NONE, type Subject } from "./subject.js";
 import { View } from "./view.js";
 
@@ -9,7 +21,7 @@ import { View } from "./view.js";
 function sizesOf(pergola: PergolaCells, subject: Subject) {
   const { frame, topLength, topWidth } = pergola;
   const part = (base: string) => subject.section(base) ?? NONE;
-  const [bay, space] = [mm(subject.cell("frame.bay")), mm(pergola.rafterSpace)];
+  const [bay, space] = [mm(baysOf(subject)[0] as Cell), mm(pergola.rafterSpace)];
   const [rafter, slat] = [part("rafters"), part("slats")];
   const wide = mm(topWidth);
   const end = mm(frame.endOverhang);
@@ -31,7 +43,7 @@ function sizesOf(pergola: PergolaCells, subject: Subject) {
     post: part("posts"),
     beam: part("beams"),
     brace: part("braces"),
-    posts: linesAlong(subject.count(frame.bays) + 1, bay, mm(frame.length)),
+    posts: postLines(subject),
     rafters: rafters.map((x) => x - end),
     slats: slats.map((y) => y - mm(frame.sideOverhang)),
   };
@@ -76,8 +88,7 @@ export function pergolaPlan(pergola: PergolaCells, outline: OutlineCells, subjec
 
 function alongDimensions(view: View, pergola: PergolaCells, outline: OutlineCells, subject: Subject): void {
   const s = sizesOf(pergola, subject);
-  const bays = s.posts.length - 1;
-  view.chain("below", 0, s.post.w / 2, [[bays * s.bay, each(bays, "bays", subject.long(subject.cell("frame.bay")))]]);
+  view.chain("below", 0, s.post.w / 2, bayChain(subject));
   const ends = [s.end, subject.small(pergola.frame.endOverhang)] as const;
   view.chain("below", 1, -s.end, [ends, [s.length, subject.long(pergola.frame.length)], ends]);
   if (s.end > 0) view.chain("below", 2, -s.end, [[mm(outline.length), subject.long(outline.length)]]);
@@ -91,6 +102,7 @@ export function pergolaElevation(pergola: PergolaCells, outline: OutlineCells, s
   const under = s.height - s.beam.w;
   postRow(view, { ...s, under });
   view.box([left, under], [right, s.height]);
+  jointMarks(view, "beams", subject, [left, under, s.height]);
   const top = s.height + s.rafter.w;
   for (const x of s.rafters) view.box([x, s.height], [x + s.rafter.t, top]);
   if (s.slats.length > 0) view.box([left, top], [right, top + s.slat.t]);

@@ -69,7 +69,7 @@ export class Subject {
   }
 
   /** Pieces that share a section's cells: `beams` are end and middle beams. */
-  private groupsOf(base: string): PieceGroup[] {
+  groupsOf(base: string): PieceGroup[] {
     return this.basis.cutList.groups.filter(({ thickness }) => thickness.name === `sections.${base}.thickness`);
   }
 

@@ -34,6 +34,13 @@ const STRUCTURES: Readonly<Record<string, object>> = {
   "metric gable": { kind: "gable", span: "5.2 m", length: "6.05 m", slope: { rise: "150 mm", run: "300 mm" } },
   "lean-to": { kind: "lean-to", span: "2.4 m", length: "7.2 m" },
   "lean-to on a wall": { kind: "lean-to", span: "6 ft", length: "9 ft", highSide: "ledger", overhang: { end: "0 in" } },
+  "gable of unlike bays": {
+    kind: "gable",
+    span: "16 ft",
+    length: "26 ft",
+    slope: SLOPE,
+    bayLengths: ["8 ft", "10 ft"],
+  },
   hip: { kind: "hip", span: "16 ft", length: "24 ft", endBays: 2, slope: SLOPE },
   pyramid: { kind: "hip", span: "12 ft", length: "12 ft", slope: { rise: "9 in", run: "12 in" } },
   pergola: { kind: "pergola", span: "10 ft", length: "14 ft", slatSpacing: "12 in" },
@@ -281,6 +288,15 @@ describe("a drawing", () => {
     expect(plain(svg("wall-near"))).toContain("3' × 6' 6");
     expect(plain(svg("wall-far"))).not.toContain("Openings");
     expect(plain(svg("floor"))).toContain("joist bays of");
+  });
+
+  it("shows each of unlike bays with its length, and where the pieces of a plate meet", () => {
+    const of = (name: string) =>
+      plain(drawnOf(STRUCTURES["gable of unlike bays"] as object).find((one) => one.name === name)?.svg ?? "");
+    // 26 ft less a post of 6 in: 25 ft 6 in between outer centres.
+    for (const name of ["plan", "elevation"])
+      for (const bay of ["8'", "10'", "7' 6\""]) expect(of(name)).toContain(bay);
+    expect(of("plan")).not.toContain("bays of 8'");
   });
 
   it("shows the king posts below a ridge beam", () => {

@@ -1,0 +1,52 @@
+/** Pieces that lie along a boarded side, end to end: one a bay, and no longer than the longest piece. */
+import type { DisplayUnits } from "../quantity/display.js";
+import { type Cell, greatest, minus, number, type Operand, over, plus, roundUp, sum } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
+import type { WallSide } from "./frame.js";
+
+/** Equal pieces of one row along a side. */
+export interface AlongSide {
+  readonly length: Operand;
+  /** How many in one row. */
+  readonly each: Operand;
+}
+
+/** What one row is laid from. */
+interface Walled {
+  readonly sheet: Sheet;
+  readonly longestPiece: Cell;
+  readonly units: DisplayUnits;
+}
+
+/** The pieces of one row; of unlike bays the longest first. */
+export function alongSide(walled: Walled, side: WallSide): readonly AlongSide[] {
+  const { sheet, longestPiece } = walled;
+  const { bays, firstBays, width } = side;
+  if (firstBays) return unlike(walled, side, firstBays);
+  const shortest = roundUp(over(width, longestPiece));
+  const each = sheet.lay(`walls.${side.name}.lengths`, bays ? greatest(bays, shortest) : shortest, {
+    label: "pieces end to end",
+  });
+  return [{ length: over(width, each), each }];
+}
+
+/** Bay by bay, the outer ones to the outer faces of the corner posts; a long one in equal pieces. */
+function unlike({ sheet, longestPiece, units }: Walled, side: WallSide, firstBays: readonly Cell[]): AlongSide[] {
+  const last = sheet.find("frame.lastBay");
+  if (!last) throw new Error("unlike bays are laid with the beams");
+  const all = [...firstBays, last];
+  const past = over(minus(side.width, ...all), number("2"));
+  const found = new Map<string, { readonly length: Cell; readonly each: readonly Cell[] }>();
+  for (const [i, bay] of all.entries()) {
+    const whole = i === 0 || i === all.length - 1 ? plus(bay, past) : bay;
+    const name = `walls.${side.name}.bay${i + 1}`;
+    const pieces = sheet.lay(`${name}.pieces`, roundUp(over(whole, longestPiece)), { label: "pieces end to end" });
+    const length = sheet.lay(`${name}.length`, over(whole, pieces), { label: "one piece", display: units.long });
+    const key = sheet.decide(length).toDecimalPlaces(9).toFixed();
+    const known = found.get(key) ?? { length, each: [] };
+    found.set(key, { ...known, each: [...known.each, pieces] });
+  }
+  return [...found.values()]
+    .sort((a, b) => sheet.decide(b.length).cmp(sheet.decide(a.length)))
+    .map(({ length, each }) => ({ length, each: sum(each) }));
+}
