@@ -99,7 +99,7 @@ describe("connections at random", () => {
         const lines = layTakeoffs(basis).fasteners?.lines ?? [];
         const sites = new Map(lines.map((line) => [line.name, line.sites.value.toNumber()]));
         const of = (names: readonly string[]) => names.reduce((sum, name) => sum + (sites.get(name) ?? 0), 0);
-        const s = { ...d, length: d.span + d.longer } as unknown as Sizes;
+        const s = { ...d, length: d.span + d.longer, post: 6 } as unknown as Sizes;
         const posts = postPlaces(s);
         const rows = d.kind === "gable" ? ["posts"] : ["low-posts", "high-posts"];
         for (const end of ["post-base", "post-top"]) {
