@@ -316,6 +316,7 @@ export type CutListGroup = {
   readonly marks: readonly string[];
   readonly finished: PieceSize;
   readonly rough: PieceSize | null;
+  readonly begins: readonly LengthFigure[];
   readonly spares: Figure | null;
   readonly notMilled: string | null;
   readonly route: "mill" | "buy" | null;
@@ -681,6 +682,7 @@ export type GableStructure = {
   readonly span: string | MeasuredValue;
   readonly length: string | MeasuredValue;
   readonly bays?: number | undefined;
+  readonly bayLengths?: readonly (string | MeasuredValue)[] | undefined;
   readonly rafterSpacing?: string | MeasuredValue | undefined;
   readonly braceLeg?: string | MeasuredValue | undefined;
   readonly longestPiece?: string | MeasuredValue | undefined;
@@ -851,6 +853,7 @@ export type HipStructure = {
   readonly span: string | MeasuredValue;
   readonly length: string | MeasuredValue;
   readonly bays?: number | undefined;
+  readonly bayLengths?: readonly (string | MeasuredValue)[] | undefined;
   readonly rafterSpacing?: string | MeasuredValue | undefined;
   readonly braceLeg?: string | MeasuredValue | undefined;
   readonly longestPiece?: string | MeasuredValue | undefined;
@@ -967,6 +970,7 @@ export type LeanToStructure = {
   readonly span: string | MeasuredValue;
   readonly length: string | MeasuredValue;
   readonly bays?: number | undefined;
+  readonly bayLengths?: readonly (string | MeasuredValue)[] | undefined;
   readonly rafterSpacing?: string | MeasuredValue | undefined;
   readonly braceLeg?: string | MeasuredValue | undefined;
   readonly longestPiece?: string | MeasuredValue | undefined;
@@ -1335,6 +1339,7 @@ export type PergolaStructure = {
   readonly length: string | MeasuredValue;
   readonly height?: string | MeasuredValue | undefined;
   readonly bays?: number | undefined;
+  readonly bayLengths?: readonly (string | MeasuredValue)[] | undefined;
   readonly rafterSpacing?: string | MeasuredValue | undefined;
   readonly braceLeg?: string | MeasuredValue | undefined;
   readonly longestPiece?: string | MeasuredValue | undefined;
