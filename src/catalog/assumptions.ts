@@ -5,6 +5,8 @@
  * the figure is an assumption or common practice, and the answer says so. What depends on the kind of mill is in `mills.ts`.
  */
 import type { SourceKey } from "./sources.js";
+import { dryingTime, SPECIES } from "./species.js";
+import type { Species } from "./species-table.js";
 
 /** A named number that the user may replace: low, likely and high in one unit, and where it comes from. */
 export interface Assumption {
@@ -37,6 +39,23 @@ const squareRate = (kind: string, label: string, low: string, likely: string, hi
   `${likely} person-h/square`,
   `${high} person-h/square`,
 ];
+
+/** Days in the stack, from piling in good weather to piling in autumn; the likely ones lie half way. */
+const dryingRow = (species: Species): Row => {
+  const { good, winter } = dryingTime(species);
+  const [short, long] = [good.value, winter.value];
+  const days = [short, short.plus(long).dividedBy(2), long].map((of) => `${of.toFixed()} day`);
+  const label = `${species.name} of 1 in (25 mm) to about 20 %, air-dried`;
+  return [`drying.${species.id}`, label, ...(days as [string, string, string])];
+};
+
+const drying = {
+  source: "fpl-air-drying",
+  measure:
+    "Weigh a sample board of 1 in weekly until it loses no more; count the days from the stack. A moisture meter tells the 20 %.",
+} as const;
+
+const isPublished = (species: Species): boolean => !dryingTime(species).fallback;
 
 const GROUPS: readonly Group[] = [
   {
@@ -76,18 +95,23 @@ const GROUPS: readonly Group[] = [
   {
     source: "own-choice",
     part: "the way back included",
-    measure: "Pace out the way, time five logs of known weight: minutes to rig, then distance over minutes.",
+    measure:
+      "Pace out the way, time five logs of known weight: minutes to rig, then distance over minutes; count who is at it.",
     rows: [
       ["getOut.distance", "from where a log lies to the mill", "50 ft", "150 ft", "500 ft"],
+      ["getOut.hand.people", "people at a log that is rolled", "1 people", "2 people", "3 people"],
       ["getOut.hand.rig", "lever a log free, by hand", "10 person-min", "20 person-min", "40 person-min"],
       ["getOut.hand.pace", "rolling a log by hand", "4 ft/min", "10 ft/min", "20 ft/min"],
       ["getOut.hand.load", "log that is rolled by hand at that pace", "300 lb", "500 lb", "800 lb"],
+      ["getOut.cart.people", "people at a log on an arch or cart", "1 people", "2 people", "3 people"],
       ["getOut.cart.rig", "lift a log's end on an arch or cart", "8 person-min", "15 person-min", "30 person-min"],
       ["getOut.cart.pace", "pulling a log on an arch or cart", "30 ft/min", "60 ft/min", "120 ft/min"],
       ["getOut.cart.load", "log that is pulled on it at that pace", "400 lb", "600 lb", "1000 lb"],
+      ["getOut.winch.people", "people at a winch: one winds, one watches", "1 people", "2 people", "2 people"],
       ["getOut.winch.rig", "choke a log and rig the winch", "12 person-min", "25 person-min", "60 person-min"],
       ["getOut.winch.pace", "winching a log", "8 ft/min", "15 ft/min", "40 ft/min"],
       ["getOut.winch.load", "log that is winched at that pace", "800 lb", "1500 lb", "3000 lb"],
+      ["getOut.tractor.people", "people at a tractor that drags a log", "1 people", "1 people", "2 people"],
       ["getOut.tractor.rig", "choke a log behind a tractor", "5 person-min", "10 person-min", "20 person-min"],
       ["getOut.tractor.pace", "dragging a log with a tractor", "80 ft/min", "150 ft/min", "300 ft/min"],
       ["getOut.tractor.load", "log that is dragged at that pace", "1000 lb", "2000 lb", "4000 lb"],
@@ -196,6 +220,20 @@ const GROUPS: readonly Group[] = [
   },
   {
     source: "own-choice",
+    part: "a winch that is wound by hand burns none",
+    measure: "Fill the tank, haul for a day, fill it again; divide by the hours at work, rigging and loading included.",
+    rows: [
+      ["winch.fuel", "fuel of a winch, an hour at work with it", "0 L/h", "0 L/h", "1 L/h"],
+      ["tractor.fuel", "fuel of a tractor, an hour at work with it", "1.5 L/h", "3 L/h", "6 L/h"],
+    ],
+  },
+  {
+    source: "own-choice",
+    measure: "Take the way to the yard and back, over what the car does on a gallon or litre with the trailer.",
+    rows: [["buy.fetchFuel", "fuel for one trip to the yard and back", "0.5 gal", "1.5 gal", "4 gal"]],
+  },
+  {
+    source: "own-choice",
     measure: "Time twenty pieces and their stickers onto the stack; time one barrow of slabs and its feet.",
     rows: [
       ["rate.stack", "stack, a piece", "0.5 person-min", "1 person-min", "2 person-min"],
@@ -210,6 +248,12 @@ const GROUPS: readonly Group[] = [
     part: "2 in stock takes two to four times as long",
     measure: "Weigh a sample board weekly, until it loses no more.",
     rows: [["drying.twoInch", "drying of stock of 2 in (51 mm), times that of 1 in (25 mm)", "2", "2.5", "4"]],
+  },
+  { ...drying, rows: SPECIES.filter(isPublished).map(dryingRow) },
+  {
+    ...drying,
+    part: "of a wood that dries alike, or the widest range, since none is published for this one",
+    rows: SPECIES.filter((species) => !isPublished(species)).map(dryingRow),
   },
   {
     source: "common-practice",
@@ -233,8 +277,11 @@ const GROUPS: readonly Group[] = [
   },
   {
     source: "own-choice",
-    measure: "Time one timber by hand: its faces in square feet over the hours.",
-    rows: [["dress.handRate", "dressing by hand-held tools", "8 ft2/person-h", "15 ft2/person-h", "30 ft2/person-h"]],
+    measure: "Time one timber by hand: its faces in square feet over the hours; time one long rip along a guide.",
+    rows: [
+      ["dress.handRate", "dressing by hand-held tools", "8 ft2/person-h", "15 ft2/person-h", "30 ft2/person-h"],
+      ["dress.handRipFeed", "feed of a rip by a hand-held circular saw on a guide", "2 ft/min", "4 ft/min", "8 ft/min"],
+    ],
   },
   {
     source: "own-choice",

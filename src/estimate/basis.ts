@@ -4,11 +4,12 @@
  */
 import { servicePrice } from "../catalog/look-up.js";
 import type { PriceCatalog } from "../catalog/price-catalog.js";
-import { toQuantity } from "../catalog/reading.js";
+import { type Section, toQuantity } from "../catalog/reading.js";
 import { laySanding, layTurning, type SandingCells } from "./effort/building.js";
-import { type DressingCells, layDressing, layPlaner, layRipDown, type RawPiece } from "./effort/dressing.js";
+import { type DressingCells, layDressing, layPlaner, type RawPiece } from "./effort/dressing.js";
 import { layHardness } from "./effort/hardness.js";
 import { layGetOut } from "./effort/hauling.js";
+import { layRipDown, type RipDownCells } from "./effort/rip-down.js";
 import { type Fault, FaultError, pointer } from "./faults.js";
 import { type CutList, layCutList } from "./pieces/cut-list.js";
 import type { PieceGroup } from "./pieces/piece-group.js";
@@ -17,6 +18,7 @@ import type { CuttingRules } from "./purchase/lumber.js";
 import { type NothingSold, type Substitution, substitute } from "./purchase/substitution.js";
 import { decimal } from "./quantity/decimal.js";
 import { type DisplayUnits, displayUnits } from "./quantity/display.js";
+import type { Quantity } from "./quantity/quantity.js";
 import { exactly } from "./quantity/text.js";
 import { minorDigits } from "./quantity/unit.js";
 import { Assumed } from "./request/assumed.js";
@@ -31,6 +33,7 @@ import { laySoundLog, type SoundLog } from "./salvage/sound-wood.js";
 import { layWood, type WoodCells } from "./salvage/wood.js";
 import { type Cell, greatest, minus, number, over, roundUp, times } from "./sheet/expression.js";
 import type { Sheet } from "./sheet/sheet.js";
+import { UNKNOWN_WOOD } from "./takeoff/weight.js";
 
 /** A group that the logs may serve. */
 export interface MillableGroup {
@@ -46,16 +49,16 @@ export interface GroupBasis {
   /** Absent where it may not be milled; then `bought` says why. */
   readonly millable: MillableGroup | undefined;
   readonly notMilled?: string;
-  /** Weight of one piece as it is built in, where a wood is known. */
-  readonly weightEach: Cell | undefined;
+  /** Weight of one piece as it is built in. */
+  readonly weightEach: Cell;
   /** Person-time to turn one for each crosscut that is deeper than the saw. */
   readonly turn: Cell;
-  /** As it comes to the machines; absent where it stays rough, or no wood is known. */
+  /** As it comes to the machines; absent where it stays rough. */
   readonly raw: RawPiece | undefined;
   /** Dressing of one as milled, where it is sold rough and wanted dressed. */
   readonly soldRough: DressingCells | undefined;
   /** Ripping one down, where it is sold larger than wanted. */
-  readonly ripDown: Cell | undefined;
+  readonly ripDown: RipDownCells | undefined;
   readonly substitution: Substitution | NothingSold;
 }
 
@@ -292,30 +295,17 @@ function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasis {
   );
   const cells = served.map((id) => woods.get(id) as WoodCells);
   const known = cells.length > 0 ? cells : group.rules.species.flatMap((id) => woods.get(id) ?? []);
-  const density = group.rules.seasoning === "dried" ? "dryDensity" : "greenDensity";
-  const weightEach =
-    known.length === 0
-      ? undefined
-      : sheet.lay(
-          `work.${group.name}.weightEach`,
-          times(over(group.volume, group.count), greatest(...known.map((wood) => wood[density]))),
-          {
-            label: "weight of one piece as built in",
-            display: units.mass,
-          },
-        );
+  const weightEach = layWeightEach(group, known, laying);
   const turn = layTurning(sheet, group, weightEach, assumed);
   const dressed = group.rules.surface === "dressed";
   const comesRough = dressed && "offer" in substitution && substitution.offer.surface === "rough";
   const reason = whyNotMilled(group, request, cells.length > 0);
-  const larger = "offer" in substitution ? substitution.larger : 0;
-  const ripDown = larger > 0 && !comesRough ? layRipDown(sheet, group, larger, assumed) : undefined;
+  const ripDown = comesRough ? undefined : layRippingDown(group, substitution, known, laying);
   const common = { group, weightEach, turn, substitution, ripDown };
-  if (reason !== undefined || !weightEach) {
-    const raw = dressed && weightEach ? rawPiece(group, group, weightEach, laying) : undefined;
+  if (reason !== undefined) {
+    const raw = dressed ? rawPiece(group, group, weightEach, laying) : undefined;
     const dressing = raw && comesRough ? layDressing(sheet, group, raw, planer, assumed, units) : undefined;
-    const notMilled = reason ?? "no wood is known for it";
-    return { ...common, millable: undefined, notMilled, raw, soldRough: dressing };
+    return { ...common, millable: undefined, notMilled: reason, raw, soldRough: dressing };
   }
   const allowances = {
     thickness: assumed.cell("allowance.thickness"),
@@ -342,6 +332,50 @@ function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasis {
   const soldRough = comesRough ? dressing : undefined;
   const millable = { rough, spares, dressing, sanding };
   return { ...common, millable, raw: dressed ? raw : undefined, soldRough };
+}
+
+/** Of one piece as it is built in, of the heaviest of the woods that serve, or of one that nobody named. */
+function layWeightEach(group: PieceGroup, woods: readonly WoodCells[], { sheet, units }: GroupLaying): Cell {
+  const [density, unknown] =
+    group.rules.seasoning === "dried"
+      ? (["dryDensity", UNKNOWN_WOOD.dry] as const)
+      : (["greenDensity", UNKNOWN_WOOD.green] as const);
+  const heaviest = woods.length > 0 ? greatest(...woods.map((wood) => wood[density])) : number(unknown);
+  return sheet.lay(`work.${group.name}.weightEach`, times(over(group.volume, group.count), heaviest), {
+    label: "weight of one piece as built in",
+    display: units.mass,
+  });
+}
+
+/** Where it is sold larger than wanted; of the heaviest of the woods that serve. */
+function layRippingDown(
+  group: PieceGroup,
+  substitution: Substitution | NothingSold,
+  woods: readonly WoodCells[],
+  laying: GroupLaying,
+): RipDownCells | undefined {
+  if (!("offer" in substitution) || substitution.larger.length === 0) return undefined;
+  const { sheet, request, assumed, units } = laying;
+  const { offer, larger: sides } = substitution;
+  const [thickness, width] = (["thickness", "width"] as const).map((side) =>
+    sheet.catalog(`work.${group.name}.sold.${side}`, sideOf(offer.actual, side), {
+      label: `${side} as sold`,
+      display: units.small,
+      source: offer.label,
+    }),
+  ) as [Cell, Cell];
+  const density = woods.length > 0 ? greatest(...woods.map((wood) => wood.dryDensity)) : number(UNKNOWN_WOOD.dry);
+  const weight = sheet.lay(`work.${group.name}.sold.weight`, times(thickness, width, group.length, density), {
+    label: "weight as sold",
+    display: units.mass,
+  });
+  const sold = rawPiece(group, { thickness, width, length: group.length }, weight, laying);
+  return layRipDown(sheet, group, { sold, sides, planer: request.shop?.planer }, assumed);
+}
+
+/** The smaller side of a section is its thickness, whichever way round it is written. */
+function sideOf({ thickness, width }: Section, side: "thickness" | "width"): Quantity {
+  return thickness.value.lte(width.value) === (side === "thickness") ? thickness : width;
 }
 
 /** As it comes to the machines, in the hardest of the woods that serve. @param size - Rough where it is milled. */

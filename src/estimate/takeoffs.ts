@@ -5,8 +5,9 @@ import { boardsOf, coveringOffers, finishOffers } from "../catalog/look-up.js";
 import type { Basis } from "./basis.js";
 import type { CommonCells } from "./compare/route.js";
 import { layBrushing } from "./effort/brushing.js";
-import { type BuildingCells, layBuilding, type SiteHours } from "./effort/building.js";
-import { deckSheetsTime, layRoofHours, type RoofHours } from "./effort/roofing.js";
+import { layBuilding } from "./effort/building.js";
+import { fuelAt } from "./effort/hauling.js";
+import { deckSheetsTime, layRoofHours } from "./effort/roofing.js";
 import { coatsOf, type SettingCells } from "./effort/setting.js";
 import type { Need } from "./need.js";
 import { USUAL_COVERING } from "./pieces/deck.js";
@@ -14,6 +15,7 @@ import { FLOOR_RUNS } from "./pieces/floor.js";
 import type { PieceGroup, SectionCells } from "./pieces/piece-group.js";
 import type { ShoppingLine } from "./purchase/line.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
+import { aside } from "./sheet/aside.js";
 import { type Cell, greatest, number, type Operand, over, sumOr, times } from "./sheet/expression.js";
 import type { LaidLine } from "./sheet/own-lines.js";
 import { type BoughtRafter, layBoughtRafter } from "./takeoff/bought-rafters.js";
@@ -23,7 +25,7 @@ import { type CoveringTakeoff, layCovering } from "./takeoff/covering.js";
 import { type FastenersTakeoff, layFasteners, layGableSupports } from "./takeoff/fasteners.js";
 import { type FinishTakeoff, layFinish } from "./takeoff/finish.js";
 import { type FootingsTakeoff, layFootings } from "./takeoff/footings.js";
-import { layWeights, type WeightTakeoff } from "./takeoff/weight.js";
+import { layWeights, UNKNOWN_WOOD, type WeightTakeoff } from "./takeoff/weight.js";
 
 /** What every route needs alike: covering, fasteners, finish, weights, their stages. */
 export interface Takeoffs {
@@ -36,7 +38,8 @@ export interface Takeoffs {
   readonly footings: FootingsTakeoff | undefined;
   readonly finish: FinishTakeoff;
   readonly weights: WeightTakeoff;
-  readonly site: SiteHours;
+  /** Those of the stages to which helpers come. */
+  readonly raising: readonly Cell[];
   readonly needs: readonly Need[];
   /** Person-hours by stage that both routes share, in the order of the work. */
   readonly stages: readonly Cell[];
@@ -61,7 +64,10 @@ export function layTakeoffs(basis: Basis): Takeoffs {
     assumed: basis.assumed,
   });
   const roofing = layRoofHours(sheet, basis.assumed, cutList.groups, covering);
-  const needs = [...(covering?.needs ?? []), ...(fasteners?.needs ?? []), ...finish.needs, ...(footings?.needs ?? [])];
+  const needs = [
+    ...[covering, fasteners, finish, footings].flatMap((takeoff) => takeoff?.needs ?? []),
+    ...movingFuel(basis, building.move),
+  ];
   const stages = [
     ...(footings ? [footings.dig, footings.fill] : []),
     building.join,
@@ -80,22 +86,22 @@ export function layTakeoffs(basis: Basis): Takeoffs {
     footings,
     finish,
     weights,
-    site: siteOf(building, roofing, footings),
+    raising: known(building.brace, building.raise, building.rafters),
     needs,
     stages,
   };
 }
 
-const known = (...cells: readonly (Cell | undefined)[]): Cell[] => cells.flatMap((cell) => cell ?? []);
-
-/** Which hours on the site are worked with helpers, up on the roof, or in the ground. */
-function siteOf(building: BuildingCells, roofing: RoofHours, footings: FootingsTakeoff | undefined): SiteHours {
-  return {
-    raising: known(building.brace, building.raise, building.rafters),
-    aloft: known(building.deck, roofing.roof, roofing.trim),
-    digging: known(footings?.dig),
-  };
+/** Fuel of the means that brings the pieces to the site; none by hand, by cart, or by a winch that is wound by hand. */
+function movingFuel({ sheet, assumed, mill, units }: Basis, move: Cell): Need[] {
+  const burnt = fuelAt(assumed, mill.carry, move);
+  if (!burnt) return [];
+  const quantity = sheet.lay("common.moveFuel", burnt, { label: "fuel to move to the site", display: units.liquid });
+  const item = { kind: "consumable", item: "fuel" } as const;
+  return aside(quantity).isZero() ? [] : [{ name: "move.fuel", label: "Fuel to move to the site", item, quantity }];
 }
+
+const known = (...cells: readonly (Cell | undefined)[]): Cell[] => cells.flatMap((cell) => cell ?? []);
 
 /** Prices the shared needs and sums the shared hours. */
 export function layCommon(basis: Basis, takeoffs: Takeoffs, own: readonly LaidLine[]): CommonCells {
@@ -107,9 +113,18 @@ export function layCommon(basis: Basis, takeoffs: Takeoffs, own: readonly LaidLi
     display: "person-h",
   });
   const ownHours = counted("hours");
-  const { site, stages } = takeoffs;
+  const { raising, stages } = takeoffs;
   const upkeep = layUpkeepCost(basis, takeoffs.finish, lines);
-  return { lines, hours, stages, site, setting: settingOf(basis, takeoffs), own: counted("money"), ownHours, upkeep };
+  return {
+    lines,
+    hours,
+    stages,
+    raising,
+    setting: settingOf(basis, takeoffs),
+    own: counted("money"),
+    ownHours,
+    upkeep,
+  };
 }
 
 /** What the work waits for on either route. */
@@ -248,9 +263,6 @@ function layFinishing(basis: Basis): FinishTakeoff {
     units,
   );
 }
-
-/** Weight of a wood that nobody named: heavier than most softwoods. Assumption. */
-const UNKNOWN_WOOD = { green: "50 lb/ft3", dry: "35 lb/ft3" } as const;
 
 function layAllWeights(basis: Basis): WeightTakeoff {
   const { sheet, cutList, assumed, woods, units } = basis;

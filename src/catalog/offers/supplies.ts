@@ -15,7 +15,7 @@ const item = (name: string, per = ""): Item => ({ name, per });
 
 /** What is used up at the mill and in the shop, and the unit of its price. */
 export const CONSUMABLES = {
-  fuel: item("fuel for saw or mill", "gal"),
+  fuel: item("fuel for saw, mill, winch, tractor and car", "gal"),
   "bar-oil": item("bar oil", "gal"),
   "two-stroke-oil": item("two-stroke oil", "gal"),
   "end-sealer": item("end sealer for logs and fresh sawn ends", "gal"),
@@ -51,6 +51,7 @@ export const EQUIPMENT = {
   "track-saw": "circular saw with guide rail",
   sander: "orbital sander",
   winch: "winch or log arch",
+  tractor: "tractor",
   trailer: "trailer",
   scaffold: "scaffold",
   lift: "lift or small crane",

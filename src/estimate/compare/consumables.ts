@@ -1,10 +1,12 @@
 /** Fuel, oil, wear, discs and current, each priced in its own unit; and the delivery of what is bought. */
 import { consumablePrice, servicePrice } from "../../catalog/look-up.js";
 import type { Basis } from "../basis.js";
+import { fuelAt } from "../effort/hauling.js";
 import type { MillingCells } from "../effort/milling.js";
 import { layLine, type ShoppingLine } from "../purchase/line.js";
 import type { CutCells } from "../salvage/cut-cells.js";
-import { type Cell, number, type Operand, over, plus, times } from "../sheet/expression.js";
+import { aside } from "../sheet/aside.js";
+import { type Cell, number, type Operand, over, plus, sum, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import type { FinishingCells } from "./finishing.js";
 import { laySawyerCharge } from "./sawyer-charge.js";
@@ -20,7 +22,8 @@ export function layConsumables(
   cuts: CutCells | undefined,
 ): ShoppingLine[] {
   const { sheet, assumed } = basis;
-  const line = (item: Item, label: string, used: Cell): ShoppingLine => layUsed(basis, key, item, label, used);
+  const line = (item: Item, label: string, used: Cell, name: string = item): ShoppingLine =>
+    layUsed(basis, `${key}.use.${name}`, item, label, used);
   const used = (item: Item, label: string, words: string, amount: Operand, display = ""): ShoppingLine =>
     line(item, label, sheet.lay(`${key}.use.${item}.quantity`, amount, { label: words, display }));
   const atMachines = over(plus(finishing.dress, finishing.dressByHand, finishing.sand), number("1 people"));
@@ -37,9 +40,10 @@ export function layConsumables(
           ...(basis.sawyer && cuts
             ? laySawyerCharge(basis, key, milling, cuts, basis.sawyer)
             : layMillWear(basis, milling, line, used)),
-          ...layKnives(basis, finishing, used),
         ]
       : []),
+    ...layKnives(basis, finishing, used),
+    ...layHaulingFuel(basis, key, milling, finishing, line),
     // Roofing comes on the same lorry, whichever way the lumber is had.
     ...((finishing.buysLumber || basis.cutList.gable) && basis.request.shop?.lumber !== "fetched"
       ? [layDelivery(basis, key)]
@@ -47,13 +51,13 @@ export function layConsumables(
   ];
 }
 
-function layUsed(basis: Basis, key: string, item: Item, label: string, used: Cell): ShoppingLine {
+function layUsed(basis: Basis, name: string, item: Item, label: string, used: Cell): ShoppingLine {
   const { pricing, catalog } = basis;
-  const line = { name: `${key}.use.${item}`, department: "consumables", label } as const;
+  const line = { name, department: "consumables", label } as const;
   return layLine(pricing, line, used, consumablePrice(catalog, item), item);
 }
 
-type LayLine = (item: Item, label: string, used: Cell) => ShoppingLine;
+type LayLine = (item: Item, label: string, used: Cell, name?: string) => ShoppingLine;
 type LayUse = (item: Item, label: string, words: string, amount: Operand, display?: string) => ShoppingLine;
 
 /** A chain is filed on the saw, in hours and files; what a service sharpens costs money. */
@@ -76,9 +80,9 @@ function layMillWear({ mill, assumed }: Basis, milling: MillingCells, line: LayL
   ];
 }
 
-/** Sharpened so often, and then replaced. */
-function layKnives({ assumed, request }: Basis, { planed }: FinishingCells, use: LayUse): ShoppingLine[] {
-  if (request.shop?.planer === "none") return [];
+/** Sharpened so often, and then replaced; on whichever route the planer runs. */
+function layKnives({ assumed }: Basis, { planed }: FinishingCells, use: LayUse): ShoppingLine[] {
+  if (aside(planed).isZero()) return [];
   const sharpenings = over(planed, assumed.cell("dress.perKnives"));
   return [
     use("planer-knife-sharpening", "Sharpening of planer knives, wear", "sharpenings, in parts of one", sharpenings),
@@ -88,6 +92,30 @@ function layKnives({ assumed, request }: Basis, { planed }: FinishingCells, use:
       "sets worn out, in parts of one",
       over(sharpenings, assumed.cell("dress.knifeLife")),
     ),
+  ];
+}
+
+/** Of winch or tractor while logs come out and lumber is carried, and of the car that fetches lumber; each where it burns any. */
+function layHaulingFuel(
+  { sheet, assumed, mill, units }: Basis,
+  key: string,
+  milling: MillingCells | undefined,
+  { trips }: FinishingCells,
+  line: LayLine,
+): ShoppingLine[] {
+  const burnt = (name: string, label: string, of: readonly (Operand | undefined)[]): ShoppingLine[] => {
+    const parts = of.flatMap((part) => part ?? []);
+    if (parts.length === 0) return [];
+    const quantity = sheet.lay(`${key}.use.${name}.quantity`, sum(parts), { label: "fuel", display: units.liquid });
+    return aside(quantity).isZero() ? [] : [line("fuel", label, quantity, name)];
+  };
+  const people = assumed.cell(`getOut.${mill.getOut}.people`);
+  return [
+    ...burnt("hauling-fuel", "Fuel to get logs out and carry", [
+      milling && fuelAt(assumed, mill.getOut, milling.stages.getOut, people),
+      milling && fuelAt(assumed, mill.carry, milling.stages.carry),
+    ]),
+    ...burnt("fetching-fuel", "Fuel to fetch lumber", [trips && times(trips, assumed.cell("buy.fetchFuel"))]),
   ];
 }
 

@@ -2,8 +2,9 @@
 import type { Basis, GroupBasis } from "../basis.js";
 import { easing } from "../effort/building.js";
 import { type BoughtWork, layBuying } from "../effort/buying.js";
+import type { DressingCells } from "../effort/dressing.js";
 import type { ShoppingLine } from "../purchase/line.js";
-import { type Cell, minus, number, type Operand, over, plus, sumOr, times } from "../sheet/expression.js";
+import { type Cell, minus, type Operand, over, plus, sumOr, times } from "../sheet/expression.js";
 
 /** A group, and how many of its pieces a route mills: undefined where it is bought. */
 export interface SplitGroup {
@@ -15,13 +16,15 @@ export interface SplitGroup {
 export interface FinishingCells {
   /** Person-hours, in the order of the work. */
   readonly stages: readonly Cell[];
-  /** Faces that are planed, and faces that are sanded at the milled pieces' rate. */
+  /** Faces that go through the planer, and faces that are sanded at the rate of those dressed from rough. */
   readonly planed: Cell;
   readonly sanded: Cell;
   readonly dress: Cell;
   readonly dressByHand: Cell;
   readonly sand: Cell;
   readonly buysLumber: boolean;
+  /** To fetch lumber; absent where none is fetched. */
+  readonly trips: Cell | undefined;
 }
 
 /** Lays the stages between sawn or bought lumber and pieces ready to be joined. */
@@ -56,10 +59,18 @@ export function layFinishing(
     "dress by hand what the machines do not take",
     dressing("byHand", buying?.dressByHand),
   );
-  const sanding = plus(over(faces.sanded, assumed.cell("rate.sand")), easing(milledLength(split), assumed));
+  const sanding = plus(over(faces.sanded, assumed.cell("rate.sand")), easing(easedLength(split), assumed));
   const sand = hours("sand", "sand and ease edges", times(sanding, pace));
   const fetching = buying ? [buying.fetch, buying.sort, buying.cut] : [];
-  return { stages: [...fetching, dress, dressByHand, sand], ...faces, dress, dressByHand, sand, buysLumber };
+  return {
+    stages: [...fetching, dress, dressByHand, sand],
+    ...faces,
+    dress,
+    dressByHand,
+    sand,
+    buysLumber,
+    trips: buying?.trips,
+  };
 }
 
 function layFaces(
@@ -69,42 +80,64 @@ function layFaces(
   units: { readonly area: string },
 ): { readonly planed: Cell; readonly sanded: Cell } {
   const dressed = split.filter(({ one }) => one.group.rules.surface === "dressed");
-  const own = dressed.flatMap(({ one, milled }) =>
-    milled && one.millable ? [times(milled, one.millable.dressing.surfaceEach)] : [],
-  );
-  const planed = sheet.lay(`${key}.planed`, sumOr(own, "m2"), { label: "faces planed", display: units.area });
-  const bought = sumOr(
-    dressed.map(({ one, milled }) => boughtShare(one.group.surface, one, milled, "0 m2")),
-    "m2",
-  );
-  const sanded = sheet.lay(`${key}.sanded`, plus(planed, times(bought, assumed.cell("sand.boughtShare"))), {
-    label: "faces sanded, bought ones by their share",
+  const faces = (of: (one: SplitGroup) => readonly Operand[]) => sumOr(dressed.flatMap(of), "m2");
+  const planed = sheet.lay(`${key}.planed`, faces(planedFaces), {
+    label: "faces that go through the planer",
+    display: units.area,
+  });
+  const own = faces((one) => ownPieces(one).map(({ pieces, surfaceEach }) => times(pieces, surfaceEach)));
+  const bought = faces((one) => comesSmooth(one).map((pieces) => surfaceOf(one.one, pieces)));
+  const sanded = sheet.lay(`${key}.sanded`, plus(own, times(bought, assumed.cell("sand.boughtShare"))), {
+    label: "faces sanded, those bought smooth by their share",
     display: units.area,
   });
   return { planed, sanded };
 }
 
-/** Length of the dressed pieces that are milled: bought ones come with their edges eased. */
-function milledLength(split: readonly SplitGroup[]): Operand {
-  return sumOr(
-    split.flatMap(({ one: { group }, milled }) =>
-      milled && group.rules.surface === "dressed" ? [times(milled, group.length)] : [],
+/** Of milled pieces and of those bought rough, where machines dress them; the sawn faces of those that are ripped down. */
+function planedFaces({ one, milled }: SplitGroup): Operand[] {
+  const { millable, soldRough, ripDown } = one;
+  return [
+    ...(milled && millable ? [times(milled, millable.dressing.planedEach)] : []),
+    ...boughtPieces({ one, milled }).flatMap((pieces) =>
+      [soldRough, ripDown].flatMap((work) => (work ? [times(pieces, work.planedEach)] : [])),
     ),
+  ];
+}
+
+/** Pieces that are dressed from rough: milled, or bought so. They are sanded all over, and their edges eased. */
+function ownPieces({ one, milled }: SplitGroup): { readonly pieces: Operand; readonly surfaceEach: Operand }[] {
+  const { millable, soldRough } = one;
+  const bought = soldRough ? boughtPieces({ one, milled }) : [];
+  return [
+    ...(milled && millable ? [{ pieces: milled, surfaceEach: millable.dressing.surfaceEach }] : []),
+    ...bought.map((pieces) => ({ pieces, surfaceEach: (soldRough as DressingCells).surfaceEach })),
+  ];
+}
+
+/** Bought pieces that come with smooth faces and eased edges. */
+const comesSmooth = (split: SplitGroup): Operand[] => (split.one.soldRough ? [] : boughtPieces(split));
+
+const surfaceOf = ({ group }: GroupBasis, pieces: Operand): Operand =>
+  pieces === group.count ? group.surface : over(times(group.surface, pieces), group.count);
+
+/** Length of the pieces that are dressed from rough. */
+function easedLength(split: readonly SplitGroup[]): Operand {
+  return sumOr(
+    split
+      .filter(({ one }) => one.group.rules.surface === "dressed")
+      .flatMap((one) => ownPieces(one).map(({ pieces }) => times(pieces, one.one.group.length))),
     "m",
   );
 }
 
-/** Of something that all pieces of a group have together, the share of the bought ones. */
-function boughtShare(whole: Operand, { group }: GroupBasis, milled: Cell | undefined, nothing: string): Operand {
-  if (!milled) return whole;
-  if (milled === group.count) return number(nothing);
-  return over(times(whole, minus(group.count, milled)), group.count);
+/** How many pieces of a group are bought; empty where none is. */
+function boughtPieces({ one: { group }, milled }: SplitGroup): Operand[] {
+  if (milled === group.count) return [];
+  return [milled ? minus(group.count, milled) : group.count];
 }
 
-function boughtWork({ one, milled }: SplitGroup): BoughtWork[] {
-  if (milled === one.group.count) return [];
-  const pieces = milled ? minus(one.group.count, milled) : one.group.count;
-  return [
-    { group: one.group, pieces, turn: one.turn, weight: one.weightEach, dressing: one.soldRough, ripDown: one.ripDown },
-  ];
+function boughtWork(split: SplitGroup): BoughtWork[] {
+  const { group, turn, weightEach: weight, soldRough: dressing, ripDown } = split.one;
+  return boughtPieces(split).map((pieces) => ({ group, pieces, turn, weight, dressing, ripDown }));
 }

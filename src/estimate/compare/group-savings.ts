@@ -91,7 +91,7 @@ function layGroupSaving(
       plus(sawingHours, finishing),
       times(share.sticks, plus(assumed.cell("buy.sort"), assumed.cell("buy.unload")), pace),
       cuttingToLength([{ pieces, turn: one.turn }], assumed),
-      ...(one.ripDown ? [times(pieces, one.ripDown)] : []),
+      ...(one.ripDown ? [times(pieces, one.ripDown.each)] : []),
     ),
     {
       label: "extra hours",
@@ -133,13 +133,12 @@ function groupMilling(
 function finishingHours({ assumed }: Basis, one: GroupBasis, pieces: Operand): Operand {
   const { millable, group, soldRough } = one;
   if (!millable || group.rules.surface === "rough") return number("0 person-h");
-  const milledShare = over(pieces, group.count);
+  const milled = over(pieces, group.count);
+  // What is bought rough is sanded, and its edges eased, like what is milled.
+  if (soldRough) return times(pieces, millable.dressing.each, minus(number("1"), assumed.cell("dress.boughtShare")));
   const lighter = minus(number("1"), assumed.cell("sand.boughtShare"));
-  const dressing = soldRough
-    ? times(millable.dressing.each, minus(number("1"), assumed.cell("dress.boughtShare")))
-    : millable.dressing.each;
   const { sand, ease } = millable.sanding;
-  return plus(times(pieces, dressing), times(plus(times(sand, lighter), ease), milledShare));
+  return plus(times(pieces, millable.dressing.each), times(plus(times(sand, lighter), ease), milled));
 }
 
 /** What is used up at one's own mill, or the hired sawyer's charge, of what has a price. */

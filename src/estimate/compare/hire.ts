@@ -4,53 +4,63 @@ import type { Price } from "../../catalog/offers/price.js";
 import type { EquipmentItem } from "../../catalog/offers/supplies.js";
 import { type QuantityText, toQuantity } from "../../catalog/reading.js";
 import type { Basis } from "../basis.js";
-import type { SiteHours } from "../effort/building.js";
 import type { MillingCells } from "../effort/milling.js";
 import { amountOf, layLine, priceCell, type ShoppingLine } from "../purchase/line.js";
-import { greatest, minus, number, type Operand, over, plus, roundUp, sum, sumOr, times } from "../sheet/expression.js";
+import type { CarryMeans } from "../request/shop.js";
+import { aside } from "../sheet/aside.js";
+import { type Cell, greatest, minus, number, over, plus, roundUp, sum, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
-import type { FinishingCells } from "./finishing.js";
 
-/** What a machine is hired for: the hours for which it runs decide the days. */
-type Job = "mill" | "logs" | "shop" | "aloft" | "digging";
-
-const JOBS: Readonly<Record<EquipmentItem, Job>> = {
-  "chainsaw-mill": "mill",
-  "manual-band-mill": "mill",
-  "hydraulic-band-mill": "mill",
-  "swing-blade-mill": "mill",
-  chainsaw: "mill",
-  winch: "logs",
-  trailer: "logs",
-  planer: "shop",
-  jointer: "shop",
-  "table-saw": "shop",
-  "track-saw": "shop",
-  sander: "shop",
-  scaffold: "aloft",
-  lift: "aloft",
-  auger: "digging",
+/** Stages at which a machine is at work, by the last part of their cells' names; the mill runs by its own clock. */
+const AT_WORK: Readonly<Record<Exclude<EquipmentItem, MillItem>, readonly string[]>> = {
+  winch: ["getOut", "carry"],
+  tractor: ["getOut", "carry"],
+  trailer: ["getOut", "carry", "fetch"],
+  planer: ["dress"],
+  jointer: ["dress"],
+  "table-saw": ["edge", "dress"],
+  "track-saw": ["edge", "cut", "dressByHand"],
+  sander: ["sand"],
+  scaffold: ["brace", "raise", "rafters", "deck", "roof", "trim"],
+  lift: ["brace", "raise", "rafters", "deck", "roof", "trim"],
+  auger: ["dig"],
 };
 
+const MILLS_AND_SAWS = [
+  "chainsaw-mill",
+  "manual-band-mill",
+  "hydraulic-band-mill",
+  "swing-blade-mill",
+  "chainsaw",
+] as const satisfies readonly EquipmentItem[];
+type MillItem = (typeof MILLS_AND_SAWS)[number];
+const isMill = (item: EquipmentItem): item is MillItem => MILLS_AND_SAWS.some((mill) => mill === item);
+
+/** Which means of carrying also brings the pieces to the site. */
+const MOVES: Partial<Record<EquipmentItem, CarryMeans>> = { winch: "winch", tractor: "tractor", trailer: "tractor" };
+
+/** A route's own stages with the common ones. */
+export interface HireStages {
+  readonly stages: readonly Cell[];
+  readonly milling: MillingCells | undefined;
+  /** Those of them to which helpers come. */
+  readonly raising: readonly Cell[];
+}
+
 /**
- * Machines hired by the day or bought for a share of their use. Without milling no route needs any but those of the
- * building site: from raising to the last trim for what one stands on, while holes are dug for the auger.
+ * Machines hired by the day or bought for a share of their use: on each route as long as the stages last at which they are
+ * at work, and nothing where there are none.
  */
-export function layHire(
-  basis: Basis,
-  key: string,
-  milling: MillingCells | undefined,
-  finishing: FinishingCells,
-  site: SiteHours,
-): ShoppingLine[] {
+export function layHire(basis: Basis, key: string, work: HireStages): ShoppingLine[] {
   const { sheet, request, pricing, catalog, labor } = basis;
   return (request.shop?.equipment ?? []).flatMap(({ item, terms, share }): ShoppingLine[] => {
-    const elapsed = hoursOf(basis, JOBS[item], milling, finishing, site);
-    if (terms === "paid" || !elapsed) return [];
     // The sawyer brings the mill.
-    if (basis.sawyer && JOBS[item] === "mill") return [];
-    const offer = equipmentOffer(catalog, item);
+    if (terms === "paid" || (basis.sawyer && isMill(item))) return [];
+    const elapsed = hoursOf(basis, item, work);
     const name = `${key}.hire.${item}`;
+    const hours = elapsed && sheet.lay(`${name}.hours`, elapsed, { label: "hours at work", display: "h" });
+    if (!hours || aside(hours).isZero()) return [];
+    const offer = equipmentOffer(catalog, item);
     const label = `${terms === "hired" ? "Hire" : "Purchase less resale"}: ${"label" in offer ? offer.label : item}`;
     const none: Price = { kind: "unpriced", at: "", add: "add" in offer ? offer.add : `Add a price for ${item}.` };
     if (terms === "bought") return [layOwned(basis, name, label, item, share, offer, none)];
@@ -59,7 +69,7 @@ export function layHire(
         ? (sheet.find(`price.${item}.minimumDays`) ??
           sheet.catalog(`price.${item}.minimumDays`, offer.minimumDays, { label: "shortest hire" }))
         : number("1 day");
-    const days = sheet.lay(`${name}.days`, greatest(roundUp(over(elapsed, labor.hoursPerDay), "day"), least), {
+    const days = sheet.lay(`${name}.days`, greatest(roundUp(over(hours, labor.hoursPerDay), "day"), least), {
       label: "days hired",
       display: "day",
     });
@@ -68,22 +78,19 @@ export function layHire(
   });
 }
 
-/** Hours by the clock for which a machine is at work; undefined where the route has no such work. */
-function hoursOf(
-  { labor }: Basis,
-  job: Job,
-  milling: MillingCells | undefined,
-  { dress, sand }: FinishingCells,
-  site: SiteHours,
-): Operand | undefined {
-  if (job === "digging") return site.digging.length > 0 ? over(sum(site.digging), labor.crew) : undefined;
-  if (job === "aloft") {
-    const together = over(sumOr(site.raising, "person-h"), plus(labor.crew, labor.helpers));
-    return plus(together, over(sumOr(site.aloft, "person-h"), labor.crew));
-  }
-  if (!milling) return undefined;
-  if (job === "mill") return milling.millHours;
-  return over(job === "shop" ? plus(dress, sand) : plus(milling.stages.getOut, milling.stages.carry), labor.crew);
+/** Hours by the clock for which a machine is at work: helpers are there for the raising; undefined where it has no stage. */
+function hoursOf({ labor, mill }: Basis, item: EquipmentItem, { stages, milling, raising }: HireStages) {
+  if (isMill(item)) return milling?.millHours;
+  const moving = MOVES[item] === mill.carry ? ["move"] : [];
+  const names = new Set([...AT_WORK[item], ...moving]);
+  const at = stages.filter(({ name }) => names.has(name.split(".").at(-1) as string));
+  const helped = at.filter((cell) => raising.includes(cell));
+  const others = at.filter((cell) => !raising.includes(cell));
+  const parts = [
+    ...(helped.length > 0 ? [over(sum(helped), plus(labor.crew, labor.helpers))] : []),
+    ...(others.length > 0 ? [over(sum(others), labor.crew)] : []),
+  ];
+  return parts.length > 0 ? sum(parts) : undefined;
 }
 
 function layOwned(

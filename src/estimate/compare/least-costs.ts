@@ -36,7 +36,7 @@ export function boughtHours({ basis: { assumed }, value }: Ground, one: GroupBas
   const parts: Operand[] = [
     cuttingToLength([{ pieces: number("1"), turn }], assumed),
     ...(soldRough ? [times(soldRough.each, assumed.cell("dress.boughtShare"))] : []),
-    ...(ripDown ? [ripDown] : []),
+    ...(ripDown ? [ripDown.each] : []),
     ...(group.rules.surface === "dressed"
       ? [times(over(sanding, assumed.cell("rate.sand")), assumed.cell("pace"))]
       : []),

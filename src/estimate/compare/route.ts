@@ -5,7 +5,6 @@
 
 import { pieceCost } from "../../catalog/offers/lumber.js";
 import { type Basis, basisOf, type GroupBasis } from "../basis.js";
-import type { SiteHours } from "../effort/building.js";
 import { type DryingCells, type DryingPiece, layDrying } from "../effort/drying.js";
 import { layMilling, type MillingCells } from "../effort/milling.js";
 import type { SettingCells } from "../effort/setting.js";
@@ -62,7 +61,8 @@ export interface CommonCells {
   readonly hours: Cell;
   /** Those stages, in the order of the work. */
   readonly stages: readonly Cell[];
-  readonly site: SiteHours;
+  /** Those of them to which helpers come. */
+  readonly raising: readonly Cell[];
   readonly setting: SettingCells;
   /** The user's own lines of money, and of person-hours. */
   readonly own: readonly Cell[];
@@ -117,11 +117,11 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
     label: "hours in all",
     display: "person-h",
   });
-  const elapsed = layElapsed(basis, key, hours, milling, common.site.raising);
+  const elapsed = layElapsed(basis, key, hours, milling, common.raising);
   const lines = [
     ...lumberLines,
     ...layConsumables(basis, key, milling, finishing, cuts),
-    ...layHire(basis, key, milling, finishing, common.site),
+    ...layHire(basis, key, { stages: [...stages, ...common.stages], milling, raising: common.raising }),
   ];
   const all = [...common.lines, ...lines];
   const lumber = sheet.lay(`${key}.lumber`, amountsOf(pricing, lumberLines), { label: "bought lumber, before tax" });

@@ -52,7 +52,7 @@ export function scheduleOf(given: Basis, common: CommonCells, route: RouteCells)
 function peopleAt({ mill, labor }: Basis, common: CommonCells, cell: Cell, stage: string) {
   if (AT_MILL.has(stage)) return asideIn(mill.crew, "people");
   const crew = asideIn(labor.crew, "people");
-  return common.site.raising.includes(cell) ? crew.plus(asideIn(labor.helpers, "people")) : crew;
+  return common.raising.includes(cell) ? crew.plus(asideIn(labor.helpers, "people")) : crew;
 }
 
 /** Dried fascia holds up little; anything else that dries holds up the frame, from its dressing on. */

@@ -38,8 +38,8 @@ function sawnLoads({ logs, woods }: Basis, { plan: { sawing } }: RouteCells): Lo
 
 function dressingOf({ groups, request, assumed }: Basis, { plan }: RouteCells): DressingChoice[] {
   const shop = { planer: request.shop?.planer, assumed, system: request.system };
-  return groups.map(({ group, raw, soldRough }) => {
+  return groups.map(({ group, raw, soldRough, ripDown }) => {
     const comesDressed = !plan.sawn.has(group.name) && !soldRough;
-    return dressingChoice({ group, raw, comesDressed }, shop);
+    return dressingChoice({ group, raw, comesDressed, ripDown }, shop);
   });
 }

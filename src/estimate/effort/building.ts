@@ -39,15 +39,6 @@ export interface BuildingCells {
   readonly cleanUp: Cell;
 }
 
-/** Those of the common stages that need helpers, gear or machines on the site. */
-export interface SiteHours {
-  /** Helpers come in. */
-  readonly raising: readonly Cell[];
-  /** Up on the frame, by the crew. */
-  readonly aloft: readonly Cell[];
-  readonly digging: readonly Cell[];
-}
-
 /** What building needs beside the groups. */
 export interface BuildingInput {
   readonly groups: readonly PieceGroup[];
@@ -115,9 +106,9 @@ export function crosscutFaces(thinner: Operand, depth: Operand): Expression {
  * Lays the turning of one piece at each crosscut, from as many faces as the saw's depth asks for. Nothing where one cut
  * goes through.
  */
-export function layTurning(sheet: Sheet, group: PieceGroup, weight: Cell | undefined, assumed: Assumed): Cell {
+export function layTurning(sheet: Sheet, group: PieceGroup, weight: Cell, assumed: Assumed): Cell {
   const faces = crosscutFaces(least(group.thickness, group.width), assumed.cell("cut.depth"));
-  const lifters = weight ? roundUp(over(weight, assumed.cell("carry.load"))) : number("1");
+  const lifters = roundUp(over(weight, assumed.cell("carry.load")));
   return sheet.lay(
     `work.${group.name}.turn`,
     times(minus(faces, number("1")), lifters, assumed.cell("cut.turn"), assumed.cell("pace")),

@@ -5,6 +5,7 @@ import type { ShopShape } from "../request/shop.js";
 import { type Cell, number, type Operand, over, plus, roundUp, sumOr, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import type { DressingCells } from "./dressing.js";
+import type { RipDownCells } from "./rip-down.js";
 
 /** Pieces of one group that are bought. */
 export interface BoughtWork {
@@ -12,17 +13,19 @@ export interface BoughtWork {
   readonly pieces: Operand;
   /** Turning at a deep crosscut. */
   readonly turn: Cell;
-  /** Of one piece; absent where no wood is known. */
-  readonly weight: Cell | undefined;
+  /** Of one piece. */
+  readonly weight: Cell;
   /** Dressing of one as milled, where it is sold rough and wanted dressed. */
   readonly dressing: DressingCells | undefined;
   /** Ripping one down, where what is sold is larger than what is wanted. */
-  readonly ripDown: Cell | undefined;
+  readonly ripDown: RipDownCells | undefined;
 }
 
 /** Hours by stage, in the order of the work. */
 export interface BuyingCells {
   readonly fetch: Cell;
+  /** With a trailer of one's own; absent where lumber is delivered. */
+  readonly trips: Cell | undefined;
   readonly sort: Cell;
   readonly cut: Cell;
   /** Absent where everything comes as it is wanted. */
@@ -42,24 +45,29 @@ export function layBuying(
   const pace = assumed.cell("pace");
   const hours = (name: string, label: string, formula: Operand) =>
     sheet.lay(`${key}.hours.${name}`, formula, { label, display: "person-h" });
-  const trips = lumber === "fetched" ? times(tripsOf(bought, assumed), assumed.cell("buy.fetch")) : undefined;
+  const trips =
+    lumber === "fetched"
+      ? sheet.lay(`${key}.trips`, tripsOf(bought, assumed), { label: "trips to the yard" })
+      : undefined;
   // Off the lorry or off the trailer, the more the longer.
   const unload = times(sticks, assumed.cell("buy.unload"));
-  const rough = (by: "byMachine" | "byHand") =>
-    bought.flatMap(({ pieces, dressing }) => (dressing ? [times(pieces, dressing[by])] : []));
-  const larger = bought.flatMap(({ pieces, ripDown }) => (ripDown ? [times(pieces, ripDown)] : []));
+  const dressed = (by: "byMachine" | "byHand") => dressingOf(bought, by, assumed);
   return {
+    trips,
     fetch: trips
-      ? hours("fetch", "fetch and unload lumber", times(plus(trips, unload), pace))
+      ? hours("fetch", "fetch and unload lumber", times(plus(times(trips, assumed.cell("buy.fetch")), unload), pace))
       : hours("fetch", "receive and unload lumber", times(plus(assumed.cell("buy.receive"), unload), pace)),
     sort: hours("sort", "sort and stack lumber", times(sticks, assumed.cell("buy.sort"), pace)),
     cut: hours("cut", "cut lumber to length", cuttingToLength(bought, assumed)),
-    dress: dressingOf(rough("byMachine"), larger, assumed),
-    dressByHand: dressingOf(rough("byHand"), [], assumed),
+    dress: dressed("byMachine"),
+    dressByHand: dressed("byHand"),
   };
 }
 
-function dressingOf(rough: readonly Operand[], larger: readonly Operand[], assumed: Assumed): Operand | undefined {
+/** What comes rough takes less than milled pieces do; what is sold larger is ripped down. */
+function dressingOf(bought: readonly BoughtWork[], by: "byMachine" | "byHand", assumed: Assumed): Operand | undefined {
+  const rough = bought.flatMap(({ pieces, dressing }) => (dressing ? [times(pieces, dressing[by])] : []));
+  const larger = bought.flatMap(({ pieces, ripDown }) => (ripDown ? [times(pieces, ripDown[by])] : []));
   const lighter = rough.length > 0 ? [times(sumOr(rough, "person-h"), assumed.cell("dress.boughtShare"))] : [];
   const parts = [...lighter, ...larger];
   return parts.length > 0 ? sumOr(parts, "person-h") : undefined;
@@ -74,8 +82,8 @@ export function cuttingToLength(bought: readonly Pick<BoughtWork, "pieces" | "tu
   );
 }
 
-/** Trailer loads by weight; pieces of unknown wood add nothing. */
+/** Trailer loads by weight. */
 function tripsOf(bought: readonly BoughtWork[], assumed: Assumed): Operand {
-  const weights = bought.flatMap(({ pieces, weight }) => (weight ? [times(pieces, weight)] : []));
+  const weights = bought.map(({ pieces, weight }) => times(pieces, weight));
   return weights.length === 0 ? number("1") : roundUp(over(sumOr(weights, "kg"), assumed.cell("buy.trailer")));
 }

@@ -10,6 +10,7 @@ import { evaluate } from "../sheet/evaluate.js";
 import { expressionOf, least, type Operand } from "../sheet/expression.js";
 import { crosscutFaces } from "./building.js";
 import { limitsOf, type MachineLimit, type Planer, planingOf, type RawPiece } from "./dressing.js";
+import type { RipDownCells } from "./rip-down.js";
 
 /** How one group is dressed and cut to length. */
 export interface DressingChoice {
@@ -29,8 +30,10 @@ export interface DressingChoice {
 export interface DressedGroup {
   readonly group: PieceGroup;
   readonly raw: RawPiece | undefined;
-  /** Whether it is bought as it is wanted. */
+  /** Whether it is bought as it is wanted, or larger. */
   readonly comesDressed: boolean;
+  /** How it is ripped down, where it is bought larger. */
+  readonly ripDown?: RipDownCells | undefined;
 }
 
 /** The shop in which it is dressed. */
@@ -54,10 +57,11 @@ export function dressingChoice(of: DressedGroup, shop: DressingShop): DressingCh
 }
 
 function dressing(
-  { group, raw, comesDressed }: DressedGroup,
+  { group, raw, comesDressed, ripDown }: DressedGroup,
   shop: DressingShop,
 ): Omit<DressingChoice, "group" | "crosscutFaces"> {
   const { planer, assumed, system } = shop;
+  if (comesDressed && ripDown) return rippedDown(ripDown, group.rules.surface === "dressed", shop);
   if (group.rules.surface !== "dressed") return { by: "nobody", because: ["it stays rough"] };
   if (comesDressed || !raw) return { by: "nobody", because: ["it is bought dressed"] };
   if (planer === "none") return { by: "hand", because: ["there is no planer"] };
@@ -81,10 +85,29 @@ function dressing(
   };
 }
 
+/** Bought larger: the table saw takes it down, and the planer its sawn faces, or hand-held tools do. */
+function rippedDown(
+  { sawLimits, planerLimits }: RipDownCells,
+  dressed: boolean,
+  { planer, assumed, system }: DressingShop,
+): Omit<DressingChoice, "group" | "crosscutFaces"> {
+  const past = (limits: readonly MachineLimit[]) =>
+    limits.filter(({ share }) => valueNow(share).gt(1)).map((limit) => `${limit.beyond}: ${measures(limit, system)}`);
+  const [beyondSaw, beyondPlaner] = [past(sawLimits), past(planerLimits)];
+  const planed = planer === "none" ? ["there is no planer"] : beyondPlaner;
+  const faces = dressed && planed.length > 0 ? [`its sawn faces are planed by hand: ${planed.join("; ")}`] : [];
+  const bought = "it is bought larger and ripped down";
+  if (beyondSaw.length > 0) return { by: "hand", because: [`${bought} along a guide`, ...beyondSaw, ...faces] };
+  const depth = sawLimits.find(({ of }) => of === "cut");
+  const bothFaces = depth !== undefined && exceeds(depth.is, assumed.cell("dress.deepestRip"));
+  const because = [`${bought}; nearest to its limit is its ${nearest(sawLimits, system)}`, ...faces];
+  return { by: "machine", rip: bothFaces ? "both-faces" : "one-face", because };
+}
+
 /** `weight, 86 lb of 100 lb`. */
 function nearest(limits: readonly MachineLimit[], system: MeasureSystem): string {
   const [first] = limits.toSorted((a, b) => valueNow(b.share).cmp(valueNow(a.share)));
-  return first ? `${first.of}, ${measures(first, system)}` : "";
+  return first ? `${first.of === "cut" ? "depth of cut" : first.of}, ${measures(first, system)}` : "";
 }
 
 /** `143 lb, at most 100 lb`. */

@@ -33,6 +33,8 @@ export interface DressingCells {
   readonly byHand: Operand;
   /** Faces of one piece, finished. */
   readonly surfaceEach: Cell;
+  /** Those of them that go through the planer: none of a piece that hands dress. */
+  readonly planedEach: Operand;
 }
 
 /** The piece as it comes to the machines. */
@@ -50,6 +52,7 @@ export type Planer = NonNullable<ShopShape["planer"]>;
 
 const ONE = number("1");
 const ONE_PERSON = number("1 people");
+const NO_FACE = number("0 m2");
 
 /** Limits and feed of another planer than the one that the assumptions are for. Ask before the first piece is dressed. */
 export function layPlaner(assumed: Assumed, planer: Planer | undefined): void {
@@ -80,12 +83,12 @@ export function layDressing(
   const nothing = number("0 person-h");
   const laid = (formula: Operand): Cell => lay("dressEach", "dress one piece", formula);
   if (group.rules.surface !== "dressed")
-    return { each: laid(nothing), byMachine: nothing, byHand: nothing, surfaceEach };
+    return { each: laid(nothing), byMachine: nothing, byHand: nothing, surfaceEach, planedEach: NO_FACE };
   const rate = over(surfaceEach, assumed.cell("dress.handRate"));
   const hand = lay("byHand", "dress one by hand", times(rate, raw.hardness));
   if (planer === "none") {
     const each = laid(times(hand, assumed.cell("pace")));
-    return { each, byMachine: nothing, byHand: each, surfaceEach };
+    return { each, byMachine: nothing, byHand: each, surfaceEach, planedEach: NO_FACE };
   }
   const machine = lay("byMachine", "dress one by machine", byMachine(group, raw, assumed));
   const beyond = greatest(...limitsOf(raw, assumed).map(({ share }) => share));
@@ -93,31 +96,17 @@ export function layDressing(
   // What no machine takes is never the quicker for it.
   const each = laid(times(when(fit, "above", ONE, greatest(hand, machine), machine), assumed.cell("pace")));
   const only = (past: Operand, within: Operand): Operand => when(fit, "above", ONE, past, within);
-  return { each, byMachine: only(nothing, each), byHand: only(each, nothing), surfaceEach };
-}
-
-/**
- * Lays the ripping down of one bought piece on as many sides as it is larger than wanted: a rip each, a pass of the planer
- * over the sawn edge where it is wanted dressed, and the handling. Common practice.
- */
-export function layRipDown(sheet: Sheet, group: PieceGroup, sides: number, assumed: Assumed): Cell {
-  const a = (name: string) => assumed.cell(name);
-  const cuts = roundUp(over(least(group.thickness, group.width), a("dress.deepestRip")));
-  const passes = group.rules.surface === "dressed" ? [over(ONE, a("dress.planeFeed"))] : [];
-  const perLength = plus(over(cuts, a("dress.ripFeed")), ...passes);
-  const side = plus(times(group.length, perLength, ONE_PERSON), a("dress.handling"));
-  return sheet.lay(`work.${group.name}.ripDown`, times(number(`${sides}`), side, a("pace")), {
-    label: "rip one bought piece down to size",
-    display: "person-min",
-  });
+  const sides = { byMachine: only(nothing, each), byHand: only(each, nothing) };
+  return { each, ...sides, surfaceEach, planedEach: only(NO_FACE, surfaceEach) };
 }
 
 /** One limit of the machines: past the whole of it a piece is dressed by hand. */
 export interface MachineLimit {
-  /** What of the piece it limits, and what a piece beyond it is, in words. */
-  readonly of: "weight" | "length" | "width" | "thickness";
+  /** What of the piece it limits, which machine, and what a piece beyond it is, in words. */
+  readonly of: "weight" | "length" | "width" | "thickness" | "cut";
+  readonly machine: "all" | "planer" | "saw";
   readonly beyond: string;
-  readonly is: Cell;
+  readonly is: Operand;
   readonly most: Operand;
   readonly share: Operand;
 }
@@ -125,15 +114,20 @@ export interface MachineLimit {
 /** What a piece takes up of each limit. */
 export function limitsOf(raw: RawPiece, assumed: Assumed): MachineLimit[] {
   const a = (name: string) => assumed.cell(name);
-  const limit = (of: MachineLimit["of"], beyond: string, most: Operand): MachineLimit => {
-    return { of, beyond, is: raw[of], most, share: over(raw[of], most) };
+  const limit = (
+    of: Exclude<MachineLimit["of"], "cut">,
+    machine: MachineLimit["machine"],
+    beyond: string,
+    most: Operand,
+  ) => {
+    return { of, machine, beyond, is: raw[of], most, share: over(raw[of], most) };
   };
   return [
-    limit("weight", "too heavy to feed", a("dress.heaviest")),
-    limit("length", "too long for the room at the machines", a("dress.longest")),
-    limit("width", "too wide for the planer", a("dress.widest")),
-    limit("thickness", "too thick for the planer", a("dress.thickest")),
-    limit("thickness", "too thick to rip, even from both faces", times(number("2"), a("dress.deepestRip"))),
+    limit("weight", "all", "too heavy to feed", a("dress.heaviest")),
+    limit("length", "all", "too long for the room at the machines", a("dress.longest")),
+    limit("width", "planer", "too wide for the planer", a("dress.widest")),
+    limit("thickness", "planer", "too thick for the planer", a("dress.thickest")),
+    limit("thickness", "saw", "too thick to rip, even from both faces", times(number("2"), a("dress.deepestRip"))),
   ];
 }
 

@@ -7,7 +7,6 @@
  * published range.
  * @see USDA FPL, Air Drying of Lumber, FPL-GTR-117; Technical Note 233.
  */
-import { dryingTime, speciesOf } from "../../catalog/species.js";
 import type { Assumed } from "../request/assumed.js";
 import { type Cell, greatest, least, minus, number, type Operand, over, plus, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -53,21 +52,10 @@ function dryingOf(assumed: Assumed, id: string, thickness: Cell, of: Case): Oper
   const twice = end(assumed.cell("drying.twoInch"), of, "");
   const slower = times(minus(over(twice, number("2")), number("1")), minus(inches, number("1")));
   // Thin stock of a wood that slows down with thickness never dries in less than no time.
-  return times(end(oneInch(assumed, id), of, "day"), inches, greatest(plus(number("1"), slower), number("1/2")));
-}
-
-/** Days for 1 in lumber of a species. */
-function oneInch(assumed: Assumed, id: string): Cell {
-  const species = speciesOf(id);
-  if (!species) throw new Error(`no species is called ${id}`);
-  const { good, winter } = dryingTime(species);
-  const [short, long] = [good.value, winter.value];
-  const middle = short.plus(long).dividedBy(2);
-  return assumed.spread(
-    `drying.${id}`,
-    `${species.name} of 1 in (25 mm) to about 20 %, air-dried`,
-    [`${short.toFixed()} day`, `${middle.toFixed()} day`, `${long.toFixed()} day`],
-    { source: "fpl-air-drying" },
+  return times(
+    end(assumed.cell(`drying.${id}`), of, "day"),
+    inches,
+    greatest(plus(number("1"), slower), number("1/2")),
   );
 }
 

@@ -11,14 +11,6 @@ import type { Sheet } from "../sheet/sheet.js";
 /** Prefix of the assumptions of each means. */
 const RATES: Readonly<Record<CarryMeans, string>> = { hand: "carry", cart: "cart", winch: "winch", tractor: "tractor" };
 
-/** People at a log while it moves: one steers or winds, one watches; a tractor has its driver. Common practice. */
-const AT_A_LOG: Readonly<Record<LogMeans, string>> = {
-  hand: "2 people",
-  cart: "2 people",
-  winch: "2 people",
-  tractor: "1 people",
-};
-
 const ONE_PERSON = number("1 people");
 
 /** Carrying over one distance. */
@@ -55,11 +47,25 @@ export function layGetOut(
     logs.map((log) => {
       const walk = over(assumed.cell("getOut.distance"), rate("pace"));
       const slower = greatest(number("1"), over(log.weight, rate("load")));
-      const formula: Operand = plus(rate("rig"), times(walk, number(AT_A_LOG[means]), slower));
+      const formula: Operand = plus(rate("rig"), times(walk, rate("people"), slower));
       return [
         log.name,
         sheet.lay(`logs.${log.name}.getOut`, formula, { label: "get it to the mill", display: "person-min" }),
       ];
     }),
   );
+}
+
+/**
+ * Fuel of a means for the hours of a stage; undefined where it burns none.
+ * @param people - At work with it.
+ */
+export function fuelAt(
+  assumed: Assumed,
+  means: CarryMeans,
+  hours: Operand,
+  people: Operand = ONE_PERSON,
+): Operand | undefined {
+  if (means !== "winch" && means !== "tractor") return undefined;
+  return times(over(hours, people), assumed.cell(`${means}.fuel`));
 }

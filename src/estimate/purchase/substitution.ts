@@ -18,8 +18,8 @@ export interface Substitution {
   readonly offer: LumberOffer;
   /** How the bought piece differs from what was asked for; empty when it does not. */
   readonly differences: readonly string[];
-  /** Sides, of two, on which it is larger than wanted and is ripped down: 0, 1 or 2. */
-  readonly larger: number;
+  /** Sides on which it is larger than wanted and is ripped down; its smaller side is its thickness. */
+  readonly larger: readonly ("thickness" | "width")[];
 }
 
 /** A group for which nothing on offer serves. */
@@ -51,7 +51,8 @@ export function substitute(
     const what = insisted ? `an offer called ${insisted}` : `a section of ${size} or larger`;
     return { group, add: `Add ${what} to the catalog's lumber, for ${group.label.toLowerCase()}.` };
   }
-  const larger = sides(best.actual).filter((side, i) => side.gt(wanted[i] as Decimal)).length;
+  const [thicker, wider] = sides(best.actual).map((side, i) => side.gt(wanted[i] as Decimal));
+  const larger = [...(thicker ? (["thickness"] as const) : []), ...(wider ? (["width"] as const) : [])];
   return { group, offer: best, differences: differencesOf(best, group, wanted, size, system), larger };
 }
 

@@ -112,11 +112,11 @@ export const shopShape = z
               most: "100 %",
             }).optional(),
           })
-          .meta({ id: "Equipment", description: "A machine that milling needs, and on which terms it is had." }),
+          .meta({ id: "Equipment", description: "A machine that the work needs, and on which terms it is had." }),
       )
       .max(20)
       .optional()
-      .meta({ description: "Machines for the milling route; what is not named is at hand and paid for." }),
+      .meta({ description: "Machines for either route; what is not named is at hand and paid for." }),
   })
   .meta({ id: "Shop", description: "Mill and machines.", examples: [{ mill: "chainsaw-mill", longestBolt: "14 ft" }] });
 

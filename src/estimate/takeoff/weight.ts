@@ -11,6 +11,9 @@ import { type Cell, greatest, over, roundUp, times } from "../sheet/expression.j
 import { layColumnSum, layLines } from "../sheet/rows.js";
 import type { Sheet } from "../sheet/sheet.js";
 
+/** Weight of a wood that nobody named: heavier than most softwoods. Assumption. */
+export const UNKNOWN_WOOD = { green: "50 lb/ft3", dry: "35 lb/ft3" } as const;
+
 /** Densities of a group's wood, as cells: the caller knows the species. */
 export interface Densities {
   readonly green: Cell;

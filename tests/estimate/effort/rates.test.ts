@@ -1,23 +1,24 @@
 import { describe, expect, it } from "vitest";
 import { assumptionList } from "../../../src/api/render/json/assumptions.js";
-import { assumptionOf } from "../../../src/catalog/assumptions.js";
-import { MILL_MEASURES } from "../../../src/catalog/mills.js";
+import { measureOf } from "../../../src/catalog/measures.js";
 import { demoBody, estimated } from "../../helpers/estimating.js";
-
-/** What is no rate of work: how much is bought, lapped or fixed, and levels. */
-const NO_RATE =
-  /^(covering|fastener|finish\.(waste|jointShare|endSealer|rough|smooth|second|later|recoat|between).*|buy\.(endTrim|wastage)|priceLevel|pace|moisture|drying\.)/;
 
 describe("every rate of the demo", () => {
   const band = estimated({
     ...demoBody("orchard-shelter"),
     shop: { mill: "manual-band-mill", carry: "cart", getOut: "tractor" },
   });
-  const cells = [estimated(demoBody("orchard-shelter")), band].flatMap(({ basis }) => basis.sheet.cells);
-  const rates = cells.filter(({ range, name }) => range && !NO_RATE.test(name));
+  const coverings = ["asphalt-shingles", "tile", "mineral-roll", "boards", "polycarbonate", "standing-seam-steel"];
+  const compared = estimated({
+    ...demoBody("orchard-shelter"),
+    shop: { mill: "chainsaw-mill", lumber: "fetched", carry: "winch", sawyer: { charge: "hour" } },
+    options: { coverings, sealEnds: true },
+  });
+  const cells = [estimated(demoBody("orchard-shelter")), band, compared].flatMap(({ basis }) => basis.sheet.cells);
+  const rates = cells.filter(({ range }) => range);
 
   it("has a name, low to high, a unit and a source", () => {
-    expect(rates.length).toBeGreaterThan(80);
+    expect(new Set(rates.map(({ name }) => name)).size).toBeGreaterThan(200);
     for (const { name, label, range, value, source } of rates) {
       expect([name, range?.low.lte(value) && range.high.gte(value)]).toEqual([name, true]);
       expect(label.length).toBeGreaterThan(5);
@@ -26,11 +27,13 @@ describe("every rate of the demo", () => {
   });
 
   it("says how one measures one's own", () => {
-    const silent = rates.filter(({ name }) => !(assumptionOf(name)?.measure ?? MILL_MEASURES[name]));
+    const silent = rates.filter(({ name }) => (measureOf(name)?.length ?? 0) < 15);
     expect([...new Set(silent.map(({ name }) => name))]).toEqual([]);
     const listed = assumptionList();
     const all = [...listed.assumptions, ...listed.mills.flatMap(({ assumptions }) => assumptions)];
     expect(all.filter(({ measure }) => (measure?.length ?? 0) < 15).map(({ name }) => name)).toEqual([]);
+    for (const name of ["drying.black-locust", "drying.scots-pine", "getOut.winch.people", "getOut.tractor.people"])
+      expect(all.map((row) => row.name)).toContain(name);
   });
 
   it("reads in the project's own units: no inch, foot, pound, gallon or board foot in a metric one", () => {
@@ -127,31 +130,6 @@ describe("consumption", () => {
       return hours;
     });
     expect(received[1]).toBeLessThan(received[0] as number);
-  });
-
-  it("of lumber that is sold larger than wanted is the ripping down, and the notice says so", () => {
-    // 4 ft of 3 × 5 in, the yard has 6 × 6 actual: a rip on each of two sides, 4 ft ÷ 12 ft/min; a pass of the planer on
-    // each, 4 ft ÷ 22 ft/min; 4 min of handling each.
-    const piece = { name: "rails", role: "other", count: 1, section: "3 x 5 in", length: "4 ft" };
-    const made = estimated({
-      structure: { kind: "pieces", pieces: [piece] },
-      catalog: {
-        name: "one size",
-        currency: "USD",
-        lumber: [
-          {
-            species: "spruce-pine-fir",
-            section: "6 x 6 in",
-            sizing: "actual",
-            sold: { by: "length", price: "$2/ft", lengths: ["8 ft"] },
-          },
-        ],
-      },
-    });
-    const each = made.basis.sheet.find("work.rails.ripDown");
-    expect(made.basis.sheet.in(each as never, "person-min").toNumber()).toBeCloseTo(2 * (4 / 12 + 4 / 22 + 4), 6);
-    expect(made.routes.buy.stages.find(({ name }) => name.endsWith(".dress"))?.value.eq(each?.value ?? 0)).toBe(true);
-    expect(made.notices.some(({ text }) => text.includes("6 × 6 in and is ripped down"))).toBe(true);
   });
 });
 

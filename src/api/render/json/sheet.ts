@@ -1,5 +1,6 @@
 /** The sheet as JSON: blocks of lines of cells. */
 import { z } from "zod";
+import { measureOf } from "../../../catalog/measures.js";
 import type { Cell } from "../../../estimate/sheet/expression.js";
 import type { Sheet } from "../../../estimate/sheet/sheet.js";
 import { workingText } from "../../../estimate/sheet/working.js";
@@ -31,6 +32,7 @@ const CellSchema = z
     source: z.string().optional().describe("With include=workings: where it comes from."),
     low: decimalField("With include=workings: as low as it reasonably comes, in `unit`.").optional(),
     high: decimalField("With include=workings: as high as it reasonably comes, in `unit`.").optional(),
+    measure: z.string().optional().describe("With include=workings: how to replace it by a figure of your own."),
     covers: z.string().optional().describe("With include=workings: what the plan behind it was compared with."),
   })
   .meta({ id: "Cell", description: "One number of the estimate." });
@@ -89,11 +91,13 @@ function shownCell(sheet: Sheet, cell: Cell, workings: boolean): z.output<typeof
 
 /** What the user put in the place of a formula has no working: the formula's own value is another. */
 function workingsOf(sheet: Sheet, cell: Cell): Partial<z.output<typeof CellSchema>> {
+  const measure = cell.range && measureOf(cell.name);
   const working = cell.kind === "formula" ? sheet.working(cell) : undefined;
   return {
     ...(working && { working: workingText(working) }),
     ...(cell.source !== undefined && { source: cell.source }),
     ...(cell.range && { low: digits(cell, cell.range.low), high: digits(cell, cell.range.high) }),
+    ...(measure && { measure }),
     ...(cell.proof && { covers: cell.proof.covers }),
   };
 }

@@ -71,7 +71,7 @@ function One({ m, cell }: { m: Model; cell: SheetCell }) {
     key: cell.name,
     kind: "text",
     label: capital(cell.label),
-    hint: `${range}${cell.source ?? ""}`,
+    hint: [`${range}${cell.source ?? ""}`, ...(cell.measure ? [cell.measure] : [])].join(". "),
     example: "",
     required: false,
     suggested: [],
