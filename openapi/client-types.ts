@@ -139,6 +139,7 @@ export type Cell = {
   readonly source?: string | undefined;
   readonly low?: string | undefined;
   readonly high?: string | undefined;
+  readonly measure?: string | undefined;
   readonly covers?: string | undefined;
 };
 
@@ -449,9 +450,9 @@ export type Effort = {
   readonly routes: readonly RouteEffort[];
 };
 
-/** A machine that milling needs, and on which terms it is had. */
+/** A machine that the work needs, and on which terms it is had. */
 export type Equipment = {
-  readonly item: "chainsaw-mill" | "manual-band-mill" | "hydraulic-band-mill" | "swing-blade-mill" | "chainsaw" | "planer" | "jointer" | "table-saw" | "track-saw" | "sander" | "winch" | "trailer" | "scaffold" | "lift" | "auger";
+  readonly item: "chainsaw-mill" | "manual-band-mill" | "hydraulic-band-mill" | "swing-blade-mill" | "chainsaw" | "planer" | "jointer" | "table-saw" | "track-saw" | "sander" | "winch" | "tractor" | "trailer" | "scaffold" | "lift" | "auger";
   readonly terms: "paid" | "hired" | "bought";
   readonly share?: string | MeasuredValue | undefined;
 };
@@ -460,7 +461,7 @@ export type Equipment = {
 export type EquipmentOffer = {
   readonly name?: string | undefined;
   readonly label?: string | undefined;
-  readonly item: "chainsaw-mill" | "manual-band-mill" | "hydraulic-band-mill" | "swing-blade-mill" | "chainsaw" | "planer" | "jointer" | "table-saw" | "track-saw" | "sander" | "winch" | "trailer" | "scaffold" | "lift" | "auger";
+  readonly item: "chainsaw-mill" | "manual-band-mill" | "hydraulic-band-mill" | "swing-blade-mill" | "chainsaw" | "planer" | "jointer" | "table-saw" | "track-saw" | "sander" | "winch" | "tractor" | "trailer" | "scaffold" | "lift" | "auger";
   readonly hirePerDay?: string | MeasuredValue | null | undefined;
   readonly minimumDays?: string | MeasuredValue | undefined;
   readonly purchase?: string | MeasuredValue | null | undefined;
