@@ -95,6 +95,7 @@ export type Calendar = {
 /** One bar of the timeline. */
 export type CalendarStage = {
   readonly stage: string;
+  readonly part?: "green" | "dried" | undefined;
   readonly people: MeasuredValue;
   readonly crewHours: MeasuredValue;
   readonly startDay: MeasuredValue;
@@ -105,6 +106,9 @@ export type CalendarStage = {
     readonly end: string;
   } | null;
   readonly whileDrying: boolean;
+  readonly aloneHours?: MeasuredValue | undefined;
+  readonly aloneDays?: MeasuredValue | undefined;
+  readonly crewDays?: MeasuredValue | undefined;
   readonly alongside?: readonly string[] | undefined;
 };
 
@@ -793,7 +797,7 @@ export type HeavyLoad = {
   readonly count: number;
   readonly green: MeasuredValue;
   readonly dry: MeasuredValue;
-  readonly people: number;
+  readonly people: number | null;
   readonly aid: "helpers" | "cart, rollers or levers" | "winch, tractor or lift" | null;
 };
 

@@ -1,6 +1,7 @@
 /** Safety cautions, each with the condition that raises it. Never a statement that anything is strong enough. */
 
 import type { Basis } from "./basis.js";
+import { type Means, meansFor } from "./effort/lifts.js";
 import { ZERO } from "./quantity/decimal.js";
 import type { MeasureSystem } from "./quantity/text.js";
 import { lowered } from "./quantity/words.js";
@@ -16,15 +17,17 @@ export interface Caution {
   readonly source: string;
 }
 
+const liftedBy = ({ people, aid }: Means): string => (people === undefined ? aid : `${people} people`);
+
 /**
  * Cautions that apply, the gravest first.
  * @param mills - Whether a route mills anything.
  */
 export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Caution[] {
-  const { sheet, cutList, groups } = basis;
+  const { cutList, groups } = basis;
   const structural = groups.filter(({ group }) => group.rules.structural);
   const heavy = takeoffs.weights.heavyLifts.map(
-    ({ group, people }) => `${named(basis, group)} (${sheet.shown(people)} people)`,
+    ({ group, people }) => `${named(basis, group)} (${liftedBy(meansFor(aside(people)))})`,
   );
   const notch = notchTooDeep(basis);
   const crowded = crowdedJoints(takeoffs, "fits");

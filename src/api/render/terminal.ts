@@ -11,7 +11,7 @@ import { aside, asideIn } from "../../estimate/sheet/aside.js";
 import type { Cell } from "../../estimate/sheet/expression.js";
 import type { CoveringTakeoff } from "../../estimate/takeoff/covering.js";
 import { bare, columns, hours, money, wrap } from "./terminal-lines.js";
-import { machines, routesOf, stagesTable, timeline } from "./terminal-work.js";
+import { heavyLifts, machines, routesOf, stagesTable, timeline } from "./terminal-work.js";
 
 /** Below it, in person-hours, pay for an hour is the pay of a minute and says nothing. Assumption. */
 const LEAST_HOURS = "0.25";
@@ -32,6 +32,7 @@ export function terminalPage(estimate: Estimate): string {
     stagesTable(estimate),
     timeline(estimate),
     machines(estimate),
+    heavyLifts(estimate),
     logsTable(estimate),
     roof(estimate),
     shopping(estimate),

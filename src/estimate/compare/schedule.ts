@@ -1,43 +1,54 @@
 /** The calendar of one route: its own stages and the common ones, in the order of the work. */
-import { type Basis, basisOf } from "../basis.js";
+import { type Basis, basisOf, type GroupBasis } from "../basis.js";
+import { easing, isTried } from "../effort/building.js";
 import { type Calendar, calendarOf } from "../effort/calendar.js";
 import { setsFor } from "../effort/setting.js";
 import type { StageWork } from "../effort/timeline.js";
-import { asideIn } from "../sheet/aside.js";
-import type { Cell } from "../sheet/expression.js";
-import type { CommonCells, RouteCells } from "./route.js";
+import { type Decimal, ZERO } from "../quantity/decimal.js";
+import { inUnit } from "../quantity/quantity.js";
+import { aside, asideIn } from "../sheet/aside.js";
+import { evaluate } from "../sheet/evaluate.js";
+import { type Cell, expressionOf, type Operand, over, plus, times } from "../sheet/expression.js";
+import { type CommonCells, milledPieces, type RouteCells } from "./route.js";
 
 /** The mill's own people are at it; all others share the rest. */
 const AT_MILL: ReadonlySet<string> = new Set(["setUp", "saw"]);
-
-/** What waits for dried fascia alone: it is dressed late, and put up last. */
-const WAITS_FOR_FASCIA: ReadonlySet<string> = new Set(["dress", "dressByHand", "sand", "trim", "cleanUp"]);
 
 /** What needs no lumber that dries: everything up to the stack, and the bought lumber. */
 const BEFORE_DRYING: ReadonlySet<string> = new Set(
   "dig pour getOut prepare setUp saw edge sharpen carry stack slabs fetch sort cut".split(" "),
 );
 
+/** Of what comes after, the stages that dried fascia holds up: it is put up last. */
+const AFTER_FASCIA: ReadonlySet<string> = new Set(["trim", "cleanUp"]);
+
+/** Stages that fit the pieces of the frame together on the ground: they wait where any of those dries. */
+const TRIAL: ReadonlySet<string> = new Set(["trialAssemble", "dismantle"]);
+
 /** Days of one route from the first log got out. */
 export function scheduleOf(given: Basis, common: CommonCells, route: RouteCells): Calendar {
   const basis = basisOf(given, route.plan);
   const { labor } = basis;
-  const needsDry = dryNeed(basis, route);
-  const work = (cell: Cell): StageWork => {
+  const dried = basis.groups.filter(
+    ({ group }) => group.rules.seasoning === "dried" && route.plan.sawn.has(group.name),
+  );
+  const works = (cell: Cell): StageWork[] => {
     const stage = cell.name.split(".").at(-1) as string;
-    return {
+    const work = {
       stage,
       label: cell.label,
-      personHours: asideIn(cell, "person-h"),
       people: peopleAt(basis, common, cell, stage),
       atMill: AT_MILL.has(stage),
-      needsDry: needsDry(stage),
       sets: setsFor(common.setting, stage),
     };
+    return inParts(asideIn(cell, "person-h"), driedHours(basis, route, stage, dried)).map((part) => ({
+      ...work,
+      ...part,
+    }));
   };
   const { drying } = route;
   return calendarOf({
-    stages: [...route.stages, ...common.stages, ...common.ownHours].map(work),
+    stages: [...route.stages, ...common.stages, ...common.ownHours].flatMap(works),
     drying: drying && {
       soonest: asideIn(drying.soonest, "day"),
       likely: asideIn(drying.likely, "day"),
@@ -55,10 +66,58 @@ function peopleAt({ mill, labor }: Basis, common: CommonCells, cell: Cell, stage
   return common.raising.includes(cell) ? crew.plus(asideIn(labor.helpers, "people")) : crew;
 }
 
-/** Dried fascia holds up little; anything else that dries holds up the frame, from its dressing on. */
-function dryNeed(basis: Basis, { plan }: RouteCells): (stage: string) => boolean {
-  const dried = basis.groups.filter(({ group }) => group.rules.seasoning === "dried" && plan.sawn.has(group.name));
-  if (dried.length === 0) return () => false;
+type Part = Pick<StageWork, "personHours" | "needsDry" | "part">;
+
+/** A stage whole, or what need not wait for dry lumber ahead of what does. */
+function inParts(all: Decimal, dried: Decimal | "all"): Part[] {
+  if (dried === "all" || dried.gte(all)) return [{ personHours: all, needsDry: dried === "all" || dried.gt(0) }];
+  if (dried.isZero()) return [{ personHours: all, needsDry: false }];
+  return [
+    { personHours: all.minus(dried), needsDry: false, part: "green" },
+    { personHours: dried, needsDry: true, part: "dried" },
+  ];
+}
+
+/**
+ * Person-hours of a stage that wait until the lumber is dry: those of the pieces that dry, where each is worked by itself;
+ * all, from the finish on, where anything of the frame dries.
+ */
+function driedHours(basis: Basis, { plan }: RouteCells, stage: string, dried: readonly GroupBasis[]): Decimal | "all" {
+  if (dried.length === 0 || BEFORE_DRYING.has(stage)) return ZERO;
+  const pieceWork = PIECE_WORK[stage];
+  if (pieceWork) {
+    const hours = dried.map((one) => {
+      const work = pieceWork(basis, one, milledPieces(basis, plan, one) ?? one.group.count);
+      return work ? inHours(work) : ZERO;
+    });
+    return hours.reduce((sum, one) => sum.plus(one), ZERO);
+  }
   const fasciaOnly = dried.every(({ group }) => group.role === "fascia");
-  return (stage) => (fasciaOnly ? WAITS_FOR_FASCIA.has(stage) : !BEFORE_DRYING.has(stage));
+  if (fasciaOnly) return AFTER_FASCIA.has(stage) ? "all" : ZERO;
+  return TRIAL.has(stage) && !dried.some(({ group }) => isTried(group)) ? ZERO : "all";
+}
+
+type PieceWork = (basis: Basis, one: GroupBasis, milled: Cell) => Operand | undefined;
+
+const dressed =
+  (by: "byMachine" | "byHand"): PieceWork =>
+  (_, { millable }, milled) =>
+    millable && times(milled, millable.dressing[by]);
+
+/** Person-time of one group's dried pieces in the stages that take them one by one. */
+const PIECE_WORK: Readonly<Record<string, PieceWork>> = {
+  dress: dressed("byMachine"),
+  dressByHand: dressed("byHand"),
+  sand: ({ assumed }, { group, millable }, milled) => {
+    if (!millable || group.rules.surface !== "dressed") return undefined;
+    const faces = over(times(milled, millable.dressing.surfaceEach), assumed.cell("rate.sand"));
+    return times(plus(faces, easing(times(milled, group.length), assumed)), assumed.cell("pace"));
+  },
+  join: ({ sheet }, { group }) => sheet.find(`work.${group.name}.join`),
+};
+
+/** Value now, for showing: no formula hangs on it. */
+function inHours(time: Operand): Decimal {
+  const expression = expressionOf(time);
+  return inUnit({ value: evaluate(expression, aside), unit: expression.unit }, "person-h");
 }

@@ -28,5 +28,5 @@ const PAIRS: ReadonlySet<string> = new Set(
   BESIDE.flatMap(([these, those]) => these.flatMap((a) => those.flatMap((b) => [`${a} ${b}`, `${b} ${a}`]))),
 );
 
-/** True when the two may go on at the same time, hands allowing. */
-export const goAlongside = (a: string, b: string): boolean => a !== b && PAIRS.has(`${a} ${b}`);
+/** True when the two may go on at the same time, hands allowing; the parts of one stage always may. */
+export const goAlongside = (a: string, b: string): boolean => a === b || PAIRS.has(`${a} ${b}`);

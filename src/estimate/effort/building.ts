@@ -93,6 +93,9 @@ const RAISE: Readonly<Record<Role, string>> = {
 /** Pieces whose joints are tried and marked on the ground before raising. */
 const TRIED: ReadonlySet<Role> = new Set(["post", "beam", "tie", "brace"]);
 
+/** Whether its joints are tried and marked on the ground before raising. */
+export const isTried = ({ role }: PieceGroup): boolean => TRIED.has(role);
+
 /**
  * Faces from which a crosscut is made: one where the saw is deep enough, two where it meets itself, else all four, and a
  * handsaw takes the core that is left.
@@ -137,7 +140,7 @@ export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
     const own = each("raise", "put up", of, (group) => times(group.volume, assumed.cell(RAISE[group.role]), pace));
     return hours(stage, RAISING[stage], sumOr([...own, ...sheets], "person-h"));
   };
-  const tried = groups.filter((group) => TRIED.has(group.role));
+  const tried = groups.filter(isTried);
   const counted = (of: readonly PieceGroup[]) =>
     sumOr(
       of.map((group) => group.count),

@@ -20,6 +20,8 @@ export interface CalendarInput {
 export interface CalendarStage {
   readonly stage: string;
   readonly label: string;
+  /** Where pieces that need not dry go ahead of the others: which part of the stage it is. */
+  readonly part: "green" | "dried" | undefined;
   readonly personHours: Quantity;
   /** At work at once, at most. */
   readonly people: Quantity;
@@ -64,7 +66,7 @@ export function calendarOf(input: CalendarInput): Calendar {
   const { crew, hoursPerWeek } = input;
   const { stages, stacked } = timelineOf({ stages: input.stages, drying: input.drying?.likely, crew, hoursPerWeek });
   const drying = dryingOf(input, stacked);
-  const worked = input.stages.filter(({ personHours }) => personHours.gt(0)).map(({ stage }) => stage);
+  const worked = [...new Set(input.stages.filter(({ personHours }) => personHours.gt(0)).map(({ stage }) => stage))];
   const bars = stages.map((one) => barOf(one, worked, drying, input.hoursPerDay));
   const last = bars.reduce((latest, { setDay }) => (setDay.value.gt(latest) ? setDay.value : latest), ZERO);
   return { stages: bars, drying, totalDays: days(last), ...workingDays(bars) };
@@ -76,12 +78,13 @@ function barOf(
   drying: Calendar["drying"],
   hoursPerDay: Decimal,
 ): CalendarStage {
-  const { stage, label, personHours, people, sets } = work;
+  const { stage, label, part, personHours, people, sets } = work;
   const elapsed = personHours.dividedBy(people);
   const whileDrying = drying && start.gte(drying.startDay.value) && start.lt(drying.likelyDay.value);
   return {
     stage,
     label,
+    part,
     personHours: quantity(personHours, "person-h"),
     people: quantity(people, "people"),
     crewHours: quantity(elapsed, "h"),
@@ -91,7 +94,7 @@ function barOf(
     endDay: days(end),
     setDay: days(end.plus(sets)),
     whileDrying: whileDrying ?? false,
-    alongside: all.filter((other) => goAlongside(stage, other)),
+    alongside: all.filter((other) => other !== stage && goAlongside(stage, other)),
   };
 }
 

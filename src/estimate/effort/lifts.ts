@@ -25,12 +25,15 @@ export interface Load {
   readonly lifted: Quantity;
 }
 
-/** A load that is too much for one. */
-export interface Lift extends Load {
-  /** Each at the load of one person, or less. */
-  readonly people: number;
+/** What lifts a load that is too much for one. */
+export interface Means {
+  /** Helpers, each at the load of one person or less; undefined where more would be needed than find a hold. */
+  readonly people: number | undefined;
   readonly aid: "helpers" | "cart, rollers or levers" | "winch, tractor or lift";
 }
+
+/** A load that is too much for one. */
+export interface Lift extends Load, Means {}
 
 /** More than four get in each other's way; past sixteen times one's load nothing is moved by hand. Common practice. */
 const MOST_HANDS = 4;
@@ -39,18 +42,36 @@ const MOST_LEVERS = 16;
 /** Loads over what one carries, the heaviest first. @param load - What one person carries. */
 export function liftsOf(loads: readonly Load[], load: Cell): Lift[] {
   return loads
-    .map((one) => ({ ...one, people: peopleFor(one.lifted.value, aside(load)) }))
-    .filter(({ people }) => people > 1)
-    .map((one): Lift => ({ ...one, aid: aidFor(one.people) }))
+    .flatMap((one): Lift[] => {
+      const hands = handsFor(one.lifted.value, aside(load));
+      return hands.gt(1) ? [{ ...one, ...meansFor(hands) }] : [];
+    })
     .sort((a, b) => b.lifted.value.cmp(a.lifted.value));
 }
 
-const peopleFor = (weight: Decimal, load: Decimal): number =>
-  load.gt(0) ? weight.dividedBy(load).toDecimalPlaces(9).ceil().toNumber() : Number.POSITIVE_INFINITY;
+const handsFor = (weight: Decimal, load: Decimal): Decimal =>
+  load.gt(0) ? weight.dividedBy(load).toDecimalPlaces(9).ceil() : decimal(MOST_LEVERS + 1);
 
-function aidFor(people: number): Lift["aid"] {
-  if (people <= MOST_HANDS) return "helpers";
-  return people <= MOST_LEVERS ? "cart, rollers or levers" : "winch, tractor or lift";
+/** @param hands - Loads of one person in it; more than one. */
+export function meansFor(hands: Decimal): Means {
+  if (hands.lte(MOST_HANDS)) return { people: hands.toNumber(), aid: "helpers" };
+  return { people: undefined, aid: hands.lte(MOST_LEVERS) ? "cart, rollers or levers" : "winch, tractor or lift" };
+}
+
+/** The slabs of one log that are too much for one, told together: the heaviest speaks for all. */
+export interface LiftedTogether extends Lift {
+  readonly count: number;
+}
+
+/** Loads of one log or group and kind, together; the heaviest first. @param lifts - The heaviest first. */
+export function together(lifts: readonly Lift[]): LiftedTogether[] {
+  const found = new Map<string, LiftedTogether>();
+  for (const lift of lifts) {
+    const key = `${lift.kind} ${lift.name}`;
+    const known = found.get(key);
+    found.set(key, known ? { ...known, count: known.count + 1 } : { ...lift, count: 1 });
+  }
+  return [...found.values()];
 }
 
 const quantityOf = (cell: Cell): Quantity => ({ value: aside(cell), unit: cell.unit, written: cell.display });

@@ -21,6 +21,8 @@ export interface StageWork {
   readonly atMill: boolean;
   /** Whether it cannot begin before the lumber is dry. */
   readonly needsDry: boolean;
+  /** Where pieces that need not dry go ahead of the others: which part of the stage it is. */
+  readonly part?: "green" | "dried";
   /** Days from its last hour until the next stage may touch what it leaves. */
   readonly sets: Decimal;
 }

@@ -33,7 +33,10 @@ describe.each([...demoNames()])("the printed estimate of %s", (name) => {
 
   it("says when it is dry and done, in days that follow one another", () => {
     const text = lines.join(" ").replace(/\s+/g, " ");
-    const days = /stacked on day (\d+) and dry on day (\d+) \(day (\d+) at best, day (\d+) at worst\)/.exec(text);
+    const days =
+      /stacked on day (\d+) and dry on day (\d+), after [\d.]+ weeks \(day (\d+) at best, day (\d+) at worst\)/.exec(
+        text,
+      );
     const [stacked, dry, soonest, latest] = (days?.slice(1).map(Number) ?? []) as [number, number, number, number];
     const done = Number(/all is done on day (\d+)/.exec(text)?.[1]);
     expect(stacked).toBeLessThanOrEqual(soonest);
@@ -47,12 +50,49 @@ describe.each([...demoNames()])("the printed estimate of %s", (name) => {
     const { mix } = one.routes;
     const worked = [...mix.stages, ...one.common.stages].filter(({ value }) => value.gt(0));
     for (const { label } of worked)
-      expect(bars.some((line) => line.toLowerCase().startsWith(label.slice(0, 40)))).toBe(true);
+      expect(bars.some((line) => line.toLowerCase().slice(3).startsWith(label.slice(0, 24)))).toBe(true);
     const hours = lines.slice(
       lines.findIndex((line) => line.startsWith("PERSON-HOURS")),
       lines.findIndex((line) => line.startsWith("TIMELINE")),
     );
     expect(hours.filter((line) => /^\S.*( 0\.0)+$/.test(line) && !/[1-9]/.test(line))).toEqual([]);
+  });
+
+  it("has hours and working days, alone and with the crew, that fit one another, and tells which stages may overlap", () => {
+    const from = lines.findIndex((line) => line.startsWith("TIMELINE"));
+    const bars = lines.slice(
+      from,
+      lines.findIndex((line) => line.startsWith("DRESSING")),
+    );
+    const rows = bars.flatMap((line) => {
+      const figures = /^ *(\d+) \S.* (\d+) +([\d.]+) +([\d.]+) +([\d.]+) +([\d.]+) +(\d+) +(\d+)$/.exec(line);
+      return figures ? [figures.slice(1).map(Number)] : [];
+    });
+    expect(rows.length).toBeGreaterThan(10);
+    const daily = one.basis.sheet.in(one.basis.labor.hoursPerDay, "h/day").toNumber();
+    for (const [, people = 0, alone = 0, crew = 0, daysAlone = 0, daysCrew = 0, start = 0, end = 0] of rows) {
+      expect(Math.abs(alone - people * crew)).toBeLessThan(0.06 + 0.06 * people);
+      expect(Math.abs(daysAlone - alone / daily)).toBeLessThan(0.07);
+      expect(Math.abs(daysCrew - crew / daily)).toBeLessThan(0.07);
+      expect(start).toBeLessThanOrEqual(end);
+    }
+    const pairs = [...bars.join(" ").matchAll(/(\d+) beside ([\d–, ]+)/g)];
+    expect(pairs.length).toBeGreaterThan(2);
+    for (const [, stage, others = ""] of pairs)
+      for (const other of others.split(/[–, ]+/).filter(Boolean)) {
+        expect(Number(other)).toBeGreaterThan(Number(stage));
+        expect(Number(other)).toBeLessThanOrEqual(rows.length);
+      }
+  });
+
+  it("groups what is heavy: past four people it names an aid", () => {
+    const from = lines.findIndex((line) => line.startsWith("HEAVY LIFTS"));
+    const heavy = lines.slice(from + 1, lines.indexOf("", from));
+    expect(heavy.length).toBeGreaterThan(0);
+    expect(heavy.length).toBeLessThan(25);
+    for (const line of heavy) expect(line).toMatch(/: ([234] people|cart, rollers or levers|winch, tractor or lift)$/);
+    const caution = lines.join(" ");
+    expect(caution).not.toMatch(/\((?:[5-9]|\d\d+) people\)/);
   });
 
   it("tells of each group who dresses it", () => {

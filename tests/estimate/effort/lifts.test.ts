@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { type Load, liftsOf, slabLoads } from "../../../src/estimate/effort/lifts.js";
+import { type Load, liftsOf, slabLoads, together } from "../../../src/estimate/effort/lifts.js";
 import { quantity } from "../../../src/estimate/quantity/quantity.js";
 import { exactly } from "../../../src/estimate/quantity/text.js";
 import type { WoodCells } from "../../../src/estimate/salvage/wood.js";
@@ -79,9 +79,24 @@ describe("lifts", () => {
   it("are told from over 51 lb on (NIOSH 94-110), the heaviest first, with hands or an aid", () => {
     const told = liftsOf([load("light", "51"), load("two", "52"), load("five", "210"), load("log", "900")], limit);
     expect(told.map(({ name, people, aid }) => [name, people, aid])).toEqual([
-      ["log", 18, "winch, tractor or lift"],
-      ["five", 5, "cart, rollers or levers"],
+      ["log", undefined, "winch, tractor or lift"],
+      ["five", undefined, "cart, rollers or levers"],
       ["two", 2, "helpers"],
+    ]);
+  });
+
+  it("of the slabs of one log are told together, by the heaviest, and light ones not at all", () => {
+    const slabs = [
+      ["pine-1", "80"],
+      ["pine-2", "300"],
+      ["pine-1", "160"],
+      ["pine-1", "40"],
+    ].map(([name = "", pounds = ""]): Load => ({ ...load(name, pounds), kind: "slab" }));
+    const told = together(liftsOf([...slabs, load("pine-1", "90")], limit));
+    expect(told.map(({ kind, name, count, people, aid }) => [kind, name, count, people, aid])).toEqual([
+      ["slab", "pine-2", 1, undefined, "cart, rollers or levers"],
+      ["slab", "pine-1", 2, 4, "helpers"],
+      ["piece", "pine-1", 1, 2, "helpers"],
     ]);
   });
 });

@@ -6,7 +6,7 @@ import { workOf } from "../../../estimate/compare/work.js";
 import type { Calendar, CalendarStage } from "../../../estimate/effort/calendar.js";
 import { dateAfter } from "../../../estimate/effort/dates.js";
 import type { DressingChoice } from "../../../estimate/effort/dressing-choice.js";
-import type { Lift, Load } from "../../../estimate/effort/lifts.js";
+import { type Lift, type Load, together } from "../../../estimate/effort/lifts.js";
 import type { Estimate } from "../../../estimate/estimate.js";
 import { trimmed } from "../../../estimate/quantity/decimal.js";
 import { inUnit, type Quantity } from "../../../estimate/quantity/quantity.js";
@@ -17,6 +17,10 @@ const measured = (describe: string) => measuredValue.describe(describe);
 const BarSchema = z
   .strictObject({
     stage: z.string().describe("Name of the stage."),
+    part: z
+      .enum(["green", "dried"])
+      .optional()
+      .describe("Where pieces that need not dry go ahead: which part of the stage it is. Such a stage has two bars."),
     people: measured("At work at once, at most: beside another stage there are fewer."),
     crewHours: measured("Hours by the clock with all of them; its person-hours are this times the people."),
     startDay: measured("Calendar days from the start of the work, at the hours a week."),
@@ -29,6 +33,9 @@ const BarSchema = z
       .nullable()
       .describe("Null where labor.startDate says no day of the start."),
     whileDrying: z.boolean().describe("Goes on while lumber lies in the stack."),
+    aloneHours: measured("With include=work: hours of one person alone.").optional(),
+    aloneDays: measured("With include=work: working days of one person alone.").optional(),
+    crewDays: measured("With include=work: working days of the crew.").optional(),
     alongside: z
       .array(z.string())
       .optional()
@@ -100,10 +107,15 @@ const LoadSchema = z
   .strictObject({
     kind: z.enum(["log", "slab", "piece"]).describe("What it is."),
     name: z.string().describe("Name of the log, also for its slabs; of the group for a piece."),
-    count: z.int().describe("How many of the same weight; of pieces, one stands for its group."),
-    green: measured("Weight as sawn."),
-    dry: measured("Weight when dry."),
-    people: z.int().describe("People who lift it as it comes: logs and slabs green, pieces as they are built in."),
+    count: z.int().describe("Logs and pieces: 1, a piece stands for its group. Slabs: how many of this log."),
+    green: measured("Weight as sawn; of several slabs, of the heaviest."),
+    dry: measured("Weight when dry, of the same."),
+    people: z
+      .int()
+      .nullable()
+      .describe(
+        "People who lift it as it comes: logs and slabs green, pieces as they are built in. Null past four, who would stand in one another's way: take the aid.",
+      ),
     aid: z
       .enum(["helpers", "cart, rollers or levers", "winch, tractor or lift"])
       .nullable()
@@ -122,7 +134,7 @@ export const WorkSchema = z
     loads: z
       .array(LoadSchema)
       .describe(
-        "Logs that are sawn, their slabs, and one piece of each group, heaviest first; without include=work only what is more than one person's load.",
+        "Logs that are sawn, their slabs, and one piece of each group, heaviest first; without include=work only what is more than one person's load, the slabs of a log together.",
       ),
   })
   .meta({ id: "Work", description: "A route's work beside its hours: when, by which machine, and what is heavy." });
@@ -134,20 +146,26 @@ export function shownWork(
   all: boolean,
 ): z.output<typeof WorkSchema> {
   const { calendar, dressing, loads, lifts } = workOf(basis, common, takeoffs.weights, route);
-  const heavy = new Map(lifts.map((lift) => [keyOf(lift), lift]));
   const told = dressing.filter(({ by, crosscutFaces }) => all || by !== "nobody" || crosscutFaces > 1);
-  const shown = all ? loads : loads.filter((load) => heavy.has(keyOf(load)));
-  const sorted = shown.toSorted((a, b) => b.lifted.value.cmp(a.lifted.value));
-  const alike = new Map<string, [Load, ...Load[]]>();
-  for (const load of sorted) alike.set(keyOf(load), [load, ...(alike.get(keyOf(load)) ?? [])]);
   return {
     calendar: shownCalendar(calendar, basis.request.labor?.startDate, all),
     dressing: told.map(shownChoice),
-    loads: [...alike.values()].map((same) => ({
-      ...shownLoad(same[0], heavy.get(keyOf(same[0])), basis.units.mass),
-      count: same.length,
-    })),
+    loads: all
+      ? everyLoad(loads, lifts, basis.units.mass)
+      : together(lifts).map((lift) => ({ ...shownLoad(lift, lift, basis.units.mass), count: lift.count })),
   };
+}
+
+/** Each by itself; slabs of one log that weigh the same, once. */
+function everyLoad(loads: readonly Load[], lifts: readonly Lift[], mass: string): z.output<typeof LoadSchema>[] {
+  const heavy = new Map(lifts.map((lift) => [keyOf(lift), lift]));
+  const sorted = loads.toSorted((a, b) => b.lifted.value.cmp(a.lifted.value));
+  const alike = new Map<string, [Load, ...Load[]]>();
+  for (const load of sorted) alike.set(keyOf(load), [load, ...(alike.get(keyOf(load)) ?? [])]);
+  return [...alike.values()].map((same) => ({
+    ...shownLoad(same[0], heavy.get(keyOf(same[0])), mass),
+    count: same.length,
+  }));
 }
 
 /** Loads that weigh the same are lifted alike. */
@@ -174,7 +192,7 @@ function shownCalendar(
 ): z.output<typeof CalendarSchema> {
   const dated: Dated = start === undefined ? undefined : (of) => dateAfter(start, of.value);
   return {
-    stages: stages.map((bar) => ({ ...shownBar(bar, dated), ...(all && { alongside: [...bar.alongside] }) })),
+    stages: stages.map((bar) => ({ ...shownBar(bar, dated), ...(all && shownMore(bar)) })),
     drying: drying ? shownDryDays(drying, dated) : null,
     totalDays: day(totalDays),
     finishDate: dated ? dated(totalDays) : null,
@@ -197,9 +215,10 @@ function shownDryDays(drying: NonNullable<Calendar["drying"]>, dated: Dated): z.
 }
 
 function shownBar(bar: CalendarStage, dated: Dated): z.output<typeof BarSchema> {
-  const { stage, people, crewHours, startDay, endDay, setDay, whileDrying } = bar;
+  const { stage, part, people, crewHours, startDay, endDay, setDay, whileDrying } = bar;
   return {
     stage,
+    ...(part && { part }),
     people: amount(people, 0),
     crewHours: amount(crewHours, 2),
     startDay: day(startDay),
@@ -209,6 +228,13 @@ function shownBar(bar: CalendarStage, dated: Dated): z.output<typeof BarSchema> 
     whileDrying,
   };
 }
+
+const shownMore = ({ personHours, aloneDays, crewDays, alongside }: CalendarStage) => ({
+  aloneHours: amount(personHours, 2, "person-h"),
+  aloneDays: day(aloneDays),
+  crewDays: day(crewDays),
+  alongside: [...alongside],
+});
 
 function shownChoice({
   group,
@@ -227,5 +253,5 @@ function shownLoad(
   mass: string,
 ): Omit<z.output<typeof LoadSchema>, "count"> {
   const weights = { green: amount(green, 0, mass), dry: amount(dry, 0, mass) };
-  return { kind, name, ...weights, people: lift?.people ?? 1, aid: lift?.aid ?? null };
+  return { kind, name, ...weights, people: lift ? (lift.people ?? null) : 1, aid: lift?.aid ?? null };
 }

@@ -41,11 +41,19 @@ interface TimelineProps {
   readonly labels: ReadonlyMap<string, string>;
 }
 
+const PARTS = { green: ", green and bought", dried: ", dried" } as const;
+
 /** A row for each stage, and one for the stack, in the order of their days. */
 function Timeline({ calendar, labels }: TimelineProps) {
   const { stages, drying, totalDays } = calendar;
-  const rows = stages.map(({ stage, startDay, endDay, people }) => ({
-    ...{ label: labels.get(stage) ?? plain(stage), from: startDay, to: endDay, people: people.value, kind: "mixed" },
+  const rows = stages.map(({ stage, part, startDay, endDay, people }) => ({
+    ...{
+      label: `${labels.get(stage) ?? plain(stage)}${part ? PARTS[part] : ""}`,
+      from: startDay,
+      to: endDay,
+      people: people.value,
+      kind: "mixed",
+    },
   }));
   const dries = { label: "Drying in the stack, as it mostly goes", people: "–", kind: "milled" };
   const all = drying ? [...rows, { ...dries, from: drying.startDay, to: drying.likelyDay }] : rows;
@@ -95,22 +103,24 @@ function Span({ from, to, of, kind }: SpanProps) {
 }
 
 /** What no crew lifts by hand needs no count of people. */
-const liftOf = (people: number, aid: string | null): string =>
-  aid === null || aid === "helpers" ? `${people} people` : aid.startsWith("cart") ? `${people} people, or ${aid}` : aid;
+const liftOf = (people: number | null, aid: string | null): string =>
+  people === null ? (aid ?? "an aid") : `${people} people`;
 
 function Heavy({ loads }: { readonly loads: Work["loads"] }) {
   return (
     <section class="scroll" tabindex={0} aria-label="Heavy lifts">
       <table class="cards">
-        <Heads of={["What", { number: "How many alike" }, { number: "Green" }, { number: "Dry" }, "Lift with"]} />
+        <Heads of={["What", { number: "How many" }, { number: "Heaviest, green" }, { number: "Dry" }, "Lift with"]} />
         <tbody>
           {loads.map(({ kind, name, count, green, dry, people, aid }) => (
             <tr>
-              <th scope="row">{kind === "piece" ? capital(plain(name)) : `${capital(kind)} ${name}`}</th>
-              <td class="number" data-head="How many alike">
+              <th scope="row">
+                {kind === "piece" ? capital(plain(name)) : `${kind === "slab" ? "Slabs of" : "Log"} ${name}`}
+              </th>
+              <td class="number" data-head="How many">
                 {kind === "piece" ? "one of the group" : count}
               </td>
-              <td class="number" data-head="Green">
+              <td class="number" data-head="Heaviest, green">
                 {said(green)}
               </td>
               <td class="number" data-head="Dry">
