@@ -65,6 +65,9 @@ export const speciesOf = (id: string): Species | undefined => ALL.get(id);
 /** A trade group by id. */
 export const tradeGroupOf = (id: string): TradeGroup | undefined => GROUPS.get(id);
 
+/** A wood as people say it: its species or trade group by name. */
+export const woodName = (id: string): string => (ALL.get(id) ?? GROUPS.get(id))?.name ?? id.replaceAll("-", " ");
+
 /** The known wood nearest in spelling, for a fault's cure. */
 export const nearestWood = (name: string): string | undefined => nearest(name, woodNames);
 

@@ -5,6 +5,7 @@
 import { servicePrice } from "../catalog/look-up.js";
 import type { PriceCatalog } from "../catalog/price-catalog.js";
 import { type Section, toQuantity } from "../catalog/reading.js";
+import { woodName } from "../catalog/species.js";
 import { laySanding, layTurning, type SandingCells } from "./effort/building.js";
 import { type DressingCells, layDressing, layPlaner, type RawPiece } from "./effort/dressing.js";
 import { layHardness } from "./effort/hardness.js";
@@ -394,7 +395,7 @@ function rawPiece(
 function whyNotMilled(group: PieceGroup, request: EstimateRequest, woodServes: boolean): string | undefined {
   if ((request.logs ?? []).length === 0) return "there are no logs";
   if (group.rules.source === "buy") return "you chose to buy it";
-  if (!woodServes) return `no log is ${group.rules.species.join(" or ")}`;
+  if (!woodServes) return `no log is ${group.rules.species.map(woodName).join(" or ")}`;
   if (group.rules.structural && request.site?.ungradedAccepted === "no") {
     return "the building office does not accept ungraded lumber for structural pieces";
   }

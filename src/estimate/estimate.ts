@@ -6,7 +6,7 @@ import { type ComparedRoutes, type Decision, decide } from "./compare/decision.j
 import type { MixBound } from "./compare/mix-bound.js";
 import type { FrontierPoint } from "./compare/mix-search.js";
 import { type CommonCells, layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
-import { laySpending, type SpentCells } from "./compare/spending.js";
+import { laySpending, type Spending } from "./compare/spending.js";
 import { type Verdict, verdictOf } from "./compare/verdict.js";
 import { type ComparedCovering, compareCoverings } from "./covering-comparison.js";
 import { type Fault, FaultError, pointer } from "./faults.js";
@@ -40,7 +40,7 @@ export interface Estimate {
   /** Lumber beside log scale, by the key of the route, where it mills. */
   readonly yields: ReadonlyMap<string, YieldCells>;
   /** Where the cash goes, by the key of the route. */
-  readonly spent: ReadonlyMap<string, readonly SpentCells[]>;
+  readonly spent: ReadonlyMap<string, Spending>;
   /** For `heldPlans` of a later request. */
   readonly plans: HeldPlans;
 }

@@ -68,4 +68,6 @@ export interface Need {
   readonly item: NeedItem;
   /** Pieces, length, area, volume or mass, waste and spares included. */
   readonly quantity: Cell;
+  /** Groups whose joints it holds, where it is hardware of the frame. */
+  readonly joins?: readonly string[];
 }

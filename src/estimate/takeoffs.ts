@@ -9,6 +9,7 @@ import { layBuilding } from "./effort/building.js";
 import { fuelAt } from "./effort/hauling.js";
 import { deckSheetsTime, layRoofHours } from "./effort/roofing.js";
 import { coatsOf, type SettingCells } from "./effort/setting.js";
+import { stageOfNeed } from "./effort/used-in.js";
 import type { Need } from "./need.js";
 import { USUAL_COVERING } from "./pieces/deck.js";
 import { FLOOR_RUNS } from "./pieces/floor.js";
@@ -106,7 +107,11 @@ const known = (...cells: readonly (Cell | undefined)[]): Cell[] => cells.flatMap
 /** Prices the shared needs and sums the shared hours. */
 export function layCommon(basis: Basis, takeoffs: Takeoffs, own: readonly LaidLine[]): CommonCells {
   const { sheet, pricing, catalog, request } = basis;
-  const lines = layShoppingList(pricing, catalog, takeoffs.needs, request.system);
+  const usedIn = takeoffs.needs.map((need) => stageOfNeed(need, basis.cutList.groups));
+  const lines = layShoppingList(pricing, catalog, takeoffs.needs, request.system).map(
+    // A line a need, in their order.
+    (line, i): ShoppingLine => ({ ...line, stage: usedIn[i] }),
+  );
   const counted = (as: LaidLine["counts"]) => own.filter(({ counts }) => counts === as).map(({ cell }) => cell);
   const hours = sheet.lay("common.hours.total", sumOr([...takeoffs.stages, ...counted("hours")], "person-h"), {
     label: "hours on either route",

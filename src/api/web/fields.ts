@@ -27,6 +27,7 @@ export function formSpec(): FormSpec {
   const part = (name: string) => reader.fields(reader.resolve(request[name] ?? {}));
   const structure = reader.resolve(request.structure ?? {});
   const kinds = (structure.oneOf ?? structure.anyOf ?? []).map((one) => reader.resolve(one));
+  const timed = reader.resolve(reader.resolve(request.calibration ?? {}).items ?? {});
   return {
     structures: kinds.map((one) => ({
       kind: String(reader.resolve(one.properties?.kind ?? {}).const),
@@ -39,6 +40,7 @@ export function formSpec(): FormSpec {
     site: part("site"),
     options: part("options"),
     line: reader.fields(reader.resolve(request.lines ?? {}).items ?? {}),
+    timedJob: reader.fields(reader.resolve(timed.properties?.jobs ?? {}).items ?? {}),
   };
 }
 
@@ -110,7 +112,7 @@ const LABELS: Readonly<Record<string, string>> = {
     mostHours: "Hours, at most",
     lightFixing: "Light fixings",
   },
-  ...{ frontier: "Search the mixes between", charge: "Paid by the", minimum: "Least charge" },
+  ...{ charge: "Paid by the", minimum: "Least charge", time: "Time it took", people: "People at it" },
 };
 
 /** What is said of addresses is for programs. */

@@ -3,6 +3,7 @@ import { consumablePrice, servicePrice } from "../../catalog/look-up.js";
 import type { Basis } from "../basis.js";
 import { fuelAt } from "../effort/hauling.js";
 import type { MillingCells } from "../effort/milling.js";
+import { STAGE_OF_USE } from "../effort/used-in.js";
 import { layLine, type ShoppingLine } from "../purchase/line.js";
 import type { CutCells } from "../salvage/cut-cells.js";
 import { aside } from "../sheet/aside.js";
@@ -46,14 +47,27 @@ export function layConsumables(
     ...layHaulingFuel(basis, key, milling, finishing, line),
     // Roofing comes on the same lorry, whichever way the lumber is had.
     ...((finishing.buysLumber || basis.cutList.gable) && basis.request.shop?.lumber !== "fetched"
-      ? [layDelivery(basis, key)]
+      ? [layDelivery(basis, key, finishing.buysLumber)]
       : []),
   ];
 }
 
+/** What is used up in parts of one, or comes out of the wall. */
+const SHARES: ReadonlySet<Item> = new Set([
+  ...(["sanding-discs", "chain", "band", "files"] as const),
+  ...(["planer-knife-sharpening", "planer-knives", "electricity"] as const),
+]);
+
 function layUsed(basis: Basis, name: string, item: Item, label: string, used: Cell): ShoppingLine {
   const { pricing, catalog } = basis;
-  const line = { name, department: "consumables", label } as const;
+  const stage = STAGE_OF_USE[name.slice(name.lastIndexOf(".") + 1)];
+  const line = {
+    name,
+    department: "consumables",
+    label,
+    stage,
+    share: SHARES.has(item),
+  } as const;
   return layLine(pricing, line, used, consumablePrice(catalog, item), item);
 }
 
@@ -119,8 +133,14 @@ function layHaulingFuel(
   ];
 }
 
-function layDelivery({ sheet, pricing, catalog }: Basis, key: string): ShoppingLine {
+/** @param lumber - Whether it brings any: then it is paid when that is received. */
+function layDelivery({ sheet, pricing, catalog }: Basis, key: string, lumber: boolean): ShoppingLine {
   const once = sheet.find("delivery.loads") ?? sheet.input("delivery.loads", plain(1), { label: "deliveries" });
-  const line = { name: `${key}.use.delivery`, department: "services", label: "Delivery" } as const;
+  const line = {
+    name: `${key}.use.delivery`,
+    department: "services",
+    label: "Delivery",
+    stage: lumber ? "fetch" : undefined,
+  } as const;
   return layLine(pricing, line, once, servicePrice(catalog, "delivery"), "delivery");
 }

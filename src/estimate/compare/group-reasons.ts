@@ -15,6 +15,9 @@ export interface GroupReason {
   readonly label: string;
   /** `both`: some of its pieces are milled, some bought. */
   readonly side: "mill" | "buy" | "both";
+  /** Pieces from the logs, and from the yard. */
+  readonly milled: Decimal;
+  readonly bought: Decimal;
   /** A whole sentence, or two. */
   readonly why: string;
 }
@@ -29,16 +32,17 @@ export function groupReasons(basis: Basis, { mix, mill }: ComparedRoutes, decisi
     const count = aside(one.group.count);
     const bought = boughtOf(mix.plan, name) ?? (mix.plan.sawn.has(name) ? ZERO : count);
     const side = bought.isZero() ? "mill" : bought.gte(count) ? "buy" : "both";
+    const from = { name, label, side, bought, milled: count.minus(bought) } as const;
     const saving = savings.get(name);
     if (side === "buy") {
       const split = mixed.has(runOf(name)) ? ` Other lengths of this run are milled${measures(one)}.` : "";
-      return { name, label, side, why: `${whyBought(basis, one, saving)}${split}` };
+      return { ...from, why: `${whyBought(basis, one, saving)}${split}` };
     }
     const some =
       side === "both"
         ? ` ${countWords(bought, count)} bought: ${whyShort(basis, dear, name, bought)}${measures(one)}.`
         : "";
-    return { name, label, side, why: `${whyMilled(basis, one, saving)}${some}` };
+    return { ...from, why: `${whyMilled(basis, one, saving)}${some}` };
   });
 }
 

@@ -5,6 +5,7 @@ import type { EquipmentItem } from "../../catalog/offers/supplies.js";
 import { type QuantityText, toQuantity } from "../../catalog/reading.js";
 import type { Basis } from "../basis.js";
 import type { MillingCells } from "../effort/milling.js";
+import { STAGE_OF_MACHINE } from "../effort/used-in.js";
 import { amountOf, layLine, priceCell, type ShoppingLine } from "../purchase/line.js";
 import type { CarryMeans } from "../request/shop.js";
 import { aside } from "../sheet/aside.js";
@@ -63,7 +64,8 @@ export function layHire(basis: Basis, key: string, work: HireStages): ShoppingLi
     const offer = equipmentOffer(catalog, item);
     const label = `${terms === "hired" ? "Hire" : "Purchase less resale"}: ${"label" in offer ? offer.label : item}`;
     const none: Price = { kind: "unpriced", at: "", add: "add" in offer ? offer.add : `Add a price for ${item}.` };
-    if (terms === "bought") return [layOwned(basis, name, label, item, share, offer, none)];
+    const stage = STAGE_OF_MACHINE[item];
+    if (terms === "bought") return [{ ...layOwned(basis, name, label, item, share, offer, none), stage, share: true }];
     const least =
       "minimumDays" in offer
         ? (sheet.find(`price.${item}.minimumDays`) ??
@@ -74,7 +76,7 @@ export function layHire(basis: Basis, key: string, work: HireStages): ShoppingLi
       display: "day",
     });
     const price = "hirePerDay" in offer ? offer.hirePerDay : none;
-    return [layLine(pricing, { name, department: "equipment", label }, days, price, `${item}.hire`)];
+    return [layLine(pricing, { name, department: "equipment", label, stage }, days, price, `${item}.hire`)];
   });
 }
 

@@ -119,7 +119,7 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
   });
   const elapsed = layElapsed(basis, key, hours, milling, common.raising);
   const lines = [
-    ...lumberLines,
+    ...lumberLines.map((line) => ({ ...line, stage: "fetch" })),
     ...layConsumables(basis, key, milling, finishing, cuts),
     ...layHire(basis, key, { stages: [...stages, ...common.stages], milling, raising: common.raising }),
   ];

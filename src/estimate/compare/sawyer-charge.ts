@@ -18,7 +18,8 @@ export function laySawyerCharge(
 ): ShoppingLine[] {
   const { sheet, pricing, catalog, units } = basis;
   const name = (item: string) => `${key}.use.${item}`;
-  const line = (item: string, label: string) => ({ name: name(item), department: "services", label }) as const;
+  const line = (item: string, label: string) =>
+    ({ name: name(item), department: "services", label, stage: "saw" }) as const;
   const once = sheet.find("sawyer.comes") ?? sheet.input("sawyer.comes", plain(1), { label: "set-ups of the sawyer" });
   const setUp = servicePrice(catalog, "milling-set-up");
   const item = charge === "hour" ? "milling-per-hour" : "milling-per-board-foot";

@@ -185,8 +185,8 @@ export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
   };
 }
 
-/** Fascia is fitted with the trim. */
-function raisedIn({ role, name }: PieceGroup): Raising | undefined {
+/** The stage in which a group is put up; undefined of fascia, which is fitted with the trim. */
+export function raisedIn({ role, name }: PieceGroup): Raising | undefined {
   if (role === "fascia") return undefined;
   return ENCLOSING.test(name) ? "enclose" : RAISED_IN[role];
 }

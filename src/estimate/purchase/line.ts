@@ -26,6 +26,10 @@ export interface ShoppingLine {
   readonly each?: Cell;
   /** In words: which packs, how cut. */
   readonly note?: string;
+  /** Wear, current, a machine's loss of value: a share that this work uses up, nothing to order. */
+  readonly share?: boolean;
+  /** Stage of work that uses it up, by the last part of its cell's name; absent where several do. */
+  readonly stage?: string | undefined;
 }
 
 /** What pricing needs beside the line. */
@@ -60,6 +64,8 @@ export function layLine(
     readonly label: string;
     readonly note?: string;
     readonly offer?: string;
+    readonly stage?: string | undefined;
+    readonly share?: boolean;
   },
   quantity: Cell,
   price: Price,

@@ -4,7 +4,7 @@
  */
 import { type LumberOffer, pieceCost } from "../../catalog/offers/lumber.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
-import { servesAs } from "../../catalog/species.js";
+import { servesAs, woodName } from "../../catalog/species.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { type MeasureSystem, markedSection } from "../quantity/text.js";
@@ -132,7 +132,7 @@ function differencesOf(
   }
   const { species } = group.rules;
   if (species.length > 0 && !species.some((wood) => servesAs(offer.species, wood))) {
-    said.push(`${species.join(" or ")} wanted, ${offer.species} sold`);
+    said.push(`${species.map(woodName).join(" or ")} wanted, ${woodName(offer.species)} sold`);
   }
   if (group.rules.structural && !offer.gradeMarked) said.push("bears no grade mark");
   return said;

@@ -1,4 +1,5 @@
 /** A sawing plan's measures as planned cells: whole grid steps turned into exact lengths, areas and volumes. */
+import { woodName } from "../../catalog/species.js";
 import type { Decimal } from "../quantity/decimal.js";
 import { decimal } from "../quantity/decimal.js";
 import type { DisplayUnits } from "../quantity/display.js";
@@ -125,7 +126,7 @@ function layWork(laying: CutLaying, key: string, work: ExclusiveWork, gridMm: st
   const used = new Set(work.logs);
   const usedLogs = logs.filter(({ name }) => used.has(name));
   const volumes = [...work.volumes].map(([species, cubes]) => ({
-    cell: lay(`volume-${species}`, `rough wood sawn, ${species}`, cubes, cube, "mm3", units.lumber),
+    cell: lay(`volume-${species}`, `rough wood sawn, ${woodName(species)}`, cubes, cube, "mm3", units.lumber),
     density: (woods.get(species) as WoodCells).greenDensity,
     hardness: laying.hardness.get(species) as Cell,
   }));
@@ -176,9 +177,9 @@ function layFaces(
   grid: Decimal,
 ): FaceCells {
   const area = (name: string, label: string, squares: number) =>
-    lay(`${name}-${species}`, `${label}, ${species}`, squares, grid.pow(2), "mm2", units.area);
+    lay(`${name}-${species}`, `${label}, ${woodName(species)}`, squares, grid.pow(2), "mm2", units.area);
   const length = (name: string, label: string, steps: number) =>
-    lay(`${name}-${species}`, `${label}, ${species}`, steps, grid, "mm", units.long);
+    lay(`${name}-${species}`, `${label}, ${woodName(species)}`, steps, grid, "mm", units.long);
   const known = {
     hardness: hardness.get(species) as Cell,
     dirtyArea: area("dirtyArea", "cut face, mill, in dirty logs", faces.dirtyArea),

@@ -115,12 +115,15 @@ function layItem(sheet: Sheet, { name, sites, exposure }: Connection, item: Hard
 const NO_SPARES: ReadonlySet<FastenerKind> = new Set(["post-base", "joist-hanger", "rafter-tie", "angle-bracket"]);
 
 function layNeeds(sheet: Sheet, lines: readonly ScheduleLine[], { assumed, defaults }: FastenersInput): Need[] {
-  const pools = new Map<string, ScheduleItem[]>();
-  for (const item of lines.flatMap((line) => line.items)) {
-    const key = poolKey(sheet, item);
-    pools.set(key, [...(pools.get(key) ?? []), item]);
+  const pools = new Map<string, (ScheduleItem & Pick<ScheduleLine, "groups">)[]>();
+  for (const { groups, items } of lines) {
+    for (const item of items) {
+      const key = poolKey(sheet, item);
+      pools.set(key, [...(pools.get(key) ?? []), { ...item, groups }]);
+    }
   }
   return [...pools.values()].map((items): Need => {
+    const joins = [...new Set(items.flatMap(({ groups }) => groups))];
     const { fastener, diameter, length, corrosion } = items[0] as ScheduleItem;
     const size = sizeText(sheet, [diameter, length], defaults.system);
     const name = freeName(sheet, `fasteners.order.${[fastener, slug(size), corrosion].filter(Boolean).join("_")}`);
@@ -137,7 +140,7 @@ function layNeeds(sheet: Sheet, lines: readonly ScheduleLine[], { assumed, defau
         ? { fits: [diameter, length] as const }
         : { ...(diameter && { diameter }), ...(length && { length }) };
     sheet.title(name, label);
-    return { name, label, item: { kind: "fastener", fastener, ...sized, corrosion }, quantity };
+    return { name, label, item: { kind: "fastener", fastener, ...sized, corrosion }, quantity, joins };
   });
 }
 

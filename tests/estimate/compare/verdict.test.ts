@@ -11,10 +11,11 @@ const made = estimated(demo, planners());
 describe("the sentence on each group", () => {
   it("names a side that the plan bears out, piece by piece", () => {
     const { plan } = made.routes.mix;
-    for (const { name, side } of made.verdict.groups) {
+    for (const { name, side, ...pieces } of made.verdict.groups) {
       const count = made.basis.groups.find(({ group }) => group.name === name)?.group.count.value.toNumber() ?? 0;
       const bought = plan.bought.find(({ substitution }) => substitution.group.name === name)?.count ?? 0;
       expect([name, side]).toEqual([name, bought === 0 ? "mill" : bought === count ? "buy" : "both"]);
+      expect([pieces.milled.toNumber(), pieces.bought.toNumber()]).toEqual([count - bought, bought]);
     }
     expect(made.verdict.groups.map(({ name }) => name)).toEqual(made.basis.groups.map(({ group }) => group.name));
   });
@@ -45,7 +46,7 @@ describe("the sentence on each group", () => {
     });
     expect(verdict.groups.map(({ side, why }) => [side, why])).toEqual([
       ["buy", "Bought, because you chose to buy it."],
-      ["buy", "Bought, because no log is black-locust."],
+      ["buy", "Bought, because no log is black locust."],
     ]);
   });
 });

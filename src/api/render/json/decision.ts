@@ -19,6 +19,8 @@ const GroupReasonSchema = z
     side: z
       .enum(["mill", "buy", "both"])
       .describe("Whether it is milled or bought; both where some pieces are bought."),
+    milled: decimalField("Pieces that come from the logs."),
+    bought: decimalField("Pieces that are bought."),
     why: z.string().describe("Why, in a plain sentence or two."),
   })
   .meta({ id: "GroupReason", description: "One group: milled or bought, and why." });
@@ -172,7 +174,10 @@ export function shownDecision({
       first: verdict.first,
       mill: [...verdict.mill],
       buy: [...verdict.buy],
-      groups: verdict.groups.map(({ name, side, why }) => ({ group: name, side, why })),
+      groups: verdict.groups.map(({ name, side, milled, bought, why }) => ({
+        ...{ group: name, side, why },
+        ...{ milled: fixed(milled, 0), bought: fixed(bought, 0) },
+      })),
     },
     best: routeKey(routes.mix),
     routes: distinctRoutes(routes).map(shownRoute),

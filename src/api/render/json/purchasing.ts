@@ -3,7 +3,7 @@ import { z } from "zod";
 import { DEPARTMENTS } from "../../../catalog/offers/price.js";
 import type { Basis } from "../../../estimate/basis.js";
 import type { RouteCells } from "../../../estimate/compare/route.js";
-import type { SpentCells } from "../../../estimate/compare/spending.js";
+import type { Spending, SpentCells } from "../../../estimate/compare/spending.js";
 import type { Estimate } from "../../../estimate/estimate.js";
 import { explainStock } from "../../../estimate/purchase/explain-stock.js";
 import type { ShoppingLine } from "../../../estimate/purchase/line.js";
@@ -36,6 +36,11 @@ export const LineSchema = z
     name: z.string().describe("What the names of its cells begin with."),
     label: z.string().describe("What to ask for."),
     quantity: FigureSchema.describe("How much is wanted: pieces, lengths, volumes; packs are below."),
+    share: z
+      .boolean()
+      .describe(
+        "Wear, current or a machine's loss of value, in parts of one: it costs, but there is nothing to order.",
+      ),
     each: LengthSchema.nullable().describe("Length of each piece, where they are cut to order."),
     packs: z.array(PackSchema).describe("The packs that cost least; empty where it is not sold in packs."),
     price: FigureSchema.nullable().describe("Price of one; null where there is none, or where packs have prices."),
@@ -80,6 +85,14 @@ const SpentSchema = z
   })
   .meta({ id: "DepartmentSpending", description: "What one route pays in one department." });
 
+const StageCostSchema = z
+  .strictObject({
+    stage: z.string().describe("Name of a stage of the effort: of `common`, or of the route's own."),
+    amount: FigureSchema.nullable().describe("What it uses up, before tax; null where nothing of it has a price."),
+    unpriced: SpentSchema.shape.unpriced,
+  })
+  .meta({ id: "StageCost", description: "What one stage of work costs in cash." });
+
 const RouteSchema = z
   .strictObject({
     route: routeField(),
@@ -87,6 +100,12 @@ const RouteSchema = z
     spent: z
       .array(SpentSchema)
       .describe("By department; with taxes, the logs' value and money lines of your own it makes up the cash."),
+    stages: z
+      .array(StageCostSchema)
+      .describe("The same by the stage that uses it up: what is not listed costs hours alone. See `ofNoStage`."),
+    ofNoStage: z
+      .array(SpentSchema)
+      .describe("What serves several stages, by department; with `stages` it comes to the same as `spent`."),
     taxes: z.array(LabeledSchema).describe("On its own and the shared lines."),
     logValue: FigureSchema.nullable().describe("What the logs that it saws would have fetched."),
     lumber: FigureSchema.describe("Bought lumber, before tax."),
@@ -115,7 +134,7 @@ export function shownPurchasing(
     own: common.own.map(labeled),
     routes: routes.map((route) => ({
       ...shownRoute(basis, route, marksOf(route)),
-      spent: (spent.get(route.plan.key) ?? []).map(shownSpent),
+      ...shownSpending(spent.get(route.plan.key)),
     })),
   };
 }
@@ -134,6 +153,7 @@ export function shownLine(line: ShoppingLine, system: MeasureSystem): z.output<t
     name: line.name,
     label: line.label,
     quantity: figure(line.quantity),
+    share: line.share ?? false,
     each: line.each ? lengthFigure(line.each, system) : null,
     packs: packs.map(({ label, count }) => ({ label, count: figure(count) })),
     price: figureOrNull(line.price),
@@ -142,12 +162,24 @@ export function shownLine(line: ShoppingLine, system: MeasureSystem): z.output<t
   };
 }
 
-const shownSpent = ({ department, amount, unpriced }: SpentCells): z.output<typeof SpentSchema> => ({
-  ...{ department, unpriced },
-  amount: figureOrNull(amount),
-});
+/** Sums by department and by stage. */
+function shownSpending(spending: Spending | undefined): Pick<ShownRoute, SpendingKeys> {
+  const { departments = [], stages = [], ofNoStage = [] } = spending ?? {};
+  const shown = <Name extends string>({ amount, unpriced }: SpentCells<Name>) => ({
+    amount: figureOrNull(amount),
+    unpriced,
+  });
+  return {
+    spent: departments.map((one) => ({ department: one.name, ...shown(one) })),
+    stages: stages.map((one) => ({ stage: one.name, ...shown(one) })),
+    ofNoStage: ofNoStage.map((one) => ({ department: one.name, ...shown(one) })),
+  };
+}
 
-function shownRoute(basis: Basis, route: RouteCells, marks: MarkBook): Omit<z.output<typeof RouteSchema>, "spent"> {
+type ShownRoute = z.output<typeof RouteSchema>;
+type SpendingKeys = "spent" | "stages" | "ofNoStage";
+
+function shownRoute(basis: Basis, route: RouteCells, marks: MarkBook): Omit<ShownRoute, SpendingKeys> {
   const { sheet, request } = basis;
   return {
     route: routeKey(route),

@@ -17,7 +17,8 @@ export const csv = (rows: readonly (readonly Cell[])[]): string =>
   rows.map((row) => `${row.map(csvCell).join(",")}\r\n`).join("");
 
 /** The cut list, a row for each piece group. */
-export function cutListCsv({ cutList }: Estimate): string {
+export function cutListCsv({ cutList, decision }: Estimate): string {
+  const reasons = new Map(decision.verdict.groups.map((group) => [group.group, group]));
   return csv([
     [
       "group",
@@ -27,7 +28,8 @@ export function cutListCsv({ cutList }: Estimate): string {
       "finished length",
       "rough section",
       "rough length",
-      "verdict",
+      "from the logs",
+      "bought",
       "marks",
     ],
     ...cutList.groups.map((group) => [
@@ -38,7 +40,8 @@ export function cutListCsv({ cutList }: Estimate): string {
       group.finished.length.marked,
       group.rough?.section,
       group.rough?.length.marked,
-      group.route,
+      reasons.get(group.name)?.milled,
+      reasons.get(group.name)?.bought,
       group.marks.join(" "),
     ]),
   ]);
@@ -51,11 +54,24 @@ export function shoppingCsv({ purchasing }: Estimate): string {
   );
   const shared = purchasing.shared.map((one) => ({ route: "every", ...one }));
   return csv([
-    ["route", "department", "ask for", "quantity", "unit", "length each", "packs", "amount", "currency", "to add"],
+    [
+      "route",
+      "department",
+      "kind",
+      "ask for",
+      "quantity",
+      "unit",
+      "length each",
+      "packs",
+      "amount",
+      "currency",
+      "to add",
+    ],
     ...[...own, ...shared].flatMap(({ route, department, lines }) =>
       lines.map((line) => [
         route,
         department,
+        line.share ? "share of cost" : "order",
         line.label,
         line.quantity.value,
         line.quantity.unit,

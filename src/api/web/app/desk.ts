@@ -51,7 +51,7 @@ export class Desk {
     if (place === "" || place !== this.lastPlace) this.past = [...this.past, this.shown.request].slice(-MOST_STEPS);
     this.lastPlace = place;
     this.future = [];
-    this.put({ request, status: { is: "waiting" }, said: "" });
+    this.put({ request: place === "" ? request : searchedOnce(request, place), status: { is: "waiting" }, said: "" });
     this.soon(PAUSE);
     if (place === "" || place.startsWith("/structure")) this.drawSoon();
   }
@@ -100,7 +100,9 @@ export class Desk {
   private take(outcome: Outcome): void {
     if ("answer" in outcome) {
       const { answer } = outcome;
-      this.put({ answer, problem: undefined, sheet: undefined, drawn: undefined, status: { is: "fresh" } });
+      const { frontier } = answer.decision;
+      const mixes = frontier.length > 0 ? frontier : this.shown.mixes;
+      this.put({ answer, mixes, problem: undefined, sheet: undefined, drawn: undefined, status: { is: "fresh" } });
       void this.keep();
       if (this.wantsSheet()) void this.bringSheet();
       if (this.shown.panels.has(COMPARED)) void this.bringCompared();
@@ -184,3 +186,10 @@ export class Desk {
     }
   }
 }
+
+/** Where a request asks for the mixes between. */
+const MIXES = "/options/frontier";
+
+/** Searching the mixes between is dear: it is done when asked for, and not again with every change after that. */
+const searchedOnce = (request: Json, place: string): Json =>
+  place === MIXES ? request : withValue(request, MIXES, undefined);

@@ -14,13 +14,15 @@ export interface FieldProps {
   /** In narrow columns faults stand below the row; whoever draws the row draws them. */
   readonly faultsBelow?: boolean;
   readonly label?: string;
+  /** Said to who listens, where the label needs its surroundings to be understood. */
+  readonly spoken?: string;
 }
 
 /** Names an input's elements by its place in the request. */
 export const idOf = (pointer: string): string => `at${pointer.replaceAll(/[^A-Za-z0-9]+/g, "-")}`;
 
 /** One input. */
-export function Field({ m, spec, pointer, tight, label, faultsBelow }: FieldProps) {
+export function Field({ m, spec, pointer, tight, label, spoken, faultsBelow }: FieldProps) {
   const id = idOf(pointer);
   const faults = faultsAt(m, pointer);
   const words = label ?? spec.label;
@@ -32,7 +34,7 @@ export function Field({ m, spec, pointer, tight, label, faultsBelow }: FieldProp
       <label for={id} class={tight ? "spoken" : undefined}>
         {words}
       </label>
-      <Input m={m} spec={spec} pointer={pointer} id={id} notes={notes} invalid={faults.length > 0} />
+      <Input m={m} spec={spec} pointer={pointer} id={id} spoken={spoken} notes={notes} invalid={faults.length > 0} />
       {spec.hint && !tight && (
         <p class="hint" id={`${id}-hint`}>
           {spec.hint}
@@ -57,17 +59,19 @@ export function Faults({ faults, id }: { readonly faults: readonly Fault[]; read
   );
 }
 
-interface InputProps extends FieldProps {
+interface InputProps extends Omit<FieldProps, "spoken"> {
+  readonly spoken: string | undefined;
   readonly id: string;
   readonly notes: string;
   readonly invalid: boolean;
 }
 
-function Input({ m, spec, pointer, id, notes, invalid }: InputProps) {
+function Input({ m, spec, pointer, id, spoken, notes, invalid }: InputProps) {
   const value = valueAt(m.request, pointer);
   const common = {
     id,
     name: pointer,
+    "aria-label": spoken,
     "aria-describedby": notes || undefined,
     "aria-invalid": invalid ? ("true" as const) : undefined,
   };

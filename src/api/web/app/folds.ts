@@ -14,6 +14,7 @@ export const ON_PAPER: readonly string[] = [
   "pieces",
   "hours",
   "calendar",
+  "dressing",
   "loads",
   "sawing",
   "shopping",

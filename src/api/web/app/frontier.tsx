@@ -7,7 +7,8 @@ import { capital, plain, said } from "./words.js";
 
 /** The whole part. */
 export function Frontier({ m, answer }: Shown) {
-  const { frontier, breakEvenPrice } = answer.decision;
+  const { frontier, breakEvenPrice, search } = answer.decision;
+  const stale = frontier.length === 0;
   return (
     <>
       <Plot answer={answer} />
@@ -17,28 +18,41 @@ export function Frontier({ m, answer }: Shown) {
           hours counted.
         </p>
       )}
-      {m.live && frontier.length === 0 && (
-        <p class="tools">
-          <button type="button" onClick={() => m.acts.edit("/options/frontier", true)}>
-            Search the mixes between
-          </button>
+      {search && (
+        <p class="hint">
+          {`${search.tried} of ${search.possible} mixes were worked out whole. `}
+          {search.least && `Proven: no mix comes to less than ${said(search.least)}, your hours counted.`}
         </p>
       )}
-      {frontier.length > 0 && <Mixes answer={answer} />}
+      {m.live && stale && (
+        <p class="tools">
+          <button type="button" onClick={() => m.acts.edit("/options/frontier", true)}>
+            {m.mixes.length > 0 ? "Search the mixes again" : "Search the mixes between"}
+          </button>
+          {m.mixes.length > 0 && <span>Those below are of before your change.</span>}
+        </p>
+      )}
+      {m.mixes.length > 0 && <Mixes answer={answer} mixes={m.mixes} stale={stale} />}
     </>
   );
 }
 
+interface MixesProps extends Pick<Shown, "answer"> {
+  readonly mixes: Estimate["decision"]["frontier"];
+  /** Of an answer before this one. */
+  readonly stale: boolean;
+}
+
 /** A row for each mix of the frontier. */
-function Mixes({ answer }: { readonly answer: Estimate }) {
+function Mixes({ answer, mixes, stale }: MixesProps) {
   const labels = new Map(answer.cutList.groups.map(({ name, label }) => [name, label]));
   return (
-    <section class="scroll" tabindex={0} aria-label="Mixes between">
+    <section class={stale ? "scroll old" : "scroll"} tabindex={0} aria-label="Mixes between">
       <table class="cards">
-        <caption>The best mix for every worth of an hour</caption>
+        <caption>{`The best mix for every worth of an hour${stale ? ", before your change" : ""}`}</caption>
         <Heads of={["Where an hour is worth", { number: "Cash" }, { number: "Hours" }, "Mills"]} />
         <tbody>
-          {answer.decision.frontier.map(({ mills, hired, cash, hours, fromWage }) => (
+          {mixes.map(({ mills, hired, cash, hours, fromWage }) => (
             <tr>
               <th scope="row">{`${said(fromWage)} or more`}</th>
               <td class="number" data-head="Cash">

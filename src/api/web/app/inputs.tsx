@@ -9,6 +9,7 @@ import { Part } from "./part.js";
 import { Prices } from "./prices.js";
 import { Question } from "./question.js";
 import { StructureForm } from "./structure.js";
+import { Timed } from "./timed.js";
 
 /** All of it. */
 export function Inputs({ m }: { readonly m: Model }) {
@@ -64,7 +65,8 @@ export function Inputs({ m }: { readonly m: Model }) {
             <Question m={m} spec={spec} pointer={`/site/${spec.key}`} />
           ))}
           {m.spec.options
-            .filter(({ key }) => key !== "coverings") // all stand side by side with the covering
+            // Coverings stand side by side with the one that is built, mixes are searched beside their plot.
+            .filter(({ key }) => key !== "coverings" && key !== "frontier")
             .map((spec) => (
               <Question m={m} spec={spec} pointer={`/options/${spec.key}`} />
             ))}
@@ -85,6 +87,9 @@ export function Inputs({ m }: { readonly m: Model }) {
           }}
         />
       </Panel>
+      <Panel m={m} name="give-calibration" title="Jobs you timed" gist={timedGist(m)}>
+        <Timed m={m} />
+      </Panel>
       <Panel m={m} name="give-assumptions" title="Assumptions" gist="your pace, the saw's, the weather's">
         <Assumptions m={m} />
       </Panel>
@@ -95,6 +100,15 @@ export function Inputs({ m }: { readonly m: Model }) {
       )}
     </>
   );
+}
+
+function timedGist(m: Model): string {
+  const { length } = listAt(m.request, "/calibration");
+  return length === 0
+    ? "your own pace in the place of a guess"
+    : length === 1
+      ? "1 kind of work"
+      : `${length} kinds of work`;
 }
 
 /** A sawyer has to be paid somehow. */

@@ -8,6 +8,7 @@ import { said } from "./words.js";
 export function Pieces({ m, answer }: Shown) {
   const { cutList, decision } = answer;
   const savings = new Map(decision.groups.map((group) => [group.group, group]));
+  const reasons = new Map(decision.verdict.groups.map((group) => [group.group, group]));
   return (
     <Panel
       m={m}
@@ -48,7 +49,7 @@ export function Pieces({ m, answer }: Shown) {
                     {group.rough ? `${group.rough.section}, ${group.rough.length.marked}` : (group.notMilled ?? "–")}
                   </td>
                   <td data-head="Verdict">
-                    <span class={`way ${group.route ?? "buy"}`}>{group.route ?? "–"}</span>
+                    <From of={reasons.get(group.name)} />
                   </td>
                   <td class="number" data-head="Milling saves">
                     {saving ? <Fig m={m} of={saving.cashSaved} /> : "–"}
@@ -89,6 +90,18 @@ export function Pieces({ m, answer }: Shown) {
       )}
       <SaveTable m={m} name="cut-list.csv" text={() => cutListCsv(answer)} />
     </Panel>
+  );
+}
+
+/** How many come from the logs, and how many from the yard. */
+function From({ of }: { readonly of: Shown["answer"]["decision"]["verdict"]["groups"][number] | undefined }) {
+  if (!of) return "–";
+  return (
+    <>
+      {of.side !== "buy" && <span class="way mill">{`mill ${of.milled}`}</span>}
+      {of.side === "both" && ", "}
+      {of.side !== "mill" && <span class="way buy">{`buy ${of.bought}`}</span>}
+    </>
   );
 }
 

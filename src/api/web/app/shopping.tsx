@@ -1,58 +1,49 @@
-/** The shopping list of the answer. */
+/** The shopping list of the answer: what to order by department, and apart from it what only wears down. */
 import { shoppingCsv } from "./csv.js";
 import { Fig, Panel, SaveTable, type Shown } from "./figure.js";
 import { hasPrices } from "./model.js";
 import { Heads } from "./table-head.js";
 import { capital, said, wayOf } from "./words.js";
 
+type Line = Shown["answer"]["purchasing"]["shared"][number]["lines"][number];
+
 /** What to order for the route of the verdict, by department. */
 export function Shopping({ m, answer }: Shown) {
   const { purchasing, decision } = answer;
   const route = purchasing.routes.find((one) => one.route === decision.best);
   if (!route) return null;
-  const departments = [
-    ...new Set([...route.departments, ...purchasing.shared].map(({ department }) => department)),
-  ].map((department) => ({
+  const all = [...route.departments, ...purchasing.shared];
+  // In the order in which what is spent is listed: that of a shopping list.
+  const departments = route.spent.map(({ department }) => ({
     department,
-    lines: [...route.departments, ...purchasing.shared]
-      .filter((one) => one.department === department)
-      .flatMap(({ lines }) => lines),
+    lines: all.filter((one) => one.department === department).flatMap(({ lines }) => lines),
   }));
+  const shares = departments.flatMap(({ lines }) => lines.filter(({ share }) => share));
   return (
     <Panel m={m} name="shopping" title="Shopping list" gist={gistOf(route, hasPrices(answer))}>
       <p>{`For “${wayOf(decision.routes.find((one) => one.route === route.route) ?? route)}”. ${answer.about.catalogNote ?? ""}`}</p>
       {departments.map(({ department, lines }) => (
-        <section class="scroll" tabindex={0} aria-label={capital(department)}>
-          <table class="cards">
-            <caption>{capital(department)}</caption>
-            <Heads of={["Ask for", "Take", { number: "Costs" }]} />
-            <tbody>
-              {lines.map((line) => (
-                <tr>
-                  <th scope="row">
-                    <span class="tick" aria-hidden="true" />
-                    {line.label}
-                  </th>
-                  <td data-head="Take">
-                    {line.packs.length > 0
-                      ? line.packs.map(({ label, count }) => `${count.value} × ${label}`).join(", ")
-                      : `${said(line.quantity)}${line.each ? ` of ${line.each.marked}` : ""}`}
-                  </td>
-                  <td class="number" data-head="Costs">
-                    {line.amount ? (
-                      <Fig m={m} of={line.amount} />
-                    ) : (
-                      <span class="fault">
-                        <strong>No price.</strong> {line.add}
-                      </span>
-                    )}
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </section>
+        <Lines
+          m={m}
+          title={capital(department)}
+          heads={["Ask for", "Take", "Costs"]}
+          lines={lines.filter(({ share }) => !share)}
+        />
       ))}
+      {shares.length > 0 && (
+        <>
+          <Lines
+            m={m}
+            title="Worn and used up: nothing to order"
+            heads={["What", "How much of it", "Costs"]}
+            lines={shares}
+          />
+          <p class="hint">
+            Parts of a blade’s or a tool’s life, current, and what a machine loses in value. It is in the cash all the
+            same.
+          </p>
+        </>
+      )}
       <dl class="sums">
         {[...route.taxes, ...purchasing.own].map((line) => (
           <>
@@ -68,6 +59,51 @@ export function Shopping({ m, answer }: Shown) {
       <SaveTable m={m} name="shopping-list.csv" text={() => shoppingCsv(answer)} />
     </Panel>
   );
+}
+
+interface LinesProps extends Pick<Shown, "m"> {
+  readonly title: string;
+  readonly heads: readonly [string, string, string];
+  readonly lines: readonly Line[];
+}
+
+/** One table; orders have a box to tick. */
+function Lines({ m, title, heads: [what, take, costs], lines }: LinesProps) {
+  if (lines.length === 0) return null;
+  return (
+    <section class="scroll" tabindex={0} aria-label={title}>
+      <table class="cards shop">
+        <caption>{title}</caption>
+        <Heads of={[what, take, { number: costs }]} />
+        <tbody>
+          {lines.map((line) => (
+            <tr>
+              <th scope="row">
+                {!line.share && <span class="tick" aria-hidden="true" />}
+                {line.label}
+              </th>
+              <td data-head={take}>{takeOf(line)}</td>
+              <td class="number" data-head={costs}>
+                {line.amount ? (
+                  <Fig m={m} of={line.amount} />
+                ) : (
+                  <span class="fault">
+                    <strong>No price.</strong> {line.add}
+                  </span>
+                )}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+/** Packs, where it is sold in packs; what comes singly is counted. */
+function takeOf({ packs, quantity, each }: Line): string {
+  if (packs.length === 0) return `${said(quantity)}${each ? ` of ${each.marked}` : ""}`;
+  return packs.map(({ label, count }) => (label === "box of 1" ? count.value : `${count.value} × ${label}`)).join(", ");
 }
 
 function gistOf({ cash, unpriced }: Shown["answer"]["purchasing"]["routes"][number], priced: boolean): string {

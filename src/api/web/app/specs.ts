@@ -43,4 +43,6 @@ export interface FormSpec {
   readonly site: readonly FieldSpec[];
   readonly options: readonly FieldSpec[];
   readonly line: readonly FieldSpec[];
+  /** One job that was timed. */
+  readonly timedJob: readonly FieldSpec[];
 }

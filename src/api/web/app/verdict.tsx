@@ -2,7 +2,7 @@
 import { Fig, type Shown } from "./figure.js";
 import { Frontier } from "./frontier.js";
 import { hasPrices } from "./model.js";
-import { wayOf } from "./words.js";
+import { plain, wayOf } from "./words.js";
 
 /** First on every screen. Its head stays the same element, so that a cursor that is on it stays there. */
 export function Verdict({ m, answer }: Shown) {
@@ -26,6 +26,34 @@ export function Verdict({ m, answer }: Shown) {
     </section>
   );
 }
+
+/** Group by group, a sentence each; then by what an hour of milling them brings. */
+function WhyEach({ answer }: Pick<Shown, "answer">) {
+  const { verdict, ranking } = answer.decision;
+  const labels = new Map(answer.cutList.groups.map(({ name, label }) => [name, label]));
+  const named = (group: string) => labels.get(group) ?? plain(group);
+  if (verdict.groups.length === 0) return null;
+  return (
+    <details class="why">
+      <summary>Why, group by group</summary>
+      <dl>
+        {verdict.groups.map(({ group, side, why }) => (
+          <>
+            <dt>
+              {named(group)} <span class={`way ${side === "buy" ? "buy" : "mill"}`}>{SIDES[side]}</span>
+            </dt>
+            <dd>{why}</dd>
+          </>
+        ))}
+      </dl>
+      {ranking.length > 1 && (
+        <p>{`By what an hour of milling each brings, best first: ${ranking.map((group) => named(group).toLowerCase()).join(", ")}.`}</p>
+      )}
+    </details>
+  );
+}
+
+const SIDES = { mill: "mill", buy: "buy", both: "mill, and buy the rest" } as const;
 
 /** Why, in figures and in words. */
 function Reasons({ m, answer }: Shown) {
@@ -63,6 +91,17 @@ function Reasons({ m, answer }: Shown) {
         <strong>Biggest doubt: </strong>
         {verdict.doubt}
       </p>
+      {verdict.changes.length > 0 && (
+        <section aria-labelledby="changes-head">
+          <h3 id="changes-head">What would change it</h3>
+          <ul class="reasons">
+            {verdict.changes.map((change) => (
+              <li>{change}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <WhyEach answer={answer} />
     </>
   );
 }

@@ -72,6 +72,12 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 /** `eastern-white-pine` as words. */
 export const plain = (name: string): string => name.replaceAll("-", " ");
 
+/** `2027-03-01` as `Mar 1, 2027`. */
+export const dateOf = (date: string): string =>
+  new Intl.DateTimeFormat("en", { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" }).format(
+    new Date(`${date}T00:00:00Z`),
+  );
+
 const ROUTES: Readonly<Record<string, string>> = {
   bought: "Buy everything",
   milled: "Mill all the logs serve",
