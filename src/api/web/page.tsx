@@ -85,7 +85,7 @@ const ACTS: Acts = {
 const still = (start: Start): Model => ({
   ...start,
   ...{ problem: undefined, status: { is: "fresh" }, sheet: undefined, cell: undefined, prices: undefined },
-  ...{ compared: undefined, drawn: undefined, mixes: start.answer.decision.frontier },
+  ...{ compared: undefined, drawn: undefined },
   ...{ panels: new Set(OPEN_FIRST), said: "", canUndo: false, canRedo: false, live: false, acts: ACTS },
 });
 

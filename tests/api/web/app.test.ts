@@ -5,9 +5,11 @@ import { describe, expect, it } from "vitest";
 import { csv } from "../../../src/api/web/app/csv.js";
 import { valueAt, withValue } from "../../../src/api/web/app/json.js";
 import { pastedLogs } from "../../../src/api/web/app/pasted-logs.js";
+import { withoutPending } from "../../../src/api/web/app/pending.js";
 import { placesOf } from "../../../src/api/web/app/plot-names.js";
 import { pricesOf } from "../../../src/api/web/app/price-list.js";
 import { pricesCsv, readPricesCsv } from "../../../src/api/web/app/prices-csv.js";
+import { amountUnit } from "../../../src/api/web/app/timed.js";
 import { said } from "../../../src/api/web/app/words.js";
 import { scripts } from "../../../src/api/web/bundle.js";
 import { formSpec } from "../../../src/api/web/fields.js";
@@ -34,6 +36,34 @@ describe("a request by pointer", () => {
     expect(withValue({ a: { b: { c: 1 } }, d: 1 }, "/a/b/c", undefined)).toEqual({ d: 1 });
     expect(withValue({ list: [1, 2, 3] }, "/list/1", undefined)).toEqual({ list: [1, 3] });
     expect(withValue({}, "/list", [1])).toEqual({ list: [1] });
+  });
+
+  it("begins a list with its first row", () => {
+    expect(withValue({}, "/lines/0", { name: "row-1" })).toEqual({ lines: [{ name: "row-1" }] });
+    expect(withValue({}, "/logs/-", { name: "log-1" })).toEqual({ logs: [{ name: "log-1" }] });
+    expect(withValue({}, "/calibration/0/jobs/0/time", "1 h")).toEqual({ calibration: [{ jobs: [{ time: "1 h" }] }] });
+    expect(withValue({}, "/lines/0", undefined)).toEqual({});
+  });
+});
+
+describe("rows that wait", () => {
+  it("are not sent before they are whole, and keep the places of all before them", () => {
+    const whole = { amount: "41 ft2", time: "33 min" };
+    const of = (...jobs: readonly object[]) => ({ rate: "mill.rate", jobs });
+    expect(withoutPending({ calibration: [of({ amount: "41 ft2" })] })).toEqual({});
+    expect(withoutPending({ calibration: [of(whole, {}), of({})] })).toEqual({ calibration: [of(whole)] });
+    expect(withoutPending({ logs: [{ name: "a", length: "9 ft", smallGirth: "40 in" }, { name: "b" }] })).toEqual({
+      logs: [{ name: "a", length: "9 ft", smallGirth: "40 in" }],
+    });
+  });
+
+  it.each([
+    { unit: "ft2/min", of: "ft2" },
+    { unit: "person-min/ft3", of: "ft3" },
+    { unit: "ft/person-h", of: "ft" },
+    { unit: "person-h", of: "" },
+  ])("ask for the amount in the rate's own measure: $unit by “$of”", ({ unit, of }) => {
+    expect(amountUnit(unit)).toBe(of);
   });
 });
 

@@ -9,7 +9,7 @@ import type { Acts } from "./model.js";
 /** All of them, done at one desk. */
 export function actsAt(desk: Desk): Acts {
   const open = (request: Json): void => {
-    desk.put({ prices: undefined, problem: undefined, mixes: [] });
+    desk.put({ prices: undefined, problem: undefined });
     desk.change(request, "");
     if (desk.shown.panels.has("give-catalog")) void desk.bringPrices();
   };

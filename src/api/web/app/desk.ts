@@ -100,9 +100,7 @@ export class Desk {
   private take(outcome: Outcome): void {
     if ("answer" in outcome) {
       const { answer } = outcome;
-      const { frontier } = answer.decision;
-      const mixes = frontier.length > 0 ? frontier : this.shown.mixes;
-      this.put({ answer, mixes, problem: undefined, sheet: undefined, drawn: undefined, status: { is: "fresh" } });
+      this.put({ answer, problem: undefined, sheet: undefined, drawn: undefined, status: { is: "fresh" } });
       void this.keep();
       if (this.wantsSheet()) void this.bringSheet();
       if (this.shown.panels.has(COMPARED)) void this.bringCompared();

@@ -8,7 +8,6 @@ import { capital, plain, said } from "./words.js";
 /** The whole part. */
 export function Frontier({ m, answer }: Shown) {
   const { frontier, breakEvenPrice, search } = answer.decision;
-  const stale = frontier.length === 0;
   return (
     <>
       <Plot answer={answer} />
@@ -24,35 +23,29 @@ export function Frontier({ m, answer }: Shown) {
           {search.least && `Proven: no mix comes to less than ${said(search.least)}, your hours counted.`}
         </p>
       )}
-      {m.live && stale && (
+      {m.live && frontier.length === 0 && (
         <p class="tools">
           <button type="button" onClick={() => m.acts.edit("/options/frontier", true)}>
-            {m.mixes.length > 0 ? "Search the mixes again" : "Search the mixes between"}
+            Search the mixes between
           </button>
-          {m.mixes.length > 0 && <span>Those below are of before your change.</span>}
+          <span class="hint">Takes some seconds; a change drops them again.</span>
         </p>
       )}
-      {m.mixes.length > 0 && <Mixes answer={answer} mixes={m.mixes} stale={stale} />}
+      {frontier.length > 0 && <Mixes answer={answer} />}
     </>
   );
 }
 
-interface MixesProps extends Pick<Shown, "answer"> {
-  readonly mixes: Estimate["decision"]["frontier"];
-  /** Of an answer before this one. */
-  readonly stale: boolean;
-}
-
 /** A row for each mix of the frontier. */
-function Mixes({ answer, mixes, stale }: MixesProps) {
+function Mixes({ answer }: { readonly answer: Estimate }) {
   const labels = new Map(answer.cutList.groups.map(({ name, label }) => [name, label]));
   return (
-    <section class={stale ? "scroll old" : "scroll"} tabindex={0} aria-label="Mixes between">
+    <section class="scroll" tabindex={0} aria-label="Mixes between">
       <table class="cards">
-        <caption>{`The best mix for every worth of an hour${stale ? ", before your change" : ""}`}</caption>
+        <caption>The best mix for every worth of an hour</caption>
         <Heads of={["Where an hour is worth", { number: "Cash" }, { number: "Hours" }, "Mills"]} />
         <tbody>
-          {mixes.map(({ mills, hired, cash, hours, fromWage }) => (
+          {answer.decision.frontier.map(({ mills, hired, cash, hours, fromWage }) => (
             <tr>
               <th scope="row">{`${said(fromWage)} or more`}</th>
               <td class="number" data-head="Cash">

@@ -45,12 +45,16 @@ export function withValue(json: Json, pointer: string, value: Json): Json {
 function changed(owner: Json, [key, ...rest]: readonly string[], value: Json): Json {
   if (key === undefined) return value;
   if (Array.isArray(owner)) return changedList(owner, key, rest, value);
+  if (owner === undefined && value !== undefined && FIRST_ITEM.test(key)) return changedList([], key, rest, value);
   const fields = isFields(owner) ? owner : {};
   const next = changed(Object.hasOwn(fields, key) ? fields[key] : undefined, rest, value);
   const { [key]: _, ...others } = fields;
   if (next === undefined || (rest.length > 0 && value === undefined && isEmpty(next))) return others;
   return { ...fields, [key]: next };
 }
+
+/** No field of a request is called so: a list begins. */
+const FIRST_ITEM = /^(-|0)$/;
 
 function changedList(list: readonly Json[], key: string, rest: readonly string[], value: Json): Json {
   const index = key === "-" ? list.length : Number(key);

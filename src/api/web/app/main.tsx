@@ -16,7 +16,7 @@ const desk = new Desk(
   {
     ...{ request: start.request, answer: start.answer, spec: start.spec, demos: start.demos, status: { is: "fresh" } },
     ...{ problem: undefined, sheet: undefined, cell: undefined, prices: undefined, said: "", live: true },
-    ...{ compared: undefined, drawn: undefined, mixes: start.answer.decision.frontier },
+    ...{ compared: undefined, drawn: undefined },
     panels: new Set(wide ? OPEN_FIRST : OPEN_ON_PHONE),
   },
   (model) => redraw(model),

@@ -80,8 +80,6 @@ export interface Model {
   /** All cells with workings, of this answer; undefined until asked for. */
   readonly sheet: Estimate["sheet"] | undefined;
   readonly cell: string | undefined;
-  /** Mixes between, as they were last searched: of this answer, or of one before an edit. */
-  readonly mixes: Estimate["decision"]["frontier"];
   /** Coverings side by side; undefined until asked for. */
   readonly compared: Compared | undefined;
   /** Drawings of what was typed since the answer; undefined where the answer's own are newer. */

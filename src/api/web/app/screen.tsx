@@ -81,7 +81,7 @@ const Got = memo(
       </div>
     );
   },
-  alike("answer", "sheet", "compared", "mixes", "panels", "live"),
+  alike("answer", "sheet", "compared", "panels", "live"),
 );
 
 /** Whether two models are the same in all that a part of the page is drawn from. */
