@@ -247,7 +247,8 @@ describe("piece marks", () => {
       const strips = (plan?.logs ?? []).flatMap(({ bolts }) =>
         bolts.flatMap(({ slabs }) => slabs.flatMap((s) => s.strips)),
       );
-      const cuts = [...strips, ...stock.flatMap((one) => one.cuts)];
+      expect(stock).not.toBeNull();
+      const cuts = [...strips, ...(stock ?? []).flatMap((one) => one.cuts)];
       const given = new Map<string, string[]>();
       for (const { times, pieces, marks } of cuts) {
         expect(marks.length).toBe(times);

@@ -74,7 +74,7 @@ export function shownEstimate(
       drawings: include.includes("drawings"),
       all: include.includes("work"),
     }),
-    purchasing: shownPurchasing(estimate, distinct, marksOf),
+    purchasing: shownPurchasing(estimate, distinct, { marksOf, all: include.includes("work") }),
     coverings: shownRoof(
       { built: takeoffs.covering, compared: estimate.coverings },
       system,

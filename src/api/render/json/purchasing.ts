@@ -111,7 +111,10 @@ const RouteSchema = z
     lumber: FigureSchema.describe("Bought lumber, before tax."),
     cash: FigureSchema.describe("Own and shared lines, taxes, the logs' value and the money lines of your own."),
     unpriced: z.int().describe("Lines without a price, shared ones included; their cost is not in the cash."),
-    stock: z.array(StockSchema).describe("How bought sticks are cut."),
+    stock: z
+      .array(StockSchema)
+      .nullable()
+      .describe("How bought sticks are cut; null on routes other than the best, unless include=work asks for all."),
   })
   .meta({ id: "RoutePurchasing", description: "What one route buys." });
 
@@ -123,17 +126,17 @@ export const PurchasingSchema = z
   })
   .meta({ id: "Purchasing", description: "The shopping lists." });
 
-/** Shopping lists and stock plans. */
+/** Shopping lists and stock plans. @param all - Also how the sticks of other routes than the best are cut. */
 export function shownPurchasing(
-  { basis, common, spent }: Estimate,
+  { basis, common, spent, routes: { mix } }: Estimate,
   routes: readonly RouteCells[],
-  marksOf: (route: RouteCells) => MarkBook,
+  { marksOf, all }: { readonly marksOf: (route: RouteCells) => MarkBook; readonly all: boolean },
 ): z.output<typeof PurchasingSchema> {
   return {
     shared: byDepartment(common.lines, basis.request.system),
     own: common.own.map(labeled),
     routes: routes.map((route) => ({
-      ...shownRoute(basis, route, marksOf(route)),
+      ...shownRoute(basis, route, all || route === mix ? marksOf(route) : undefined),
       ...shownSpending(spent.get(route.plan.key)),
     })),
   };
@@ -179,7 +182,7 @@ function shownSpending(spending: Spending | undefined): Pick<ShownRoute, Spendin
 type ShownRoute = z.output<typeof RouteSchema>;
 type SpendingKeys = "spent" | "stages" | "ofNoStage";
 
-function shownRoute(basis: Basis, route: RouteCells, marks: MarkBook): Omit<ShownRoute, SpendingKeys> {
+function shownRoute(basis: Basis, route: RouteCells, marks: MarkBook | undefined): Omit<ShownRoute, SpendingKeys> {
   const { sheet, request } = basis;
   return {
     route: routeKey(route),
@@ -189,7 +192,7 @@ function shownRoute(basis: Basis, route: RouteCells, marks: MarkBook): Omit<Show
     lumber: figure(route.lumber),
     cash: figure(route.cash),
     unpriced: route.unpriced,
-    stock: route.plan.stock.map((stock) => shownStock(stock, request.system, marks)),
+    stock: marks ? route.plan.stock.map((stock) => shownStock(stock, request.system, marks)) : null,
   };
 }
 
