@@ -751,6 +751,8 @@ export type Geometry = GableGeometry | LeanToGeometry | HipGeometry | PergolaGeo
 export type GroupReason = {
   readonly group: string;
   readonly side: "mill" | "buy" | "both";
+  readonly milled: string;
+  readonly bought: string;
   readonly why: string;
 };
 
@@ -1570,12 +1572,14 @@ export type RoutePurchasing = {
   readonly route: "milled" | "hired" | "mixed" | "bought";
   readonly departments: readonly ShoppingDepartment[];
   readonly spent: readonly DepartmentSpending[];
+  readonly stages: readonly StageCost[];
+  readonly ofNoStage: readonly DepartmentSpending[];
   readonly taxes: readonly LabeledFigure[];
   readonly logValue: Figure | null;
   readonly lumber: Figure;
   readonly cash: Figure;
   readonly unpriced: number;
-  readonly stock: readonly StockPlan[];
+  readonly stock: readonly StockPlan[] | null;
 };
 
 /** The sawing plan of one route. */
@@ -1811,6 +1815,7 @@ export type ShoppingLine = {
   readonly name: string;
   readonly label: string;
   readonly quantity: Figure;
+  readonly share: boolean;
   readonly each: LengthFigure | null;
   readonly packs: readonly PackCount[];
   readonly price: Figure | null;
@@ -1905,6 +1910,13 @@ export type Stage = {
   readonly stage: string;
   readonly label: string;
   readonly hours: Figure;
+};
+
+/** What one stage of work costs in cash. */
+export type StageCost = {
+  readonly stage: string;
+  readonly amount: Figure | null;
+  readonly unpriced: number;
 };
 
 /** One piece on a stick. */
