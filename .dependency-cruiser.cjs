@@ -15,6 +15,7 @@ const LADDER = [
   ["estimate/basis"],
   ["estimate/compare", "estimate/drawing"],
   ["estimate/plan", "estimate/takeoffs", "estimate/default-notices"],
+  ["estimate/joint-route"],
   ["estimate/cautions", "estimate/best-mix", "estimate/covering-comparison"],
   ["estimate/notices"],
   ["estimate/estimate", "estimate/sawn-logs"],

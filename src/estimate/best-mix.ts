@@ -1,20 +1,24 @@
 /** The best mix of milling and buying at the user's value of an hour, and on request the whole frontier. */
 import { toQuantity } from "../catalog/reading.js";
 import { type Basis, basisOf, layBasis } from "./basis.js";
-import { boundMixes, type JointPlan, type MixBound } from "./compare/mix-bound.js";
+import { boundMixes, type MixBound } from "./compare/mix-bound.js";
 import {
+  bestFor,
   type FrontierPoint,
   type MixLimits,
   type MixPoint,
   MixSearch,
+  type MixStanding,
   searchFrontier,
   supported,
 } from "./compare/mix-search.js";
 import { layRoute, type RoutePlan } from "./compare/route.js";
 import { forWantOfPrice } from "./compare/unpriced.js";
+import { mixLabel, planOfBound } from "./joint-route.js";
 import type { Planners } from "./plan.js";
 import { millable, planRoute } from "./plan.js";
 import { judgeStockPlan } from "./purchase/stock-judge.js";
+import { Decimal, ZERO } from "./quantity/decimal.js";
 import type { EstimateRequest } from "./request/request.js";
 import { judgeSawingPlan } from "./salvage/sawing-judge.js";
 import { aside } from "./sheet/aside.js";
@@ -37,8 +41,8 @@ export interface MixFound {
   /** Plans a mix with the better planners, and prices plans, on the search's own sheet. */
   readonly plan: (milled: ReadonlySet<string>, hired: boolean, planners: Planners) => RoutePlan;
   readonly price: (plan: RoutePlan) => MixPoint;
-  /** The best of some plans, within the user's limits first; the first of equals. */
-  readonly bestOf: (plans: readonly RoutePlan[]) => RoutePlan;
+  /** Whether a mix is better than another at the user's value of an hour, within the user's limits first. */
+  readonly better: (a: MixPoint, b: MixPoint) => boolean;
   /** What is proven of all mixes; undefined where the planner proves nothing. */
   readonly bound: MixBound | undefined;
 }
@@ -63,8 +67,8 @@ export function findBestMix(
     .map(({ group }) => group.name);
   const wantsFrontier = request.options?.frontier === true;
   const budget = wantsFrontier ? BUDGET.frontier : BUDGET.mix;
-  const price = (plan: RoutePlan) => priced(basis, plan);
   let tries = 0;
+  const price = (plan: RoutePlan) => priced(basis, { ...plan, key: `try${++tries}` });
   const plan = (milled: ReadonlySet<string>, hired: boolean, by: Planners) =>
     planRoute(basisOf(basis, { hired }), `try${++tries}`, "A mix", milled, by, undefined);
   // At one's own mill, and at a hired sawyer's where one is asked for: a search each.
@@ -97,34 +101,9 @@ export function findBestMix(
   // Nothing is proven of mixes that buy what has no price.
   const bound =
     unpriced.length > 0 ? undefined : boundMixes(basis, commonOf(basis), milled, planners.joint ?? planners.sawing);
-  const bestOf = (plans: readonly RoutePlan[]): RoutePlan => {
-    const points = plans.map((one) => ({ one, point: price({ ...one, key: `try${++tries}` }) }));
-    return points.reduce((a, b) => (searches[0].better(b.point, a.point, wage) ? b : a)).one;
-  };
-  return { bests, frontier: wantsFrontier ? supported(all) : [], tried: all, possible, plan, price, bestOf, bound };
+  const better = (a: MixPoint, b: MixPoint): boolean => searches[0].better(a, b, wage);
+  return { bests, frontier: wantsFrontier ? supported(all) : [], tried: all, possible, plan, price, better, bound };
 }
-
-/**
- * A plan of the bound as a route: piece by piece sawn or bought as it pays, groups that it saws nothing of bought.
- * @param basis - Of the answer, on which the route is to be laid.
- * @returns undefined where it saws nothing, or buys some of what the user pins to the mill.
- */
-export function planOfBound(
-  basis: Basis,
-  { plan, proof, hired }: JointPlan,
-  planners: Planners,
-): RoutePlan | undefined {
-  const sawn = new Set(plan.logs.flatMap(({ pieces }) => pieces.map(({ group }) => group)));
-  const pinned = basis.groups.filter(({ group, millable }) => millable && group.rules.source === "mill");
-  if (sawn.size === 0 || pinned.some(({ group }) => (plan.buy[group.name] ?? 0) > 0)) return undefined;
-  const buy = Object.fromEntries(Object.entries(plan.buy).filter(([group]) => sawn.has(group)));
-  const made: Planners = { ...planners, sawing: () => ({ plan: { ...plan, buy }, proof }) };
-  return planRoute(basisOf(basis, { hired }), "mixed", mixLabel(hired), sawn, made, undefined);
-}
-
-/** What the best mix is called. */
-export const mixLabel = (hired: boolean): string =>
-  hired ? "Best mix found, milled by a hired sawyer" : "Best mix found";
 
 /** Points of a frontier that are planned anew; the others keep the plan of the search. Some tenths of a second each. */
 const MOST_PLANNED = 6;
@@ -191,22 +170,49 @@ function limitsOf(request: EstimateRequest): MixLimits {
 /** Plans a route on a basis. */
 export type PlanMilled = (milled: ReadonlySet<string>, hired: boolean) => RoutePlan;
 
+/** The best mix, and what was learnt of the others by pricing them. */
+export interface BestMix {
+  readonly plan: RoutePlan;
+  readonly standing: MixStanding;
+}
+
 /**
  * The best of what was planned: the mixes that the search of groups found, the plans that go piece by piece, and the ways
  * that mill or buy everything. Where the user sets limits, the search's own plan as well: it kept to them if any does.
+ * @param routes - Those that the user's pins and prices allow.
+ * @param buy - Everything bought.
  */
 export function bestMix(
   basis: Basis,
-  { bests, bound, bestOf }: MixFound,
+  { bests, bound, price, better, tried }: MixFound,
   mixed: PlanMilled,
-  { planners, routes }: { readonly planners: Planners; readonly routes: readonly RoutePlan[] },
-): RoutePlan {
+  {
+    planners,
+    routes,
+    buy,
+  }: { readonly planners: Planners; readonly routes: readonly RoutePlan[]; readonly buy: RoutePlan },
+): BestMix {
   const joint = (bound?.plans ?? []).flatMap((one) => planOfBound(basis, one, planners) ?? []);
   const { mostCash, mostHours } = basis.request.options ?? {};
   const groups = bests.map(({ milled, plan }) => mixed(milled, plan?.hired ?? false));
   const sketched = (mostCash ?? mostHours) === undefined ? [] : bests.flatMap(({ plan }) => plan ?? []);
   const drawn = sketched.map((plan) => ({ ...plan, key: "mixed", label: mixLabel(plan.hired) }));
-  return bestOf([...groups, ...joint, ...routes, ...drawn]);
+  const points = (plans: readonly RoutePlan[]) => plans.map((plan) => ({ plan, point: price(plan) }));
+  const allowed = points([...groups, ...joint.map(({ whole }) => whole), ...routes, ...drawn]);
+  const best = allowed.reduce((a, b) => (better(b.point, a.point) ? b : a));
+  const loose = points(joint.flatMap(({ mixing }) => mixing ?? []));
+  const wage = aside(basis.labor.valueOfHour);
+  const total = ({ point }: { readonly point: MixPoint }) => point.cash.plus(wage.times(point.hours));
+  const saving = Decimal.max(ZERO, ...loose.map((one) => total(best).minus(total(one))));
+  const others = [...tried, ...allowed.map(({ point }) => point)];
+  return {
+    plan: best.plan,
+    standing: {
+      hour: bestFor(best.point, others),
+      buying: bestFor(price(buy), others),
+      mixedSizes: saving.gt(0) ? saving : undefined,
+    },
+  };
 }
 
 /** The ways that mill or buy everything, of those that the user's pins allow and that prices let compare. */

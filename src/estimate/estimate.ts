@@ -1,15 +1,16 @@
 /** The whole job, read top to bottom: lay the basis, plan the routes, lay and compare them. */
 import { type Basis, basisOf, layBasis } from "./basis.js";
-import { bestMix, endsOf, findBestMix, type MixFound, mixLabel, type PlanMilled, refinedFrontier } from "./best-mix.js";
+import { bestMix, endsOf, findBestMix, type MixFound, type PlanMilled, refinedFrontier } from "./best-mix.js";
 import { type Caution, cautionsOf, roofWeightCaution } from "./cautions.js";
 import { type ComparedRoutes, type Decision, decide } from "./compare/decision.js";
 import type { MixBound } from "./compare/mix-bound.js";
-import type { FrontierPoint } from "./compare/mix-search.js";
+import type { FrontierPoint, MixStanding } from "./compare/mix-search.js";
 import { type CommonCells, layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
 import { laySpending, type Spending } from "./compare/spending.js";
 import { type Verdict, verdictOf } from "./compare/verdict.js";
 import { type ComparedCovering, compareCoverings } from "./covering-comparison.js";
 import { type Fault, FaultError, pointer } from "./faults.js";
+import { mixLabel } from "./joint-route.js";
 import { type Notice, noticesOf } from "./notices.js";
 import { heldForm, millable, type Planners, planRoute } from "./plan.js";
 import { Decimal, ZERO } from "./quantity/decimal.js";
@@ -110,10 +111,11 @@ export function estimate(
   const found = findBestMix(request, planners, (done, of) => stages.part(done, of));
   stages.begin("mixed");
   const routes = endsOf(basis, { buy, mill, hired });
-  const chosen = found ? bestMix(basis, found, mixed, { planners, routes }) : mill;
+  const best = found && bestMix(basis, found, mixed, { planners, routes, buy });
+  const chosen = best?.plan ?? mill;
   // A plan that saws nothing buys everything, whatever it was asked to mill.
   const plans = { buy, mill, hired, mix: chosen.sawn.size === 0 ? buy : chosen };
-  const searched = found && searchOf(found, plans, planners);
+  const searched = found && best && { ...searchOf(found, plans, planners), standing: best.standing };
   stages.begin("price");
   const made = layEstimate(basis, plans, searched);
   const better = betterRoute(made, request);
@@ -131,9 +133,15 @@ export interface MixSearched {
   readonly bound: MixBound | undefined;
   /** How far the mix is above the bound at most, as a share of its total. */
   readonly gap: Decimal | undefined;
+  /** What pricing the others told of the best one. */
+  readonly standing: MixStanding;
 }
 
-function searchOf(found: MixFound, { buy, mill, hired, mix }: RoutePlans, planners: Planners): MixSearched {
+function searchOf(
+  found: MixFound,
+  { buy, mill, hired, mix }: RoutePlans,
+  planners: Planners,
+): Omit<MixSearched, "standing"> {
   const known = [...new Set([buy, ...(mill ? [mill] : []), ...(hired ? [hired] : []), mix])];
   const frontier = found.frontier.length > 0 ? refinedFrontier(found, known, planners) : [];
   return { tried: found.tried.length, possible: found.possible, frontier, bound: found.bound, gap: undefined };
@@ -180,7 +188,7 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   const gap = gapOf(routes.mix, searched?.bound);
   const proven = searched?.bound && gap ? { least: searched.bound.least, gap } : undefined;
   const slope = takeoffs.covering?.slope;
-  const verdict = verdictOf(basis, common, routes, { ...decision, proven, slope });
+  const verdict = verdictOf(basis, common, routes, { ...decision, proven, slope, standing: searched?.standing });
   const weights = coverings.map(({ weight }) => weight);
   const cautions = [...roofWeightCaution(basis, weights), ...cautionsOf(basis, takeoffs, mill !== undefined)];
   const notices = noticesOf(basis, takeoffs, routes, common);

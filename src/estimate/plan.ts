@@ -30,6 +30,11 @@ export interface Planners {
   readonly points?: Planners;
 }
 
+/** Whether a group is milled or bought as a whole, as far as the logs go: what is sold for it has another measure. */
+export function keptWhole({ request }: Basis, { substitution }: GroupBasis): boolean {
+  return request.options?.mixedSizes !== true && "offer" in substitution && !substitution.alike;
+}
+
 const HELD: PlanProof = { covers: "held from an earlier answer" };
 
 /** Names of the groups that may be milled. */
@@ -91,9 +96,15 @@ function planSawing(
   held: SawingPlan | undefined,
 ): PlannedLogs {
   const dear = held !== undefined || ALL_MILLED.has(key);
-  // What the user pins to the mill is bought where the logs lack it, never because that is cheaper.
+  // What the user pins to the mill, or what is sold in another measure, is bought where the logs lack it, never because
+  // that is cheaper.
   const groups = chosen.map((one) =>
-    milledGroup(basis, one, one.millable as MillableGroup, dear || one.group.rules.source === "mill"),
+    milledGroup(
+      basis,
+      one,
+      one.millable as MillableGroup,
+      dear || one.group.rules.source === "mill" || keptWhole(basis, one),
+    ),
   );
   const problem = sawingProblem(basis.sawing, groups);
   if (held) {

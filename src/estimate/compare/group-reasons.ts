@@ -59,7 +59,7 @@ const countWords = (some: Decimal, all: Decimal): string =>
   `${some.toFixed()} of ${all.toFixed()} ${some.eq(1) ? "is" : "are"}`;
 
 /** Pieces of a group that a route buys, of those it names. */
-function boughtOf({ bought, unsold }: RoutePlan, name: string): Decimal | undefined {
+export function boughtOf({ bought, unsold }: RoutePlan, name: string): Decimal | undefined {
   const sold = bought.find(({ substitution }) => substitution.group.name === name)?.count;
   const lacking = unsold.find(({ group }) => group.group.name === name)?.count;
   return sold === undefined && lacking === undefined ? undefined : decimal((sold ?? 0) + (lacking ?? 0));

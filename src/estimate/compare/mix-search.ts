@@ -43,6 +43,13 @@ const PART = /-(?:end|middle|last|whole)(?:-\d+)?$/;
 /** Name of the run that a group is a part of; its own where it is none. */
 export const runOf = (group: string): string => group.replace(PART, "");
 
+/** Groups by the runs that they are parts of, in the order of their first parts. */
+export function runsOf(groups: readonly string[]): readonly (readonly string[])[] {
+  const runs = new Map<string, string[]>();
+  for (const name of groups) runs.set(runOf(name), [...(runs.get(runOf(name)) ?? []), name]);
+  return [...runs.values()];
+}
+
 /** Remembers what it has priced, and stops at its budget of mixes. */
 export class MixSearch {
   private readonly known = new Map<string, MixPoint>();
@@ -118,12 +125,7 @@ export class MixSearch {
 
   /** The parts of one run change sides together: nobody mills half a fascia. */
   private moves(): readonly (readonly string[])[] {
-    const families = new Map<string, string[]>();
-    for (const name of this.question.free) {
-      const family = runOf(name);
-      families.set(family, [...(families.get(family) ?? []), name]);
-    }
-    return [...families.values()];
+    return runsOf(this.question.free);
   }
 
   /** Whether a mix is better than another: within the limits first, then by cash and hours. */
@@ -185,6 +187,31 @@ export function supported(points: readonly MixPoint[]): FrontierPoint[] {
   }
   return hull.map((point, i) => ({ point, fromWage: i === 0 ? ZERO : tieWage(hull[i - 1] as MixPoint, point) }));
 }
+
+/** Values of an hour, from one up to another; without the other, any above. */
+export interface HourRange {
+  readonly from: Decimal;
+  readonly to: Decimal | undefined;
+}
+
+/** How the best mix stands among all that were priced. */
+export interface MixStanding {
+  /** For which values of an hour it is the best of them; undefined where limits chose it. */
+  readonly hour: HourRange | undefined;
+  /** The same of buying everything. */
+  readonly buying: HourRange | undefined;
+  /** By how much less the best plan totals that mixes two measures in a run; undefined where none does. */
+  readonly mixedSizes: Decimal | undefined;
+}
+
+/** For which values of an hour a mix is the best of those priced; undefined where for none. */
+export function bestFor(mix: MixPoint, priced: readonly MixPoint[]): HourRange | undefined {
+  const envelope = supported([mix, ...priced]);
+  const at = envelope.findIndex(({ point }) => alike(point.cash, mix.cash) && alike(point.hours, mix.hours));
+  return envelope[at] && { from: envelope[at].fromWage, to: envelope[at + 1]?.fromWage };
+}
+
+const alike = (a: Decimal, b: Decimal): boolean => a.minus(b).abs().lte(EQUAL);
 
 /** Value of an hour at which two mixes cost the same: cash between them over hours between them. */
 export function tieWage(cheaper: MixPoint, quicker: MixPoint): Decimal {

@@ -7,12 +7,14 @@ import { moneyText } from "../quantity/text.js";
 import { aside } from "../sheet/aside.js";
 import type { SlopeVerdict } from "../takeoff/slope-verdict.js";
 import type { Decision } from "./decision.js";
+import type { MixStanding } from "./mix-search.js";
 import type { RouteCells } from "./route.js";
 
 /** The comparison, what is proven of all mixes, and whether the code allows the covering at its slope. */
 export type Judged = Decision & {
   readonly proven?: { readonly least: Decimal; readonly gap: Decimal } | undefined;
   readonly slope?: SlopeVerdict | undefined;
+  readonly standing?: MixStanding | undefined;
 };
 
 /** Whether the mix keeps within what the user is ready to spend and to work; told where it does not, and where it does. */

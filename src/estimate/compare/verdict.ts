@@ -6,10 +6,12 @@ import { moneyText } from "../quantity/text.js";
 import { lowered } from "../quantity/words.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
-import type { ComparedRoutes, Comparison, Decision } from "./decision.js";
+import type { ComparedRoutes, Decision } from "./decision.js";
 import { type GroupReason, groupReasons } from "./group-reasons.js";
 import type { CommonCells, RouteCells } from "./route.js";
 import { boughtUnpriced, forWantOfPrice } from "./unpriced.js";
+import { changes } from "./verdict-changes.js";
+import { headline, uncompared } from "./verdict-headline.js";
 import { type Judged, limits, proof } from "./verdict-limits.js";
 
 /** First on every screen. */
@@ -39,7 +41,7 @@ export function verdictOf(basis: Basis, common: CommonCells, routes: ComparedRou
   const [mill, bought] = [labels(true), labels(false)];
   const priceless = forWantOfPrice(basis).map(({ group }) => group.label);
   return {
-    headline: headline(basis, mill, bought, mix.plan.hired),
+    headline: headline(basis, mix.plan),
     reasons: [
       ...(priceless.length > 0 ? [uncompared(priceless)] : []),
       ...limits(basis, mix),
@@ -65,11 +67,6 @@ const FIRST = {
     "Before the first cut, ask the building office whether it accepts ungraded, locally sawn lumber for structural pieces.",
 } as const;
 
-/** That a side was taken for want of a price, and is no comparison. */
-function uncompared(labels: readonly string[]): string {
-  return `No price is known for ${listed(labels, [])}. So nothing says yet whether buying costs less: what the logs give of them is milled here for want of a price.`;
-}
-
 /** A roof that the code does not allow comes before all else. */
 function forbidden({ slope }: Judged): string[] {
   if (!slope || slope.allowed) return [];
@@ -87,31 +84,6 @@ function first({ request, groups }: Basis, { plan }: RouteCells): string {
   return structural
     ? FIRST[ungraded]
     : "Before the first cut, measure the logs again where they lie: the plan rests on them.";
-}
-
-function headline(basis: Basis, mill: readonly string[], bought: readonly string[], hired: boolean): string {
-  const free = basis.groups.filter(({ group, millable }) => millable && group.rules.source === "auto");
-  if (free.length > 0 && forWantOfPrice(basis).length === free.length)
-    return "No decision yet: nothing that your logs could give has a price to be bought at.";
-  if (mill.length === 0)
-    return basis.logs.length === 0
-      ? "Buy everything: no logs were named."
-      : "Buy everything: milling does not pay here.";
-  const verb = hired ? "Have a hired sawyer mill" : "Mill";
-  const untold = forWantOfPrice(basis).flatMap(({ group }) => (mill.includes(group.label) ? [group.label] : []));
-  const want = untold.length > 0 ? ` No price says whether to buy ${listed(untold, [])}.` : "";
-  if (bought.length === 0) return `${verb} everything from your logs.${want}`;
-  return `${verb} ${listed(mill, bought)}; buy ${listed(bought, mill)}.${want}`;
-}
-
-const RUN_PART = / \([^)]*\)$/;
-
-/** Groups in a sentence; the parts of one run stand under its name, unless some of them are on the other side. */
-function listed(parts: readonly string[], others: readonly string[]): string {
-  const split = new Set(others.map((label) => label.replace(RUN_PART, "")));
-  const names = parts.map((label) => (split.has(label.replace(RUN_PART, "")) ? label : label.replace(RUN_PART, "")));
-  const small = [...new Set(names)].map(lowered);
-  return small.length < 2 ? (small[0] ?? "") : `${small.slice(0, -1).join(", ")} and ${small.at(-1)}`;
 }
 
 /** Saves so much cash for so many extra hours; where there are no extra hours, that alone decides. */
@@ -200,48 +172,6 @@ function unpriced(common: CommonCells, { lines, unpriced: count }: RouteCells): 
   const more = names.length > MOST_NAMED ? [`${names.length - MOST_NAMED} more`] : [];
   const which = [...names.slice(0, MOST_NAMED), ...more].join("; ");
   return `${count} line${count === 1 ? " has" : "s have"} no price yet (${which}): the cash is too low by what they cost.`;
-}
-
-/** What would make another route the best, each in one sentence. */
-function changes(basis: Basis, { mix, buy, mill }: ComparedRoutes, decision: Decision): string[] {
-  const ungraded = (basis.request.site?.ungradedAccepted ?? "unknown") === "unknown";
-  const structural = basis.groups.some(({ group }) => group.rules.structural && mix.plan.sawn.has(group.name));
-  const office =
-    ungraded && structural
-      ? ["Where the building office refuses ungraded lumber, the structural pieces must be bought: say so under site."]
-      : [];
-  if (forWantOfPrice(basis).length > 0)
-    return ["Prices for what is bought: put them in, and the two ways can be compared.", ...office];
-  return [...hourChange(basis, mix, buy, decision), ...lumberChange(basis, mill, mix, decision), ...office];
-}
-
-/** The value of an hour at which this mix and buying everything change places, or milling begins to pay. */
-function hourChange(basis: Basis, mix: RouteCells, buy: RouteCells, decision: Decision): string[] {
-  const money = moneyIn(basis);
-  const pays = (one: Comparison | undefined): one is Comparison =>
-    one !== undefined && aside(one.extraHours).gt(0) && aside(one.payPerHour).gt(0);
-  if (mix !== buy && pays(decision.mix))
-    return [`If an hour is worth more than ${money(decision.mix.payPerHour)} to you, buying everything costs less.`];
-  if (mix === buy && pays(decision.mill))
-    return [
-      `If an hour is worth less than ${money(decision.mill.payPerHour)} to you, even milling all that the logs serve costs less.`,
-    ];
-  return [];
-}
-
-/** At what price of bought wood the two ends cost the same: by actual volume, tax apart. */
-function lumberChange(
-  { pricing }: Basis,
-  mill: RouteCells | undefined,
-  mix: RouteCells,
-  { breakEvenPrice }: Decision,
-): string[] {
-  if (!breakEvenPrice || !mill || mix === mill || aside(breakEvenPrice).lte(0)) return [];
-  const price = moneyText(asideIn(breakEvenPrice, breakEvenPrice.display.symbol), pricing.currency);
-  const each = breakEvenPrice.display.symbol.endsWith("/bf") ? "a board foot" : "a cubic metre";
-  return [
-    `Milling all that the logs serve costs less than buying everything where bought wood is above ${price} ${each} of what it measures.`,
-  ];
 }
 
 function doubt(basis: Basis, { mix, buy }: ComparedRoutes, decision: Decision): string {

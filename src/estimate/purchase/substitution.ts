@@ -20,6 +20,8 @@ export interface Substitution {
   readonly differences: readonly string[];
   /** Sides on which it is larger than wanted and is ripped down; its smaller side is its thickness. */
   readonly larger: readonly ("thickness" | "width")[];
+  /** Whether, ripped down where it is larger, it measures what is wanted: the same as one that is milled. */
+  readonly alike: boolean;
 }
 
 /** A group for which nothing on offer serves. */
@@ -51,9 +53,11 @@ export function substitute(
     const what = insisted ? `an offer called ${insisted}` : `a section of ${size} or larger`;
     return { group, add: `Add ${what} to the catalog's lumber, for ${group.label.toLowerCase()}.` };
   }
-  const [thicker, wider] = sides(best.actual).map((side, i) => side.gt(wanted[i] as Decimal));
+  const measured = sides(best.actual);
+  const [thicker, wider] = measured.map((side, i) => side.gt(wanted[i] as Decimal));
   const larger = [...(thicker ? (["thickness"] as const) : []), ...(wider ? (["width"] as const) : [])];
-  return { group, offer: best, differences: differencesOf(best, group, wanted, size, system), larger };
+  const alike = measured.every((side, i) => side.gte(wanted[i] as Decimal));
+  return { group, offer: best, differences: differencesOf(best, group, wanted, size, system), larger, alike };
 }
 
 /** Nominally the wanted section, or in fact as large. */

@@ -110,6 +110,14 @@ export const optionsShape = z
         description: "Also searches the frontier of cash against hours: the best mixes for every value of an hour.",
         examples: [true],
       }),
+    mixedSizes: z
+      .boolean()
+      .optional()
+      .meta({
+        description:
+          "Whether the best mix may mill some pieces of a run and buy others that measure less, such as 2 × 4 in beside 1 1/2 × 3 1/2 in, where that costs less; false where nothing is said, and then a run is mixed only where the logs hold no more of it.",
+        examples: [false],
+      }),
     lightFixing: z
       .enum(["screws", "nails"])
       .optional()

@@ -55,9 +55,13 @@ describe("the verdict", () => {
   it("states the value of an hour at which it turns, and the slow end, as the cells have them", () => {
     const { mix, buy } = made.routes;
     const [cash, hours] = [buy.cash.value.minus(mix.cash.value), mix.hours.value.minus(buy.hours.value)];
+    const even = moneyText(cash.dividedBy(hours), "USD");
+    const { hour, buying } = made.searched?.standing ?? {};
     expect(made.verdict.changes[0]).toBe(
-      `If an hour is worth more than ${moneyText(cash.dividedBy(hours), "USD")} to you, buying everything costs less.`,
+      `Of all mixes tried this is the best as long as an hour is worth more than ${moneyText(hour?.from as never, "USD")} and less than ${moneyText(hour?.to as never, "USD")} to you.`,
     );
+    const stop = moneyText(buying?.from as never, "USD");
+    expect(made.verdict.changes[1]).toContain(stop === even ? `more than ${even}` : `between ${even} and ${stop}`);
     // The pace ranges up to 1.6 times the likely one: as many more hours, and as much less for each.
     const slow = hours.times("1.6");
     expect(made.verdict.doubt).toContain(`${slow.toFixed(0)} instead of ${hours.toFixed(0)}`);

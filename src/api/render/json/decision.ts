@@ -110,6 +110,20 @@ const SearchSchema = z
       .describe(
         "(total − least) ÷ total of the best mix: the most that a better one could save; null without `least`.",
       ),
+    bestFrom: measuredValue
+      .nullable()
+      .describe(
+        "Value of an hour from which on the best mix is the best of all that were priced; null where limits chose it.",
+      ),
+    bestTo: measuredValue.nullable().describe("Up to which; null where at any higher value."),
+    buyingFrom: measuredValue
+      .nullable()
+      .describe(
+        "Value of an hour above which buying everything is better than every mix that was priced: with `mix.payPerHour` it makes the interval in which milling stops to pay; null where some mix takes fewer hours and costs less.",
+      ),
+    mixedSizesSave: measuredValue
+      .nullable()
+      .describe("What `options.mixedSizes` would take off the total; null where no plan found is better by it."),
     leastCovers: z.string().nullable().describe("Which plans `least` is proven for; R1 is told with each sawing plan."),
   })
   .meta({ id: "MixSearch", description: "How well the best mix is searched." });
@@ -227,13 +241,23 @@ const LEAST_COVERS = "every mix of sawn and bought pieces, whatever lengths are 
 /** Places of a gap: a hundredth of a per cent. */
 const GAP_PLACES = 4;
 
-function shownSearch({ tried, possible, bound, gap }: MixSearched, currency: string): z.output<typeof SearchSchema> {
+function shownSearch(
+  { tried, possible, bound, gap, standing }: MixSearched,
+  currency: string,
+): z.output<typeof SearchSchema> {
+  const places = minorDigits(currency) ?? 2;
+  const { hour, buying, mixedSizes } = standing;
+  const wage = (of: Decimal | undefined) => (of ? { value: fixed(of, places), unit: `${currency}/person-h` } : null);
   return {
     tried,
     possible,
     covers: tried >= possible ? ALL_TRIED : SOME_TRIED,
-    least: bound ? { value: fixed(bound.least, minorDigits(currency) ?? 2), unit: currency } : null,
+    least: bound ? { value: fixed(bound.least, places), unit: currency } : null,
     gap: gap ? fixed(gap, GAP_PLACES) : null,
+    bestFrom: wage(hour?.from),
+    bestTo: wage(hour?.to),
+    buyingFrom: wage(buying?.from),
+    mixedSizesSave: mixedSizes ? { value: fixed(mixedSizes, places), unit: currency } : null,
     leastCovers: bound ? LEAST_COVERS : null,
   };
 }

@@ -1,0 +1,77 @@
+/** What would turn the verdict round: an hour worth more or less, dearer lumber, mixed sizes, the building office. */
+import type { Basis } from "../basis.js";
+import type { Decimal } from "../quantity/decimal.js";
+import { moneyText } from "../quantity/text.js";
+import { aside, asideIn } from "../sheet/aside.js";
+import type { ComparedRoutes, Comparison, Decision } from "./decision.js";
+import { forWantOfPrice } from "./unpriced.js";
+import type { Judged } from "./verdict-limits.js";
+
+/** What would make another route the best, each in one sentence. */
+export function changes(basis: Basis, routes: ComparedRoutes, decision: Judged): string[] {
+  const { mix } = routes;
+  const ungraded = (basis.request.site?.ungradedAccepted ?? "unknown") === "unknown";
+  const structural = basis.groups.some(({ group }) => group.rules.structural && mix.plan.sawn.has(group.name));
+  const office =
+    ungraded && structural
+      ? ["Where the building office refuses ungraded lumber, the structural pieces must be bought: say so under site."]
+      : [];
+  if (forWantOfPrice(basis).length > 0)
+    return ["Prices for what is bought: put them in, and the two ways can be compared.", ...office];
+  return [
+    ...hourChanges(basis, routes, decision),
+    ...lumberChange(basis, routes, decision),
+    ...sizesChange(basis, decision),
+    ...office,
+  ];
+}
+
+/**
+ * The values of an hour between which this mix is the best of all tried, and between which milling stops to pay: against this
+ * mix, and against all that were tried.
+ */
+function hourChanges({ pricing }: Basis, { mix, buy }: ComparedRoutes, decision: Judged): string[] {
+  const { standing } = decision;
+  const money = (value: Decimal) => moneyText(value, pricing.currency);
+  if (mix === buy) {
+    if (!pays(decision.mill)) return [];
+    const from = money(aside(decision.mill.payPerHour));
+    return [`If an hour is worth less than ${from} to you, even milling all that the logs serve costs less.`];
+  }
+  const { from, to } = standing?.hour ?? {};
+  const least = from?.gt(0) ? ` more than ${money(from)}` : "";
+  const most = to ? `${least ? " and" : ""} less than ${money(to)}` : "";
+  const range =
+    least || most ? [`Of all mixes tried this is the best as long as an hour is worth${least}${most} to you.`] : [];
+  if (!pays(decision.mix)) return range;
+  const even = money(aside(decision.mix.payPerHour));
+  const stop = standing?.buying && money(standing.buying.from);
+  if (stop && stop !== even)
+    return [
+      ...range,
+      `Milling stops paying where an hour is worth between ${even} and ${stop} to you: above the first, buying everything costs less than this mix; above the second, less than any mix tried.`,
+    ];
+  const than = stop ? " than any mix tried" : "";
+  return [...range, `If an hour is worth more than ${even} to you, buying everything costs less${than}.`];
+}
+
+const pays = (one: Comparison | undefined): one is Comparison =>
+  one !== undefined && aside(one.extraHours).gt(0) && aside(one.payPerHour).gt(0);
+
+/** What a plan would save that mixes sawn and bought pieces of unlike measures. */
+function sizesChange({ pricing }: Basis, { standing }: Judged): string[] {
+  if (!standing?.mixedSizes) return [];
+  return [
+    `Sawn and bought pieces of unlike measures side by side in one run would save ${moneyText(standing.mixedSizes, pricing.currency)} more, your hours counted: ask for it with mixedSizes under options.`,
+  ];
+}
+
+/** At what price of bought wood the two ends cost the same: by actual volume, tax apart. */
+function lumberChange({ pricing }: Basis, { mill, mix }: ComparedRoutes, { breakEvenPrice }: Decision): string[] {
+  if (!breakEvenPrice || !mill || mix === mill || aside(breakEvenPrice).lte(0)) return [];
+  const price = moneyText(asideIn(breakEvenPrice, breakEvenPrice.display.symbol), pricing.currency);
+  const each = breakEvenPrice.display.symbol.endsWith("/bf") ? "a board foot" : "a cubic metre";
+  return [
+    `Milling all that the logs serve costs less than buying everything where bought wood is above ${price} ${each} of what it measures.`,
+  ];
+}

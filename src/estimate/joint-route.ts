@@ -1,0 +1,68 @@
+/** The plan that goes piece by piece, as a route: what is sold in another measure stays whole, run by run. */
+import { type Basis, basisOf } from "./basis.js";
+import type { JointPlan } from "./compare/mix-bound.js";
+import { runsOf } from "./compare/mix-search.js";
+import type { RoutePlan } from "./compare/route.js";
+import { keptWhole, type Planners, planRoute } from "./plan.js";
+import type { SawingPlan } from "./salvage/sawing-problem.js";
+
+/** What the best mix is called. */
+export const mixLabel = (hired: boolean): string =>
+  hired ? "Best mix found, milled by a hired sawyer" : "Best mix found";
+
+/** A plan that goes piece by piece, as routes. */
+export interface JointRoutes {
+  /** With every run on the side that most of its pieces were on, as far as the logs go, where bought ones measure less. */
+  readonly whole: RoutePlan;
+  /** As it was, where it mixes two measures in one run. */
+  readonly mixing: RoutePlan | undefined;
+}
+
+/**
+ * A plan of the bound as a route: piece by piece sawn or bought as it pays, groups that it saws nothing of bought. Where it
+ * mixes two measures in one run, the logs are planned anew.
+ * @param basis - Of the answer, on which the route is to be laid.
+ * @returns undefined where it saws nothing, or buys some of what the user pins to the mill.
+ */
+export function planOfBound(
+  basis: Basis,
+  { plan, proof, hired }: JointPlan,
+  planners: Planners,
+): JointRoutes | undefined {
+  const sawn = new Set(plan.logs.flatMap(({ pieces }) => pieces.map(({ group }) => group)));
+  const pinned = basis.groups.filter(({ group, millable }) => millable && group.rules.source === "mill");
+  if (sawn.size === 0 || pinned.some(({ group }) => (plan.buy[group.name] ?? 0) > 0)) return undefined;
+  const route = (milled: ReadonlySet<string>, sawing: Planners["sawing"]) =>
+    planRoute(basisOf(basis, { hired }), "mixed", mixLabel(hired), milled, { ...planners, sawing }, undefined);
+  const buy = Object.fromEntries(Object.entries(plan.buy).filter(([group]) => sawn.has(group)));
+  const found = route(sawn, () => ({ plan: { ...plan, buy }, proof }));
+  const split = splitRuns(basis, plan);
+  if (split.length === 0) return { whole: found, mixing: undefined };
+  return { whole: route(settled(sawn, split), planners.joint ?? planners.sawing), mixing: found };
+}
+
+/** A run of which some pieces are sawn and some bought, in another measure; whether most are sawn. */
+interface SplitRun {
+  readonly groups: readonly string[];
+  readonly mostSawn: boolean;
+}
+
+function splitRuns(basis: Basis, plan: SawingPlan): SplitRun[] {
+  const whole = basis.groups.filter((one) => one.millable && keptWhole(basis, one)).map(({ group }) => group.name);
+  return runsOf(whole).flatMap((groups): SplitRun[] => {
+    const bought = groups.reduce((sum, name) => sum + (plan.buy[name] ?? 0), 0);
+    const sawn = plan.logs.flatMap(({ pieces }) => pieces).filter(({ group }) => groups.includes(group)).length;
+    return bought > 0 && sawn > 0 ? [{ groups, mostSawn: sawn > bought }] : [];
+  });
+}
+
+/** What is milled once each such run is on one side. */
+function settled(sawn: ReadonlySet<string>, split: readonly SplitRun[]): ReadonlySet<string> {
+  const milled = new Set(sawn);
+  for (const { groups, mostSawn } of split)
+    for (const name of groups) {
+      if (mostSawn) milled.add(name);
+      else milled.delete(name);
+    }
+  return milled;
+}
