@@ -2,7 +2,10 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
-import { afterEach, describe, expect, it } from "vitest";
+import { afterEach, describe, expect, it, vi } from "vitest";
+
+// A process takes its time to start where others use the machine.
+vi.setConfig({ testTimeout: 120_000 });
 
 const main = new URL("../../src/api/main.ts", import.meta.url).pathname;
 const started: ChildProcess[] = [];
