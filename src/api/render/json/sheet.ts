@@ -58,23 +58,31 @@ const BlockSchema = z
 
 export const SheetSchema = z
   .strictObject({
-    whole: z.boolean().describe("False: only inputs, assumptions, prices and overrides. See include=sheet."),
+    whole: z
+      .boolean()
+      .describe("False: only inputs, but those of the logs, assumptions, prices and overrides. See include=sheet."),
     blocks: z.array(BlockSchema).describe("Blocks, in the order laid."),
   })
   .meta({ id: "Sheet", description: "The estimate as a table of blocks of lines of cells." });
 
 /** The sheet as asked for; lines and blocks of which nothing is shown are left out. */
 export function shownSheet(sheet: Sheet, view: SheetView): z.output<typeof SheetSchema> {
-  const shown = (cells: readonly Cell[]) =>
-    cells.filter((cell) => view.whole || isGiven(cell)).map((cell) => shownCell(sheet, cell, view.workings));
-  const shownLine = ({ name, title, cells }: Line) => ({ name, title, cells: shown(cells) });
-  const blocks = blocksOf(sheet).map(({ lines, ...own }) => ({
-    ...shownLine(own),
-    lines: lines.map(shownLine).filter(({ cells }) => cells.length > 0),
-  }));
+  const shownLine = ({ name, title, cells }: Line, isShown: (cell: Cell) => boolean) => ({
+    name,
+    title,
+    cells: cells.filter((cell) => view.whole || isShown(cell)).map((cell) => shownCell(sheet, cell, view.workings)),
+  });
+  const blocks = blocksOf(sheet).map(({ lines, ...own }) => {
+    const inLine = ECHOES.has(own.name) ? isNews : isGiven;
+    const shown = lines.map((line) => shownLine(line, inLine));
+    return { ...shownLine(own, isGiven), lines: shown.filter(({ cells }) => cells.length > 0) };
+  });
   return { whole: view.whole, blocks: blocks.filter(({ cells, lines }) => cells.length + lines.length > 0) };
 }
 
+/** Blocks of which each line is a row of the request, which need not be told it again. */
+const ECHOES: ReadonlySet<string> = new Set(["logs"]);
+const isNews = (cell: Cell): boolean => isGiven(cell) && cell.kind !== "input";
 const isGiven = ({ kind }: Cell): boolean => kind !== "formula" && kind !== "planned";
 
 function shownCell(sheet: Sheet, cell: Cell, workings: boolean): z.output<typeof CellSchema> {
