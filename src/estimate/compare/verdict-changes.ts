@@ -41,11 +41,12 @@ function hourChanges({ pricing }: Basis, { mix, buy }: ComparedRoutes, decision:
   const { from, to } = standing?.hour ?? {};
   const least = from?.gt(0) ? ` more than ${money(from)}` : "";
   const most = to ? `${least ? " and" : ""} less than ${money(to)}` : "";
-  const range =
-    least || most ? [`Of all mixes tried this is the best as long as an hour is worth${least}${most} to you.`] : [];
+  const best = `Of all mixes tried this is the best as long as an hour is worth${least}${most} to you`;
+  const range = least || most ? [`${best}.`] : [];
   if (!pays(decision.mix)) return range;
   const even = money(aside(decision.mix.payPerHour));
   const stop = standing?.buying && money(standing.buying.from);
+  if (to && stop === even && money(to) === even) return [`${best}; above that, buying everything is better than any.`];
   if (stop && stop !== even)
     return [
       ...range,

@@ -57,11 +57,15 @@ describe("the verdict", () => {
     const [cash, hours] = [buy.cash.value.minus(mix.cash.value), mix.hours.value.minus(buy.hours.value)];
     const even = moneyText(cash.dividedBy(hours), "USD");
     const { hour, buying } = made.searched?.standing ?? {};
-    expect(made.verdict.changes[0]).toBe(
-      `Of all mixes tried this is the best as long as an hour is worth more than ${moneyText(hour?.from as never, "USD")} and less than ${moneyText(hour?.to as never, "USD")} to you.`,
+    const [from, to, stop] = [hour?.from, hour?.to, buying?.from].map((one) => moneyText(one as never, "USD"));
+    const best = `Of all mixes tried this is the best as long as an hour is worth more than ${from} and less than ${to} to you`;
+    expect(made.verdict.changes.join("\n")).toMatch(
+      to === even && stop === even
+        ? `${best}; above that, buying everything is better than any.\n`
+        : stop === even
+          ? `${best}.\nIf an hour is worth more than ${even}`
+          : `${best}.\nMilling stops paying where an hour is worth between ${even} and ${stop} to you`,
     );
-    const stop = moneyText(buying?.from as never, "USD");
-    expect(made.verdict.changes[1]).toContain(stop === even ? `more than ${even}` : `between ${even} and ${stop}`);
     // The pace ranges up to 1.6 times the likely one: as many more hours, and as much less for each.
     const slow = hours.times("1.6");
     expect(made.verdict.doubt).toContain(`${slow.toFixed(0)} instead of ${hours.toFixed(0)}`);
