@@ -1217,6 +1217,10 @@ export type MixSearch = {
   readonly covers: string;
   readonly least: MeasuredValue | null;
   readonly gap: string | null;
+  readonly bestFrom: MeasuredValue | null;
+  readonly bestTo: MeasuredValue | null;
+  readonly buyingFrom: MeasuredValue | null;
+  readonly mixedSizesSave: MeasuredValue | null;
   readonly leastCovers: string | null;
 };
 
@@ -1281,6 +1285,7 @@ export type Options = {
   readonly mostCash?: string | MeasuredValue | undefined;
   readonly mostHours?: string | MeasuredValue | undefined;
   readonly frontier?: boolean | undefined;
+  readonly mixedSizes?: boolean | undefined;
   readonly lightFixing?: "screws" | "nails" | undefined;
 };
 
