@@ -4,6 +4,7 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
 import { estimated } from "./api/helpers/posting.js";
+import { demoBody, estimated as estimatedQuickly } from "./helpers/estimating.js";
 
 const root = fileURLToPath(new URL("../", import.meta.url));
 const readme = readFileSync(`${root}README.md`, "utf8");
@@ -46,3 +47,23 @@ it("answers the README's curl with what the README shows", async () => {
   expect(shown).toContain(`"headline": ${JSON.stringify(headline)}`);
   expect(holds(answer, JSON.parse(shown))).toBe(true);
 }, 120_000);
+
+it("takes the timed jobs that the README shows, two jobs of one rate and a count with people", () => {
+  const list = /`"calibration": (\[[^`]*\])`/.exec(readme)?.[1] ?? "";
+  const one = /`(\{ "rate": "joint[^`]*\})`/.exec(readme)?.[1] ?? "";
+  const calibration = [...(JSON.parse(list) as object[]), JSON.parse(one) as object];
+  const { sheet } = estimatedQuickly({ ...demoBody("orchard-shelter"), calibration }).basis;
+  const range = (name: string, unit: string) => {
+    const cell = sheet.find(name);
+    return [cell?.range?.low, cell?.value, cell?.range?.high].map((value) =>
+      sheet
+        .in({ ...cell, value } as never, unit)
+        .toDecimalPlaces(6)
+        .toNumber(),
+    );
+  };
+  // 41 ft² in 33 min and 28 in 19: 69 in 52, the slower job 1.242424, the faster 1.473684.
+  expect(range("mill.rate", "ft2/min")).toEqual([1.242424, 1.326923, 1.473684]);
+  // Three rafters by two people in 25 min; one job keeps the catalog's 0.15 to 0.5 h about 0.25.
+  expect(range("joint.birdsmouth", "person-min")).toEqual([10, 16.666667, 33.333333]);
+});

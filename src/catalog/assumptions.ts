@@ -405,12 +405,12 @@ const GROUPS: readonly Group[] = [
   },
   {
     source: "common-practice",
-    part: "light rafters; board roof sheathing",
+    part: "light rafters; board roof sheathing; low ends of rafters and other pieces by practised crews: joists of an estimating textbook (chapter 12), wall studs of a trade article",
     measure: "Hours times the people, over the board feet fixed.",
     rows: [
-      ["raise.rafters", "set ridge and rafters", "20 person-h/mbf", "30 person-h/mbf", "45 person-h/mbf"],
+      ["raise.rafters", "set ridge and rafters", "12 person-h/mbf", "30 person-h/mbf", "45 person-h/mbf"],
       ["raise.purlins", "lay purlins or boards", "12 person-h/mbf", "18 person-h/mbf", "26 person-h/mbf"],
-      ["raise.other", "fit other pieces", "20 person-h/mbf", "30 person-h/mbf", "45 person-h/mbf"],
+      ["raise.other", "fit other pieces", "12 person-h/mbf", "30 person-h/mbf", "45 person-h/mbf"],
     ],
   },
   {

@@ -123,7 +123,7 @@ describe("stages", () => {
     const last = (cell: Cell) => cell.name.split(".").at(-1);
     const common = new Set(demo.common.stages.map(last));
     expect(common.size).toBe(demo.common.stages.length);
-    for (const route of [demo.routes.buy, demo.routes.mix]) {
+    for (const route of [demo.routes.buy, demo.routes.mix, ...(demo.routes.mill ? [demo.routes.mill] : [])]) {
       expect(new Set(route.stages.map(last)).size).toBe(route.stages.length);
       expect(route.stages.map(last).filter((name) => common.has(name))).toEqual([]);
     }
