@@ -108,10 +108,13 @@ function shortOf(basis: Basis, { mix, mill }: ComparedRoutes): Notice[] {
   return sawing.problem.groups.flatMap((group): Notice[] => {
     const short = sawing.plan.buy[group.name] ?? 0;
     if (short === 0) return [];
-    const some = `${capital(named(basis, group.name))}: of ${group.count}, spares among them, ${short}`;
+    const needed = basis.groups.find((one) => one.group.name === group.name)?.group.count;
+    const spares = decimal(group.count).minus(needed ? aside(needed) : group.count);
+    const wanted = spares.gt(0) ? `${group.count}, ${spares.toFixed()} of them spare,` : `${group.count}`;
+    const some = `${capital(named(basis, group.name))}: ${wanted} are wanted from the logs, and ${group.count - short} come out.`;
     const text = chosen(group.name)
-      ? `${some} ${short === 1 ? "is" : "are"} bought. With everything milled the logs give all, but their wood saves more as other pieces.`
-      : `${some} ${short === 1 ? "does" : "do"} not come out of the logs. ${missInWords(sawing.problem, group)}`;
+      ? `${some} With everything milled the logs give all, but their wood saves more as other pieces.`
+      : `${some} ${missInWords(sawing.problem, group)}`;
     return [{ code: "short", text }];
   });
 }
