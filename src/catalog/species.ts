@@ -81,6 +81,17 @@ export function tanninOf(id: string): Species["tannin"] | undefined {
   return (ALL.get(id) ?? GROUPS.get(id))?.tannin;
 }
 
+/**
+ * Specific gravity on oven-dry weight and volume, by which fasteners are judged; undefined of an unknown wood.
+ * From the basic one (green volume): G / (1 − 0.265 G), Wood Handbook, chapter 4, at no moisture.
+ */
+export function ovenDryGravity(id: string): Decimal | undefined {
+  const sold = GROUPS.get(id);
+  if (sold) return decimal(sold.specificGravity);
+  const basic = ALL.get(id)?.specificGravity[0];
+  return basic ? decimal(basic).dividedBy(ONE.minus(decimal("0.265").times(basic))) : undefined;
+}
+
 /** A value with how it came about: as published, or by which stand-in. */
 export interface Known {
   readonly value: Quantity;

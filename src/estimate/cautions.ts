@@ -3,7 +3,7 @@
 import type { Basis } from "./basis.js";
 import { type Means, meansFor } from "./effort/lifts.js";
 import { ZERO } from "./quantity/decimal.js";
-import type { MeasureSystem } from "./quantity/text.js";
+import { exactly, type MeasureSystem, marked } from "./quantity/text.js";
 import { lowered } from "./quantity/words.js";
 import { aside } from "./sheet/aside.js";
 import type { Cell } from "./sheet/expression.js";
@@ -32,6 +32,8 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
   const notch = notchTooDeep(basis);
   const crowded = crowdedJoints(takeoffs, "fits");
   const short = crowdedJoints(takeoffs, "endFits");
+  const low = lowEave(basis);
+  const inches = basis.request.system === "inch-pound";
   const tannin = takeoffs.fasteners?.cautions.some(({ code }) => code === "tannin");
   const treated = takeoffs.fasteners?.cautions.some(({ code }) => code === "treated");
   const say = (applies: unknown, code: keyof typeof CAUTIONS, more = ""): Caution[] => {
@@ -46,10 +48,11 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ...say(cutList.frame?.roof, "wind-and-snow"),
     ...say(cutList.frame?.roof?.ridgeKind === "board", "thrust", tiedPairs(basis)),
     ...say(cutList.frame?.roof?.ridgeKind === "beam", "ridge-beam"),
-    ...say(notch, "birdsmouth"),
+    ...say(notch, "birdsmouth", notch && `${notch}.`),
     ...say(ridgeTooShallow(basis), "ridge-depth"),
     ...say(cutList.frame, "bracing"),
     ...say(cutList.frame, "height"),
+    ...say(low, "headroom", low),
     ...say(mills, "chainsaw"),
     ...say(mills, "storm-wood"),
     ...say(mills, "rip-saw"),
@@ -60,7 +63,7 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ...say(short, "end-distance", short && `${short}.`),
     ...say(tannin, "tannin"),
     ...say(treated, "treated"),
-    ...say(cutList.frame, "digging"),
+    ...say(cutList.frame, basis.request.catalog.currency === "USD" && inches ? "digging-us" : "digging"),
     ...say(cutList.frame, "frost"),
     ...say(cutList.frame, "power-lines"),
   ];
@@ -86,11 +89,34 @@ export function sawingCautions(): Caution[] {
   });
 }
 
-/** A notch past a quarter of the rafter's depth. */
-function notchTooDeep({ sheet, cutList }: Basis): boolean {
-  const { frame } = cutList;
-  if (!frame?.rafter) return false;
-  return sheet.decide(frame.rafter.notchDepth).times(4).gt(sheet.decide(frame.rafterDepth).times("1.0000001"));
+/** Rafters with a notch past a quarter of their depth, in words; empty where there are none. */
+function notchTooDeep({ sheet, cutList: { frame } }: Basis): string {
+  if (!frame?.rafter) return "";
+  const cut = [
+    { of: "Common rafters", notch: frame.rafter.notchDepth, depth: frame.rafterDepth },
+    ...(frame.kind === "hip"
+      ? [{ of: "Hip rafters", notch: frame.hip.notchDepth, depth: sheet.find("sections.hips.width") }]
+      : []),
+  ];
+  return cut
+    .flatMap(({ of, notch, depth }) => {
+      if (!depth || !aside(notch).times(4).gt(aside(depth).times("1.0000001"))) return [];
+      return [`${of}: ${sheet.shown(notch)} of ${sheet.shown(depth)}`];
+    })
+    .join("; ");
+}
+
+/** Clear height of a door, the least that people pass below without stooping: 78 in, IRC R311.2, from memory. */
+const HEADROOM = "78 in";
+
+/** What is left below the beams at the eave where that is less; empty where it is not. */
+function lowEave({ request, cutList: { frame, groups } }: Basis): string {
+  const beam = groups.find(({ role }) => role === "beam");
+  if (!frame || !beam) return "";
+  const top = frame.kind === "pergola" ? frame.frame.height : frame.frame.eaveHeight;
+  const clear = aside(top).minus(aside(beam.width));
+  if (clear.gte(exactly(HEADROOM).value)) return "";
+  return `It is ${marked({ value: clear, unit: top.unit }, request.system)}.`;
 }
 
 /**
@@ -212,7 +238,18 @@ const CAUTIONS = {
     "Preservative-treated wood wants hot-dip galvanized or stainless fasteners; never burn it, and keep its dust off skin and lungs.",
     "IRC R317.3.1; EPA consumer sheets",
   ],
-  digging: ["Have buried services located before digging footings, some days ahead (in the US, call 811).", "US 811"],
+  digging: [
+    "Have buried pipes and cables located some days before digging footings: ask their owners, or the local locating service.",
+    "common practice, no source",
+  ],
+  "digging-us": ["Call 811 some days before digging footings, to have buried services located.", "US 811"],
+  headroom: [
+    {
+      "inch-pound": "People will strike their heads at the eave: below the beam there is less than the 78 in of a door.",
+      metric: "People will strike their heads at the eave: below the beam there is less than the 1.98 m of a door.",
+    },
+    "IRC R311.2",
+  ],
   frost: [
     "Footings must reach below the frost and stand on undisturbed ground: ask the building office how deep and how wide.",
     "IRC R403.1.4",

@@ -2,6 +2,7 @@
 import type { Exposure } from "../catalog/fasteners.js";
 import type { FinishKind } from "../catalog/finishes.js";
 import { boardsOf, coveringOffers, finishOffers } from "../catalog/look-up.js";
+import { ovenDryGravity } from "../catalog/species.js";
 import type { Basis } from "./basis.js";
 import type { CommonCells } from "./compare/route.js";
 import { layBrushing } from "./effort/brushing.js";
@@ -16,6 +17,8 @@ import { FLOOR_RUNS } from "./pieces/floor.js";
 import type { PieceGroup, SectionCells } from "./pieces/piece-group.js";
 import type { ShoppingLine } from "./purchase/line.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
+import type { Decimal } from "./quantity/decimal.js";
+import type { JointKind } from "./request/structure.js";
 import { aside } from "./sheet/aside.js";
 import { type Cell, greatest, number, type Operand, over, sumOr, times } from "./sheet/expression.js";
 import type { LaidLine } from "./sheet/own-lines.js";
@@ -192,7 +195,8 @@ function layJoints(basis: Basis): FastenersTakeoff | undefined {
     {
       groups: cutList.groups,
       exposureOf,
-      sectionOf: (group) => postSection(basis, group),
+      gravityOf: (group) => gravityOf(basis, group),
+      sectionOf: (group) => soldSection(basis, group),
       runs: { ...frame.runs, ...FLOOR_RUNS },
       supportsApart,
       light,
@@ -213,10 +217,14 @@ function layRaftersAsSold({ sheet, cutList: { frame }, groups, units }: Basis): 
   return layBoughtRafter(sheet, { rafter, roof, depth: actual.width, offer: label }, units);
 }
 
-/** Posts that can only be bought are as large as they are sold: bases and bolts follow. */
-function postSection({ sheet, groups, units }: Basis, group: PieceGroup): SectionCells {
+/** Joints whose connectors take a piece of just one size. */
+const IN_CONNECTORS: ReadonlySet<JointKind> = new Set(["hung", "lap-and-hang"]);
+
+/** Posts and hung pieces that can only be bought are as large as they are sold: bases, bolts and hangers follow. */
+function soldSection({ sheet, groups, units }: Basis, group: PieceGroup): SectionCells {
   const found = groups.find((one) => one.group === group);
-  if (group.role !== "post" || !found || found.millable || !("offer" in found.substitution)) return group;
+  const fitted = group.role === "post" || IN_CONNECTORS.has(group.rules.joint);
+  if (!fitted || !found || found.millable || !("offer" in found.substitution)) return group;
   const { actual, name } = found.substitution.offer;
   const side = (of: "thickness" | "width") =>
     sheet.catalog(`fasteners.${group.name}.sold.${of}`, actual[of], {
@@ -239,6 +247,15 @@ function woodsOf({ request }: Basis, group: PieceGroup): readonly string[] {
   return group.rules.species.length > 0
     ? group.rules.species
     : [...new Set((request.logs ?? []).map((log) => log.species))];
+}
+
+/** Of the softest wood that a group may be made of; of one that is only bought, what is sold. */
+function gravityOf(basis: Basis, group: PieceGroup): Decimal | undefined {
+  const found = basis.groups.find((one) => one.group === group);
+  const sold =
+    found && !found.millable && "offer" in found.substitution ? [found.substitution.offer.species] : undefined;
+  const all = (sold ?? woodsOf(basis, group)).flatMap((wood) => ovenDryGravity(wood) ?? []);
+  return all.reduce<Decimal | undefined>((least, one) => (least?.lte(one) ? least : one), undefined);
 }
 
 /** Where the bought piece is preservative-treated, its fasteners must last in it. */

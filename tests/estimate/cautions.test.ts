@@ -60,3 +60,43 @@ describe("notices of what is bought", () => {
     expect(high).toMatch(/^High posts: 3 are bought/);
   });
 });
+
+describe("a birdsmouth", () => {
+  const notched = (structure: object) => under(structure).cautions.find(({ code }) => code === "birdsmouth")?.text;
+  const hip = { kind: "hip", span: "12 ft", length: "16 ft", slope: { rise: "8 in", run: "12 in" } };
+
+  it("is warned of in hip rafters, too, where it takes more than a quarter of their depth", () => {
+    // Commons of 6 in at their usual seat lose a quarter; hips no deeper than they are must come down further.
+    expect(notched({ ...hip, groups: { hips: { section: "2 x 6 in" } } })).toMatch(/Hip rafters: .* of 6 in\.$/);
+    expect(notched({ ...hip, groups: { hips: { section: "2 x 12 in" } } })).toMatch(/Hip rafters/);
+    expect(notched(gable)).toBeUndefined();
+  });
+
+  it("is warned of in common rafters where the seat is too deep", () => {
+    expect(notched({ ...gable, seat: "6 in", slope: { rise: "8 in", run: "12 in" } })).toMatch(/Common rafters: /);
+  });
+});
+
+describe("what to do before digging", () => {
+  const text = (body: object) =>
+    estimated(body).cautions.flatMap(({ code, text }) => (code.startsWith("digging") ? [text] : []));
+
+  it("names the number to call only where it is called: in the United States", () => {
+    expect(text({ structure: gable, catalog: { demo: "orchard-yard" } })).toEqual([expect.stringMatching(/811/)]);
+    expect(text(demoBody("ferry-bike-shed"))).toEqual([expect.stringMatching(/^((?!811).)*locating service\.$/)]);
+    expect(text({ structure: gable, catalog: { demo: "market-yard" } })).toEqual([
+      expect.stringMatching(/^((?!811).)*locating service\.$/),
+    ]);
+  });
+});
+
+describe("an eave that is lower than a person", () => {
+  const low = (structure: object) => under(structure).cautions.find(({ code }) => code === "headroom")?.text;
+
+  it("is spoken of with what is left below the beam", () => {
+    // 6 ft less a beam of 8 in.
+    expect(low({ ...gable, eaveHeight: "6 ft" })).toMatch(/5' 4"\.$/);
+    expect(low({ ...gable, eaveHeight: "7 ft 2 in" })).toBeUndefined(); // 78 in: the height of a door
+    expect(low({ kind: "pergola", span: "8 ft", length: "10 ft", height: "6 ft" })).toMatch(/5' 4"/);
+  });
+});

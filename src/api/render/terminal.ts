@@ -5,6 +5,7 @@ import type { RouteCells } from "../../estimate/compare/route.js";
 import type { Estimate } from "../../estimate/estimate.js";
 import { pieceMarks } from "../../estimate/pieces/cut-list.js";
 import type { ShoppingLine } from "../../estimate/purchase/line.js";
+import { LOOSE } from "../../estimate/purchase/pack-lines.js";
 import { marked, markedSection, pretty } from "../../estimate/quantity/text.js";
 import { capital, lowered } from "../../estimate/quantity/words.js";
 import { aside, asideIn } from "../../estimate/sheet/aside.js";
@@ -227,7 +228,7 @@ function amountWords({ packs, quantity, each }: ShoppingLine): string {
   if (bought.length > 0)
     return bought
       .map(({ label, count }) =>
-        label === "box of 1" ? `${count.value.toFixed()} loose` : `${count.value.toFixed()} × ${label}`,
+        label === LOOSE ? `${count.value.toFixed()} loose` : `${count.value.toFixed()} × ${label}`,
       )
       .join(" + ");
   const words = bare(quantity) + (quantity.display.symbol ? ` ${quantity.display.symbol}` : "");

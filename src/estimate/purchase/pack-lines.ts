@@ -104,9 +104,13 @@ function stepTable(name: string, table: PackTable, currency: string, minorDigits
   };
 }
 
-/** A pack's content in words: `1 gal`, `box of 100`. */
+/** Sold by the piece. */
+export const LOOSE = "loose";
+
+/** A pack's content in words: `1 gal`, `box of 100`; what is sold by the piece is loose. */
 export function packLabel(holds: Quantity): string {
   const written = holds.written ?? holds.unit;
   const size = inUnit(holds, written).toDecimalPlaces(3).toFixed();
+  if (written.symbol === "" && holds.value.eq(1)) return LOOSE;
   return written.symbol === "" ? `box of ${size}` : `${size} ${pretty(written)}`;
 }

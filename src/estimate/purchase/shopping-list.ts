@@ -1,6 +1,6 @@
 /** Needs of the takeoffs to lines of the shopping list, by what the catalog sells. */
 
-import { type CorrosionClassId, corrosionClassIds, type FastenerKind } from "../../catalog/fasteners.js";
+import { type CorrosionClassId, corrosionClassIds, FASTENERS, type FastenerKind } from "../../catalog/fasteners.js";
 import type { FinishKind } from "../../catalog/finishes.js";
 import { consumablePrice, finishOffers, servicePrice } from "../../catalog/look-up.js";
 import type { FastenerOffer } from "../../catalog/offers/fastener.js";
@@ -9,7 +9,7 @@ import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import type { Section } from "../../catalog/reading.js";
 import type { Need, NeedItem } from "../need.js";
 import { type Decimal, ZERO } from "../quantity/decimal.js";
-import { quantity } from "../quantity/quantity.js";
+import { inUnit, quantity } from "../quantity/quantity.js";
 import { type MeasureSystem, markedSmall } from "../quantity/text.js";
 import { aside } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
@@ -94,10 +94,7 @@ function layFastener(
       dearer(perPiece(a), perPiece(b)) ||
       (a.name < b.name ? -1 : 1),
   )[0];
-  const size = [item.diameter, item.length, ...(item.fits ?? [])]
-    .flatMap((cell) => (cell ? [markedSmall({ value: aside(cell), unit: cell.unit }, system)] : []))
-    .join(" × ");
-  const add = `Add ${item.fastener}${size ? ` ${size} or longer` : ""}, ${item.corrosion.replaceAll("-", " ")} or better, to the catalog's fasteners.`;
+  const add = `Add ${fastenerWords(item, system)}, ${item.corrosion.replaceAll("-", " ")} or better, to the catalog's fasteners.`;
   const perPieceBought = best ? cutFrom(best, length) : 1;
   const packs = (best?.packs ?? []).map(({ pieces, price }) => {
     const label = packLabel(quantity(pieces, ""));
@@ -111,6 +108,19 @@ function layFastener(
     packs,
     add,
   );
+}
+
+/** `ring-shank nail 0.148 in × 1 1/2 in or longer`, `joist hanger for 2 in × 6 in`: as they are sold, gauges in decimals. */
+function fastenerWords({ fastener, diameter, length, fits }: ItemOf<"fastener">, system: MeasureSystem): string {
+  const { name } = FASTENERS[fastener as FastenerKind];
+  const size = (cell: Cell): string => {
+    const of = { value: aside(cell), unit: cell.unit };
+    if (system === "metric" || inUnit(of, "in").times(16).isInteger()) return markedSmall(of, system);
+    return `${inUnit(of, "in").toDecimalPlaces(3).toFixed()} in`;
+  };
+  if (fits) return `${name} for ${fits.map(size).join(" × ")}`;
+  const sizes = [diameter, length].flatMap((cell) => (cell ? [size(cell)] : [])).join(" × ");
+  return [name, sizes, length && "or longer"].filter(Boolean).join(" ");
 }
 
 /** Threaded rod is bought long and cut to length; everything else is used as it comes. */

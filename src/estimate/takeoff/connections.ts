@@ -4,6 +4,7 @@
  */
 import type { Exposure } from "../../catalog/fasteners.js";
 import type { PieceGroup, SectionCells } from "../pieces/piece-group.js";
+import type { Decimal } from "../quantity/decimal.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import type { Assumed } from "../request/assumed.js";
 import type { JointKind } from "../request/structure.js";
@@ -117,6 +118,8 @@ export interface Connection {
   /** Wood between the fastener and the end of a piece that meets the next over a support: half of what carries both. */
   readonly endRoom?: Cell;
   readonly exposure: Exposure;
+  /** Specific gravity of what its threads and points bite in, the softest that may be used; undefined where none is known. */
+  readonly gravity?: Decimal;
   /** Names of the piece groups. */
   readonly groups: readonly string[];
 }
@@ -125,6 +128,8 @@ export interface Connection {
 export interface ConnectionInput {
   readonly groups: readonly PieceGroup[];
   readonly exposureOf: (group: PieceGroup) => Exposure;
+  /** Specific gravity, oven-dry, of the softest wood that a group may be made of. */
+  readonly gravityOf?: ((group: PieceGroup) => Decimal | undefined) | undefined;
   /** Section as it stands in the building, where that is known to differ from what was asked for: posts that are bought. */
   readonly sectionOf?: ((group: PieceGroup) => SectionCells) | undefined;
   /** Runs that the pieces of a section make: n pieces of r runs have n − r splices. One splice a piece where unknown. */
@@ -156,11 +161,18 @@ export function layConnections(sheet: Sheet, input: ConnectionInput): Connection
       const behind = kind === "bearer-post" ? posts[0]?.width : undefined;
       const endRoom = layEndRoom(sheet, name, groups, input);
       const names = groups.map((group) => group.name);
-      const more = { ...(behind && { behind }), ...(endRoom && { endRoom }) };
+      const gravity = softest(IN_POSTS.has(kind) && posts.length > 0 ? posts : groups, input.gravityOf);
+      const more = { ...(behind && { behind }), ...(endRoom && { endRoom }), ...(gravity && { gravity }) };
       return [{ name, label, kind, sites, thickness, width, ...more, exposure, groups: names }];
     });
   });
 }
+
+const softest = (groups: readonly PieceGroup[], of: ConnectionInput["gravityOf"]): Decimal | undefined =>
+  groups.reduce<Decimal | undefined>((least, group) => {
+    const found = of?.(group);
+    return found && (!least || found.lt(least)) ? found : least;
+  }, undefined);
 
 /** Half of the rafter, or joist, over which two pieces of a run meet. */
 function layEndRoom(

@@ -37,8 +37,8 @@ export interface CoveredRoof {
   /** Along the slope, for one `unitRun` of level length. */
   readonly unitLength: Cell;
   readonly planes: readonly CoveredPlane[];
-  /** A ridge between two slopes, or the upper edge of a single one. */
-  readonly upper: "ridge" | "edge";
+  /** A ridge between two slopes; of a single one its free upper edge, or the wall that it leans on. */
+  readonly upper: "ridge" | "edge" | "wall";
   readonly purlinSpacing: Cell;
   /** Rafters apart. */
   readonly rafterSpace: Cell;
@@ -130,7 +130,7 @@ function coveredLeanTo(sheet: Sheet, leanTo: LeanToCells, units: DisplayUnits): 
     rows: rowsOn(sheet, leanTo),
     unitLength: rafter.unitLength,
     planes: [plane],
-    upper: "edge",
+    upper: leanTo.highSide === "posts" ? "edge" : "wall",
     eaveFascia: thicknessOf(groups, "low-fascia"),
     rakeFascia: thicknessOf(groups, "rake-fascia"),
   };

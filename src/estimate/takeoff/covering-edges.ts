@@ -5,19 +5,19 @@ import { FaultError } from "../faults.js";
 import type { Need } from "../need.js";
 import type { Quantity } from "../quantity/quantity.js";
 import { exactly } from "../quantity/text.js";
+import { lowered } from "../quantity/words.js";
 import type { InEither } from "../request/given.js";
 import { aside } from "../sheet/aside.js";
 import { type Cell, count, over, roundUp, sum, times } from "../sheet/expression.js";
+import type { CoveredRoof } from "./covered-roof.js";
 import type { Edge } from "./covering-faces.js";
-import { type CoveringWork, laySize, partNeed, refuseLongLap, refuseNothing } from "./covering-work.js";
+import { type CoveringWork, laySize, partNeed, partWords, refuseLongLap, refuseNothing } from "./covering-work.js";
 import { layTrim, type TrimCells } from "./roof-trim.js";
 
 /** Trims of a covering, by kind; those for edges that the roof has not are absent. */
 export type Trims = ReadonlyMap<EdgePiece, TrimCells>;
 
 interface EdgeRule {
-  readonly label: string;
-  readonly words: string;
   /** Length of one piece, bundle or roll where the catalog has none: common practice. */
   readonly usual: InEither;
   /** Metal, lapped where pieces meet. */
@@ -27,14 +27,12 @@ interface EdgeRule {
 const METAL: InEither = { "inch-pound": "10 ft", metric: "2 m" };
 
 const RULES: Readonly<Record<Exclude<EdgePiece, "ridge-closure" | "eave-closure">, EdgeRule>> = {
-  "ridge-cap": { label: "Ridge cap", words: "ridge cap", usual: METAL, lapped: true },
-  "hip-cap": { label: "Hip cap", words: "hip cap", usual: METAL, lapped: true },
-  "eave-trim": { label: "Eave trim", words: "eave trim", usual: METAL, lapped: true },
-  "rake-trim": { label: "Rake trim", words: "rake trim", usual: METAL, lapped: true },
-  "drip-edge": { label: "Drip edge", words: "drip edge", usual: METAL, lapped: true },
+  "ridge-cap": { usual: METAL, lapped: true },
+  "hip-cap": { usual: METAL, lapped: true },
+  "eave-trim": { usual: METAL, lapped: true },
+  "rake-trim": { usual: METAL, lapped: true },
+  "drip-edge": { usual: METAL, lapped: true },
   "starter-strip": {
-    label: "Starter strip",
-    words: "starter strip",
     usual: { "inch-pound": "100 ft", metric: "30 m" },
     lapped: false,
   },
@@ -83,11 +81,11 @@ function layOne(work: CoveringWork, kind: TrimPiece, edges: readonly Edge[]): Tr
   const piece = laySize(
     work,
     `trim.${kind}`,
-    `length of each piece of ${rule.words}`,
+    `length of each piece of ${lowered(partWords(work, kind))}`,
     pieceLength(work.offer, kind),
     usual,
   );
-  const plan = { name: `${name}.${kind}`, label: rule.label, edges, piece };
+  const plan = { name: `${name}.${kind}`, label: partWords(work, kind), edges, piece };
   if (!metal) {
     refuseNothing(work, [piece]);
     return layTrim(sheet, { ...plan, rows: { sheet: 0, wood: 0 } }, units);
@@ -105,7 +103,7 @@ function unlappedLength({ kind }: CoveringWork, piece: TrimPiece, rule: EdgeRule
 }
 
 /** A single slope's cap is screwed to the sheets and to the wall or fascia behind it. */
-function rowsOf(kind: TrimPiece, upper: "ridge" | "edge"): { readonly sheet: number; readonly wood: number } {
+function rowsOf(kind: TrimPiece, upper: CoveredRoof["upper"]): { readonly sheet: number; readonly wood: number } {
   if (kind === "hip-cap") return { sheet: 2, wood: 0 };
   if (kind === "ridge-cap") return upper === "ridge" ? { sheet: 2, wood: 0 } : { sheet: 1, wood: 1 };
   return kind === "rake-trim" ? { sheet: 1, wood: 1 } : { sheet: 0, wood: 1 };
@@ -139,15 +137,16 @@ export function layTrimLength({ sheet, name, units }: CoveringWork, trims: Trims
 
 /** Strips of one width along edges, each edge begun afresh: closures follow the profile rib by rib. */
 export function layStrips(
-  { sheet, name }: CoveringWork,
+  { sheet, name, roof }: CoveringWork,
   kind: "eave-closure" | "ridge-closure",
   edges: readonly Edge[],
   strip: Cell,
 ): Cell {
   const each = edges.map((edge) => times(count(edge.count), roundUp(over(edge.length, strip))));
+  const upper = { ridge: "ridge and hips", edge: "the high side", wall: "the wall" }[roof.upper];
   const label =
     kind === "eave-closure"
       ? "closure strips at the eave, under the sheets"
-      : "closure strips at ridge and hips, over the sheets";
+      : `closure strips at ${upper}, over the sheets`;
   return sheet.lay(`${name}.${kind}s`, each.length === 1 ? (each[0] as (typeof each)[number]) : sum(each), { label });
 }

@@ -121,14 +121,26 @@ const WORDS: Readonly<Record<CoveringPart, string>> = {
   deck: "Deck boards",
 };
 
+/** What caps the upper edge of a single slope is a flashing: along its free high side, or against the wall. */
+const UPPER_EDGE: Readonly<Record<"edge" | "wall", Partial<Readonly<Record<CoveringPart, string>>>>> = {
+  edge: { "ridge-cap": "High-side flashing", "ridge-closure": "Closure strips, high side" },
+  wall: { "ridge-cap": "Headwall flashing", "ridge-closure": "Closure strips, headwall" },
+};
+
+/** A part of the covering in the trade's words. */
+export function partWords({ roof: { upper } }: Pick<CoveringWork, "roof">, part: CoveringPart): string {
+  return (upper === "ridge" ? undefined : UPPER_EDGE[upper][part]) ?? WORDS[part];
+}
+
 /** A part as a need. */
 export function partNeed(
-  { name, kind }: CoveringWork,
+  work: CoveringWork,
   part: CoveringPart,
   quantity: Cell,
   more: { readonly pieceLength?: Cell; readonly cuts?: readonly CutToLength[]; readonly label?: string } = {},
 ): Need {
-  const { label = WORDS[part], ...item } = more;
+  const { name, kind } = work;
+  const { label = partWords(work, part), ...item } = more;
   return { name: `${name}.${part}`, label, item: { kind: "covering", covering: kind, part, ...item }, quantity };
 }
 

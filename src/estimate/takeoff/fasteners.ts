@@ -26,6 +26,8 @@ export interface FastenersInput {
   readonly groups: readonly PieceGroup[];
   /** Where fasteners in a group's pieces must last. */
   readonly exposureOf: (group: PieceGroup) => Exposure;
+  /** See `ConnectionInput`. */
+  readonly gravityOf?: ConnectionInput["gravityOf"];
   /** Section as it stands in the building; see `ConnectionInput`. */
   readonly sectionOf?: ConnectionInput["sectionOf"];
   /** Pieces of how many runs share a section: see `ConnectionInput`. */

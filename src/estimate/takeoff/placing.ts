@@ -2,10 +2,11 @@
  * Where fasteners may stand in the wood: hole, and distances to edge, end and one another, as multiples of their diameter.
  *
  * Bolts: NDS 2018, 12.1.3.2 (hole) and tables 12.5.1A to D, for the full published value in softwood, l/D up to 6. Nails
- * and screws, without a bored hole and with one: NDS commentary, table C12.1.6.6; their holes 12.1.4 to 12.1.6, in softwood.
- * All from memory; a maker's own table goes first.
+ * and screws, without a bored hole and with one: NDS commentary, table C12.1.6.6; their holes 12.1.4 to 12.1.6, by the wood's
+ * specific gravity. All from memory; a maker's own table goes first.
  */
 import type { FastenerKind } from "../../catalog/fasteners.js";
+import type { Decimal } from "../quantity/decimal.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import { aside } from "../sheet/aside.js";
 import { type Cell, minus, number, type Operand, over, plus, roundUp, times } from "../sheet/expression.js";
@@ -44,10 +45,24 @@ interface Rule {
   readonly apart: string;
   /** Between rows side by side across the grain. */
   readonly rows: string;
-  /** To the end in a bored pilot hole, and the widest such hole. */
+  /** To the end in a bored pilot hole, and the widest such hole by the wood's specific gravity. */
   readonly boredEnd?: string;
-  readonly pilot?: string;
+  readonly pilot?: PilotRule;
   readonly source: string;
+}
+
+/** Widest pilot hole: in softwoods, above a specific gravity of 0.5, and above 0.6, where the hardest woods begin. */
+type PilotRule = readonly [soft: string, middling: string, hard: string];
+
+/** 12.1.6.1: 75 % of a nail's diameter, 90 % in the hardest woods. */
+const NAIL_PILOT: PilotRule = ["0.75", "0.75", "0.9"];
+/** 12.1.4.2: 40 to 70, 60 to 75, 65 to 85 % of the shank of a lag screw. */
+const LAG_PILOT: PilotRule = ["0.7", "0.75", "0.85"];
+
+/** Where no wood is known, a softwood's. */
+function pilotIn([soft, middling, hard]: PilotRule, gravity: Decimal | undefined): string {
+  if (!gravity || gravity.lte("0.5")) return soft;
+  return gravity.lte("0.6") ? middling : hard;
 }
 
 const BOLTS = "NDS 2018, tables 12.5.1A to D";
@@ -60,12 +75,12 @@ const DRIVEN: Rule = {
   apart: "15",
   rows: "5",
   boredEnd: "10",
-  pilot: "0.75",
+  pilot: NAIL_PILOT,
   source: "NDS commentary, table C12.1.6.6",
 };
 
-/** Lag screws go by the rules of bolts (12.5); their threads want 40 to 70 % of the diameter in softwood (12.1.4.2). */
-const LAGGED: Rule = { ...ACROSS_GRAIN, pilot: "0.7" };
+/** Lag screws go by the rules of bolts (12.5). */
+const LAGGED: Rule = { ...ACROSS_GRAIN, pilot: LAG_PILOT };
 
 /** Uplift pulls a base and a splice along the grain; everything else is pressed across one of its pieces. */
 const PULLED_ALONG: ReadonlySet<ConnectionKind> = new Set(["post-base", "splice"]);
@@ -116,7 +131,9 @@ export function layPlacing(
     : bolt && lay("hole", "hole", plus(diameter, number(units.small === "mm" ? CLEARANCE.metric : CLEARANCE.inch)));
   const edge = lay("edge", "to the loaded edge, at least", diameters(rule.edge));
   const end = lay("end", "to the end of the piece, at least", diameters(rule.end));
-  const pilot = rule.pilot ? lay("pilot", "pilot hole, at most", drill(diameters(rule.pilot), units)) : undefined;
+  const pilot = rule.pilot
+    ? lay("pilot", "pilot hole, at most", drill(diameters(pilotIn(rule.pilot, connection.gravity)), units))
+    : undefined;
   const boredEnd = rule.boredEnd
     ? lay("boredEnd", "to the end of the piece where a pilot hole is bored", diameters(rule.boredEnd))
     : undefined;

@@ -72,3 +72,18 @@ describe("logs that give nothing", () => {
     expect(found.verdict.first).not.toMatch(/ungraded/);
   });
 });
+
+describe("fasteners without a price", () => {
+  const adds = (body: object) =>
+    estimated(body)
+      .common.lines.map((line) => line.add ?? "")
+      .join("\n");
+
+  it("are asked for as they are sold: gauges in decimals, connectors by what they take, lengths alone or longer", () => {
+    const bare = adds({ structure: { kind: "lean-to", span: "8 ft", length: "12 ft", highSide: "ledger" } });
+    expect(bare).toContain("Add ring-shank nail 0.148 in × 1 1/2 in or longer, ");
+    expect(bare).toContain("Add joist hanger for 2 in × 6 in, ");
+    expect(bare).toMatch(/Add hexagon nut 1\/2 in, coated/);
+    expect(bare).not.toMatch(/1\/8 in/);
+  });
+});

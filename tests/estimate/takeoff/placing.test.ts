@@ -72,6 +72,31 @@ describe("where fasteners may stand", () => {
     expect([hole, pilot, boredEnd]).toEqual([0.5, 22 / 64, undefined]); // 0.35 in, down to the next drill;
   });
 
+  // NDS 12.1.6.1 (from memory): up to 75 % of the diameter, 90 % where the specific gravity is above 0.6. Black locust, 0.66 on
+  // green volume (Wood Handbook, table 5-3), is 0.8 oven-dry. Screws of 5/16 in: 0.234 and 0.281 in, down to 1/64 in.
+  it("is said of pilot holes by the wood that the thread bites in", () => {
+    const pilot = (groups: object) =>
+      placed({ kind: "gable", span: "16 ft", length: "24 ft", groups })("braces.brace").pilot;
+    expect(pilot({ posts: { species: ["eastern-white-pine"] } })).toBe(15 / 64);
+    expect(pilot({ posts: { species: ["black-locust"] } })).toBe(18 / 64);
+    // Either may be used: no wider than the softer one allows.
+    expect(pilot({ posts: { species: ["black-locust", "eastern-white-pine"] } })).toBe(15 / 64);
+  });
+
+  // NDS 12.1.4.2 (from memory): 60 to 75 % of a lag screw above 0.5, 65 to 85 % above 0.6. Of 1/2 in: 3/8 and 0.425 in.
+  it("is said of lag screws by the ledger's wood", () => {
+    const pilot = (species: string) =>
+      placed({
+        kind: "lean-to",
+        span: "8 ft",
+        length: "24 ft",
+        highSide: "ledger",
+        groups: { ledger: { species: [species] } },
+      })("ledger.ledger").pilot;
+    expect(pilot("loblolly-pine")).toBe(24 / 64);
+    expect(pilot("white-oak")).toBe(27 / 64);
+  });
+
   // Table C12.1.6.6: 15 d to the end, 10 d in a bored hole; half of a rafter of 2 in is what two purlins share it with.
   it("is said of the ends of purlins that meet over a rafter", () => {
     const at = placed({ kind: "gable", span: "16 ft", length: "24 ft" });
@@ -138,6 +163,27 @@ describe("posts that can only be bought", () => {
     expect(base(taken([]))).toEqual([5.5, 5.5]);
     const pine = { name: "pine", species: "eastern-white-pine", length: "12 ft", smallDiameter: "14 in", count: 3 };
     expect(base(taken([pine]))).toEqual([6, 6]);
+  });
+
+  it("have rafters in hangers of the size that is sold", () => {
+    const hung = (source: string) => {
+      const structure = {
+        kind: "lean-to",
+        span: "8 ft",
+        length: "12 ft",
+        highSide: "ledger",
+        groups: { rafters: { source } },
+      };
+      const pine = { name: "pine", species: "eastern-white-pine", length: "12 ft", smallDiameter: "14 in", count: 3 };
+      const basis = layBasis(
+        new Sheet(new Map()),
+        request({ structure, catalog: { demo: "orchard-yard" }, logs: [pine] }),
+      );
+      const line = layTakeoffs(basis).fasteners?.lines.find(({ name }) => name === "rafters.hanger");
+      return [line?.thickness, line?.width].map((cell) => cell && basis.sheet.in(cell, "in").toNumber());
+    };
+    expect(hung("buy")).toEqual([1.5, 5.5]); // a nominal 2 × 6, dressed (PS 20)
+    expect(hung("auto")).toEqual([2, 6]);
   });
 
   it("bring the caution of crowded joints to the answer, with their names", () => {

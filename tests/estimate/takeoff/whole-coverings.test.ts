@@ -293,6 +293,18 @@ describe("a lean-to", () => {
   });
 });
 
+describe("the upper edge of a single slope", () => {
+  const labels = (highSide: "posts" | "ledger") =>
+    covered("ribbed-steel", { kind: "lean-to", highSide } as Partial<Roof>).takeoff.needs.map(({ label }) => label);
+
+  it("has a flashing, and no ridge, whether it is free or against a wall", () => {
+    expect(labels("posts")).toEqual(expect.arrayContaining(["High-side flashing", "Closure strips, high side"]));
+    expect(labels("ledger")).toEqual(expect.arrayContaining(["Headwall flashing", "Closure strips, headwall"]));
+    for (const side of ["posts", "ledger"] as const) expect(labels(side).join()).not.toMatch(/ridge/i);
+    expect(covered("ribbed-steel").takeoff.needs.map(({ label }) => label)).toContain("Ridge cap");
+  });
+});
+
 describe("a covering of set exposure", () => {
   it("takes the bundle's own area at the exposure that it is sold for", () => {
     const price = { kind: "unpriced", at: "/catalog", add: "a price" } as const;

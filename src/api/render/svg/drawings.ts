@@ -188,7 +188,8 @@ function hipRafter({ frame, hip, jacks }: HipCells, subject: Subject): Page {
 
 function pergolaPages(pergola: PergolaCells, outline: OutlineCells, subject: Subject): Page[] {
   const of = `of a pergola, ${subject.long(pergola.span)} × ${subject.long(pergola.length)}`;
-  const plan = "Slats are drawn on the right half alone. Posts and beams lie underneath.";
+  const slats = pergola.frame.slatSpacing ? "Slats are drawn on the right half alone. " : "";
+  const plan = `${slats}Posts and beams lie underneath.`;
   const rafter = pergolaRafter(pergola, outline, subject);
   return [
     ...framePages(subject, of, {

@@ -103,7 +103,7 @@ function Lines({ m, title, heads: [what, take, costs], lines }: LinesProps) {
 /** Packs, where it is sold in packs; what comes singly is counted. */
 function takeOf({ packs, quantity, each }: Line): string {
   if (packs.length === 0) return `${said(quantity)}${each ? ` of ${each.marked}` : ""}`;
-  return packs.map(({ label, count }) => (label === "box of 1" ? count.value : `${count.value} × ${label}`)).join(", ");
+  return packs.map(({ label, count }) => (label === "loose" ? count.value : `${count.value} × ${label}`)).join(", ");
 }
 
 function gistOf({ cash, unpriced }: Shown["answer"]["purchasing"]["routes"][number], priced: boolean): string {

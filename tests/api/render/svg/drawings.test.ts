@@ -299,6 +299,13 @@ describe("a drawing", () => {
     expect(of("plan")).not.toContain("bays of 8'");
   });
 
+  it("speaks of slats where a pergola has some", () => {
+    const plan = (name: string) =>
+      plain(drawnOf(STRUCTURES[name] as object).find((one) => one.name === "plan")?.svg ?? "");
+    expect(plan("pergola")).toContain("Slats are drawn on the right half alone");
+    expect(plan("bare pergola")).not.toContain("Slats are drawn");
+  });
+
   it("shows the king posts below a ridge beam", () => {
     const section = drawnOf(STRUCTURES["gable with a ridge beam"] as object).find(({ name }) => name === "section");
     expect(plain(section?.svg ?? "")).toContain("King post");
