@@ -13,10 +13,12 @@ import { layGetOut } from "./effort/hauling.js";
 import { layRipDown, type RipDownCells } from "./effort/rip-down.js";
 import { type Fault, FaultError, pointer } from "./faults.js";
 import { type CutList, layCutList } from "./pieces/cut-list.js";
+import type { Site, WantedGroup } from "./pieces/laying.js";
 import type { PieceGroup } from "./pieces/piece-group.js";
+import type { SoldFor } from "./pieces/runs.js";
 import type { Pricing } from "./purchase/line.js";
 import type { CuttingRules } from "./purchase/lumber.js";
-import { type NothingSold, type Substitution, substitute } from "./purchase/substitution.js";
+import { lengthsSold, type NothingSold, type Substitution, substitute } from "./purchase/substitution.js";
 import { decimal } from "./quantity/decimal.js";
 import { type DisplayUnits, displayUnits } from "./quantity/display.js";
 import type { Quantity } from "./quantity/quantity.js";
@@ -112,7 +114,8 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
   assumed.faults.push(...limits.faults);
   const { catalog } = request;
   const labor = layLabor(sheet, request, defaults);
-  const cutList = layCutList(sheet, request.structure, defaults, units);
+  const site: Site = { sheet, defaults, units, sold: (wanted) => soldFor(wanted, { sheet, request, assumed }) };
+  const cutList = layCutList(site, request.structure);
   const moisture = assumed.cell("moisture.target");
   const woods = layWoods(sheet, request, cutList, moisture, defaults, units);
   const logs = layLogs(sheet, request, woods, assumed, defaults, units);
@@ -172,6 +175,19 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
     sawyer: undefined,
   };
   return shopsSawyer(basis);
+}
+
+/** What the yard has for the pieces of a run, the trim of their ends taken off; nothing for those that are pinned to the mill. */
+function soldFor(
+  wanted: WantedGroup,
+  { sheet, request, assumed }: Pick<Basis, "sheet" | "request" | "assumed">,
+): SoldFor {
+  const { source, species } = wanted.rules;
+  const logs = request.logs ?? [];
+  const mayMill = source !== "buy" && logs.some((log) => species.length === 0 || species.includes(log.species));
+  if (source === "mill") return { lengths: [], mayMill };
+  const trim = sheet.decide(assumed.cell("buy.endTrim"));
+  return { lengths: lengthsSold(sheet, wanted, request.catalog).map(({ value }) => value.minus(trim)), mayMill };
 }
 
 /** With the hired sawyer that the request asks for. */

@@ -227,8 +227,8 @@ const CAUTIONS = {
     "NDS 2018, 12.1 and tables 12.5.1",
   ],
   "end-distance": [
-    "Where two pieces meet over one rafter or joist, their screws or nails stand nearer to the ends than is usual even in bored holes, and may split them: bore pilot holes and drive aslant, nail a cleat beside the support, or let the pieces pass one another.",
-    "NDS commentary, table C12.1.6.6",
+    "Where pieces meet over one support, or end flush with the plate that they are halved over, their fasteners stand nearer to the ends than is usual even in bored holes, and may split them: bore pilot holes and drive aslant, nail a cleat beside the support, or let the pieces run past it.",
+    "NDS 2018, tables 12.5.1; commentary, table C12.1.6.6",
   ],
   tannin: [
     "Woods rich in tannin stain and eat plain steel: use hot-dip galvanized or stainless fasteners.",
@@ -245,7 +245,8 @@ const CAUTIONS = {
   "digging-us": ["Call 811 some days before digging footings, to have buried services located.", "US 811"],
   headroom: [
     {
-      "inch-pound": "People will strike their heads at the eave: below the beam there is less than the 78 in of a door.",
+      "inch-pound":
+        "People will strike their heads at the eave: below the beam there is less than the 78 in of a door.",
       metric: "People will strike their heads at the eave: below the beam there is less than the 1.98 m of a door.",
     },
     "IRC R311.2",

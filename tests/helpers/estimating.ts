@@ -56,7 +56,10 @@ export const estimated = (body: unknown, planners: Planners = quickPlanners): Es
 /** Names of the piece groups that a request comes to. */
 export function groupNames(body: unknown): string[] {
   const { structure, system } = request(body);
-  const { groups } = layCutList(new Sheet(), structure, new Defaults(system), displayUnits(system));
+  const { groups } = layCutList(
+    { sheet: new Sheet(), defaults: new Defaults(system), units: displayUnits(system) },
+    structure,
+  );
   return groups.map(({ name }) => name);
 }
 

@@ -217,3 +217,10 @@ export function boardsWithin(width: number, cover: number): number {
   while ((boards + 1) * cover <= width + TINY) boards++;
   return boards;
 }
+
+/** Lookouts up one rake: a step at a time, none where rafter and ridge or fascia hold already. */
+export function lookoutsUp(slope: number, most: number): number {
+  let found = 0;
+  while ((found + 1) * most < slope - TINY) found++;
+  return found;
+}

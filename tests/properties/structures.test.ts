@@ -7,6 +7,7 @@ import { describe, expect, it } from "vitest";
 import { type CutList, layCutList } from "../../src/estimate/pieces/cut-list.js";
 import type { PieceGroup } from "../../src/estimate/pieces/piece-group.js";
 import { displayUnits } from "../../src/estimate/quantity/display.js";
+import { exactly } from "../../src/estimate/quantity/text.js";
 import { Defaults } from "../../src/estimate/request/given.js";
 import { type StructureShape, structure } from "../../src/estimate/request/structure-kinds.js";
 import { Sheet } from "../../src/estimate/sheet/sheet.js";
@@ -18,6 +19,7 @@ import {
   hipStick,
   jackPlaces,
   jackStick,
+  lookoutsUp,
   polygonArea,
   postLine,
   postPlaces,
@@ -45,6 +47,8 @@ interface Draw {
   readonly wall: WallDraw | undefined;
   readonly floor: boolean;
   readonly slats: number | undefined;
+  /** Lengths that a yard sells for every run, in inches; undefined where none is asked. */
+  readonly sold: readonly number[] | undefined;
   /** A ridge beam, on king posts where the roof is high enough for them. */
   readonly beam: boolean;
 }
@@ -97,8 +101,11 @@ const draw: fc.Arbitrary<Draw> = fc
     floor: fc.boolean(),
     slats: fc.option(half(6, 20), { nil: undefined }),
     onKings: fc.boolean(),
+    sold: fc.option(fc.uniqueArray(fc.constantFrom(72, 96, 120, 144, 168, 192), { minLength: 1, maxLength: 4 }), {
+      nil: undefined,
+    }),
   })
-  .map(({ longer, even, wall, floor, slats, hip, onKings, shares, ...rest }) => {
+  .map(({ longer, even, wall, floor, slats, hip, onKings, shares, sold, ...rest }) => {
     const alike = rest.kind === "hip" || even;
     const length = rest.span + longer;
     const unlike = shares && unlikeBays(length - rest.post, shares.slice(0, rest.bays), rest.post);
@@ -115,7 +122,7 @@ const draw: fc.Arbitrary<Draw> = fc
       hip: { thick: hip.thick, deep: rest.rafter.deep + hip.deep },
     };
     const beam = onKings && rest.kind === "gable";
-    return { sizes, wall: rest.kind === "pergola" ? undefined : wall, floor, slats, beam };
+    return { sizes, wall: rest.kind === "pergola" ? undefined : wall, floor, slats, beam, sold };
   });
 
 /** Bays in proportion, in half inches; undefined for a single one, and where posts would stand in one another. */
@@ -254,9 +261,11 @@ function bodyOf({ sizes: s, wall, floor, slats, beam: onKings }: Draw, write: Wr
   return structure.parse(json);
 }
 
-function laid(body: StructureShape, system: "inch-pound" | "metric" = "inch-pound") {
+function laid(body: StructureShape, sold?: readonly number[], system: "inch-pound" | "metric" = "inch-pound") {
   const sheet = new Sheet();
-  return { sheet, ...layCutList(sheet, body, new Defaults(system), displayUnits(system)) };
+  const lengths = sold?.map((inches) => exactly(`${inches} in`).value);
+  const site = { sheet, defaults: new Defaults(system), units: displayUnits(system) };
+  return { sheet, ...layCutList(lengths ? { ...site, sold: () => ({ lengths, mayMill: false }) } : site, body) };
 }
 
 type Laid = ReturnType<typeof laid>;
@@ -362,6 +371,23 @@ function checkSlopes(d: Differences, { groups, frame }: Laid, s: Sizes, onKings:
   const rafters = named(groups, "rafters");
   d.same("rafters", pieces(rafters), sides.length * lines.length, 0);
   d.same("fly rafters", pieces(named(groups, "fly-rafters")), s.end >= s.rafter.thick ? 2 * sides.length : 0, 0);
+  const framed = s.end > 12 ? sides.map((tail) => lookoutsUp((top + tail) * slope, 24)) : [];
+  const overlooking = named(groups, "lookouts");
+  d.same(
+    "lookouts",
+    pieces(overlooking),
+    framed.reduce((sum, up) => sum + 2 * up, 0),
+    0,
+  );
+  // From the face of the first inner rafter to that of the fly rafter, at either end.
+  const inner = [(lines[1] as number) - (lines[0] as number), (lines.at(-1) as number) - (lines.at(-2) as number)];
+  const over = inner.reduce((sum, space) => sum + space + s.end - s.rafter.thick, 0);
+  d.same(
+    "lookouts, end to end",
+    total(overlooking),
+    framed.reduce((sum, up) => sum + up * over, 0),
+    0.1,
+  );
   const sticks = sides.map((tail) => rafterStick(s, -tail, top));
   for (const group of rafters)
     d.truth(
@@ -624,8 +650,8 @@ describe("structures at random", () => {
     let unlike = 0;
     fc.assert(
       fc.property(draw, (drawn) => {
-        const { sizes, wall, floor, slats, beam } = drawn;
-        const mine = laid(bodyOf(drawn, inches));
+        const { sizes, wall, floor, slats, beam, sold } = drawn;
+        const mine = laid(bodyOf(drawn, inches), sold);
         const d = new Differences();
         checkFrame(d, mine, sizes);
         checkSlopes(d, mine, sizes, beam);
@@ -650,7 +676,9 @@ describe("structures at random", () => {
   it("are the same in the millimetres that their inches are", { timeout: 300_000 }, () => {
     fc.assert(
       fc.property(draw, (drawn) => {
-        expect(order(laid(bodyOf(drawn, millimetres)))).toEqual(order(laid(bodyOf(drawn, inches))));
+        expect(order(laid(bodyOf(drawn, millimetres), drawn.sold))).toEqual(
+          order(laid(bodyOf(drawn, inches), drawn.sold)),
+        );
       }),
       { numRuns: 2500, seed: SEED + 1 },
     );
@@ -659,7 +687,9 @@ describe("structures at random", () => {
   it("order the same as their mirror images", { timeout: 300_000 }, () => {
     fc.assert(
       fc.property(draw, (drawn) => {
-        expect(order(laid(bodyOf(drawn, inches, true)))).toEqual(order(laid(bodyOf(drawn, inches))));
+        expect(order(laid(bodyOf(drawn, inches, true), drawn.sold))).toEqual(
+          order(laid(bodyOf(drawn, inches), drawn.sold)),
+        );
       }),
       { numRuns: 2500, seed: SEED + 2 },
     );

@@ -13,6 +13,7 @@ import { plain, type Sheet } from "../sheet/sheet.js";
 import { layFloor } from "./floor.js";
 import { type GableCells, layGable } from "./gable.js";
 import { layHip } from "./hip.js";
+import type { Site } from "./laying.js";
 import { layLeanTo } from "./lean-to.js";
 import { type FrameCells, layOutline, type OutlineCells } from "./outline.js";
 import { layPergola } from "./pergola.js";
@@ -40,18 +41,17 @@ const MOST_PIECES = 5000;
  * Lays the pieces of any structure.
  * @throws FaultError when it can't be built, names collide, or there are too many pieces.
  */
-export function layCutList(sheet: Sheet, structure: StructureShape, defaults: Defaults, units: DisplayUnits): CutList {
+export function layCutList(site: Site, structure: StructureShape): CutList {
+  const { sheet, defaults, units } = site;
   sheet.title("frame", "Frame");
   sheet.title("sections", "Finished sections");
   sheet.title("roof", "Roof");
   sheet.title("rafter", "Common rafter");
   sheet.title("pieces", "Cut list");
-  const frame = structure.kind === "pieces" ? undefined : layFrame(sheet, structure, defaults, units);
+  const frame = structure.kind === "pieces" ? undefined : layFrame(site, structure);
   const outline = frame && layOutline(sheet, frame, units);
   const derived =
-    frame && structure.kind !== "pieces"
-      ? [...frame.groups, ...layAdditions(sheet, structure, frame, defaults, units)]
-      : [];
+    frame && structure.kind !== "pieces" ? [...frame.groups, ...layAdditions(site, structure, frame)] : [];
   const own = structure.kind === "pieces" ? structure.pieces : (structure.extraPieces ?? []);
   const at = structure.kind === "pieces" ? "/structure/pieces" : "/structure/extraPieces";
   refuseSameNames(own, derived, structure.kind === "pieces" ? [] : GROUP_NAMES[structure.kind], at);
@@ -93,27 +93,22 @@ const GROUP_NAMES: Readonly<Record<FrameCells["kind"], readonly string[]>> = {
   pergola: PERGOLA_GROUPS,
 };
 
-function layFrame(sheet: Sheet, structure: FrameShape, defaults: Defaults, units: DisplayUnits): FrameCells {
+function layFrame(site: Site, structure: FrameShape): FrameCells {
   switch (structure.kind) {
     case "gable":
-      return layGable(sheet, structure, defaults, units);
+      return layGable(site, structure);
     case "lean-to":
-      return layLeanTo(sheet, structure, defaults, units);
+      return layLeanTo(site, structure);
     case "hip":
-      return layHip(sheet, structure, defaults, units);
+      return layHip(site, structure);
     case "pergola":
-      return layPergola(sheet, structure, defaults, units);
+      return layPergola(site, structure);
   }
 }
 
 /** Walls and floor, where the request wants them. */
-function layAdditions(
-  sheet: Sheet,
-  structure: FrameShape,
-  frame: FrameCells,
-  defaults: Defaults,
-  units: DisplayUnits,
-): PieceGroup[] {
+function layAdditions(site: Site, structure: FrameShape, frame: FrameCells): PieceGroup[] {
+  const { sheet, defaults, units } = site;
   const { span, length } = frame;
   const { bays, firstBays, longestPiece } = frame.frame;
   const post = frame.groups.find(({ role }) => role === "post");
@@ -121,10 +116,8 @@ function layAdditions(
   const { groups, floor } = structure;
   const walls = structure.kind === "pergola" ? undefined : structure.walls;
   return [
-    ...(walls ? layWalls(sheet, { walls, groups }, frame, defaults, units) : []),
-    ...(floor
-      ? layFloor(sheet, { floor, groups }, { span, length, bays, firstBays, longestPiece, postWidth }, defaults, units)
-      : []),
+    ...(walls ? layWalls(sheet, { walls, groups }, { ...frame, post: postWidth }, defaults, units) : []),
+    ...(floor ? layFloor(site, { floor, groups }, { span, length, bays, firstBays, longestPiece, postWidth }) : []),
   ];
 }
 

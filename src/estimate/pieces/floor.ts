@@ -3,8 +3,6 @@
  * Bearers and boards are joined only over posts and joists.
  */
 import { type Fault, FaultError } from "../faults.js";
-import type { DisplayUnits } from "../quantity/display.js";
-import type { Defaults } from "../request/given.js";
 import type { FloorGroup, FloorShape } from "../request/structure-floor.js";
 import { type Cell, number, over, plus, roundUp, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -17,6 +15,7 @@ import {
   one,
   runGroups,
   type SettingsByGroup,
+  type Site,
   wholes,
 } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
@@ -54,15 +53,14 @@ export interface FlooredFrame extends PostBays {
  * @throws FaultError when the joists stand closer than they are thick.
  */
 export function layFloor(
-  sheet: Sheet,
+  site: Site,
   { floor: shape, groups: settings }: { readonly floor: FloorShape; readonly groups: SettingsByGroup },
   frame: FlooredFrame,
-  defaults: Defaults,
-  units: DisplayUnits,
 ): PieceGroup[] {
+  const { sheet, defaults, units } = site;
   sheet.title("floor", "Floor");
   const sections = laySections(sheet, KINDS, settings, defaults, units);
-  const laying: Laying<FloorGroup> = { sheet, units, kinds: KINDS, settings, sections };
+  const laying: Laying<FloorGroup> = { sheet, units, kinds: KINDS, settings, sections, sold: site.sold };
   const inputs = new FrameInputs(sheet, defaults, units);
   const spacing = inputs.given(
     ["joistSpacing", "joists apart, at most", "small"],

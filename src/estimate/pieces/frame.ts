@@ -314,14 +314,15 @@ export function layPostRun(sheet: Sheet, name: string, run: PostRow, units: Disp
     display: units.small,
   });
   const reach = sheet.decide(end);
-  return laidRun({
+  const supports = {
     bays,
     sizes:
       "kind" in bays ? repeated(sheet.decide(bays), wholes(sheet, run.bays)) : bays.map((bay) => sheet.decide(bay)),
     ends: { first: end, last: end },
     endSizes: { first: reach, last: reach },
     longest: sheet.decide(run.longestPiece),
-  });
+  };
+  return laidRun(supports, run.postWidth);
 }
 
 const repeated = (size: Decimal, count: number): Decimal[] => Array.from({ length: count }, () => size);
@@ -381,7 +382,7 @@ export function layRafterRun(
     endSizes: { first: sheet.decide(first), last: sheet.decide(last) },
     longest: sheet.decide(run.longestPiece),
   };
-  return laidRun(supports, roomForFly(sheet, run.overhang, run.rafterThickness));
+  return laidRun(supports, run.rafterThickness, roomForFly(sheet, run.overhang, run.rafterThickness));
 }
 
 /** One slope with its purlins. */

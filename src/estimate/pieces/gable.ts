@@ -6,11 +6,8 @@
  * past both by its overhangs. The plate beams, the ridge, the purlins and the eave fascia run the whole roof length.
  */
 import { FaultError } from "../faults.js";
-import type { DisplayUnits } from "../quantity/display.js";
-import type { Defaults } from "../request/given.js";
 import type { GableGroup, GableShape } from "../request/structure-gable.js";
 import { type Cell, minus, number, over, plus, root, square, times } from "../sheet/expression.js";
-import type { Sheet } from "../sheet/sheet.js";
 import {
   birdsmouthFaults,
   commonRafterFaults,
@@ -42,7 +39,8 @@ import {
   roomForFly,
   type WallSide,
 } from "./frame.js";
-import { AT, type GroupKind, type Laying, laid, laySections, one, runGroups, wholes } from "./laying.js";
+import { AT, type GroupKind, type Laying, laid, laySections, one, runGroups, type Site, wholes } from "./laying.js";
+import { LOOKOUT, layLookoutSpacing, lookouts } from "./lookouts.js";
 import type { PieceGroup } from "./piece-group.js";
 import { KING_POST, kingPosts, RIDGE_BEAM } from "./ridge-beam.js";
 import type { LaidRun } from "./runs.js";
@@ -69,6 +67,8 @@ export interface GableFrame {
   readonly braceLeg: Cell;
   readonly longestPiece: Cell;
   readonly seat: Cell | undefined;
+  /** Absent where no lookouts are wanted. */
+  readonly lookoutSpacing: Cell | undefined;
 }
 
 /** A gable frame as laid. */
@@ -95,6 +95,7 @@ const KINDS: Readonly<Record<GableGroup, GroupKind>> = {
   ridge: { role: "ridge" },
   rafters: { role: "rafter" },
   "fly-rafters": { role: "rafter", like: "rafters" },
+  lookouts: LOOKOUT,
   braces: { role: "brace" },
   purlins: { role: "purlin" },
   "deck-boards": DECK_BOARDS,
@@ -126,7 +127,8 @@ interface Roofing {
  * Lays frame, rafters, roof and piece groups.
  * @throws FaultError when it cannot be built: all reasons found, each with its cure.
  */
-export function layGable(sheet: Sheet, shape: GableShape, defaults: Defaults, units: DisplayUnits): GableCells {
+export function layGable(site: Site, shape: GableShape): GableCells {
+  const { sheet, defaults, units } = site;
   const frame = layFrame(new FrameInputs(sheet, defaults, units), shape);
   const settings = shape.groups;
   const deck = deckOf(shape, riseOn12(sheet, frame.unitRise, frame.unitRun), defaults);
@@ -134,12 +136,13 @@ export function layGable(sheet: Sheet, shape: GableShape, defaults: Defaults, un
   const onPosts = ridgeKind === "beam";
   const without = new Set<GableGroup>([
     ...(frame.endBays ? [] : (["end-posts"] as const)),
+    ...(frame.lookoutSpacing ? [] : (["lookouts"] as const)),
     ...(onPosts ? [] : (["king-posts"] as const)),
     ...deckWithout(KINDS, deck),
   ]);
   const kinds = deckKinds(onPosts ? { ...KINDS, ridge: RIDGE_BEAM } : KINDS, deck);
   const sections = laySections(sheet, kinds, settings, defaults, units, without);
-  const laying: Laying<GableGroup> = { sheet, units, kinds, settings, sections };
+  const laying: Laying<GableGroup> = { sheet, units, kinds, settings, sections, sold: site.sold };
   const run = sheet.lay("roof.run", over(frame.span, number("2")), {
     label: "run, plate face to ridge centre",
     display: units.long,
@@ -211,6 +214,12 @@ function layFrame(inputs: FrameInputs, shape: GableShape): GableFrame {
   const unitRun = inputs.given(at("unitRun", "over a run of", "small"), slope?.run, "/slope/run", ["12 in", "300 mm"]);
   const eave = at("eaveOverhang", "eave overhang, level", "small");
   const eaveOverhang = inputs.given(eave, overhang?.eave, "/overhang/eave", ["12 in", "300 mm"]);
+  const gableOverhang = inputs.given(
+    at("gableOverhang", "gable overhang", "small"),
+    overhang?.gable,
+    "/overhang/gable",
+    ["12 in", "300 mm"],
+  );
   return {
     span,
     length,
@@ -222,10 +231,8 @@ function layFrame(inputs: FrameInputs, shape: GableShape): GableFrame {
     unitRun,
     eaveOverhang,
     farOverhang: inputs.maybe("farOverhang", "eave overhang of the far side, level", overhang?.farEave) ?? eaveOverhang,
-    gableOverhang: inputs.given(at("gableOverhang", "gable overhang", "small"), overhang?.gable, "/overhang/gable", [
-      "12 in",
-      "300 mm",
-    ]),
+    gableOverhang,
+    lookoutSpacing: layLookoutSpacing(inputs, shape.lookoutSpacing, gableOverhang),
     rafterSpacing: inputs.given(
       at("rafterSpacing", "rafters apart, at most", "small"),
       shape.rafterSpacing,
@@ -407,6 +414,7 @@ function roofGroups(roofing: Roofing): PieceGroup[] {
       : along("ridge", "Ridge board", 1)),
     ...upTheSlope(roofing, "rafters", "Common rafters", times(number("2"), lines.pieces), lines.pieces),
     ...(fly ? upTheSlope(roofing, "fly-rafters", "Fly rafters", number("4"), number("2")) : []),
+    ...rakeLookouts(roofing),
     ...(deck.kind === "purlins"
       ? along(
           "purlins",
@@ -418,6 +426,19 @@ function roofGroups(roofing: Roofing): PieceGroup[] {
     ...along("eave-fascia", "Eave fascia", 2),
     ...rakes(roofing),
   ];
+}
+
+/** At both ends of either slope. */
+function rakeLookouts({ laying, frame, slopes, lines, shape }: Roofing): PieceGroup[] {
+  const { lookoutSpacing: spacing, gableOverhang: overhang } = frame;
+  if (!spacing) return [];
+  const alike = 4 / slopes.length;
+  return lookouts(laying, "lookouts", {
+    ...{ spacing, overhang, lines },
+    rafterThickness: laying.sections.rafters.thickness,
+    rakes: slopes.map(({ rafter }) => ({ slopeLength: rafter.edgeLength, alike })),
+    shortLast: shape.rafterBays === "short-last" ? frame.rafterSpacing : undefined,
+  });
 }
 
 /** Up to the peak, in front of the ridge's end; plumb cuts take the fascia's own depth × slope. */

@@ -7,7 +7,6 @@
  * the corners stand the jacks, alike on all eight sides of the hips.
  */
 import { type Fault, FaultError } from "../faults.js";
-import type { DisplayUnits } from "../quantity/display.js";
 import type { Defaults } from "../request/given.js";
 import type { HipGroup, HipShape } from "../request/structure-hip.js";
 import {
@@ -57,7 +56,7 @@ import {
 import type { HipFrame, HipFraming, HipLayout } from "./hip-frame.js";
 import { type HipPlan, type HipRafterCells, type JackCells, jackStock, layHipRafter, layJacks } from "./hip-rafters.js";
 import { hipRows } from "./hip-rows.js";
-import { AT, type GroupKind, type Laying, laid, laySections, one, runGroups, wholes } from "./laying.js";
+import { AT, type GroupKind, type Laying, laid, laySections, one, runGroups, type Site, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
 
 /** A hip frame as laid. */
@@ -101,13 +100,14 @@ const MOST_JACKS = 40;
  * Lays frame, rafters, roof and piece groups.
  * @throws FaultError when it cannot be built: all reasons found, each with its cure.
  */
-export function layHip(sheet: Sheet, shape: HipShape, defaults: Defaults, units: DisplayUnits): HipCells {
+export function layHip(site: Site, shape: HipShape): HipCells {
+  const { sheet, defaults, units } = site;
   const frame = layFrame(new FrameInputs(sheet, defaults, units), shape);
   const settings = shape.groups;
   const deck = deckOf(shape, riseOn12(sheet, frame.unitRise, frame.unitRun), defaults);
   const kinds = deckKinds(KINDS, deck);
   const sections = laySections(sheet, kinds, settings, defaults, units, new Set(deckWithout(KINDS, deck)));
-  const laying: Laying<HipGroup> = { sheet, units, kinds, settings, sections };
+  const laying: Laying<HipGroup> = { sheet, units, kinds, settings, sections, sold: site.sold };
   const half = over(frame.span, number("2"));
   const run = sheet.lay("roof.run", half, { label: "run, plate face to ridge centre", display: units.long });
   const plan = rafterPlan(laying, frame, shape, run);

@@ -4,8 +4,8 @@ import type { Defaults, InEither } from "../request/given.js";
 import type { GroupSettings, Role } from "../request/structure.js";
 import { type Cell, count, type Operand } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
-import { type GroupPlan, layGroup, laySection, type PieceGroup, type SectionCells } from "./piece-group.js";
-import type { LaidRun, RunPieces } from "./runs.js";
+import { type GroupPlan, layGroup, laySection, type PieceGroup, rulesOf, type SectionCells } from "./piece-group.js";
+import type { LaidRun, RunPieces, SoldFor } from "./runs.js";
 
 /** Where structures stand in the request: JSON Pointer. */
 export const AT = "/structure";
@@ -25,6 +25,18 @@ export interface GroupKind {
 /** Settings of groups by name, as the request gives them. */
 export type SettingsByGroup = Readonly<Record<string, GroupSettings | undefined>> | undefined;
 
+/** A group as the yard is asked for it, before its lengths are known. */
+export type WantedGroup = Pick<PieceGroup, "label" | "role" | "rules" | "thickness" | "width">;
+
+/** What a structure is laid on. */
+export interface Site {
+  readonly sheet: Sheet;
+  readonly defaults: Defaults;
+  readonly units: DisplayUnits;
+  /** What the yard has for the pieces of a run; absent where there is none to ask. */
+  readonly sold?: (wanted: WantedGroup) => SoldFor;
+}
+
 /** Everything that laying one group needs beside its own plan. */
 export interface Laying<Group extends string> {
   readonly sheet: Sheet;
@@ -32,6 +44,7 @@ export interface Laying<Group extends string> {
   readonly kinds: Readonly<Record<Group, GroupKind>>;
   readonly settings: SettingsByGroup;
   readonly sections: Readonly<Record<Group, SectionCells>>;
+  readonly sold: Site["sold"];
 }
 
 /**
@@ -77,7 +90,7 @@ export function runGroups<Group extends string>(
   run: LaidRun,
   runs: number,
 ): PieceGroup[] {
-  const { kinds } = run;
+  const kinds = laying.sold ? run.kindsFrom(laying.sold(wantedFor(laying, base, label))) : run.kinds;
   const spliced = kinds.reduce((pieces, kind) => pieces + kind.pieces, 0) > 1;
   return kinds.flatMap((kind, i) => {
     const place = kinds.length === 1 ? "" : placeOf(kind, i, kinds);
@@ -91,8 +104,19 @@ export function runGroups<Group extends string>(
       spliced,
       crossings: kind.crossings,
       begins: run.beginsOf(kind),
+      ...(spliced && { meetsOver: run.support }),
     });
   });
+}
+
+function wantedFor<Group extends string>(
+  { kinds, sections, settings }: Laying<Group>,
+  base: Group,
+  label: string,
+): WantedGroup {
+  const { role, joint, rules } = kinds[base];
+  const plan = { role, settings: settings?.[base], ...(joint && { joint }), ...(rules && { rules }) };
+  return { label, role, rules: rulesOf(plan), ...sections[base] };
 }
 
 function placeOf(kind: RunPieces, index: number, kinds: readonly RunPieces[]): string {
@@ -105,7 +129,10 @@ function placeOf(kind: RunPieces, index: number, kinds: readonly RunPieces[]): s
 export function laid<Group extends string>(
   laying: Laying<Group>,
   base: Group,
-  plan: Pick<GroupPlan, "name" | "label" | "length" | "count" | "supportsApart" | "spliced" | "crossings" | "begins">,
+  plan: Pick<
+    GroupPlan,
+    "name" | "label" | "length" | "count" | "supportsApart" | "spliced" | "crossings" | "begins" | "meetsOver"
+  >,
 ): PieceGroup[] {
   const { sheet, sections, units, kinds } = laying;
   const settings = laying.settings?.[base];

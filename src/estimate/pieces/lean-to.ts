@@ -6,11 +6,8 @@
  * are on the side of the tail. So the high beam's top is higher by the slope over the span less one beam.
  */
 import { FaultError } from "../faults.js";
-import type { DisplayUnits } from "../quantity/display.js";
-import type { Defaults } from "../request/given.js";
 import type { LeanToGroup, LeanToShape } from "../request/structure-lean-to.js";
 import { type Cell, minus, number, over, plus, root, square, times } from "../sheet/expression.js";
-import type { Sheet } from "../sheet/sheet.js";
 import {
   birdsmouthFaults,
   commonRafterFaults,
@@ -41,7 +38,8 @@ import {
   roomForFly,
   type WallSide,
 } from "./frame.js";
-import { AT, type GroupKind, type Laying, laySections, one, runGroups, wholes } from "./laying.js";
+import { AT, type GroupKind, type Laying, laySections, one, runGroups, type Site, wholes } from "./laying.js";
+import { LOOKOUT, layLookoutSpacing, lookouts } from "./lookouts.js";
 import type { PieceGroup } from "./piece-group.js";
 import type { LaidRun } from "./runs.js";
 import { laySpacing, type SpacedCells } from "./spacing.js";
@@ -68,6 +66,8 @@ export interface LeanToFrame {
   readonly braceLeg: Cell;
   readonly longestPiece: Cell;
   readonly seat: Cell | undefined;
+  /** Absent where no lookouts are wanted. */
+  readonly lookoutSpacing: Cell | undefined;
 }
 
 /** A lean-to frame as laid. */
@@ -94,6 +94,7 @@ const KINDS: Readonly<Record<LeanToGroup, GroupKind>> = {
   braces: { role: "brace" },
   rafters: { role: "rafter", joint: "two-seats" },
   "fly-rafters": { role: "rafter", like: "rafters", joint: "two-seats" },
+  lookouts: LOOKOUT,
   purlins: { role: "purlin" },
   "deck-boards": DECK_BOARDS,
   "low-fascia": { role: "fascia" },
@@ -130,7 +131,8 @@ interface Framing {
  * Lays frame, rafters, roof and piece groups.
  * @throws FaultError when it cannot be built: all reasons found, each with its cure.
  */
-export function layLeanTo(sheet: Sheet, shape: LeanToShape, defaults: Defaults, units: DisplayUnits): LeanToCells {
+export function layLeanTo(site: Site, shape: LeanToShape): LeanToCells {
+  const { sheet, defaults, units } = site;
   const highSide = defaults.choice(shape.highSide, `${AT}/highSide`, "posts", "stands by itself");
   const frame = layFrame(new FrameInputs(sheet, defaults, units), shape, highSide);
   const deck = deckOf(shape, riseOn12(sheet, frame.unitRise, frame.unitRun), defaults);
@@ -139,10 +141,11 @@ export function layLeanTo(sheet: Sheet, shape: LeanToShape, defaults: Defaults, 
   const without = new Set<LeanToGroup>([
     ...WITHOUT[highSide],
     ...(frame.endBays ? [] : (["end-posts"] as const)),
+    ...(frame.lookoutSpacing ? [] : (["lookouts"] as const)),
     ...deckWithout(kinds, deck),
   ]);
   const sections = laySections(sheet, kinds, settings, defaults, units, without);
-  const laying: Laying<LeanToGroup> = { sheet, units, kinds, settings, sections };
+  const laying: Laying<LeanToGroup> = { sheet, units, kinds, settings, sections, sold: site.sold };
   const plan = layPlan(laying, frame, shape, highSide);
   refuse(laying, frame, plan, shape, highSide);
   const rafter = layCommonRafter(sheet, "rafter", plan, units);
@@ -194,6 +197,7 @@ function layFrame(inputs: FrameInputs, shape: LeanToShape, highSide: LeanToCells
     "/eaveHeight",
     ["7 ft", "2.1 m"],
   );
+  const endOverhang = inputs.given(small("endOverhang", "end overhang"), overhang?.end, "/overhang/end", foot);
   return {
     span,
     length,
@@ -208,7 +212,8 @@ function layFrame(inputs: FrameInputs, shape: LeanToShape, highSide: LeanToCells
       highSide === "posts"
         ? inputs.given(small("highOverhang", "high overhang, level"), overhang?.high, "/overhang/high", foot)
         : undefined,
-    endOverhang: inputs.given(small("endOverhang", "end overhang"), overhang?.end, "/overhang/end", foot),
+    endOverhang,
+    lookoutSpacing: layLookoutSpacing(inputs, shape.lookoutSpacing, endOverhang),
     rafterSpacing: inputs.given(
       small("rafterSpacing", "rafters apart, at most"),
       shape.rafterSpacing,
@@ -399,7 +404,8 @@ function layRows({ laying, frame, lines, shape }: Pick<Framing, "laying" | "fram
   return layRafterRun(sheet, "roof", { lines, rafterSpacing, rafterThickness, overhang, longestPiece, short }, units);
 }
 
-function roofGroups({ laying, frame, highSide, rafter, lines, rows: run }: Framing, roof: RoofCells): PieceGroup[] {
+function roofGroups(framing: Framing, roof: RoofCells): PieceGroup[] {
+  const { laying, frame, highSide, rafter, lines, rows: run } = framing;
   const { sheet, sections, units } = laying;
   const along = (name: LeanToGroup, label: string, runs: number) => runGroups(laying, name, label, run, runs);
   const { deck } = roof;
@@ -414,6 +420,7 @@ function roofGroups({ laying, frame, highSide, rafter, lines, rows: run }: Frami
     ...(highSide === "ledger" ? along("ledger", "Ledger", 1) : []),
     ...one(laying, "rafters", "Rafters", length, lines.pieces),
     ...(fly ? one(laying, "fly-rafters", "Fly rafters", length, number("2")) : []),
+    ...rakeLookouts(framing),
     ...(deck.kind === "purlins" ? along("purlins", "Purlins", wholes(sheet, roof.purlinRows)) : []),
     ...(isBoarded(deck) ? along("deck-boards", "Deck boards", wholes(sheet, boardRows())) : []),
     ...along("low-fascia", "Low fascia", 1),
@@ -421,4 +428,16 @@ function roofGroups({ laying, frame, highSide, rafter, lines, rows: run }: Frami
     // As long as the rafters' edges; its plumb cuts take its own depth × slope.
     ...one(laying, "rake-fascia", "Rake fascia", plus(rafter.edgeLength, rakeCut), number("2")),
   ];
+}
+
+/** At both ends. */
+function rakeLookouts({ laying, frame, rafter, lines, shape }: Framing): PieceGroup[] {
+  const { lookoutSpacing: spacing, endOverhang: overhang } = frame;
+  if (!spacing) return [];
+  return lookouts(laying, "lookouts", {
+    ...{ spacing, overhang, lines },
+    rafterThickness: laying.sections.rafters.thickness,
+    rakes: [{ slopeLength: rafter.edgeLength, alike: 2 }],
+    shortLast: shape.rafterBays === "short-last" ? frame.rafterSpacing : undefined,
+  });
 }

@@ -4,13 +4,10 @@
  * Rafters stand along the whole beams, the outer ones flush with the beams' ends; slats lie along the whole rafters.
  */
 import { FaultError } from "../faults.js";
-import type { DisplayUnits } from "../quantity/display.js";
-import type { Defaults } from "../request/given.js";
 import type { PergolaGroup, PergolaShape } from "../request/structure-pergola.js";
 import { type Cell, minus, number, plus, root, square, times } from "../sheet/expression.js";
-import type { Sheet } from "../sheet/sheet.js";
 import { FrameChecks, FrameInputs, type LaidFrame, layPostRun, layRafterRun, type PostBays } from "./frame.js";
-import { type GroupKind, type Laying, laySections, one, runGroups, wholes } from "./laying.js";
+import { type GroupKind, type Laying, laySections, one, runGroups, type Site, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
 import { laySpacing, type SpacedCells } from "./spacing.js";
 
@@ -53,12 +50,13 @@ const KINDS: Readonly<Record<PergolaGroup, GroupKind>> = {
  * Lays frame and piece groups.
  * @throws FaultError when it cannot be built: all reasons found, each with its cure.
  */
-export function layPergola(sheet: Sheet, shape: PergolaShape, defaults: Defaults, units: DisplayUnits): PergolaCells {
+export function layPergola(site: Site, shape: PergolaShape): PergolaCells {
+  const { sheet, defaults, units } = site;
   const frame = layFrame(new FrameInputs(sheet, defaults, units), shape);
   const settings = shape.groups;
   const without = new Set<PergolaGroup>(frame.slatSpacing ? [] : ["slats"]);
   const sections = laySections(sheet, KINDS, settings, defaults, units, without);
-  const laying: Laying<PergolaGroup> = { sheet, units, kinds: KINDS, settings, sections };
+  const laying: Laying<PergolaGroup> = { sheet, units, kinds: KINDS, settings, sections, sold: site.sold };
   refuse(laying, frame, shape);
   const whole = (name: string, label: string, of: Cell, past: Cell) =>
     sheet.lay(`roof.${name}`, plus(of, times(number("2"), past)), { label, display: units.long });

@@ -55,6 +55,8 @@ export interface PieceGroup extends SectionCells {
   readonly crossings?: number | undefined;
   /** Where its pieces begin in each of their runs, from the run's own beginning; absent of what is no run. */
   readonly begins?: readonly Cell[] | undefined;
+  /** Thickness of the support over which two of its pieces meet end to end; absent where none do. */
+  readonly meetsOver?: Cell | undefined;
   /** Posts that all pieces of its runs are bolted to, counted once. */
   readonly atPosts?: Cell | undefined;
 }
@@ -81,6 +83,7 @@ export interface GroupPlan {
   readonly crossings?: number | undefined;
   /** Where its pieces begin in each of their runs. */
   readonly begins?: readonly Operand[] | undefined;
+  readonly meetsOver?: Cell | undefined;
 }
 
 interface Units {
@@ -165,6 +168,7 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
     surface,
     ...(plan.supportsApart && { supportsApart: plan.supportsApart }),
     ...(plan.spliced && { spliced: true }),
+    ...(plan.meetsOver && { meetsOver: plan.meetsOver }),
     // A length of the user's own lies on as many as it reaches.
     ...(plan.crossings !== undefined && !settings.length && { crossings: plan.crossings }),
     ...(!settings.length && !settings.count && layBegins(sheet, plan, units)),
@@ -188,7 +192,8 @@ function surfaceOf(
   return times(number("2"), count, plus(times(girth, length), times(thickness, width)));
 }
 
-function rulesOf(plan: GroupPlan): PieceRules {
+/** How the pieces of a group are made: as given, else as the structure or the role has it. */
+export function rulesOf(plan: Pick<GroupPlan, "role" | "rules" | "settings" | "joint">): PieceRules {
   const role = { ...ROLE_DEFAULTS[plan.role], ...plan.rules };
   const given = plan.settings ?? {};
   return {

@@ -43,14 +43,23 @@ export function onRafters(kinds: readonly RunPieces[], fly: boolean): readonly R
   });
 }
 
+/** What the yard has for a run. */
+export interface SoldFor {
+  /** Longest pieces that can be had from its lengths; empty where it sells none. */
+  readonly lengths: readonly Decimal[];
+  /** Logs may serve, too: then no piece is longer than an even share makes it. */
+  readonly mayMill: boolean;
+}
+
 /**
  * Cuts a run over its supports: into as few pieces as can be, as even as can be.
- * @param sold - Lengths that the yard has for it: then into what takes least stock, where that is less than an even share takes.
+ * @param yard - Then into what takes least of the lengths sold, where that is less than an even share takes.
  */
-export function cutRun(run: RunSupports, sold: readonly Decimal[] = []): readonly RunPieces[] {
+export function cutRun(run: RunSupports, yard?: SoldFor): readonly RunPieces[] {
   const even = leastOf(run, []);
-  if (sold.length === 0) return kindsOf(run, even);
-  const least = leastOf(run, sold);
+  if (!yard || yard.lengths.length === 0) return kindsOf(run, even);
+  const sold = yard.lengths;
+  const least = leastOf(yard.mayMill ? { ...run, longest: longestOf(run, even) } : run, sold);
   const stock = (spans: readonly number[]) => costOf(run, spans, sold);
   const [better, known] = [stock(least), stock(even)];
   return kindsOf(run, compare(better.slice(0, 2), known.slice(0, 2)) < 0 ? least : even);
@@ -83,17 +92,8 @@ function leastOf(run: RunSupports, sold: readonly Decimal[]): readonly number[] 
   return (best[bays] as (typeof best)[number]).spans;
 }
 
-function costOf(run: RunSupports, spans: readonly number[], sold: readonly Decimal[]): Cost {
-  let from = 0;
-  return spans.reduce<Cost>(
-    (cost, bays) => {
-      const size = pieceSize(run, from, bays);
-      from += bays;
-      return withPiece(cost, size, sold);
-    },
-    [ZERO, ZERO, ZERO],
-  );
-}
+const costOf = (run: RunSupports, spans: readonly number[], sold: readonly Decimal[]): Cost =>
+  sizesOf(run, spans).reduce<Cost>((cost, size) => withPiece(cost, size, sold), [ZERO, ZERO, ZERO]);
 
 function withPiece([over, stock, pieces, ...sizes]: Cost, size: Decimal, sold: readonly Decimal[]): Cost {
   const lengths = sold.filter((length) => length.gte(size));
@@ -106,6 +106,19 @@ function withPiece([over, stock, pieces, ...sizes]: Cost, size: Decimal, sold: r
 
 /** Ninth decimal of a millimetre: what differs by less is the same length. */
 const SAME = 9;
+
+/** Effective lengths of all pieces, from the left. */
+function sizesOf(run: RunSupports, spans: readonly number[]): Decimal[] {
+  let from = 0;
+  return spans.map((bays) => {
+    const size = pieceSize(run, from, bays);
+    from += bays;
+    return size;
+  });
+}
+
+const longestOf = (run: RunSupports, spans: readonly number[]): Decimal =>
+  sizesOf(run, spans).reduce((a, b) => (a.gte(b) ? a : b));
 
 /** Effective length of a piece over so many bays from one on. */
 function pieceSize({ sizes, endSizes }: RunSupports, from: number, bays: number): Decimal {
@@ -157,16 +170,25 @@ export const shortened = (end: Operand, shortage: Operand) => minus(end, shortag
 export interface LaidRun {
   /** As few as can be, as even as can be. */
   readonly kinds: readonly RunPieces[];
+  /** Thickness, along the run, of the support over which two pieces meet. */
+  readonly support: Cell;
+  /** By what the yard sells, where that takes less stock. */
+  readonly kindsFrom: (yard: SoldFor) => readonly RunPieces[];
   readonly lengthOf: (kind: RunPieces) => Operand;
   /** Where each piece of a kind begins, from the beginning of the run. */
   readonly beginsOf: (kind: RunPieces) => readonly Operand[];
 }
 
 /** @param fly - Of a run over rafters: whether a fly rafter is past either end. */
-export function laidRun(supports: RunSupports, fly?: boolean): LaidRun {
-  const kinds = cutRun(supports);
+export function laidRun(supports: RunSupports, support: Cell, fly?: boolean): LaidRun {
+  const kindsFrom = (yard?: SoldFor) => {
+    const kinds = cutRun(supports, yard);
+    return fly === undefined ? kinds : onRafters(kinds, fly);
+  };
   return {
-    kinds: fly === undefined ? kinds : onRafters(kinds, fly),
+    kinds: kindsFrom(),
+    support,
+    kindsFrom,
     lengthOf: (kind) => runPieceLength(supports, kind),
     beginsOf: (kind) => runPieceBegins(supports, kind),
   };

@@ -73,6 +73,8 @@ interface Walling {
   readonly clearance: Cell;
   readonly backing: Cell;
   readonly longestPiece: Cell;
+  /** Width of a post, over which boards and rails along a side meet. */
+  readonly post: Cell;
   /** Width that a board adds to the wall. */
   readonly cover: Cell;
   readonly lap: Cell;
@@ -85,12 +87,12 @@ interface Walling {
 export function layWalls(
   sheet: Sheet,
   { walls: shape, groups: settings }: { readonly walls: WallsShape; readonly groups: SettingsByGroup },
-  { walls: sides, longestPiece }: Pick<LaidFrame, "walls" | "longestPiece">,
+  { walls: sides, longestPiece, post }: Pick<LaidFrame, "walls" | "longestPiece"> & { readonly post: Cell },
   defaults: Defaults,
   units: DisplayUnits,
 ): PieceGroup[] {
   sheet.title("walls", "Walls");
-  const walling = { ...layWalling(sheet, shape, settings, defaults, units), longestPiece };
+  const walling = { ...layWalling(sheet, shape, settings, defaults, units), longestPiece, post };
   const faults: Fault[] = [];
   const found = shape.sides.map((wanted, i) => {
     const at = pointer(`${AT}/walls/sides`, i);
@@ -116,13 +118,13 @@ function layWalling(
   settings: SettingsByGroup,
   defaults: Defaults,
   units: DisplayUnits,
-): Omit<Walling, "longestPiece"> {
+): Omit<Walling, "longestPiece" | "post"> {
   const inputs = new FrameInputs(sheet, defaults, units);
   const boards = defaults.choice(shape.boards, `${AT}/walls/boards`, "vertical", "sheds rain without a batten");
   // Battens cover what green boards shrink; laps do not.
   const kinds = boards === "board-and-batten" ? KINDS : DRY;
   const sections = laySections(sheet, kinds, settings, defaults, units, WITHOUT[boards]);
-  const laying: Laying<WallGroup> = { sheet, units, kinds, settings, sections };
+  const laying: Laying<WallGroup> = { sheet, units, kinds, settings, sections, sold: undefined };
   const lapped = boards === "board-and-batten" ? "gap between boards" : "lap of boards";
   const lap = inputs.given(["wallLap", lapped, "small"], shape.lap, "/walls/lap", USUAL_LAP[boards]);
   const clearance = inputs.given(
@@ -247,6 +249,7 @@ function vertical(walling: Walling, side: WallSide, openings: readonly Opening[]
       wallGroup(laying, "wall-rails", side, nth("Wall rails", i), {
         length: piece.length,
         count: times(rails, piece.each),
+        meetsOver: walling.post,
         index: i,
       }),
     ),
@@ -300,6 +303,7 @@ function horizontal(walling: Walling, side: WallSide, openings: readonly Opening
         length,
         count: boards[i] as Cell,
         supportsApart: backing,
+        meetsOver: walling.post,
         index: i,
       }),
     ),
@@ -315,7 +319,13 @@ function wallGroup(
   {
     index = 0,
     ...plan
-  }: { readonly length: Operand; readonly count: Operand; readonly supportsApart?: Cell; readonly index?: number },
+  }: {
+    readonly length: Operand;
+    readonly count: Operand;
+    readonly supportsApart?: Cell;
+    readonly meetsOver?: Cell;
+    readonly index?: number;
+  },
 ): PieceGroup[] {
   const name = index === 0 ? `${base}-${side.name}` : `${base}-${side.name}-${index + 1}`;
   return laid(laying, base, { name, label: `${label} (${side.label})`, ...plan });

@@ -2,11 +2,13 @@
  * What is sold for what is wanted. A finished 2 × 6 milled from a log is full; the one from the yard measures
  * 1 1/2 × 5 1/2. Every such difference is put on record.
  */
-import { type LumberOffer, pieceCost } from "../../catalog/offers/lumber.js";
+import { type LumberOffer, lengthsOf, pieceCost } from "../../catalog/offers/lumber.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import { servesAs, woodName } from "../../catalog/species.js";
+import type { WantedGroup } from "../pieces/laying.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { type Decimal, ZERO } from "../quantity/decimal.js";
+import type { Quantity } from "../quantity/quantity.js";
 import { type MeasureSystem, markedSection } from "../quantity/text.js";
 import { unit } from "../quantity/unit.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -41,13 +43,9 @@ export function substitute(
   catalog: PriceCatalog,
   system: MeasureSystem,
 ): Substitution | NothingSold {
-  const wanted = [sheet.decide(group.thickness), sheet.decide(group.width)].sort((a, b) => a.cmp(b)) as [
-    Decimal,
-    Decimal,
-  ];
+  const wanted = wantedSides(sheet, group);
   const insisted = group.rules.buyAs;
-  const candidates = catalog.lumber.filter((offer) => (insisted ? offer.name === insisted : fits(offer, wanted)));
-  const best = bestOf(candidates, (offer) => rankOf(offer, group, wanted));
+  const best = bestFor(group, wanted, catalog);
   const size = markedSection(lengthOf(wanted[0]), lengthOf(wanted[1]), system);
   if (!best) {
     const what = insisted ? `an offer called ${insisted}` : `a section of ${size} or larger`;
@@ -58,6 +56,22 @@ export function substitute(
   const larger = [...(thicker ? (["thickness"] as const) : []), ...(wider ? (["width"] as const) : [])];
   const alike = measured.every((side, i) => side.gte(wanted[i] as Decimal));
   return { group, offer: best, differences: differencesOf(best, group, wanted, size, system), larger, alike };
+}
+
+/** Lengths in which the best offer for a group is sold, shortest first; none where nothing serves. */
+export function lengthsSold(sheet: Sheet, group: WantedGroup, catalog: PriceCatalog): readonly Quantity[] {
+  const best = bestFor(group, wantedSides(sheet, group), catalog);
+  return best ? lengthsOf(best) : [];
+}
+
+function wantedSides(sheet: Sheet, { thickness, width }: WantedGroup): [Decimal, Decimal] {
+  return [sheet.decide(thickness), sheet.decide(width)].sort((a, b) => a.cmp(b)) as [Decimal, Decimal];
+}
+
+function bestFor(group: WantedGroup, wanted: readonly [Decimal, Decimal], { lumber }: PriceCatalog) {
+  const insisted = group.rules.buyAs;
+  const candidates = lumber.filter((offer) => (insisted ? offer.name === insisted : fits(offer, wanted)));
+  return bestOf(candidates, (offer) => rankOf(offer, group, wanted));
 }
 
 /** Nominally the wanted section, or in fact as large. */
@@ -82,7 +96,7 @@ function sides(section: LumberOffer["section"]): readonly Decimal[] {
   return found;
 }
 
-function rankOf(offer: LumberOffer, group: PieceGroup, wanted: readonly [Decimal, Decimal]): Rank {
+function rankOf(offer: LumberOffer, group: WantedGroup, wanted: readonly [Decimal, Decimal]): Rank {
   const { rules, role } = group;
   const wantsTreated = role === "post";
   const woodServes = rules.species.length === 0 || rules.species.some((wood) => servesAs(offer.species, wood));

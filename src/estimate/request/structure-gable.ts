@@ -1,6 +1,6 @@
 /** A gable roof on posts, as a request describes it. */
 import { z } from "zod";
-import { groupsField, level, overhangField, rafterBays, roofFields } from "./structure.js";
+import { groupsField, level, lookoutSpacing, overhangField, rafterBays, roofFields } from "./structure.js";
 import { FLOOR_GROUPS } from "./structure-floor.js";
 import { WALL_GROUPS, wallsField } from "./structure-walls.js";
 
@@ -18,6 +18,7 @@ export const GABLE_GROUPS = [
   "ridge",
   "rafters",
   "fly-rafters",
+  "lookouts",
   "braces",
   "purlins",
   "deck-boards",
@@ -36,6 +37,7 @@ export const gable = z
     length: level("Level, along the ridge, between the outer faces of the end posts.", "24 ft"),
     ...roofFields,
     rafterBays,
+    lookoutSpacing,
     overhang: z
       .strictObject({
         eave: overhangField("Level, from the outer face of the plate beam to the rafter tail."),

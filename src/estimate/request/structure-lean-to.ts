@@ -1,6 +1,6 @@
 /** A single slope on two rows of posts, or on one row and a ledger, as a request describes it. */
 import { z } from "zod";
-import { groupsField, level, overhangField, rafterBays, roofFields } from "./structure.js";
+import { groupsField, level, lookoutSpacing, overhangField, rafterBays, roofFields } from "./structure.js";
 import { FLOOR_GROUPS } from "./structure-floor.js";
 import { WALL_GROUPS, wallsField } from "./structure-walls.js";
 
@@ -16,6 +16,7 @@ export const LEAN_TO_GROUPS = [
   "braces",
   "rafters",
   "fly-rafters",
+  "lookouts",
   "purlins",
   "deck-boards",
   "low-fascia",
@@ -37,6 +38,7 @@ export const leanTo = z
     length: level("Level, along the eave, between the outer faces of the end posts.", "24 ft"),
     ...roofFields,
     rafterBays,
+    lookoutSpacing,
     highSide: z
       .enum(["posts", "ledger"])
       .optional()

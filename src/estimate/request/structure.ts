@@ -260,6 +260,14 @@ export const roofFields = {
     .meta({ description: "Spaces between posts across each end.", examples: [1] }),
 };
 
+/** Lookouts that carry the fly rafters. */
+export const lookoutSpacing = quantityField("in", {
+  describe:
+    "Lookouts that carry the fly rafters, centre to centre up the rake at most. Without it they are laid where the overhang there is more than 12 in (305 mm).",
+  example: "24 in",
+  most: "10 ft",
+}).optional();
+
 /** How rafters that stand along a plate share it out. */
 export const rafterBays = z
   .enum(["equal", "short-last"])

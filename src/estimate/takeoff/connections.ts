@@ -115,7 +115,7 @@ export interface Connection {
   readonly width: Cell;
   /** Thickness of the post that the hardware goes through as well. */
   readonly behind?: Cell;
-  /** Wood between the fastener and the end of a piece that meets the next over a support: half of what carries both. */
+  /** Wood between the fastener and the end of a piece, at most: half of what carries it and the next, or of the plate below. */
   readonly endRoom?: Cell;
   readonly exposure: Exposure;
   /** Specific gravity of what its threads and points bite in, the softest that may be used; undefined where none is known. */
@@ -159,7 +159,7 @@ export function layConnections(sheet: Sheet, input: ConnectionInput): Connection
       if (kind === "splice" && sheet.decide(sites).isZero()) return [];
       const exposure = together(IN_POSTS.has(kind) ? [...own, ...inPosts] : own);
       const behind = kind === "bearer-post" ? posts[0]?.width : undefined;
-      const endRoom = layEndRoom(sheet, name, groups, input);
+      const endRoom = layEndRoom(sheet, name, kind, groups, input);
       const names = groups.map((group) => group.name);
       const gravity = softest(IN_POSTS.has(kind) && posts.length > 0 ? posts : groups, input.gravityOf);
       const more = { ...(behind && { behind }), ...(endRoom && { endRoom }), ...(gravity && { gravity }) };
@@ -174,21 +174,25 @@ const softest = (groups: readonly PieceGroup[], of: ConnectionInput["gravityOf"]
     return found && (!least || found.lt(least)) ? found : least;
   }, undefined);
 
-/** Half of the rafter, or joist, over which two pieces of a run meet. */
+/** Connections at which pieces of a row end, each on its half of what carries both. */
+const MEETING: ReadonlySet<ConnectionKind> = new Set(["crossing", "face", "ends", "bearer-post"]);
+
+/** Half of the rafter, joist or post over which two pieces meet; half of the plate that a tie, flush outside, is halved over. */
 function layEndRoom(
   sheet: Sheet,
   name: string,
+  kind: ConnectionKind,
   groups: readonly PieceGroup[],
   { groups: all, units }: ConnectionInput,
 ): Cell | undefined {
-  const [first] = groups;
-  if (!first?.spliced || first.rules.joint !== "crossing") return undefined;
-  const carrier = all.find((group) => group.name.startsWith(first.name.startsWith("floor-") ? "joists" : "rafters"));
-  if (!carrier) return undefined;
-  return sheet.lay(`fasteners.${name}.endRoom`, over(carrier.thickness, number("2")), {
-    label: "to the end of a piece that meets the next over its support",
-    display: units.small,
-  });
+  const lay = (carrier: Cell, label: string) =>
+    sheet.lay(`fasteners.${name}.endRoom`, over(carrier, number("2")), { label, display: units.small });
+  if (kind === "lap") {
+    const plate = all.find((group) => group.role === "beam" && group.rules.joint === "splice");
+    return plate && lay(plate.thickness, "to the end of a piece that is flush with the plate's outer face");
+  }
+  const carrier = MEETING.has(kind) ? groups.find(({ meetsOver }) => meetsOver)?.meetsOver : undefined;
+  return carrier && lay(carrier, "to the end of a piece that meets the next over its support");
 }
 
 const standsOnBase = ({ role, rules }: PieceGroup): boolean => role === "post" && rules.joint !== "king-post";

@@ -25,7 +25,7 @@ export interface Placing {
   readonly end: Cell;
   /** To the end where the pilot hole is bored; undefined where a bolt's hole always is. */
   readonly boredEnd: Cell | undefined;
-  /** What there is to the end of a piece that meets the next over a support; undefined where none does. */
+  /** See `Connection`; undefined where no end is near. */
   readonly endRoom: Cell | undefined;
   readonly endFits: boolean;
   /** Middles, one from the next along the grain. */

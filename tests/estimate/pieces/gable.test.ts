@@ -128,6 +128,19 @@ describe("a gable's choices", () => {
     expect(walled("vertical")["wall-rails-near-2"]).toEqual([4, "99.000"]);
   });
 
+  it("carries fly rafters on lookouts where the overhang is more than 12 in, or where they are asked for", () => {
+    // Rafters 23.833 in apart; from the inner one's face to the fly rafter's: 23.833 + 24 − 2. Up 115.917 in: 4 between 5 spaces.
+    expect(listed({ overhang: { gable: "24 in" } }).lookouts).toEqual([16, "45.833"]);
+    expect(listed().lookouts).toBeUndefined();
+    expect(listed({ lookoutSpacing: "40 in" }).lookouts).toEqual([8, "33.833"]);
+    const short = listed({ overhang: { gable: "24 in" }, rafterBays: "short-last", rafterSpacing: "25 in" });
+    // 286 in between outer rafters: 11 bays of 25 and one of 11.
+    expect([short.lookouts, short["lookouts-last"]]).toEqual([
+      [8, "47.000"],
+      [8, "33.000"],
+    ]);
+  });
+
   it("has no ties on a single bay, whose two frames are the gable ends", () => {
     expect(listed({ bays: 1 }).ties).toBeUndefined();
   });
@@ -136,6 +149,8 @@ describe("a gable's choices", () => {
     [{ bays: 1, length: "5 in" }, "/structure/length"],
     [{ bayLengths: ["8 ft", "16 ft"] }, "/structure/bayLengths/1"],
     [{ bayLengths: ["5 in", "16 ft"] }, "/structure/bayLengths/0"],
+    [{ lookoutSpacing: "24 in", overhang: { gable: "0 in" } }, "/structure/lookoutSpacing"],
+    [{ lookoutSpacing: "3 in" }, "/structure/lookoutSpacing"],
     [{ bayLengths: ["8 ft"], bays: 3 }, "/structure/bayLengths"],
     [{ bayLengths: ["8 ft", "13 ft"], braceLeg: "13 in" }, "/structure/braceLeg"],
     [{ eaveHeight: "7 in" }, "/structure/eaveHeight"],

@@ -23,11 +23,9 @@ function run(bays: readonly number[], longest: number, end = 6, last = end) {
 }
 
 /** Pieces from the left, in inches, and where each begins. */
-function pieces({ sheet, supports }: ReturnType<typeof run>, sold: readonly number[] = []) {
-  const kinds = cutRun(
-    supports,
-    sold.map((inches) => exactly(`${inches} in`).value),
-  );
+function pieces({ sheet, supports }: ReturnType<typeof run>, sold: readonly number[] = [], mayMill = false) {
+  const lengths = sold.map((inches) => exactly(`${inches} in`).value);
+  const kinds = cutRun(supports, { lengths, mayMill });
   return kinds
     .flatMap((kind, k) => {
       const length = sheet.in(sheet.lay(`length${k}`, runPieceLength(supports, kind)), "in").toNumber();
@@ -78,6 +76,14 @@ describe("a run of pieces joined over supports", () => {
     expect(lengths(run(bays, 168), [96, 144, 168])).toEqual([126, 126]);
     // With 10 ft and 12 ft stock, 8.5 + 12.5 is out; 10.5 twice takes 24 ft: three of 6.5, 8 and 6.5 ft take 8 ft each.
     expect(lengths(run(bays, 168), [96, 192])).toEqual([78, 96, 78]);
+  });
+
+  it("makes no piece longer than an even share does where logs may serve", () => {
+    // 13 bays: 9.75, 10.5 and 9.75 ft from three of 12 ft, or 14.5 and 13.5 from two of 16 ft.
+    const bays = Array(13).fill(24);
+    expect(lengths(run(bays, 180), [144, 192])).toEqual([174, 150]);
+    expect(lengths(run(bays, 126), [144, 192])).toEqual([102, 120, 102]);
+    expect(lengths(run([24, 24, 24, 24, 24], 100), [80, 60], true)).toEqual([78, 54]);
   });
 
   it("takes no more stock than an even share, and joins over supports, whatever is sold", () => {

@@ -15,7 +15,7 @@ export function laidStructure(
 ) {
   const sheet = new Sheet(new Map(Object.entries(overrides)));
   const defaults = new Defaults(system);
-  return { sheet, defaults, ...layCutList(sheet, shape, defaults, displayUnits(system)) };
+  return { sheet, defaults, ...layCutList({ sheet, defaults, units: displayUnits(system) }, shape) };
 }
 
 /** Count and length of every group, the length in a unit to three places. */

@@ -138,3 +138,45 @@ describe("names of lengths in cells", () => {
     expect([...lengthSlugs({ lengths }).values()]).toEqual(["1_1_2", "1_1_2_no2", "8", "10_6"]);
   });
 });
+
+describe("runs that are bought", () => {
+  const purlins = (lengths: readonly string[], more: object = {}) => {
+    const found = estimated({
+      structure: {
+        kind: "gable",
+        span: "16 ft",
+        length: "24 ft",
+        slope: { rise: "5 in", run: "12 in" },
+        longestPiece: "14 ft",
+        groups: { purlins: more },
+      },
+      catalog: {
+        name: "A yard",
+        currency: "USD",
+        lumber: [offer("spf", "2 x 4 in", { by: "length", price: "$1/ft", lengths })],
+      },
+    });
+    const inches = (cell: (typeof found.basis.cutList.groups)[number]["length"]) =>
+      found.basis.sheet.in(cell, "in").toDP(2).toNumber();
+    return found.basis.cutList.groups
+      .filter(({ name }) => name.startsWith("purlins"))
+      .map(({ length, begins = [] }) => [inches(length), begins.map(inches)]);
+  };
+
+  // 12 rafter bays of 23.833 in and 13 in past either outer rafter's middle: 26 ft a row.
+  const two = [[156, [0, 156]]];
+  const three = [
+    [108.33, [0, 203.67]],
+    [95.33, [108.33]],
+  ];
+
+  it("are joined where the lengths sold take least stock, and evenly where none do better", () => {
+    expect(purlins(["14 ft"])).toEqual(two); // 28 ft a row; three pieces would take 42
+    expect(purlins(["10 ft", "16 ft"])).toEqual(three); // 3 × 10 = 30 ft; two pieces of 13 ft would take 32
+    expect(purlins(["13 ft 6 in"])).toEqual(two);
+  });
+
+  it("are shared out evenly where the saw cuts them, whatever the yard sells", () => {
+    expect(purlins(["10 ft", "16 ft"], { source: "mill" })).toEqual(two);
+  });
+});

@@ -88,13 +88,13 @@ describe("the connections of a 16 × 24 ft gable", () => {
     });
   });
 
-  it("bear the cautions that apply: ties against uplift, purlins that meet over one rafter, and nothing else", () => {
+  it("bear the cautions that apply: ties against uplift, ends of ties and of rows, and nothing else", () => {
     expect(gable.cautions).toEqual([
       { code: "uplift", lines: ["rafters.rafter-plate", "fly-rafters.rafter-plate"] },
-      { code: "end-distance", lines: ["purlins.crossing"] },
+      { code: "end-distance", lines: ["gable-beams.lap", "ties.lap", "purlins.crossing", "eave-fascia.face"] },
     ]);
-    // In one piece they meet nowhere.
-    const whole = fastened({ shape: { longestPiece: "40 ft" } });
+    // In one piece rows meet nowhere, and ties of thick plates end far enough from their screws.
+    const whole = fastened({ shape: { longestPiece: "40 ft", groups: { beams: { section: "8 x 8 in" } } } });
     expect(whole.cautions.map(({ code }) => code)).toEqual(["uplift"]);
     expect(Object.keys(sites(whole))).not.toContain("ridge.splice");
   });

@@ -110,6 +110,32 @@ describe("where fasteners may stand", () => {
     expect(wide("purlins.crossing")).toMatchObject({ endRoom: 3, endFits: true });
   });
 
+  // Two screws of 5/16 in want 10 d = 3 1/8 in in bored holes; a tie flush with a plate of 4 in has its middle 2 in from the end.
+  it("is said of the ends of ties that are flush with their plates", () => {
+    const tied = (beams: string) =>
+      placed({ kind: "gable", span: "16 ft", length: "24 ft", groups: { beams: { section: beams } } });
+    expect(tied("4 x 8 in")("ties.lap")).toMatchObject({ boredEnd: 3.125, endRoom: 2, endFits: false });
+    expect(tied("8 x 8 in")("ties.lap")).toMatchObject({ endRoom: 4, endFits: true });
+  });
+
+  it("is said of fascia that meets over a rafter's tail, of rails and bearers that meet over posts", () => {
+    const at = placed({
+      kind: "gable",
+      span: "16 ft",
+      length: "24 ft",
+      floor: {},
+      walls: { boards: "vertical", sides: [{ side: "near" }] },
+    });
+    expect(at("eave-fascia.face")).toMatchObject({ endRoom: 1, endFits: false });
+    expect(at("wall-rails.ends")).toMatchObject({ boredEnd: 2.5, endRoom: 3, endFits: true });
+    expect(at("bearers.bearer-post")).toMatchObject({ end: 3.5, endRoom: 3, endFits: false });
+    // Nothing ends where a run is one piece, or where a base holds a post.
+    expect(placed({ kind: "gable", span: "8 ft", length: "8 ft" })("eave-fascia.face")).toMatchObject({
+      endRoom: undefined,
+    });
+    expect(at("posts.post-base")).toMatchObject({ endRoom: undefined, endFits: true });
+  });
+
   // NDS commentary, table C12.1.6.6, not bored: edge 2.5 d, end 15 d, apart 15 d, rows 5 d. Two screws of 1/4 in: 2.5 + 5 + 2.5.
   it("is said of screws, side by side", () => {
     expect(places().at["purlins.crossing"]).toEqual([undefined, 0.625, 3.75, 3.75, 2.5, true]);

@@ -39,7 +39,7 @@ export function laidPieces(structure: StructureShape, given: Given = {}): Omit<L
   const sheet = new Sheet(new Map(Object.entries(given.overrides ?? {})));
   const [defaults, units] = [new Defaults(system), displayUnits(system)];
   const assumed = new Assumed(sheet, given.assumptions);
-  return { sheet, assumed, defaults, units, ...layCutList(sheet, structure, defaults, units) };
+  return { sheet, assumed, defaults, units, ...layCutList({ sheet, defaults, units }, structure) };
 }
 
 /** Lays a gable. */

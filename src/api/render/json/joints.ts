@@ -31,7 +31,9 @@ const PlacingSchema = z
     endRoom: z
       .string()
       .nullable()
-      .describe("What there is to the end of a piece that meets the next over a support; null where none does."),
+      .describe(
+        "What there is, at most, to the end of a piece that meets the next over a support or ends flush with its plate; null elsewhere.",
+      ),
     endFits: z.boolean().describe("Whether that is as much as a bored pilot hole asks for."),
     apart: z.string().describe("One from the next along the grain, at least."),
     leastWidth: z.string().describe("What a piece must measure across the grain to hold them."),

@@ -11,6 +11,7 @@ import {
   ground,
   jointMarks,
   linesAlong,
+  lookoutsInPlan,
   moved,
   type PostPlan,
   postLines,
@@ -57,6 +58,7 @@ function sizesOf(gable: GableCells, subject: Subject) {
     brace: part("braces"),
     king: part("king-posts"),
     purlin: part("purlins"),
+    lookout: part("lookouts"),
     fascia: part("eave-fascia"),
     /** Left faces of posts and of rafters. */
     posts: postLines(subject),
@@ -88,6 +90,15 @@ export function gablePlan(gable: GableCells, outline: OutlineCells, subject: Sub
     view.box([x, bottom], [x + s.rafter.t, low]);
     view.box([x, high], [x + s.rafter.t, top], "fine");
   }
+  const lookout = lookoutsInPlan(view, subject, {
+    from: bottom,
+    up: low - bottom,
+    ends: [
+      [left + s.rafter.t, s.rafters[1] ?? 0],
+      [(s.rafters.at(-2) ?? 0) + s.rafter.t, right - s.rafter.t],
+    ],
+    width: s.lookout.w,
+  });
   const flat = 1 / s.far.slope.stretch;
   for (const from of rowsUp(s.farRows, mm(gable.farRafter.edgeLength), s.purlin.w)) {
     view.box([left, top - (from + s.purlin.w) * flat], [right, top - from * flat]);
@@ -108,6 +119,7 @@ export function gablePlan(gable: GableCells, outline: OutlineCells, subject: Sub
   key.part("gable-beams", [s.gableBeam.t, s.span * 0.38], [6, 4]);
   key.part("ties", [second + s.post.w / 2, s.span * 0.38], [5, 6]);
   key.part("rafters", [middle + s.rafter.t / 2, s.span * 0.28], [5, 6]);
+  key.part("lookouts", [right - s.rafter.t - s.end / 2, lookout], [10, -6]);
   key.part("fly-rafters", [right - s.rafter.t / 2, s.span * 0.2], [8, 4]);
   key.part("ridge", [right, s.span / 2], [8, 0]);
   key.part("purlins", [right, s.span * 0.72], [8, 4]);

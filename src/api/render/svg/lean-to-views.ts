@@ -11,6 +11,7 @@ import {
   ground,
   jointMarks,
   linesAlong,
+  lookoutsInPlan,
   moved,
   type PostPlan,
   postLines,
@@ -58,6 +59,7 @@ function sizesOf(leanTo: LeanToCells, subject: Subject) {
     endBeam: part("end-beams"),
     brace: part("braces"),
     purlin: part("purlins"),
+    lookout: part("lookouts"),
     fascia: part("low-fascia"),
     posts: postLines(subject),
     space: shortLast ? frame.rafterSpacing : leanTo.rafterSpace,
@@ -87,6 +89,15 @@ export function leanToPlan(leanTo: LeanToCells, outline: OutlineCells, subject: 
   planFrame(view, s, left, right);
   const fly = s.end > 0 ? [left, right - s.rafter.t] : [];
   for (const x of [...s.rafters, ...fly]) view.box([x, bottom], [x + s.rafter.t, top], x < middle ? "edge" : "fine");
+  const lookout = lookoutsInPlan(view, subject, {
+    from: bottom,
+    up: top - bottom,
+    ends: [
+      [left + s.rafter.t, s.rafters[1] ?? 0],
+      [(s.rafters.at(-2) ?? 0) + s.rafter.t, right - s.rafter.t],
+    ],
+    width: s.lookout.w,
+  });
   const flat = 1 / s.side.slope.stretch;
   for (const from of rowsUp(s.rows, mm(leanTo.rafter.edgeLength), s.purlin.w)) {
     view.box([middle, bottom + from * flat], [right, bottom + (from + s.purlin.w) * flat]);
@@ -104,6 +115,7 @@ export function leanToPlan(leanTo: LeanToCells, outline: OutlineCells, subject: 
   key.part("ledger", [s.bay * 0.45, s.span - s.upper.t], [4, -7]);
   key.part("end-beams", [s.endBeam.t, s.span * 0.5], [6, 4]);
   key.part("rafters", [(s.rafters[Math.floor(s.rafters.length / 3)] ?? 0) + s.rafter.t, s.span * 0.5], [5, 5]);
+  key.part("lookouts", [left + s.rafter.t + s.end / 2, lookout], [-10, -6]);
   key.part("fly-rafters", [right - s.rafter.t / 2, s.span * 0.4], [8, -4]);
   key.part("purlins", [right, s.span * 0.6], [8, 4]);
   key.part("low-fascia", [right, bottom], [8, -4]);

@@ -76,6 +76,32 @@ export function linesAlong(count: number, space: number, reach: number): number[
   return Array.from({ length: count }, (_, i) => Math.min(i * space, reach));
 }
 
+/** Lookouts along a rake, in plan: from the fly rafter over the end rafter to the next one. @param up - Tail to upper end, in plan. @returns where the lowest lies. */
+export function lookoutsInPlan(
+  view: View,
+  subject: Subject,
+  {
+    from,
+    up,
+    ends,
+    width,
+  }: {
+    readonly from: number;
+    readonly up: number;
+    readonly ends: readonly (readonly [number, number])[];
+    readonly width: number;
+  },
+): number {
+  const rows = subject.known("roof.lookouts");
+  if (!rows) return from;
+  const spaces = subject.count(rows) + 1;
+  for (let i = 1; i < spaces; i++) {
+    const y = from + (i * up) / spaces;
+    for (const [left, right] of ends) view.box([left, y - width / 2], [right, y + width / 2]);
+  }
+  return from + up / spaces;
+}
+
 /** A brace from below: its foot on a post's face, its head under a beam. @param towards - 1 to the right, −1 to the left. */
 export function brace(view: View, [x, y]: Point, leg: number, width: number, towards: 1 | -1): void {
   const inner = Math.max(0, leg - width * Math.SQRT2);
