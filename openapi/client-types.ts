@@ -703,6 +703,7 @@ export type GableStructure = {
   readonly deck?: Deck | undefined;
   readonly endBays?: number | undefined;
   readonly rafterBays?: "equal" | "short-last" | undefined;
+  readonly lookoutSpacing?: string | MeasuredValue | undefined;
   readonly overhang?: {
     readonly eave?: string | MeasuredValue | undefined;
     readonly farEave?: string | MeasuredValue | undefined;
@@ -729,6 +730,7 @@ export type GableStructure = {
     readonly ridge?: GroupSettings | undefined;
     readonly rafters?: GroupSettings | undefined;
     readonly "fly-rafters"?: GroupSettings | undefined;
+    readonly lookouts?: GroupSettings | undefined;
     readonly braces?: GroupSettings | undefined;
     readonly purlins?: GroupSettings | undefined;
     readonly "deck-boards"?: GroupSettings | undefined;
@@ -993,6 +995,7 @@ export type LeanToStructure = {
   readonly deck?: Deck | undefined;
   readonly endBays?: number | undefined;
   readonly rafterBays?: "equal" | "short-last" | undefined;
+  readonly lookoutSpacing?: string | MeasuredValue | undefined;
   readonly highSide?: "posts" | "ledger" | undefined;
   readonly overhang?: {
     readonly low?: string | MeasuredValue | undefined;
@@ -1020,6 +1023,7 @@ export type LeanToStructure = {
     readonly braces?: GroupSettings | undefined;
     readonly rafters?: GroupSettings | undefined;
     readonly "fly-rafters"?: GroupSettings | undefined;
+    readonly lookouts?: GroupSettings | undefined;
     readonly purlins?: GroupSettings | undefined;
     readonly "deck-boards"?: GroupSettings | undefined;
     readonly "low-fascia"?: GroupSettings | undefined;
