@@ -116,7 +116,7 @@ describe.skipIf(!hasBrowser)("the answer at /", () => {
     const { effort } = await asked({ ...demo, calibration });
     const saw = effort.routes.find(({ route }) => route === "mixed")?.stages.find((one) => one.stage === "saw");
     expect(await textOf(v, '#hours tr:has(th:text-is("Saw"))')).toContain(`${saw?.hours.value} h`);
-    expect(await textOf(v, "#give-calibration")).toContain("By your jobs: 1.24");
+    expect(await textOf(v, "#give-calibration")).toContain("By your jobs: 1.2");
     await page.click('[aria-label="Remove Cut face sawn, while sawing"]');
     await v.settled();
     expect(await textOf(v, "#give-calibration")).not.toContain("By your jobs");

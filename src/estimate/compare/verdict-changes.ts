@@ -14,7 +14,7 @@ export function changes(basis: Basis, routes: ComparedRoutes, decision: Judged):
   const structural = basis.groups.some(({ group }) => group.rules.structural && mix.plan.sawn.has(group.name));
   const office =
     ungraded && structural
-      ? ["Where the building office refuses ungraded lumber, the structural pieces must be bought: say so under site."]
+      ? ["Where the building office refuses ungraded lumber, the structural pieces must be bought."]
       : [];
   if (forWantOfPrice(basis).length > 0)
     return ["Prices for what is bought: put them in, and the two ways can be compared.", ...office];

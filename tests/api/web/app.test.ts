@@ -10,7 +10,7 @@ import { placesOf } from "../../../src/api/web/app/plot-names.js";
 import { pricesOf } from "../../../src/api/web/app/price-list.js";
 import { pricesCsv, readPricesCsv } from "../../../src/api/web/app/prices-csv.js";
 import { amountUnit } from "../../../src/api/web/app/timed.js";
-import { said } from "../../../src/api/web/app/words.js";
+import { inRuns, said } from "../../../src/api/web/app/words.js";
 import { scripts } from "../../../src/api/web/bundle.js";
 import { formSpec } from "../../../src/api/web/fields.js";
 import { parseCsvCatalog } from "../../../src/catalog/csv.js";
@@ -169,6 +169,13 @@ describe("figures in words", () => {
     { value: "22.62", unit: "deg", words: "22.62°" },
   ])("read $words", ({ value, unit, words }) => {
     expect(said({ value, unit })).toBe(words);
+  });
+});
+
+describe("marks", () => {
+  it("stand as runs where they follow one another", () => {
+    expect(inRuns(["R-09", "R-10", "R-11", "R-13", "T-01"])).toEqual(["R-09–11", "R-13", "T-01"]);
+    expect(inRuns([])).toEqual([]);
   });
 });
 

@@ -6,7 +6,7 @@ import { valueAt } from "./json.js";
 import type { Model, SheetCell } from "./model.js";
 import { cellsOf, ownPlace } from "./sheet.js";
 import type { FieldSpec } from "./specs.js";
-import { capital, typed } from "./words.js";
+import { capital, said, typed } from "./words.js";
 
 /** The whole question. */
 export function Assumptions({ m }: { readonly m: Model }) {
@@ -66,21 +66,23 @@ const BLOCKS: Readonly<Record<string, string>> = {
 const words = (block: string): string => BLOCKS[block] ?? block.replaceAll(/([A-Z])/g, " $1").toLowerCase();
 
 function One({ m, cell }: { m: Model; cell: SheetCell }) {
-  const range = cell.low !== undefined && cell.high !== undefined ? `${cell.low} to ${cell.high} ${cell.unit}. ` : "";
+  const place = ownPlace(m, cell);
+  const own = valueAt(m.request, place) !== undefined;
+  const high = cell.high && said({ value: cell.high, unit: cell.unit });
+  const range = cell.low && high ? `, from ${cell.low} to ${high}` : "";
   const spec: FieldSpec = {
     key: cell.name,
     kind: "text",
     label: capital(cell.label),
-    hint: [`${range}${cell.source ?? ""}`, ...(cell.measure ? [cell.measure] : [])].join(". "),
+    hint: [`${own ? "Yours" : "Assumed"}: ${said(cell)}${range}`, capital(cell.source ?? ""), cell.measure]
+      .filter(Boolean)
+      .join(". "),
     example: "",
     required: false,
     suggested: [],
   };
-  const place = ownPlace(m, cell);
-  const own = valueAt(m.request, place) !== undefined;
   return (
     <div class={own ? "assumed own" : "assumed"}>
-      <p class="now">{own ? "Yours" : typed(cell)}</p>
       <Field m={m} spec={{ ...spec, example: typed(cell) }} pointer={place} />
     </div>
   );

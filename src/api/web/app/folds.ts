@@ -18,6 +18,7 @@ export const ON_PAPER: readonly string[] = [
   "loads",
   "sawing",
   "shopping",
+  "sticks",
   "covering",
   "drawings",
   "rafter",

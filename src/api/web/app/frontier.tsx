@@ -23,7 +23,7 @@ export function Frontier({ m, answer }: Shown) {
           {search.least && `Proven: no mix comes to less than ${said(search.least)}, your hours counted.`}
         </p>
       )}
-      {m.live && frontier.length === 0 && (
+      {m.live && frontier.length === 0 && answer.decision.routes.length > 1 && (
         <p class="tools">
           <button type="button" onClick={() => m.acts.edit("/options/frontier", true)}>
             Search the mixes between

@@ -72,7 +72,12 @@ export function Inputs({ m }: { readonly m: Model }) {
             ))}
         </div>
       </Panel>
-      <Panel m={m} name="give-lines" title="Costs of your own" gist={`${listAt(m.request, "/lines").length}`}>
+      <Panel
+        m={m}
+        name="give-lines"
+        title="Costs of your own"
+        gist={listAt(m.request, "/lines").length === 0 ? "a crane, a permit" : `${listAt(m.request, "/lines").length}`}
+      >
         <Question
           m={m}
           pointer="/lines"

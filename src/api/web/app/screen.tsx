@@ -14,6 +14,7 @@ import { CellCard, Sheet } from "./sheet.js";
 import { Shopping } from "./shopping.js";
 import { Stages } from "./stages.js";
 import { State } from "./state.js";
+import { Sticks } from "./sticks.js";
 import { Routes, Verdict } from "./verdict.js";
 import { WorkPanels } from "./work.js";
 
@@ -71,6 +72,7 @@ const Got = memo(
             <Pieces m={m} answer={answer} />
             <Logs m={m} answer={answer} />
             <Shopping m={m} answer={answer} />
+            <Sticks m={m} answer={answer} />
             <Coverings m={m} answer={answer} />
             <Drawings m={m} answer={answer} />
             <Geometry m={m} answer={answer} />

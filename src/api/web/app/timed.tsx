@@ -5,7 +5,7 @@ import { faultsAt, type Model, type SheetCell } from "./model.js";
 import { jobsCounted } from "./pending.js";
 import { cellsOf } from "./sheet.js";
 import type { FieldSpec } from "./specs.js";
-import { capital, said } from "./words.js";
+import { capital, said, short } from "./words.js";
 
 /** The whole question. */
 export function Timed({ m }: { readonly m: Model }) {
@@ -84,8 +84,11 @@ function Rate({ m, one, at, cell }: RateProps) {
       {cell && (
         <p class="hint">
           {counted > 0 ? "By your jobs: " : "Assumed: "}
-          {said(cell)}
-          {cell.low !== undefined && cell.high !== undefined && `, ${cell.low} to ${cell.high}`}. {cell.source}
+          {said(short(cell))}
+          {cell.low !== undefined &&
+            cell.high !== undefined &&
+            `, from ${short({ ...cell, value: cell.low }).value} to ${short({ ...cell, value: cell.high }).value}`}
+          . {cell.measure}
         </p>
       )}
       <Faults faults={[...faultsAt(m, at), ...faultsAt(m, below(at, "rate"))]} id={`${idOf(at)}-fault`} />

@@ -78,6 +78,22 @@ export const dateOf = (date: string): string =>
     new Date(`${date}T00:00:00Z`),
   );
 
+/** Marks one after the other as one: R-01, R-02, R-03, R-07 as R-01–03, R-07. */
+export function inRuns(marks: readonly string[]): string[] {
+  const runs: { first: string; last: string }[] = [];
+  for (const mark of marks) {
+    const run = runs.at(-1);
+    if (run && follows(run.last, mark)) run.last = mark;
+    else runs.push({ first: mark, last: mark });
+  }
+  return runs.map(({ first, last }) => (first === last ? first : `${first}–${last.replace(/^.*-/, "")}`));
+}
+
+function follows(before: string, after: string): boolean {
+  const [, stem, number] = /^(.*-)(\d+)$/.exec(before) ?? [];
+  return number !== undefined && after === `${stem}${String(Number(number) + 1).padStart(number.length, "0")}`;
+}
+
 const ROUTES: Readonly<Record<string, string>> = {
   bought: "Buy everything",
   milled: "Mill all the logs serve",
