@@ -19,7 +19,6 @@ import type { ShoppingLine } from "./purchase/line.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
 import type { Decimal } from "./quantity/decimal.js";
 import type { JointKind } from "./request/structure.js";
-import { aside } from "./sheet/aside.js";
 import { type Cell, greatest, number, type Operand, over, sumOr, times } from "./sheet/expression.js";
 import type { LaidLine } from "./sheet/own-lines.js";
 import { type BoughtRafter, layBoughtRafter } from "./takeoff/bought-rafters.js";
@@ -97,12 +96,13 @@ export function layTakeoffs(basis: Basis): Takeoffs {
 }
 
 /** Fuel of the means that brings the pieces to the site; none by hand, by cart, or by a winch that is wound by hand. */
-function movingFuel({ sheet, assumed, mill, units }: Basis, move: Cell): Need[] {
-  const burnt = fuelAt(assumed, mill.carry, move);
+function movingFuel(basis: Basis, move: Cell): Need[] {
+  const { sheet, mill, units } = basis;
+  const burnt = fuelAt(basis, mill.carry, move);
   if (!burnt) return [];
   const quantity = sheet.lay("common.moveFuel", burnt, { label: "fuel to move to the site", display: units.liquid });
   const item = { kind: "consumable", item: "fuel" } as const;
-  return aside(quantity).isZero() ? [] : [{ name: "move.fuel", label: "Fuel to move to the site", item, quantity }];
+  return [{ name: "move.fuel", label: "Fuel to move to the site", item, quantity }];
 }
 
 const known = (...cells: readonly (Cell | undefined)[]): Cell[] => cells.flatMap((cell) => cell ?? []);

@@ -6,8 +6,7 @@ import type { MillingCells } from "../effort/milling.js";
 import { STAGE_OF_USE } from "../effort/used-in.js";
 import { layLine, type ShoppingLine } from "../purchase/line.js";
 import type { CutCells } from "../salvage/cut-cells.js";
-import { aside } from "../sheet/aside.js";
-import { type Cell, number, type Operand, over, plus, sum, times } from "../sheet/expression.js";
+import { type Cell, isNothing, number, type Operand, over, plus, sum, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import type { FinishingCells } from "./finishing.js";
 import { laySawyerCharge } from "./sawyer-charge.js";
@@ -95,8 +94,8 @@ function layMillWear({ mill, assumed }: Basis, milling: MillingCells, line: LayL
 }
 
 /** Sharpened so often, and then replaced; on whichever route the planer runs. */
-function layKnives({ assumed }: Basis, { planed }: FinishingCells, use: LayUse): ShoppingLine[] {
-  if (aside(planed).isZero()) return [];
+function layKnives({ assumed, request }: Basis, { planed }: FinishingCells, use: LayUse): ShoppingLine[] {
+  if (request.shop?.planer === "none" || isNothing(planed)) return [];
   const sharpenings = over(planed, assumed.cell("dress.perKnives"));
   return [
     use("planer-knife-sharpening", "Sharpening of planer knives, wear", "sharpenings, in parts of one", sharpenings),
@@ -111,23 +110,24 @@ function layKnives({ assumed }: Basis, { planed }: FinishingCells, use: LayUse):
 
 /** Of winch or tractor while logs come out and lumber is carried, and of the car that fetches lumber; each where it burns any. */
 function layHaulingFuel(
-  { sheet, assumed, mill, units }: Basis,
+  basis: Basis,
   key: string,
   milling: MillingCells | undefined,
   { trips }: FinishingCells,
   line: LayLine,
 ): ShoppingLine[] {
+  const { sheet, assumed, mill, units } = basis;
   const burnt = (name: string, label: string, of: readonly (Operand | undefined)[]): ShoppingLine[] => {
     const parts = of.flatMap((part) => part ?? []);
     if (parts.length === 0) return [];
     const quantity = sheet.lay(`${key}.use.${name}.quantity`, sum(parts), { label: "fuel", display: units.liquid });
-    return aside(quantity).isZero() ? [] : [line("fuel", label, quantity, name)];
+    return [line("fuel", label, quantity, name)];
   };
   const people = assumed.cell(`getOut.${mill.getOut}.people`);
   return [
     ...burnt("hauling-fuel", "Fuel to get logs out and carry", [
-      milling && fuelAt(assumed, mill.getOut, milling.stages.getOut, people),
-      milling && fuelAt(assumed, mill.carry, milling.stages.carry),
+      milling && fuelAt(basis, mill.getOut, milling.stages.getOut, people),
+      milling && fuelAt(basis, mill.carry, milling.stages.carry),
     ]),
     ...burnt("fetching-fuel", "Fuel to fetch lumber", [trips && times(trips, assumed.cell("buy.fetchFuel"))]),
   ];

@@ -8,8 +8,19 @@ import type { MillingCells } from "../effort/milling.js";
 import { STAGE_OF_MACHINE } from "../effort/used-in.js";
 import { amountOf, layLine, priceCell, type ShoppingLine } from "../purchase/line.js";
 import type { CarryMeans } from "../request/shop.js";
-import { aside } from "../sheet/aside.js";
-import { type Cell, greatest, minus, number, over, plus, roundUp, sum, times } from "../sheet/expression.js";
+import {
+  type Cell,
+  greatest,
+  isNothing,
+  minus,
+  number,
+  over,
+  plus,
+  roundUp,
+  sum,
+  times,
+  when,
+} from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 
 /** Stages at which a machine is at work, by the last part of their cells' names; the mill runs by its own clock. */
@@ -60,7 +71,7 @@ export function layHire(basis: Basis, key: string, work: HireStages): ShoppingLi
     const elapsed = hoursOf(basis, item, work);
     const name = `${key}.hire.${item}`;
     const hours = elapsed && sheet.lay(`${name}.hours`, elapsed, { label: "hours at work", display: "h" });
-    if (!hours || aside(hours).isZero()) return [];
+    if (!hours) return [];
     const offer = equipmentOffer(catalog, item);
     const label = `${terms === "hired" ? "Hire" : "Purchase less resale"}: ${"label" in offer ? offer.label : item}`;
     const none: Price = { kind: "unpriced", at: "", add: "add" in offer ? offer.add : `Add a price for ${item}.` };
@@ -71,7 +82,8 @@ export function layHire(basis: Basis, key: string, work: HireStages): ShoppingLi
         ? (sheet.find(`price.${item}.minimumDays`) ??
           sheet.catalog(`price.${item}.minimumDays`, offer.minimumDays, { label: "shortest hire" }))
         : number("1 day");
-    const days = sheet.lay(`${name}.days`, greatest(roundUp(over(hours, labor.hoursPerDay), "day"), least), {
+    const whole = greatest(roundUp(over(hours, labor.hoursPerDay), "day"), least);
+    const days = sheet.lay(`${name}.days`, when(hours, "above", number("0 h"), whole, number("0 day")), {
       label: "days hired",
       display: "day",
     });
@@ -85,7 +97,7 @@ function hoursOf({ labor, mill }: Basis, item: EquipmentItem, { stages, milling,
   if (isMill(item)) return milling?.millHours;
   const moving = MOVES[item] === mill.carry ? ["move"] : [];
   const names = new Set([...AT_WORK[item], ...moving]);
-  const at = stages.filter(({ name }) => names.has(name.split(".").at(-1) as string));
+  const at = stages.filter((cell) => names.has(cell.name.split(".").at(-1) as string) && !isNothing(cell));
   const helped = at.filter((cell) => raising.includes(cell));
   const others = at.filter((cell) => !raising.includes(cell));
   const parts = [

@@ -61,11 +61,13 @@ export function layGetOut(
  * @param people - At work with it.
  */
 export function fuelAt(
-  assumed: Assumed,
+  { sheet, assumed }: { readonly sheet: Sheet; readonly assumed: Assumed },
   means: CarryMeans,
   hours: Operand,
   people: Operand = ONE_PERSON,
 ): Operand | undefined {
   if (means !== "winch" && means !== "tractor") return undefined;
-  return times(over(hours, people), assumed.cell(`${means}.fuel`));
+  const rate = assumed.cell(`${means}.fuel`);
+  // A winch that is wound by hand burns none, and has no line.
+  return sheet.decide(rate).isZero() ? undefined : times(over(hours, people), rate);
 }

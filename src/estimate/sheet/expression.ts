@@ -320,5 +320,9 @@ function collect(node: Expression, found: Set<Cell>): void {
   for (const part of partsOf(node)) collect(part, found);
 }
 
+/** True of a formula that hangs on no cell: a sum of nothing, whatever stands in its place. */
+export const isNothing = ({ expression }: Cell): boolean =>
+  expression !== undefined && cellsIn(expression).length === 0;
+
 /** π to forty digits: exact far beyond any figure shown. */
 export const PI: Expression = { kind: "number", unit: NUMBER, value: Decimal.acos(-1), written: NUMBER };
