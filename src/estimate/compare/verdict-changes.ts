@@ -63,7 +63,7 @@ const pays = (one: Comparison | undefined): one is Comparison =>
 function sizesChange({ pricing }: Basis, { standing }: Judged): string[] {
   if (!standing?.mixedSizes) return [];
   return [
-    `Sawn and bought pieces of unlike measures side by side in one run would save ${moneyText(standing.mixedSizes, pricing.currency)} more, your hours counted: ask for it with mixedSizes under options.`,
+    `Sawn and bought pieces of unlike measures side by side in one run would save ${moneyText(standing.mixedSizes, pricing.currency)} more, your hours counted: allow mixed sizes.`,
   ];
 }
 

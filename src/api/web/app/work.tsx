@@ -67,7 +67,7 @@ function Timeline({ calendar, labels }: TimelineProps) {
   const ends = dated ? ["From", "To"] : ["From day", "To day"];
   return (
     <section class="scroll" tabindex={0} aria-label="Calendar">
-      <table class="calendar">
+      <table class="stages of-3 calendar">
         <Heads of={["Stage", { number: "People" }, ...ends.map((number) => ({ number }))]} />
         <tbody>
           {sorted.map(({ label, people, from, to, dates, kind, hint }) => (
