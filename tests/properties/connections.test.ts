@@ -2,8 +2,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { layBasis } from "../../src/estimate/basis.js";
+import type { Cell } from "../../src/estimate/sheet/expression.js";
 import { Sheet } from "../../src/estimate/sheet/sheet.js";
-import { layTakeoffs } from "../../src/estimate/takeoffs.js";
+import { layTakeoffs, type Takeoffs } from "../../src/estimate/takeoffs.js";
 import { request } from "../helpers/estimating.js";
 import { braceCount, centres, postPlaces, rowCount, type Sizes } from "../judges/frame-walker.js";
 
@@ -17,6 +18,11 @@ const draw = fc.record({
   longer: half(0, 240),
   end: half(0, 36),
   bays: fc.integer({ min: 1, max: 4 }),
+  /** Share of the length that the first bay has, in hundredths; bays alike where absent. */
+  first: fc.option(fc.integer({ min: 15, max: 45 }), { nil: undefined }),
+  frost: half(0, 48),
+  hole: half(8, 24),
+  precast: fc.boolean(),
   endBays: fc.integer({ min: 1, max: 3 }),
   rafterSpacing: half(12, 36),
   purlinSpacing: half(12, 36),
@@ -29,12 +35,16 @@ type Drawn = typeof draw extends fc.Arbitrary<infer T> ? T : never;
 
 const inches = (n: number) => `${n} in`;
 
+/** In whole half inches; another bay takes what it leaves. */
+const firstBay = (d: Drawn): number => Math.floor(((d.span + d.longer) * (d.first ?? 0)) / 50) / 2;
+
 function bodyOf(d: Drawn) {
   const shared = {
     span: inches(d.span),
     length: inches(d.span + d.longer),
     slope: { rise: "8 in", run: "12 in" },
-    bays: d.bays,
+    ...(d.first === undefined ? { bays: d.bays } : { bayLengths: [inches(firstBay(d))] }),
+    footings: { frostDepth: inches(d.frost), diameter: inches(d.hole), kind: d.precast ? "precast" : "poured" },
     endBays: d.endBays,
     rafterSpacing: inches(d.rafterSpacing),
     purlinSpacing: inches(d.purlinSpacing),
@@ -94,13 +104,16 @@ describe("connections at random", () => {
   it(`are what a walk over the frame meets, ${RUNS} times`, { timeout: 120_000 }, () => {
     const kinds = new Set<string>();
     fc.assert(
-      fc.property(draw, (d) => {
+      fc.property(draw, (drawn) => {
+        const d = drawn.first === undefined ? drawn : { ...drawn, bays: 2 };
         const basis = layBasis(new Sheet(new Map()), request({ structure: bodyOf(d) }));
-        const lines = layTakeoffs(basis).fasteners?.lines ?? [];
+        const { fasteners, footings } = layTakeoffs(basis);
+        const lines = fasteners?.lines ?? [];
         const sites = new Map(lines.map((line) => [line.name, line.sites.value.toNumber()]));
         const of = (names: readonly string[]) => names.reduce((sum, name) => sum + (sites.get(name) ?? 0), 0);
         const s = { ...d, length: d.span + d.longer, post: 6 } as unknown as Sizes;
         const posts = postPlaces(s);
+        checkFootings(d, posts.rows + posts.ends, footings, basis.sheet);
         const rows = d.kind === "gable" ? ["posts"] : ["low-posts", "high-posts"];
         for (const end of ["post-base", "post-top"]) {
           expect(of([...rows, "end-posts"].map((name) => `${name}.${end}`))).toBe(posts.rows + posts.ends);
@@ -138,6 +151,20 @@ describe("connections at random", () => {
     expect(kinds.size).toBe(3);
   });
 });
+
+/** One hole a post, at least a foot deep; concrete stands out of it by 4 in on a bed of 4 in, a block stands on gravel. */
+function checkFootings(d: Drawn, posts: number, footings: Takeoffs["footings"], sheet: Sheet): void {
+  if (!footings) throw new Error("no footings");
+  const feet3 = (cell: Cell | undefined) => (cell ? sheet.in(cell, "ft3").toNumber() : 0);
+  expect(footings.holes.value.toNumber()).toBe(posts);
+  const depth = Math.max(12, d.frost);
+  const circle = Math.PI * (d.hole / 2) ** 2;
+  const waste = feet3(footings.gravel) / ((posts * circle * (d.precast ? depth : 4)) / 1728);
+  expect(waste).toBeGreaterThan(1);
+  expect(waste).toBeLessThan(1.3);
+  expect(feet3(footings.dug)).toBeCloseTo((posts * circle * (depth + (d.precast ? 0 : 4))) / 1728, 6);
+  expect(feet3(footings.concrete)).toBeCloseTo(d.precast ? 0 : (posts * circle * (depth + 4) * waste) / 1728, 6);
+}
 
 type Laid = ReturnType<typeof layBasis>;
 

@@ -465,6 +465,12 @@ function checkHip(d: Differences, { groups, frame }: Laid, s: Sizes): void {
   // A corner of the hip's edge lies half its thickness off the middle, square to it: level −t/(2√2) in one slope's run.
   d.same("hip's corners in the roof plane", corner, plane - (s.hip.thick / 2 / Math.SQRT2) * slope);
   checkHipRows(d, groups, s, places, commons);
+  const middle = s.span / 2;
+  const tails = [...places.map((place) => middle - place).reverse(), ...commons.map((y) => middle + y)];
+  const all = [...tails, ...places.map((place) => s.length - middle + place)];
+  const ends = [...places.map((place) => middle - place).reverse(), middle, ...places.map((place) => middle + place)];
+  checkJoints(d, named(groups, "side-fascia"), "side fascia", all, -s.near - 1);
+  checkJoints(d, named(groups, "end-fascia"), "end fascia", ends, -s.near - 1);
 }
 
 /** Rows by walking up the slope: each as long as the eave less what the hips take off, halved by none. */
@@ -600,14 +606,49 @@ function checkArea(d: Differences, { frame }: Laid, s: Sizes): void {
   d.same("roof area, square inches", mine, walked, 1e-6 * Math.max(1, walked));
 }
 
-/** Everything is shorter than the longest line through the space that the structure takes. */
+/** Which way pieces lie, by what their groups are called. */
+const LIES: readonly (readonly [pattern: RegExp, way: "across" | "along" | "up" | "slope"])[] = [
+  [/^(?:ties|gable-beams|end-beams|joists|end-purlins|end-fascia)/, "across"],
+  [/^(?:beams|low-beams|high-beams|ridge|ledger|purlins|side-purlins|slats|bearers|floor-boards|lookouts)/, "along"],
+  [/^(?:eave-fascia|low-fascia|high-fascia|side-fascia)/, "along"],
+  [/^(?:posts|low-posts|high-posts|end-posts|king-posts)/, "up"],
+  [/^(?:rafters|fly-rafters|end-rafters|rake-fascia|hips|jacks)/, "slope"],
+];
+
+/** No piece is longer than the space that the structure takes the way it lies; no group is left unjudged. */
 function checkEnvelope(d: Differences, { groups }: Laid, s: Sizes): void {
-  const [x, y] = [s.span + 2 * Math.max(s.near, s.far), s.length + 2 * Math.max(s.end, s.near)];
-  const z = ((s.span + s.far + s.near) * s.rise) / 12 + s.height + 24;
+  const eave = Math.max(s.near, s.far);
+  const past = s.kind === "hip" ? s.near : s.end;
+  // Fascia is mitred round the corners of a hip roof, an inch thick.
+  const across = s.span + (s.kind === "hip" ? 2 * s.near + 2 : 0);
+  const along = s.length + 2 * past + 2;
+  const level = s.kind === "lean-to" || s.kind === "ledger" ? s.span + s.near + s.far : s.span / 2 + eave;
+  const pitch = s.kind === "pergola" ? 0 : s.rise / 12;
+  const hipped = s.kind === "hip" ? Math.SQRT2 : 1;
+  const deep = Math.max(s.rafter.deep, s.hip.deep, 5);
+  const longest = {
+    across,
+    along,
+    up: s.height + s.span * pitch,
+    // The line itself, and what plumb cuts at both ends take of the depth.
+    slope: s.kind === "pergola" ? s.span + 2 * s.near : Math.hypot(level * hipped, level * pitch) + deep * pitch,
+  };
   for (const group of groups) {
-    // Two wall boards are cut from one piece below a single slope.
-    const own = group.label.startsWith("Paired") ? lengthOf(group) / 2 : lengthOf(group);
-    d.truth(`${group.name} is longer than the whole`, own <= Math.hypot(x, y, z));
+    if (group.name.startsWith("braces")) {
+      d.truth("braces stay below the plate", lengthOf(group) / Math.SQRT2 < s.height);
+    } else if (group.name.startsWith("wall-")) {
+      // Two wall boards are cut from one piece below a single slope.
+      const own = group.label.startsWith("Paired") ? lengthOf(group) / 2 : lengthOf(group);
+      d.truth(`${group.name} is longer than a wall`, own <= Math.max(s.length, s.span, longest.up) + SIXTY_FOURTH);
+    } else {
+      const way = LIES.find(([pattern]) => pattern.test(group.name))?.[1];
+      d.truth(`nobody knows which way ${group.name} lie`, way !== undefined);
+      if (way)
+        d.truth(
+          `${group.name}, ${lengthOf(group)}, leave the envelope`,
+          lengthOf(group) <= longest[way] + SIXTY_FOURTH,
+        );
+    }
   }
 }
 

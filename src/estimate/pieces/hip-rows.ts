@@ -2,7 +2,7 @@
 import { type Cell, count, minus, number, type Operand, over, plus, times } from "../sheet/expression.js";
 import { rowPlaces } from "./deck.js";
 import type { HipFraming } from "./hip-frame.js";
-import { laid, wholes } from "./laying.js";
+import { laid, wholes, yardFor } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
 import { gatherPieces, layPlace, type Place, rowPieces } from "./rows.js";
 
@@ -92,11 +92,12 @@ function purlins(framing: HipFraming, side: EaveSide, runs: number): PieceGroup[
   });
   // Near the peak a row would lie on the hips alone and hold no sheet between them.
   const shortest = sheet.decide(layout.jackSpace);
+  const base = `${side.name}-purlins` as const;
+  const yard = yardFor(laying, base, "Purlins");
   const useful = cut.filter(({ from, to }) => to.value.minus(from.value).gt(shortest));
   const gathered = gatherPieces(
-    useful.map(({ from, to }) => ({ ends: rowPieces(from, to, side.rafters, longest), count: runs })),
+    useful.map(({ from, to }) => ({ ends: rowPieces(from, to, side.rafters, { longest, yard }), count: runs })),
   );
-  const base = `${side.name}-purlins` as const;
   return gathered.flatMap((pieces, i) =>
     laid(laying, base, {
       name: gathered.length === 1 ? base : `${base}-${i + 1}`,
@@ -105,6 +106,7 @@ function purlins(framing: HipFraming, side: EaveSide, runs: number): PieceGroup[
       count: count(pieces.count),
       supportsApart: layout.jackSpace,
       spliced: true,
+      meetsOver: sections.rafters.thickness,
     }),
   );
 }
@@ -119,13 +121,20 @@ function fascia({ laying, frame }: HipFraming, side: EaveSide): PieceGroup[] {
   const from = place("from", "fascia begins, level from the corner", times(number("-1"), past));
   const to = place("to", "fascia ends, level from the corner", plus(side.eave.at, past));
   const longest = sheet.decide(frame.longestPiece);
-  const gathered = gatherPieces([{ ends: rowPieces(from, to, side.rafters, longest), count: 2 }]);
+  const yard = yardFor(laying, base, "Fascia");
+  const gathered = gatherPieces([{ ends: rowPieces(from, to, side.rafters, { longest, yard }), count: 2 }]);
   return gathered.flatMap((pieces, i) =>
     laid(laying, base, {
       name: gathered.length === 1 ? base : `${base}-${i + 1}`,
       label: gathered.length === 1 ? `Fascia (${side.name} eaves)` : `Fascia ${i + 1} (${side.name} eaves)`,
       length: pieces.length,
       count: count(pieces.count),
+      // Two eaves are alike: more than a piece each meet over a rafter's tail.
+      ...((gathered.length > 1 || pieces.count > 2) && {
+        spliced: true,
+        begins: pieces.begins,
+        meetsOver: sections.rafters.thickness,
+      }),
     }),
   );
 }

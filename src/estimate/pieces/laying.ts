@@ -90,7 +90,7 @@ export function runGroups<Group extends string>(
   run: LaidRun,
   runs: number,
 ): PieceGroup[] {
-  const kinds = laying.sold ? run.kindsFrom(laying.sold(wantedFor(laying, base, label))) : run.kinds;
+  const kinds = run.kindsFrom(yardFor(laying, base, label));
   const spliced = kinds.reduce((pieces, kind) => pieces + kind.pieces, 0) > 1;
   return kinds.flatMap((kind, i) => {
     const place = kinds.length === 1 ? "" : placeOf(kind, i, kinds);
@@ -107,6 +107,11 @@ export function runGroups<Group extends string>(
       ...(spliced && { meetsOver: run.support }),
     });
   });
+}
+
+/** What the yard has for the runs of a group; undefined where there is none to ask. */
+export function yardFor<Group extends string>(laying: Laying<Group>, base: Group, label: string): SoldFor | undefined {
+  return laying.sold?.(wantedFor(laying, base, label));
 }
 
 function wantedFor<Group extends string>(

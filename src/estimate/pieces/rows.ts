@@ -2,9 +2,10 @@
  * Rows that shorten towards the ridge of a hip roof, cut into pieces that meet only over rafters. Which rafter a piece ends
  * on is decided here; how long it is stays a formula.
  */
-import type { Decimal } from "../quantity/decimal.js";
+import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { minus, type Operand } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
+import { cutBays, type SoldFor } from "./runs.js";
 
 /** A place along an eave, level from its corner: a formula, and its value in millimetres. */
 export interface Place {
@@ -16,6 +17,8 @@ export interface Place {
 export interface RowPieces {
   readonly length: Operand;
   readonly count: number;
+  /** Where such pieces begin, from the beginning of a row: of all rows that are alike. */
+  readonly begins: readonly Operand[];
 }
 
 /** Lays a place as a cell, so that it can be read. */
@@ -25,44 +28,24 @@ export function layPlace(sheet: Sheet, name: string, label: string, at: Operand,
 }
 
 /**
- * Cuts one row into as few pieces as it takes to keep each within `longest`, as even as its supports allow; where those are
- * further apart than that, a piece spans to the next.
+ * Cuts one row over its supports, as a run is cut: its ends lie on something, too.
  * @param supports - In order; those outside the row do not matter.
  */
-export function rowPieces(from: Place, to: Place, supports: readonly Place[], longest: Decimal): Place[] {
+export function rowPieces(
+  from: Place,
+  to: Place,
+  supports: readonly Place[],
+  { longest, yard }: { readonly longest: Decimal; readonly yard?: SoldFor | undefined },
+): Place[] {
   const inside = supports.filter(({ value }) => value.gt(from.value) && value.lt(to.value));
-  const greedy = farthest(from, to, inside, longest);
-  const pieces = greedy.length - 1;
-  const length = to.value.minus(from.value);
-  const even = Array.from({ length: pieces - 1 }, (_, i) => {
-    const wished = from.value.plus(length.times(i + 1).dividedBy(pieces));
-    // The earlier of two that are as near, up to the middle, and the later beyond: a row is its own mirror image.
-    const early = 2 * (i + 1) <= pieces;
-    return inside.reduce((best, place) => {
-      const [nearer, known] = [place.value.minus(wished).abs(), best.value.minus(wished).abs()];
-      return nearer.lt(known) || (nearer.eq(known) && !early) ? place : best;
-    });
+  const places = [from, ...inside, to];
+  const sizes = places.slice(1).map(({ value }, i) => value.minus((places[i] as Place).value));
+  let at = 0;
+  const ends = cutBays({ sizes, endSizes: { first: ZERO, last: ZERO }, longest }, yard).map((bays) => {
+    at += bays;
+    return places[at] as Place;
   });
-  const ends = [from, ...even, to];
-  const fits = ends.slice(1).every(({ value }, i) => {
-    const piece = value.minus((ends[i] as Place).value);
-    return piece.gt(0) && piece.lte(longest);
-  });
-  return fits ? ends : greedy;
-}
-
-/** Each piece as far as it can go. */
-function farthest(from: Place, to: Place, inside: readonly Place[], longest: Decimal): Place[] {
-  const ends: Place[] = [from];
-  let start = from;
-  while (to.value.minus(start.value).gt(longest)) {
-    const ahead = inside.filter(({ value }) => value.gt(start.value));
-    const next = ahead.filter(({ value }) => value.minus(start.value).lte(longest)).at(-1) ?? ahead[0];
-    if (!next) break;
-    ends.push(next);
-    start = next;
-  }
-  return [...ends, to];
+  return [from, ...ends];
 }
 
 /** Ninth decimal of a millimetre: what differs by less is the same length. */
@@ -78,7 +61,9 @@ export function gatherPieces(
       const start = ends[i] as Place;
       const key = end.value.minus(start.value).toDecimalPlaces(SAME).toFixed();
       const known = found.get(key);
-      found.set(key, known ? { ...known, count: known.count + count } : { length: minus(end.at, start.at), count });
+      const begins = [...(known?.begins ?? []), minus(start.at, (ends[0] as Place).at)];
+      const length = known?.length ?? minus(end.at, start.at);
+      found.set(key, { length, count: (known?.count ?? 0) + count, begins });
     }
   }
   return [...found.values()];

@@ -55,60 +55,96 @@ export interface SoldFor {
  * Cuts a run over its supports: into as few pieces as can be, as even as can be.
  * @param yard - Then into what takes least of the lengths sold, where that is less than an even share takes.
  */
-export function cutRun(run: RunSupports, yard?: SoldFor): readonly RunPieces[] {
-  const even = leastOf(run, []);
-  if (!yard || yard.lengths.length === 0) return kindsOf(run, even);
-  const sold = yard.lengths;
-  const least = leastOf(yard.mayMill ? { ...run, longest: longestOf(run, even) } : run, sold);
-  const stock = (spans: readonly number[]) => costOf(run, spans, sold);
-  const [better, known] = [stock(least), stock(even)];
-  return kindsOf(run, compare(better.slice(0, 2), known.slice(0, 2)) < 0 ? least : even);
+export const cutRun = (run: RunSupports, yard?: SoldFor, even = cutBays(run)): readonly RunPieces[] =>
+  kindsOf(run, cutBays(run, yard, even));
+
+/** What a run is cut by: how long its bays and its ends are, and how long a piece may be. */
+type Measured = Pick<RunSupports, "sizes" | "endSizes" | "longest">;
+
+/** The same, as how many bays each piece spans, from the left. */
+export function cutBays(run: Measured, yard?: SoldFor, even = leastOf(run, [])): readonly number[] {
+  if (!yard || yard.lengths.length === 0) return even;
+  const sold = [...yard.lengths].sort((a, b) => a.cmp(b));
+  const longest = sizesOf(run, even).reduce((a, b) => (a.gte(b) ? a : b));
+  const least = leastOf(yard.mayMill ? { ...run, longest } : run, sold);
+  const stock = (spans: readonly number[]) =>
+    sizesOf(run, spans).reduce<Head>((head, size) => headWith(head, size, sold), NOTHING);
+  return compareStock(stock(least), stock(even)) < 0 ? least : even;
 }
 
-/** Pieces too long for any stock, stock, pieces, then how long they are, the longest first: the less the better. */
-type Cost = readonly Decimal[];
-
-/** Compared from the first figure on. Adding the same piece to both turns no verdict, so that best parts make a best whole. */
-function compare(a: Cost, b: Cost): number {
-  const at = a.findIndex((figure, i) => !figure.eq(b[i] ?? ZERO));
-  return at < 0 ? 0 : (a[at] as Decimal).cmp(b[at] ?? ZERO);
+/** A way to cut so many bays from the left: the less of the first figure that differs the better. */
+interface Way {
+  /** Pieces that are too long for any stock. */
+  readonly over: number;
+  /** Stock, each piece from a length of its own; nothing where no lengths are known. */
+  readonly stock: Decimal;
+  readonly pieces: number;
+  /** Lengths of the pieces, the longest first. */
+  readonly sizes: readonly Decimal[];
+  /** Bays before the last piece, and the way that those are cut. */
+  readonly from: number;
+  readonly before: Way | undefined;
 }
 
-/** Best of all ways of cutting, bay by bay from the left. The first pieces of a best way are a best way of their bays. */
-function leastOf(run: RunSupports, sold: readonly Decimal[]): readonly number[] {
-  const bays = run.sizes.length;
-  const best: { readonly spans: readonly number[]; readonly cost: Cost }[] = [{ spans: [], cost: [ZERO, ZERO, ZERO] }];
-  for (let to = 1; to <= bays; to++) {
-    let found: (typeof best)[number] | undefined;
+const NOTHING: Way = { over: 0, stock: ZERO, pieces: 0, sizes: [], from: 0, before: undefined };
+
+type Head = Pick<Way, "over" | "stock" | "pieces">;
+
+const compareStock = (a: Head, b: Head): number => a.over - b.over || a.stock.cmp(b.stock);
+const compareHeads = (a: Head, b: Head): number => compareStock(a, b) || a.pieces - b.pieces;
+
+/** Adding the same piece to both turns no verdict, so that best parts make a best whole. */
+function compare(a: Way, b: Way): number {
+  const head = compareHeads(a, b);
+  if (head !== 0) return head;
+  const at = a.sizes.findIndex((size, i) => !size.eq(b.sizes[i] as Decimal));
+  return at < 0 ? 0 : (a.sizes[at] as Decimal).cmp(b.sizes[at] as Decimal);
+}
+
+/** Best of all ways of cutting, bay by bay from the left. @param sold - Shortest first; none where nothing is known of a yard. */
+function leastOf(run: Measured, sold: readonly Decimal[]): readonly number[] {
+  const { sizes, endSizes, longest } = run;
+  const best: Way[] = [NOTHING];
+  for (let to = 1; to <= sizes.length; to++) {
+    let found: Way | undefined;
+    let size = to === sizes.length ? endSizes.last : ZERO;
     for (let from = to - 1; from >= 0; from--) {
-      const size = pieceSize(run, from, to - from);
-      if (to - from > 1 && size.gt(run.longest)) break;
-      const before = best[from] as (typeof best)[number];
-      const cost = withPiece(before.cost, size, sold);
-      if (!found || compare(cost, found.cost) < 0) found = { spans: [...before.spans, to - from], cost };
+      size = size.plus(sizes[from] as Decimal);
+      const piece = (from === 0 ? size.plus(endSizes.first) : size).toDecimalPlaces(SAME);
+      if (to - from > 1 && piece.gt(longest)) break;
+      const before = best[from] as Way;
+      const head = headWith(before, piece, sold);
+      if (found && compareHeads(head, found) > 0) continue;
+      const way = { ...head, sizes: sizesWith(before, piece), from, before };
+      if (!found || compare(way, found) < 0) found = way;
     }
-    best.push(found as (typeof best)[number]);
+    best.push(found as Way);
   }
-  return (best[bays] as (typeof best)[number]).spans;
+  const spans: number[] = [];
+  let at = sizes.length;
+  for (let way = best[at]; way?.before; way = way.before) {
+    spans.unshift(at - way.from);
+    at = way.from;
+  }
+  return spans;
 }
 
-const costOf = (run: RunSupports, spans: readonly number[], sold: readonly Decimal[]): Cost =>
-  sizesOf(run, spans).reduce<Cost>((cost, size) => withPiece(cost, size, sold), [ZERO, ZERO, ZERO]);
+function headWith({ over, stock, pieces }: Head, size: Decimal, sold: readonly Decimal[]): Head {
+  if (sold.length === 0) return { over, stock, pieces: pieces + 1 };
+  const taken = sold.find((length) => length.gte(size));
+  return { over: taken ? over : over + 1, stock: stock.plus(taken ?? size), pieces: pieces + 1 };
+}
 
-function withPiece([over, stock, pieces, ...sizes]: Cost, size: Decimal, sold: readonly Decimal[]): Cost {
-  const lengths = sold.filter((length) => length.gte(size));
-  const taken = lengths.reduce<Decimal | undefined>((a, b) => (a?.lte(b) ? a : b), undefined);
-  const missed = sold.length > 0 && taken === undefined ? 1 : 0;
-  const sorted = [...sizes, size].sort((a, b) => b.cmp(a));
-  const bought = sold.length === 0 ? ZERO : (taken ?? size);
-  return [(over as Decimal).plus(missed), (stock as Decimal).plus(bought), (pieces as Decimal).plus(1), ...sorted];
+function sizesWith({ sizes }: Way, size: Decimal): readonly Decimal[] {
+  const at = sizes.findIndex((other) => other.lt(size));
+  return at < 0 ? [...sizes, size] : sizes.toSpliced(at, 0, size);
 }
 
 /** Ninth decimal of a millimetre: what differs by less is the same length. */
 const SAME = 9;
 
 /** Effective lengths of all pieces, from the left. */
-function sizesOf(run: RunSupports, spans: readonly number[]): Decimal[] {
+function sizesOf(run: Measured, spans: readonly number[]): Decimal[] {
   let from = 0;
   return spans.map((bays) => {
     const size = pieceSize(run, from, bays);
@@ -117,11 +153,8 @@ function sizesOf(run: RunSupports, spans: readonly number[]): Decimal[] {
   });
 }
 
-const longestOf = (run: RunSupports, spans: readonly number[]): Decimal =>
-  sizesOf(run, spans).reduce((a, b) => (a.gte(b) ? a : b));
-
 /** Effective length of a piece over so many bays from one on. */
-function pieceSize({ sizes, endSizes }: RunSupports, from: number, bays: number): Decimal {
+function pieceSize({ sizes, endSizes }: Measured, from: number, bays: number): Decimal {
   const spans = sizes.slice(from, from + bays).reduce((a, b) => a.plus(b), ZERO);
   const first = from === 0 ? endSizes.first : ZERO;
   return spans
@@ -173,7 +206,7 @@ export interface LaidRun {
   /** Thickness, along the run, of the support over which two pieces meet. */
   readonly support: Cell;
   /** By what the yard sells, where that takes less stock. */
-  readonly kindsFrom: (yard: SoldFor) => readonly RunPieces[];
+  readonly kindsFrom: (yard?: SoldFor) => readonly RunPieces[];
   readonly lengthOf: (kind: RunPieces) => Operand;
   /** Where each piece of a kind begins, from the beginning of the run. */
   readonly beginsOf: (kind: RunPieces) => readonly Operand[];
@@ -181,8 +214,13 @@ export interface LaidRun {
 
 /** @param fly - Of a run over rafters: whether a fly rafter is past either end. */
 export function laidRun(supports: RunSupports, support: Cell, fly?: boolean): LaidRun {
+  const even = cutBays(supports);
+  // Purlins, fascia and ridge of one roof are often sold in the same lengths.
+  const known = new Map<string, readonly RunPieces[]>();
   const kindsFrom = (yard?: SoldFor) => {
-    const kinds = cutRun(supports, yard);
+    const key = yard ? `${yard.mayMill} ${yard.lengths.map((length) => length.toFixed()).join(" ")}` : "";
+    const kinds = known.get(key) ?? cutRun(supports, yard, even);
+    known.set(key, kinds);
     return fly === undefined ? kinds : onRafters(kinds, fly);
   };
   return {

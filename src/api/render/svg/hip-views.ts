@@ -211,6 +211,7 @@ export function hipElevation(hip: HipCells, outline: OutlineCells, subject: Subj
     view.box([inset, y], [s.length - inset, y + s.purlin.w * slope.pitch * flat + s.purlin.t * flat]);
   }
   view.box([-s.over, tail - s.fascia.w], [s.length + s.over, tail]);
+  jointMarks(view, "side-fascia", subject, [-s.over - s.fascia.t, tail - s.fascia.w, tail]);
   const roof: Point[] = [
     [-s.over, tail],
     [s.side.upTo, peak],
