@@ -84,7 +84,8 @@ class Reader {
 
   private list(head: Head, item: Node): FieldSpec | undefined {
     if (item.properties) return { ...head, kind: "rows", fields: this.fields(item) };
-    return item.type === "string" ? { ...head, kind: "list" } : undefined;
+    const texts = (item.anyOf ?? [item]).map((one) => this.resolve(one));
+    return texts.some(({ type }) => type === "string") ? { ...head, kind: "list" } : undefined;
   }
 
   /** Properties that all have one shape make a table with a row each. */

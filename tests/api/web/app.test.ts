@@ -14,6 +14,7 @@ import { inRuns, said } from "../../../src/api/web/app/words.js";
 import { scripts } from "../../../src/api/web/bundle.js";
 import { formSpec } from "../../../src/api/web/fields.js";
 import { parseCsvCatalog } from "../../../src/catalog/csv.js";
+import { gable } from "../../../src/estimate/request/structure-gable.js";
 
 const catalogs = ["orchard-yard", "ferry-yard"].map((name) =>
   JSON.parse(readFileSync(new URL(`../../../demo-data/${name}.json`, import.meta.url), "utf8")),
@@ -189,5 +190,7 @@ describe("the script", () => {
     const { structures } = formSpec();
     expect(structures.map(({ kind }) => kind)).toEqual(expect.arrayContaining(["gable", "pieces"]));
     for (const { fields } of structures) for (const { label, hint } of fields) expect(label && hint).toBeTruthy();
+    const keys = structures.find(({ kind }) => kind === "gable")?.fields.map(({ key }) => key);
+    expect(keys).toEqual(Object.keys(gable.shape).filter((key) => key !== "kind"));
   });
 });

@@ -133,16 +133,20 @@ function read(spec: FieldSpec, input: HTMLInputElement): Json {
   if (text.trim() === "") return undefined;
   if (spec.kind === "count") return /^\s*\d{1,6}\s*$/.test(text) ? Number(text) : text;
   if (spec.kind === "list")
-    return text
-      .split(/[,;]/)
-      .map((part) => part.trim().replaceAll(" ", "-"))
-      .filter(Boolean);
+    return (
+      text
+        .split(/[,;]/)
+        .map((part) => part.trim())
+        // Names of woods are written with hyphens; lengths begin with a figure.
+        .map((part) => (/^\d/.test(part) ? part : part.replaceAll(" ", "-")))
+        .filter(Boolean)
+    );
   return text;
 }
 
 function written(value: Json): string {
   if (value === undefined || value === null) return "";
-  if (Array.isArray(value)) return value.join(", ");
+  if (Array.isArray(value)) return value.map(written).join(", ");
   if (isFields(value) && typeof value.value === "string" && typeof value.unit === "string") {
     return typed({ value: value.value, unit: value.unit });
   }
