@@ -102,7 +102,8 @@ export class BoltYields {
     const kerf = job.problem.shop.millKerf;
     const waste = Math.max(1, kerf);
     const { top } = table;
-    const { above, fresh } = completions(job, table, this.#pricing.worth);
+    this.#pricing.gains.fill(table);
+    const { above, fresh } = completions(job, table, this.#pricing.gains);
     const faces: (Map<number, Stacked> | undefined)[] = new Array(2 * top + 1);
     const root: Stacked = { ...NOTHING, value: 0, slab: null, before: null };
     const wasted = new Map<number, Stacked>([[0, root]]);

@@ -7,6 +7,8 @@ import type { StripPattern } from "../sawing-pattern.js";
 import type { SawGroup } from "../sawing-problem.js";
 import type { BoltTable } from "./bolt-table.js";
 import type { Job, SlabKind } from "./job.js";
+import type { LogPricing } from "./log-pricing.js";
+import type { SlabGains } from "./slab-gains.js";
 import type { Run, SlabUse, SlabWorth } from "./slab-worth.js";
 
 /** A slab's strips. */
@@ -57,29 +59,30 @@ const MOST_TRIES = 300;
 export class CappedFilling {
   readonly #uses = new Map<string, PreparedUse>();
   readonly #strips = new Map<string, Strip>();
+  readonly worth: SlabWorth;
+  /** Of the bolt that is walked. */
+  readonly gains: SlabGains;
 
   /**
+   * @param pricing - At full prices, or at prices less `limit`.
    * @param limit - What being open is worth, by group.
-   * @param full - Whether `worth` is at full prices; else at prices less `limit`.
+   * @param full - Whether the pricing is at full prices.
    */
   constructor(
     readonly job: Job,
-    readonly worth: SlabWorth,
+    { worth, gains }: LogPricing,
     readonly limit: readonly number[],
     readonly full: boolean,
-  ) {}
+  ) {
+    this.worth = worth;
+    this.gains = gains;
+  }
 
   /** The place of a slab of kind `s` at y0; null where the slab would be worth nothing even without a limit. */
   place(table: BoltTable, s: number, y0: number): Place | null {
     const kind = this.job.slabs[s] as SlabKind;
-    const end = y0 + kind.thickness;
-    if (this.#unlimited(table, s, y0, end) <= 0) return null;
+    if (this.gains.at(s, y0) <= 0) return null;
     return { uses: this.worth.uses(table, s, y0).map((use) => this.#prepare(table.length, s, kind, use)) };
-  }
-
-  #unlimited(table: BoltTable, s: number, y0: number, end: number): number {
-    if (y0 >= 0) return this.worth.outside(table, s, y0, end);
-    return end > 0 ? this.worth.over(table, s, -y0, end) : this.worth.outside(table, s, -end, -y0);
   }
 
   #prepare(length: number, s: number, kind: SlabKind, use: SlabUse): PreparedUse {

@@ -31,6 +31,8 @@ export interface SlabKind {
   readonly before: Int32Array;
   /** For a width of wood: the number of the largest point that fits. */
   readonly pointOf: Uint16Array;
+  /** The same for half a width of wood. */
+  readonly pointOfHalf: Uint16Array;
   /** Groups that come out of it. */
   readonly groups: readonly number[];
 }
@@ -195,8 +197,9 @@ function makeSlab(problem: SawingProblem, sections: readonly Section[], thicknes
     while (i + 1 < points.length && (points[i + 1] as number) <= w + kerf) i++;
     pointOf[w] = i;
   }
+  const pointOfHalf = pointOf.filter((_, width) => width % 2 === 0);
   const groups = strips.flatMap(({ section }) => sections[section]?.groups ?? []);
-  return { thickness, kerf, strips, points, before, pointOf, groups };
+  return { thickness, kerf, strips, points, before, pointOf, pointOfHalf, groups };
 }
 
 /**

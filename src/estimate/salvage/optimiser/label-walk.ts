@@ -6,7 +6,7 @@ import type { SlabPattern } from "../sawing-pattern.js";
 import type { BoltTable } from "./bolt-table.js";
 import type { CappedFilling, Filling } from "./capped-filling.js";
 import type { Job, SlabKind } from "./job.js";
-import type { SlabWorth } from "./slab-worth.js";
+import type { SlabGains } from "./slab-gains.js";
 
 /** What a walk starts from. */
 export interface WalkAsk {
@@ -84,7 +84,8 @@ class Best {
 export function walkStack(ask: WalkAsk): Walk {
   const { job, table } = ask;
   const kerf = job.problem.shop.millKerf;
-  const guide = completions(job, table, (ask.fillings[0] as CappedFilling).worth);
+  for (const { gains } of ask.fillings) gains.fill(table);
+  const guide = completions(job, table, (ask.fillings[0] as CappedFilling).gains);
   const faces: (Best | undefined)[] = new Array(2 * table.top + kerf + 2).fill(undefined);
   const face = (f: number): Best => {
     const known = faces[f + table.top];
@@ -197,37 +198,37 @@ export interface Guide {
   readonly next: Int32Array;
 }
 
-/** No stack is worth more from a face on than this says, whatever is wanted. */
-export function completions(job: Job, table: BoltTable, worth: SlabWorth): Guide {
+/** No stack is worth more from a face on than this says, whatever is wanted. @param gains - The bolt's. */
+export function completions(job: Job, table: BoltTable, gains: SlabGains): Guide {
   const kerf = job.problem.shop.millKerf;
   const waste = Math.max(1, kerf);
   const { top } = table;
   const size = 2 * top + (job.slabs.at(-1)?.thickness ?? 0) + 2 * kerf + 2;
   const above = new Float64Array(size);
+  /** The same with the cut under the face to pay. */
+  const started = new Float64Array(size);
   const fresh = new Float64Array(size);
   const from = new Int32Array(size).fill(-1);
   const next = new Int32Array(2 * top + 1);
+  const { kinds } = gains;
+  const thick = kinds.map((s) => (job.slabs[s] as SlabKind).thickness);
+  for (let f = top + kerf; f > top; f--) started[f + top] = -cutAt(table, kerf, f - kerf);
   for (let f = top; f >= -top; f--) {
     const i = f + top;
     let best = fresh[i + waste] as number;
     next[i] = best > 0 ? (from[i + waste] as number) : f;
-    for (let s = 0; s < job.slabs.length; s++) {
-      const end = f + (job.slabs[s] as SlabKind).thickness;
-      if (end > top) break;
-      const gain =
-        f >= 0
-          ? worth.outside(table, s, f, end)
-          : end > 0
-            ? worth.over(table, s, -f, end)
-            : worth.outside(table, s, -end, -f);
-      if (gain <= 0) continue;
-      best = Math.max(best, gain - cutAt(table, kerf, end) + (above[end + kerf + top] as number));
+    for (let k = 0; k < kinds.length; k++) {
+      const t = thick[k] as number;
+      if (f + t > top) break;
+      const value = gains.at(kinds[k] as number, f) + (started[i + t + kerf] as number);
+      if (value > best) best = value;
     }
     above[i] = best;
-    const started = best - cutAt(table, kerf, f - kerf);
+    const start = best - cutAt(table, kerf, f - kerf);
+    started[i] = start;
     const later = fresh[i + 1] as number;
-    fresh[i] = Math.max(started, later);
-    from[i] = started > later ? f : (from[i + 1] as number);
+    fresh[i] = Math.max(start, later);
+    from[i] = start > later ? f : (from[i + 1] as number);
   }
   return { above, fresh, next };
 }

@@ -181,9 +181,9 @@ export class LogPlanner {
   #walk({ log, open, effort, guidance, full, offer, enough }: WalkTask): void {
     const { job } = this;
     const { arcs, values, limit, onwards } = guidance;
-    const ranked = new CappedFilling(job, guidance.pricing.worth, limit, full === guidance.pricing);
+    const ranked = new CappedFilling(job, guidance.pricing, limit, full === guidance.pricing);
     // A slab may be worth sawing though nothing at the ranking's prices: it is tried at full prices as well.
-    const fillings = full === guidance.pricing ? [ranked] : [ranked, new CappedFilling(job, full.worth, limit, true)];
+    const fillings = full === guidance.pricing ? [ranked] : [ranked, new CappedFilling(job, full, limit, true)];
     const { after } = onwards;
     const places: Partial[][] = Array.from({ length: log.places }, () => []);
     (places[0] as Partial[]).push({ bolts: [], made: open.map(() => 0), key: "", rank: -job.prices.log });

@@ -9,6 +9,7 @@ import type { BoltPattern } from "../sawing-pattern.js";
 import { type BoltTable, boltTable } from "./bolt-table.js";
 import { type Arc, bestPath, type LogTable, onward } from "./bucking.js";
 import type { Job, SlabKind, SpeciesRules } from "./job.js";
+import { SlabGains } from "./slab-gains.js";
 import { SlabWorth } from "./slab-worth.js";
 import { StackProgram } from "./stack.js";
 import { StripValues } from "./strip-values.js";
@@ -67,6 +68,7 @@ export interface BestBolts {
 /** Prices logs at one set of prices of the pieces. */
 export class LogPricing {
   readonly worth: SlabWorth;
+  readonly gains: SlabGains;
   readonly #program: StackProgram;
   readonly #shared = new Map<number, number>();
 
@@ -75,7 +77,8 @@ export class LogPricing {
     price: ArrayLike<number>,
   ) {
     this.worth = new SlabWorth(job, new StripValues(job, price));
-    this.#program = new StackProgram(job, this.worth);
+    this.gains = new SlabGains(job, this.worth);
+    this.#program = new StackProgram(job, this.gains);
   }
 
   /** Units of work so far. */

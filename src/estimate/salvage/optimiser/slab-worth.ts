@@ -10,7 +10,7 @@ import { sawableHole } from "../bolt.js";
 import type { StripPattern } from "../sawing-pattern.js";
 import type { SawGroup } from "../sawing-problem.js";
 import type { BoltTable } from "./bolt-table.js";
-import { type Job, ripPrice, type SlabKind, type SpeciesRules, type WaneRow } from "./job.js";
+import type { Job, SlabKind, WaneRow } from "./job.js";
 import type { StripValues } from "./strip-values.js";
 
 /** A run of strips [lo, hi] of a slab that keeps to a mask. */
@@ -33,101 +33,29 @@ export interface Worth {
   readonly use: SlabUse | null;
 }
 
-/** A kind of slab, clear of rot and pith, that is worth something at some width: its worth by half the width. */
-export interface ClearUse {
-  readonly kind: number;
-  readonly thickness: number;
-  /** Number of its wane. */
-  readonly wane: number;
-  readonly wide: Float64Array;
-}
-
 /** Values of slabs at one set of prices, for all bolts. */
 export class SlabWorth {
-  readonly #boxed = new Map<number, number>();
-  readonly #clearUses: ClearUse[][] = [];
+  /** By row and length; then by half the width and the pith. */
+  readonly #boxed: Map<number, number>[] = [];
 
   constructor(
     readonly job: Job,
     readonly values: StripValues,
   ) {}
 
-  /** What may be cut clear of rot and pith over length number `i`, thin to thick. */
-  clearUses(i: number, rules: SpeciesRules): readonly ClearUse[] {
-    const key = rules.id * this.job.lengths.length + i;
-    const known = this.#clearUses[key];
-    if (known !== undefined) return known;
-    const made = rules.rows.flatMap((rows, kind) => {
-      const { thickness } = this.job.slabs[kind] as SlabKind;
-      return rows.map(
-        ({ wane, clear }): ClearUse => ({ kind, thickness, wane, wide: this.values.wide(i, clear, kind) }),
-      );
-    });
-    const worthy = made.filter(({ wide }) => (wide.at(-1) as number) > 0);
-    this.#clearUses[key] = worthy;
-    return worthy;
-  }
-
-  /** Worth of slab kind `s` with faces `near` ≤ `outer` from the axis on one side of it; near is 0 when it holds the axis. */
-  outside(table: BoltTable, s: number, near: number, outer: number): number {
-    if (near >= table.core) return this.#clear(table, s, outer);
-    return this.#meeting(table, s, near, outer, near === 0 && table.box === 0);
-  }
-
-  /** Worth of a slab that holds the axis, reaching `below` under it and `above` over it. */
-  over(table: BoltTable, s: number, below: number, above: number): number {
-    const outer = Math.max(below, above);
-    if (table.core === 0) return this.#clear(table, s, outer);
-    return this.#meeting(table, s, 0, outer, Math.min(below, above) >= table.box);
-  }
-
-  #clear(table: BoltTable, s: number, outer: number): number {
-    let best = 0;
-    for (const row of table.rules.rows[s] as readonly WaneRow[]) {
-      const half = (table.half[row.wane] as Uint16Array)[outer] as number;
-      const value = this.values.wide(table.length, row.clear, s)[half] as number;
-      if (value > best) best = value;
-    }
-    return best;
-  }
-
-  /**
-   * Both sides of a hole. Where it is no wider than a kerf, strips just one kerf apart would share the cut between them:
-   * that cut is not charged twice, so that no plan is worth more than is reckoned here.
-   */
-  #beside(i: number, mask: number, s: number, half: number, hole: number): number {
-    const sides = 2 * this.values.slab(i, mask, s, half - hole);
-    const { kerf, thickness } = this.job.slabs[s] as SlabKind;
-    return sides > 0 && 2 * hole <= kerf ? sides + ripPrice(this.job, thickness, this.job.lengths[i] as number) : sides;
-  }
-
-  #meeting(table: BoltTable, s: number, near: number, outer: number, boxes: boolean): number {
-    const { values } = this;
-    const rot = table.rot[near] as number;
-    const clear = Math.max(rot, table.pith[near] as number);
-    const i = table.length;
-    let best = 0;
-    for (const row of table.rules.rows[s] as readonly WaneRow[]) {
-      const half = (table.half[row.wane] as Uint16Array)[outer] as number;
-      if (half <= rot) continue;
-      let value =
-        rot > 0 ? this.#beside(i, row.touching, s, half, rot) : (values.wide(i, row.touching, s)[half] as number);
-      if (row.clear !== row.touching && half > clear) {
-        value = Math.max(value, this.#beside(i, row.clear, s, half, clear));
-      }
-      if (boxes && row.boxing !== row.touching) value = Math.max(value, this.#boxedValue(table, s, row, half));
-      if (value > best) best = value;
-    }
-    return best;
-  }
-
   /** Remembered: it depends on length, kind, wane, width and pith only, and these come back from bolt to bolt. */
-  #boxedValue(table: BoltTable, s: number, row: WaneRow, half: number): number {
-    const key = ((table.length * 4096 + row.id) * 4096 + half) * 4096 + table.box;
-    let value = this.#boxed.get(key);
+  boxedValue(table: BoltTable, s: number, row: WaneRow, half: number): number {
+    const place = row.id * this.job.lengths.length + table.length;
+    let known = this.#boxed[place];
+    if (known === undefined) {
+      known = new Map();
+      this.#boxed[place] = known;
+    }
+    const key = half * 4096 + table.box;
+    let value = known.get(key);
     if (value === undefined) {
       value = this.#bestBoxed(table, s, row, half)?.value ?? 0;
-      this.#boxed.set(key, value);
+      known.set(key, value);
     }
     return value;
   }

@@ -6,7 +6,7 @@
  */
 import type { BoltTable } from "./bolt-table.js";
 import type { Job, SlabKind } from "./job.js";
-import type { ClearUse, SlabWorth } from "./slab-worth.js";
+import type { SlabGains } from "./slab-gains.js";
 
 /** A slab of a stack, by number of its kind. */
 export interface StackSlab {
@@ -25,6 +25,8 @@ interface Joint {
 export class StackProgram {
   /** Best of what lies above face f, the cut under it paid. */
   #above = new Float64Array(0);
+  /** The same with that cut to pay. */
+  #started = new Float64Array(0);
   /** Best of any face from f up that starts with a cut of its own; 0 for leaving it. */
   #afresh = new Float64Array(0);
   /** Stacks reckoned so far: the measure of work. */
@@ -32,7 +34,7 @@ export class StackProgram {
 
   constructor(
     readonly job: Job,
-    readonly worth: SlabWorth,
+    readonly gains: SlabGains,
   ) {}
 
   /** Worth of the best stack of a bolt, its set-up not yet paid. */
@@ -46,6 +48,7 @@ export class StackProgram {
     const size = table.top + thickest + 2 * this.job.problem.shop.millKerf + 4;
     if (this.#above.length < size) {
       this.#above = new Float64Array(2 * size);
+      this.#started = new Float64Array(2 * size);
       this.#afresh = new Float64Array(2 * size);
     }
     this.#above.fill(0, table.top, size);
@@ -55,48 +58,29 @@ export class StackProgram {
   #fill(table: BoltTable): void {
     this.work++;
     this.#room(table);
+    this.gains.fill(table);
     const kerf = this.job.problem.shop.millKerf;
     const waste = Math.max(1, kerf);
-    const [above, afresh] = [this.#above, this.#afresh];
-    const { cut, top, core } = table;
-    const uses = this.worth.clearUses(table.length, table.rules);
-    const halves = uses.map(({ wane }) => table.half[wane] as Uint16Array);
-    for (let f = top; f >= core; f--) {
+    const [above, started, afresh] = [this.#above, this.#started, this.#afresh];
+    const { cut, top } = table;
+    const { outside, stride, kinds } = this.gains;
+    const thick = kinds.map((s) => (this.job.slabs[s] as SlabKind).thickness);
+    const base = kinds.map((s) => s * stride);
+    for (let f = top + 1; f <= top + kerf; f++) started[f] = -(cut[f] as number);
+    for (let f = top; f >= 0; f--) {
       let best = afresh[f + waste] as number;
-      for (let u = 0; u < uses.length; u++) {
-        const { thickness, wide } = uses[u] as ClearUse;
-        const end = f + thickness;
+      for (let k = 0; k < thick.length; k++) {
+        const end = f + (thick[k] as number);
         if (end > top) break;
-        const gain = wide[(halves[u] as Uint16Array)[end] as number] as number;
-        if (gain <= 0) continue;
-        const value = gain - (cut[end + kerf] as number) + (above[end + kerf] as number);
+        const value = (outside[(base[k] as number) + f] as number) + (started[end + kerf] as number);
         if (value > best) best = value;
       }
       above[f] = best;
-      const started = f >= kerf ? best - (cut[f] as number) : 0;
+      const start = best - (cut[f] as number);
+      started[f] = start;
       const later = afresh[f + 1] as number;
-      afresh[f] = Math.max(started, later);
+      afresh[f] = f >= kerf && start > later ? start : later;
     }
-    for (let f = Math.min(core - 1, top); f >= 0; f--) {
-      const best = this.#core(table, f, afresh[f + waste] as number);
-      above[f] = best;
-      afresh[f] = Math.max(afresh[f + 1] as number, f >= kerf ? best - (cut[f] as number) : 0);
-    }
-  }
-
-  /** The same step where the slab may meet rot or pith. */
-  #core(table: BoltTable, f: number, least: number): number {
-    const kerf = this.job.problem.shop.millKerf;
-    let best = least;
-    for (let s = 0; s < this.job.slabs.length; s++) {
-      const end = f + (this.job.slabs[s] as SlabKind).thickness;
-      if (end > table.top) break;
-      const gain = this.worth.outside(table, s, f, end);
-      if (gain <= 0) continue;
-      const value = gain - (table.cut[end + kerf] as number) + (this.#above[end + kerf] as number);
-      if (value > best) best = value;
-    }
-    return best;
   }
 
   #join(table: BoltTable): Joint {
@@ -114,36 +98,31 @@ export class StackProgram {
       const value = (above[y + kerf] as number) + (above[-y] as number) - (cut[-y] as number);
       if (value > best.value) best = { value, slab: null, kerfAt: y };
     }
-    for (const [kind, { thickness }] of job.slabs.entries()) {
-      best = this.#overAxis(table, kind, thickness, best.value) ?? best;
-    }
+    for (const kind of this.gains.kinds) best = this.#overAxis(table, kind, best.value) ?? best;
     return best;
   }
 
   /** The best stack with a slab of a kind over the axis, if it is worth more than `least`; lower half the thinner one. */
-  #overAxis(table: BoltTable, kind: number, thickness: number, least: number): Joint | null {
+  #overAxis({ top }: BoltTable, kind: number, least: number): Joint | null {
     const kerf = this.job.problem.shop.millKerf;
-    const above = this.#above;
-    const { cut, top } = table;
-    const uses = this.worth.clearUses(table.length, table.rules).filter((use) => use.kind === kind);
-    if (table.core === 0 && uses.length === 0) return null;
-    let best: Joint | null = null;
+    const started = this.#started;
+    const { gains } = this;
+    const { thickness } = this.job.slabs[kind] as SlabKind;
+    const middle = Math.ceil(thickness / 2);
+    if (middle > top) return null;
+    // The widest slab: none off the middle is worth more.
+    const widest = gains.over(kind, middle);
     let most = least;
-    for (let over = Math.ceil(thickness / 2); over < thickness && over <= top; over++) {
-      const under = thickness - over;
-      let gain = 0;
-      if (table.core > 0) gain = this.worth.over(table, kind, under, over);
-      else
-        for (const { wide, wane } of uses)
-          gain = Math.max(gain, wide[(table.half[wane] as Uint16Array)[over] as number] as number);
-      if (gain <= 0) continue;
-      const cuts = (cut[over + kerf] as number) + (cut[under + kerf] as number);
-      const value = gain - cuts + (above[over + kerf] as number) + (above[under + kerf] as number);
-      if (value <= most) continue;
-      most = value;
-      best = { value, slab: { kind, y0: -under }, kerfAt: null };
+    let found = 0;
+    for (let over = middle; over < thickness && over <= top; over++) {
+      const halves = (started[over + kerf] as number) + (started[thickness - over + kerf] as number);
+      if (widest + halves <= most) continue;
+      const gain = gains.over(kind, over);
+      if (gain <= 0 || gain + halves <= most) continue;
+      most = gain + halves;
+      found = over;
     }
-    return best;
+    return found === 0 ? null : { value: most, slab: { kind, y0: found - thickness }, kerfAt: null };
   }
 
   /** Slabs of the best stack, y ascending. */
@@ -171,15 +150,15 @@ export class StackProgram {
 
   /** Slabs above face f, whose cut is paid. */
   #upward(table: BoltTable, f: number): StackSlab[] {
-    const { job, worth } = this;
+    const { job, gains } = this;
     const kerf = job.problem.shop.millKerf;
-    const [above, afresh] = [this.#above, this.#afresh];
+    const [above, started, afresh] = [this.#above, this.#started, this.#afresh];
     if (f > table.top || (above[f] as number) <= 0) return [];
-    for (const [kind, { thickness }] of job.slabs.entries()) {
-      const end = f + thickness;
+    for (const kind of gains.kinds) {
+      const end = f + (job.slabs[kind] as SlabKind).thickness;
       if (end > table.top) break;
-      const gain = worth.outside(table, kind, f, end);
-      if (gain <= 0 || gain - (table.cut[end + kerf] as number) + (above[end + kerf] as number) !== above[f]) continue;
+      const gain = gains.at(kind, f);
+      if (gain <= 0 || gain + (started[end + kerf] as number) !== above[f]) continue;
       return [{ kind, y0: f }, ...this.#upward(table, end + kerf)];
     }
     if (afresh[f + Math.max(1, kerf)] === above[f]) return this.#fresh(table, f + Math.max(1, kerf));

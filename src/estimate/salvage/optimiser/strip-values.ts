@@ -9,10 +9,10 @@ import { type Job, ripPrice, type SlabKind } from "./job.js";
 /** Worths at one set of prices. */
 export class StripValues {
   /** Worth of the best pieces within a length: [mask × sections + section][length]. */
-  readonly #strips: Float64Array[];
+  readonly #strips: (Float64Array | undefined)[];
   /** Filled when first asked for: [(length × masks + mask) × slabs + slab]. */
   readonly #runs: (Float64Array | undefined)[];
-  readonly #wides: (Float64Array | undefined)[];
+  readonly #sawn: (Float64Array | undefined)[];
   readonly #rips: readonly Float64Array[];
 
   /** @param price - What a piece is worth, by group; pieces worth no more than their crosscut are never laid. */
@@ -22,8 +22,8 @@ export class StripValues {
   ) {
     const tables = job.lengths.length * job.masks.length * job.slabs.length;
     this.#runs = new Array(tables).fill(undefined);
-    this.#wides = new Array(tables).fill(undefined);
-    this.#strips = job.masks.flatMap((_, mask) => job.sections.map((_, section) => this.#stripWorth(mask, section)));
+    this.#sawn = new Array(tables).fill(undefined);
+    this.#strips = new Array(job.masks.length * job.sections.length).fill(undefined);
     this.#rips = job.lengths.map((length) =>
       Float64Array.from(job.slabs, (slab) => ripPrice(job, slab.thickness, length)),
     );
@@ -51,23 +51,31 @@ export class StripValues {
   /** Worth of a whole run that is `width` wide: with the last rip cut, never below 0. */
   slab(i: number, mask: number, s: number, width: number): number {
     const point = this.job.slabs[s]?.pointOf[width] as number;
-    return Math.max(0, (this.run(i, mask, s)[point] as number) - this.rip(i, s));
+    return this.sawn(i, mask, s)[point] as number;
   }
 
-  /** Worth of a slab that is one run, by half its width. */
-  wide(i: number, mask: number, s: number): Float64Array {
+  /** Worth of a whole run by the point of its width: with the last rip cut, never below 0. */
+  sawn(i: number, mask: number, s: number): Float64Array {
     const key = this.#key(i, mask, s);
-    const known = this.#wides[key];
+    const known = this.#sawn[key];
     if (known !== undefined) return known;
-    const { pointOf } = this.job.slabs[s] as SlabKind;
-    const run = this.run(i, mask, s);
     const rip = this.rip(i, s);
-    const made = new Float64Array(((pointOf.length - 1) >> 1) + 1);
-    for (let half = 0; half < made.length; half++) {
-      const worth = (run[pointOf[2 * half] as number] as number) - rip;
-      made[half] = Math.max(worth, 0);
-    }
-    this.#wides[key] = made;
+    const made = this.run(i, mask, s).map((worth) => Math.max(0, worth - rip));
+    this.#sawn[key] = made;
+    return made;
+  }
+
+  /** Whether any strip of slab kind `s` is worth something over length number `i`. */
+  boxes(i: number, mask: number, s: number): boolean {
+    return (this.job.slabs[s] as SlabKind).strips.some(({ section }) => this.stripWorth(mask, section, i) > 0);
+  }
+
+  #strip(mask: number, section: number): Float64Array {
+    const key = mask * this.job.sections.length + section;
+    const known = this.#strips[key];
+    if (known !== undefined) return known;
+    const made = this.#stripWorth(mask, section);
+    this.#strips[key] = made;
     return made;
   }
 
@@ -91,7 +99,7 @@ export class StripValues {
 
   /** Worth of the best strip of a section over length number `i`. */
   stripWorth(mask: number, section: number, i: number): number {
-    return this.#strips[mask * this.job.sections.length + section]?.[i] as number;
+    return this.#strip(mask, section)[i] as number;
   }
 
   #runWorth(i: number, mask: number, s: number): Float64Array {
@@ -116,7 +124,7 @@ export class StripValues {
   /** Groups of the pieces that make a strip worth what it is. */
   stripPieces(mask: number, section: number, i: number): number[] {
     const { job } = this;
-    const worth = this.#strips[mask * job.sections.length + section] as Float64Array;
+    const worth = this.#strip(mask, section);
     const flags = job.masks[mask];
     const pieces: number[] = [];
     for (let at = i; at >= 0 && (worth[at] as number) > 0; ) {
