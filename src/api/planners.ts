@@ -13,12 +13,12 @@ const SKETCH_WORK = 80_000;
 /** Of a sawing plan that is asked for by itself: half a second or less. */
 export const WHOLE_SAWING_WORK = 6_000;
 /** Of a sawing plan of an estimate, which has several; with more the best mix of the demos is not cheaper. */
-const SAWING_WORK = 2_500;
+const SAWING_WORK = 1_500;
 /** Of the one that saws or buys piece by piece, which most best mixes come from, and which the bound on mixes rests on. */
-const JOINT_WORK = 6_000;
+const JOINT_WORK = 4_000;
 /** Of one for a point of the frontier, of which there are several. */
 const POINT_WORK = 1_500;
-const SEED = 1;
+const SEED = 3;
 
 /** Whoever watches a job that plans: `Stages` will do. */
 export interface PlanWatch {

@@ -5,14 +5,15 @@
  * Bounded by counted work, so that the same question gives the same plan on every machine. Starts from the careful
  * sawyer's plan and is never worse.
  */
+
 import { carefulBolts, carefulSawyer } from "./careful-sawyer.js";
 import { planCost } from "./cut-measures.js";
 import { sizedJob } from "./optimiser/bucking.js";
+import { planByWorth } from "./optimiser/by-worth.js";
 import { relax, Yard } from "./optimiser/column-generation.js";
 import { CountedWork, type WorkOptions } from "./optimiser/counted-work.js";
 import { dive } from "./optimiser/dive.js";
 import { everyYield } from "./optimiser/every-yield.js";
-import { orderLogs } from "./optimiser/few-logs.js";
 import type { Job } from "./optimiser/job.js";
 import { LogPlanner } from "./optimiser/log-planner.js";
 import { logPattern, trimmed } from "./optimiser/pattern-cost.js";
@@ -48,12 +49,12 @@ const ROUNDS = 60;
 const RELAXATION_GAP = 0.001;
 /** Most of the work that the relaxation, then the dive, then the listing of every yield may take. */
 const RELAXATION_SHARE = 0.4;
-const DIVE_SHARE = 0.2;
-const LISTING_SHARE = 0.25;
+const DIVE_SHARE = 0.15;
+const BY_WORTH_SHARE = 0.2;
+const LISTING_SHARE = 0.05;
 /** The same where so few yields can be told apart that the listing nearly always comes to its end. */
-const SMALL_LISTING_SHARE = 0.8;
+const SMALL_LISTING_SHARE = 0.45;
 const SMALL = 30_000;
-const ORDER_SHARE = 0.3;
 
 /** Plans all logs of a problem. */
 export function planSawing(problem: SawingProblem, options: SawingOptions): SawingOutcome {
@@ -98,9 +99,10 @@ function search(job: Job, work: CountedWork, seed: number): Found {
   work.enter("whole logs");
   const dived = new WholePlan(job);
   dive(yard, dived, master.x, planner, work.part(DIVE_SHARE));
+  const worths = { piece: prices, log: master.log };
+  const byWorth = planByWorth({ yard, planner, worths }, work.part(BY_WORTH_SHARE));
   const few = job.count.reduce((product, count) => product * (count + 1), 1) <= SMALL;
-  const ordered = few ? null : orderLogs(yard, planner, work.part(ORDER_SHARE));
-  const first = [start, dived, ordered].reduce<WholePlan>(cheapest, new WholePlan(job));
+  const first = [start, dived, byWorth].reduce<WholePlan>(cheapest, new WholePlan(job));
   const listing = work.part(few ? SMALL_LISTING_SHARE : LISTING_SHARE);
   const listed = everyYield({ yard, prices, most: first.cost, budget: listing });
   const proven = Math.max(bound, listed.bound);
@@ -113,7 +115,7 @@ function search(job: Job, work: CountedWork, seed: number): Found {
     budget: work,
     used,
     chance: seededChance(seed),
-    prices,
+    worths,
     bound: proven,
   });
   return { plan: writePlan(improved), bound: proven };

@@ -62,7 +62,17 @@ export function dive(yard: Yard, plan: WholePlan, first: Float64Array, planner: 
     const table = yard.logs[logClass];
     for (const log of logs) {
       if (table === undefined || budget.out) return;
-      const effort = { steps: 6, labels: 4, plans: 2, bolts: 3, shares: [1], starts: 16, fresh: true, patient: false };
+      const effort = {
+        steps: 16,
+        labels: 4,
+        plans: 2,
+        bolts: 3,
+        shares: [1],
+        starts: 16,
+        fresh: true,
+        patient: false,
+        most: 800,
+      };
       plan.set(log, planner.plan(table, plan.open(), job.buy, effort));
     }
   }

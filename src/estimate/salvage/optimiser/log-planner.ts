@@ -32,12 +32,17 @@ export interface Effort {
   readonly patient: boolean;
   /** Whether all bolts are looked over again at the prices asked. */
   readonly fresh: boolean;
+  /** Work after which no further stack is walked. */
+  readonly most: number;
 }
 
 /** Bolts of a log that are looked at again and again. */
 const KEPT_ARCS = 24;
 /** So many of them change when a log is looked over again. */
 const FRESH_ARCS = 10;
+
+/** Steps without a better worth after which they are halved (Held, Wolfe & Crowder 1974). */
+const PATIENCE = 3;
 
 /** Prices that rank partial plans, and what the bolts are worth at them. */
 interface Guidance {
@@ -68,6 +73,8 @@ interface WalkTask {
   readonly full: LogPricing;
   readonly offer: (bolts: readonly BoltPattern[]) => void;
   readonly enough: () => number;
+  /** Work of the budget at which to end. */
+  readonly end: number;
 }
 
 /** Steps of a walk that take about as long as one stack of the dynamic program. Measured. */
@@ -101,6 +108,7 @@ export class LogPlanner {
    */
   plan(log: LogTable, open: readonly number[], price: readonly number[], effort: Effort, atLeast = 0): LogPattern {
     const { job } = this;
+    const from = this.budget.used;
     let best = leftLying(job);
     let bestWorth = atLeast;
     const offer = (bolts: readonly BoltPattern[]) => {
@@ -120,24 +128,28 @@ export class LogPlanner {
     let limit = price.map(() => 0);
     let least: Guidance | null = null;
     let full: Guidance | null = null;
+    let pace = 1;
+    let idle = 0;
     for (let step = 0; step < effort.steps && !this.budget.out; step++) {
       const guidance = this.#guidance(log, open, price, limit);
       full ??= guidance;
       const { value: upper, pricing, arcs, onwards } = guidance;
       const raw = logPattern(job, log.log, pricing.patterns(bestPath(log, onwards).map((i) => arcs[i] as Arc)));
       offer(raw.bolts);
-      if (least === null || upper < least.value - 1e-9) least = guidance;
+      if (least === null || upper < least.value - 1e-9) [least, idle] = [guidance, 0];
+      else if (++idle % PATIENCE === 0) pace /= 2;
       if (least.value <= bestWorth + 1e-6) return best;
       const over = Array.from(raw.made, (made, j) => made - Math.max(0, open[j] as number));
       const norm = over.reduce((sum, d, j) => sum + (d > 0 || (limit[j] as number) > 0 ? d * d : 0), 0);
       if (norm === 0) break;
-      const size = Math.min(1, 1.5 / (1 + step / 4)) * ((upper - bestWorth) / norm);
+      const size = pace * ((upper - bestWorth) / norm);
       limit = limit.map((mu, j) => Math.min(price[j] as number, Math.max(0, mu + size * (over[j] as number))));
     }
+    const end = from + effort.most;
     if (effort.labels === 0 || least === null || full === null) return best;
     const { limit: most, value } = least;
     for (const share of effort.shares) {
-      if (value <= bestWorth + 1e-6 || this.budget.out) break;
+      if (value <= bestWorth + 1e-6 || this.budget.out || this.budget.used >= end) break;
       const shared = () =>
         this.#guidance(
           log,
@@ -146,7 +158,7 @@ export class LogPlanner {
           most.map((mu) => mu * share),
         );
       const guidance = share === 1 ? least : share === 0 ? full : shared();
-      this.#walk({ log, open, effort, guidance, full: full.pricing, offer, enough: () => bestWorth });
+      this.#walk({ log, open, effort, guidance, full: full.pricing, offer, enough: () => bestWorth, end });
     }
     return best;
   }
@@ -178,7 +190,7 @@ export class LogPlanner {
   }
 
   /** Partial plans from place to place, from the butt; each bolt for what the ones before have left open. */
-  #walk({ log, open, effort, guidance, full, offer, enough }: WalkTask): void {
+  #walk({ log, open, effort, guidance, full, offer, enough, end }: WalkTask): void {
     const { job } = this;
     const { arcs, values, limit, onwards } = guidance;
     const ranked = new CappedFilling(job, guidance.pricing, limit, full === guidance.pricing);
@@ -200,7 +212,7 @@ export class LogPlanner {
           .slice(0, effort.bolts);
         for (const { arc, hope } of promising) {
           const name = `${arc.from} ${arc.length} ${plan.key}`;
-          if (this.budget.out || tried.has(name)) continue;
+          if (this.budget.out || this.budget.used >= end || tried.has(name)) continue;
           tried.add(name);
           const rest = arc.to >= 0 ? (after[arc.to] as number) : 0;
           if (plan.rank + hope + allOpen <= enough() + 1e-6) continue;

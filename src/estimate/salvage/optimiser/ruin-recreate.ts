@@ -5,6 +5,7 @@
  */
 
 import type { BoltPattern } from "../sawing-pattern.js";
+import { inOrder, planLogs, type Worths } from "./by-worth.js";
 import type { Yard } from "./column-generation.js";
 import type { Budget } from "./counted-work.js";
 import type { Effort, LogPlanner } from "./log-planner.js";
@@ -19,6 +20,12 @@ const WARMTH = 0.02;
 /** Chance that a dropped log is left lying this time: where there is much wood, the question is which logs to leave. */
 const LEFT_OUT = 0.2;
 
+/** Chance that many logs are planned again at once; most of them; how much their prices vary; how late those rise. */
+const REBUILT = 0.15;
+const MOST_REBUILT = 12;
+const SPREAD = 0.4;
+const LATEST = 4;
+
 /** What the search runs on. */
 export interface Search {
   readonly yard: Yard;
@@ -27,8 +34,8 @@ export interface Search {
   /** Share of the budget that is used up, 0 to 1. */
   readonly used: () => number;
   readonly chance: () => number;
-  /** What a piece of each group is worth by the relaxation. */
-  readonly prices: ArrayLike<number>;
+  /** What pieces and logs are worth by the relaxation. */
+  readonly worths: Worths;
   /** No plan costs less: reached, the search ends. */
   readonly bound: number;
 }
@@ -47,7 +54,8 @@ export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
     const before = budget.used;
     const most = now.cost + WARMTH * now.cost * (1 - search.used()) * chance() ** 3;
     const trial = now.copy();
-    if (chance() < BOLTS) bolts(trial, search, effort, most);
+    if (chance() < REBUILT) rebuild(trial, search, effort);
+    else if (chance() < BOLTS) bolts(trial, search, effort, most);
     else logs(trial, search, effort, most);
     budget.spend(1);
     looks.spent(kind, budget.used - before);
@@ -62,13 +70,27 @@ export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
  * Prices lowered at random, each group's by its own factor: from the whole, or from the whole towards what the
  * relaxation says that a piece is worth.
  */
-function lowered({ yard, prices, chance }: Search): number[] {
+function lowered({ yard, worths, chance }: Search): number[] {
   const { buy } = yard.job;
   if (chance() < 0.5) return buy.map((price) => price * Math.min(HIGHEST_FACTOR, chance() * 1.6));
   return buy.map((price, j) => {
-    const worth = prices[j] as number;
+    const worth = worths.piece[j] as number;
     return worth + (price - worth) * (chance() * 1.4 - 0.4);
   });
+}
+
+/** Plans a third of the logs or more again, the one worth most first. */
+function rebuild(trial: WholePlan, search: Search, effort: Effort): void {
+  const { yard, chance } = search;
+  const count = yard.job.problem.logs.length;
+  const most = Math.min(count, MOST_REBUILT);
+  const dropped = draw(count, Math.ceil(most * (0.3 + 0.7 * chance())), chance);
+  // Worths a little off, each group's by its own factor, so that no two trials are alike.
+  const piece = Array.from(search.worths.piece, (worth, j) =>
+    Math.min(yard.job.buy[j] as number, worth * (1 + SPREAD * (chance() - 0.5))),
+  );
+  const ask = { ...search, worths: { ...search.worths, piece }, effort };
+  planLogs(trial, inOrder(ask, dropped), LATEST * chance(), ask);
 }
 
 /** Drops some logs and plans them again. @param most - The plan is of no use unless it costs less. */
@@ -111,11 +133,14 @@ function bolts(trial: WholePlan, search: Search, effort: Effort, most: number): 
 
 /** From quick looks to thorough ones. Each kind gets an equal share of the work, so quick ones are by far the most. */
 const LOOKS = [
-  { steps: 5, labels: 0, plans: 0, bolts: 0, starts: 0, patient: false },
-  { steps: 4, labels: 4, plans: 1, bolts: 1, starts: 12, patient: false },
-  { steps: 6, labels: 6, plans: 2, bolts: 3, starts: 40, patient: false },
-  { steps: 8, labels: 20, plans: 6, bolts: 8, starts: 100, patient: true },
+  { steps: 12, labels: 0, plans: 0, bolts: 0, starts: 0, patient: false, most: 0 },
+  { steps: 14, labels: 4, plans: 1, bolts: 1, starts: 12, patient: false, most: 60 },
+  { steps: 16, labels: 6, plans: 2, bolts: 3, starts: 40, patient: false, most: 150 },
+  { steps: 20, labels: 20, plans: 6, bolts: 8, starts: 100, patient: true, most: 1200 },
 ];
+
+/** Every other look takes so few steps only: it sees less, and something else. */
+const FEW_STEPS = 5;
 
 /** Hands out kinds of look so that each has had about the same work. */
 class Looks {
@@ -127,7 +152,9 @@ class Looks {
   next(): { kind: number; effort: Effort } {
     const kind = this.#work.indexOf(Math.min(...this.#work));
     const shares = [[1, 1, 0, 0.5][Math.floor(this.chance() * 4)] as number];
-    return { kind, effort: { ...(LOOKS[kind] as (typeof LOOKS)[number]), shares, fresh: this.chance() < 0.15 } };
+    const look = LOOKS[kind] as (typeof LOOKS)[number];
+    const steps = this.chance() < 0.5 ? look.steps : FEW_STEPS;
+    return { kind, effort: { ...look, steps, shares, fresh: this.chance() < 0.15 } };
   }
 
   spent(kind: number, work: number): void {

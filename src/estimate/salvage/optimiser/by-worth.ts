@@ -1,0 +1,87 @@
+/**
+ * Logs planned one after another, the one worth most first: each at prices between what the relaxation says that a
+ * piece is worth and what it costs to buy, from the former for the first log to the latter for the last.
+ *
+ * The first logs must not take what later ones make more cheaply, and the last must not leave what nobody makes then.
+ */
+import type { Yard } from "./column-generation.js";
+import type { Budget } from "./counted-work.js";
+import type { Effort, LogPlanner } from "./log-planner.js";
+import { leftLying } from "./pattern-cost.js";
+import { WholePlan } from "./whole-plan.js";
+
+/** What the relaxation says of pieces, by group, and of logs, by class. */
+export interface Worths {
+  readonly piece: ArrayLike<number>;
+  readonly log: ArrayLike<number>;
+}
+
+/** What it runs on. */
+export interface ByWorth {
+  readonly yard: Yard;
+  readonly planner: LogPlanner;
+  readonly worths: Worths;
+  readonly effort: Effort;
+}
+
+/** How late prices rise to those of buying: high powers late, 0 at once. Assumption, measured on the frozen problems. */
+const LATE = [3, 1];
+/** Logs that count as few, and the work that each may take when it is planned first and for everything. */
+const FEW = 4;
+const MOST_ALONE = 700;
+const LOOK = {
+  steps: 16,
+  labels: 4,
+  plans: 1,
+  bolts: 2,
+  shares: [1],
+  starts: 12,
+  fresh: false,
+  patient: false,
+  most: 60,
+};
+
+/** The best of a few such plans within the budget. */
+export function planByWorth(ask: Omit<ByWorth, "effort">, budget: Budget): WholePlan {
+  const { job } = ask.yard;
+  const logs = inOrder(ask, [...job.problem.logs.keys()]);
+  const ways = LATE.map((late) => ({ late, logs, most: LOOK.most }));
+  // Of few logs one may do it all, if it is looked at well.
+  const alone = logs.length > FEW ? [] : logs.map((log) => [log, ...logs.filter((other) => other !== log)]);
+  for (const order of alone) ways.push({ late: 0, logs: order, most: MOST_ALONE });
+  let best = new WholePlan(job);
+  for (const { late, logs, most } of ways) {
+    if (budget.out) break;
+    const plan = new WholePlan(job);
+    planLogs(plan, logs, late, { ...ask, effort: { ...LOOK, most } });
+    if (plan.cost < best.cost) best = plan;
+  }
+  return best;
+}
+
+/** Some logs, the one worth most by the relaxation first. */
+export function inOrder({ yard, worths }: Omit<ByWorth, "effort">, logs: readonly number[]): number[] {
+  const worth = new Map<number, number>();
+  for (const [logClass, { alike }] of yard.logs.entries())
+    for (const log of alike) worth.set(log, worths.log[logClass] as number);
+  return [...logs].sort((a, b) => (worth.get(b) as number) - (worth.get(a) as number) || a - b);
+}
+
+/** Plans some logs of a plan anew, in the order given. */
+export function planLogs(
+  plan: WholePlan,
+  logs: readonly number[],
+  late: number,
+  { yard, planner, worths, effort }: ByWorth,
+): void {
+  const { job } = yard;
+  for (const log of logs) plan.set(log, leftLying(job));
+  for (const [i, log] of logs.entries()) {
+    const rise = logs.length > 1 ? (i / (logs.length - 1)) ** late : 1;
+    const price = job.buy.map((buy, j) => {
+      const worth = worths.piece[j] as number;
+      return worth + (buy - worth) * rise;
+    });
+    plan.set(log, planner.plan(yard.tableOf(log), plan.open(), price, effort));
+  }
+}
