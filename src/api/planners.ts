@@ -18,7 +18,7 @@ const SAWING_WORK = 1_500;
 const JOINT_WORK = 4_000;
 /** Of one for a point of the frontier, of which there are several. */
 const POINT_WORK = 1_500;
-const SEED = 3;
+const SEED = 2;
 
 /** Whoever watches a job that plans: `Stages` will do. */
 export interface PlanWatch {
