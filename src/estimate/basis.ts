@@ -166,11 +166,10 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
       crosscut: assumed.cell("rate.crosscut"),
     },
     cutting: {
-      sheet,
+      pricing,
       system: request.system,
       kerf: mill.crossKerf,
       endTrim: assumed.cell("buy.endTrim"),
-      minorDigits: digits,
     },
     sawyer: undefined,
   };

@@ -134,13 +134,15 @@ function milledGroup(
 /** A guess at what one bought piece costs: the cheapest length's price by the length of the piece. For the optimiser only. */
 function roughPrice(basis: Basis, substitution: GroupBasis["substitution"], group: GroupBasis["group"]): Decimal {
   if ("add" in substitution) return UNPRICED;
-  const { problem, priced } = stockQuestions(basis.cutting, [{ substitution, count: 1 }])[0] as StockQuestion;
+  const { problem, priced, moneyDigits } = stockQuestions(basis.cutting, [
+    { substitution, count: 1 },
+  ])[0] as StockQuestion;
   const piece = problem.pieces.find(({ name }) => name === group.name)?.length ?? 0;
   if (!priced || problem.stocks.length === 0) return UNPRICED;
   const rates = problem.stocks.map(({ priceMinor, length }) => decimal(priceMinor).dividedBy(length));
   return Decimal.min(...rates)
     .times(piece)
-    .dividedBy(decimal(10).pow(basis.cutting.minorDigits));
+    .dividedBy(decimal(10).pow(moneyDigits));
 }
 
 /** Where nothing is known of the price, milling is worth a good deal. Assumption; it reaches no printed figure. */

@@ -98,23 +98,20 @@ function sharedCash({ pricing, catalog }: Basis, { lines, own }: CommonCells): D
 /** Lumber, tax and the handling of each stick, shared out over the pieces so that no order costs less than its pieces. */
 function worthOf(basis: Basis, wage: Decimal): ReadonlyMap<string, Decimal> {
   const { groups, pricing, catalog, assumed, cutting } = basis;
-  const minor = decimal(10).pow(cutting.minorDigits);
   const taxed = taxRatesOn(pricing, catalog.taxes, "lumber").reduce((sum, rate) => sum.plus(aside(rate)), ONE);
   const level = aside(pricing.level).times(taxed);
   const [sort, unload] = [assumed.cell("buy.sort"), assumed.cell("buy.unload")].map((cell) =>
     asideIn(cell, "person-h"),
   );
-  const handling = wage
-    .times(aside(assumed.cell("pace")))
-    .times((sort as Decimal).plus(unload as Decimal))
-    .times(minor);
+  const handling = wage.times(aside(assumed.cell("pace"))).times((sort as Decimal).plus(unload as Decimal));
   const wanted = groups.flatMap(({ group, substitution }) =>
     "offer" in substitution ? [{ substitution, count: wholes(basis.sheet, group.count) }] : [],
   );
-  const shares = stockQuestions(cutting, wanted).flatMap(({ problem, priced }) => {
+  const shares = stockQuestions(cutting, wanted).flatMap(({ problem, priced, moneyDigits }) => {
+    const minor = decimal(10).pow(moneyDigits);
     const stocks = problem.stocks.map((stock) => {
       const price = priced ? level.times(stock.priceMinor) : ZERO;
-      return { ...stock, priceMinor: price.plus(handling).floor().toNumber() };
+      return { ...stock, priceMinor: price.plus(handling.times(minor)).floor().toNumber() };
     });
     const worth = pieceWorth({ ...problem, stocks }, WORTH_WORK);
     return problem.pieces.map(({ name, length }) => [name, decimal(worth.get(length) ?? 0).dividedBy(minor)] as const);

@@ -3,7 +3,6 @@
  * template, so that all-milled, all-bought, the mix and each leave-one-out are the same arithmetic on other plans.
  */
 
-import { pieceCost } from "../../catalog/offers/lumber.js";
 import { type Basis, basisOf, type GroupBasis } from "../basis.js";
 import { type DryingCells, type DryingPiece, layDrying } from "../effort/drying.js";
 import { layMilling, type MillingCells } from "../effort/milling.js";
@@ -11,23 +10,11 @@ import type { SettingCells } from "../effort/setting.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { amountsOf, layLine, layTaxes, type ShoppingLine } from "../purchase/line.js";
 import { type BoughtPieces, lengthSlugs, type StockQuestion, sticksOf, uncut } from "../purchase/lumber.js";
+import { laySticks } from "../purchase/sticks.js";
 import type { StockCut } from "../purchase/stock/problem.js";
-import { unit } from "../quantity/unit.js";
 import { type CutCells, layCuts, type MeasuredPlan } from "../salvage/cut-cells.js";
 import type { RoughCells } from "../salvage/rough-size.js";
-import {
-  type Cell,
-  greatest,
-  minus,
-  number,
-  type Operand,
-  over,
-  type PlanProof,
-  plus,
-  roundUp,
-  sumOr,
-  times,
-} from "../sheet/expression.js";
+import { type Cell, minus, type Operand, over, type PlanProof, plus, sumOr, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import { layConsumables } from "./consumables.js";
 import { layFinishing, type SplitGroup } from "./finishing.js";
@@ -185,17 +172,20 @@ function dryingPieces(basis: Basis, split: readonly SplitGroup[]): DryingPiece[]
 function layLumber(basis: Basis, plan: RoutePlan): ShoppingLine[] {
   const { sheet, pricing } = basis;
   const lines = plan.stock.flatMap(({ question, plan: cuts, proof }) => {
-    const { offer, problem } = question;
+    const { offer, problem, prices } = question;
     const slugs = lengthSlugs(question);
-    const sticks = [...sticksOf(problem, cuts)].map(([length, count]): ShoppingLine => {
+    const sticks = [...sticksOf(cuts)].map(([length, cut]): ShoppingLine => {
       const slug = slugs.get(length) ?? length;
       const name = `${plan.key}.buy.${offer.name}-${slug}`;
-      const planned = sheet.planned(`${name}.planned`, plain(count), proof, { label: "by the stock plan" });
-      const spare = roundUp(minus(times(planned, plus(number("1"), basis.assumed.cell("buy.wastage"))), number("1/2")));
-      const quantity = sheet.lay(`${name}.sticks`, greatest(spare, planned), { label: "stock lengths to buy" });
-      const millimetres = question.lengths.get(length);
-      if (!millimetres) throw new Error(`the stock plan buys a length that is not on offer: ${length}`);
-      const price = pieceCost(offer, { value: millimetres, unit: unit("mm") });
+      const { quantity } = laySticks(sheet, name, {
+        cut,
+        bundle: offer.bundle,
+        available: null,
+        spoiled: basis.assumed.cell("buy.wastage"),
+        proof,
+      });
+      const price = prices.get(length);
+      if (!price) throw new Error(`the stock plan buys a length that is not on offer: ${length}`);
       return layLine(
         pricing,
         { name, department: "lumber", label: `${offer.label}, ${length}`, offer: offer.name },

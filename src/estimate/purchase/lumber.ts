@@ -4,11 +4,15 @@
  * Groups that take the same offer share its stock plan. Lengths are whole steps: 1/64 in, or 0.1 mm.
  */
 import { type LumberOffer, lengthsOf, pieceCost } from "../../catalog/offers/lumber.js";
-import type { Decimal } from "../quantity/decimal.js";
-import { decimal } from "../quantity/decimal.js";
+import type { Price } from "../../catalog/offers/price.js";
+import { type Decimal, decimal } from "../quantity/decimal.js";
+import type { Quantity } from "../quantity/quantity.js";
 import { type MeasureSystem, marked } from "../quantity/text.js";
+import { aside } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
+import { type Pricing, priceCell } from "./line.js";
+import { wholeMoney } from "./money.js";
 import type { StockCut, StockProblem } from "./stock/problem.js";
 import type { Substitution } from "./substitution.js";
 
@@ -24,8 +28,12 @@ export interface StockQuestion {
   readonly problem: StockProblem;
   /** Stock length by the name it has in the problem. */
   readonly lengths: ReadonlyMap<string, Decimal>;
+  /** Price of one by the name of its length, as the plan reckoned with it: with what the user puts in its place. */
+  readonly prices: ReadonlyMap<string, Price>;
   /** True when some length has a price; otherwise the plan buys the least length. */
   readonly priced: boolean;
+  /** The problem's money is whole in units of 10^−this of the currency. */
+  readonly moneyDigits: number;
 }
 
 const STEP_MM: Readonly<Record<MeasureSystem, Decimal>> = {
@@ -47,12 +55,10 @@ export const stepsOf = (system: MeasureSystem, length: Decimal, way: "up" | "dow
 
 /** What is lost where pieces are cut from stock lengths, and the grid that lengths are counted in. */
 export interface CuttingRules {
-  readonly sheet: Sheet;
+  readonly pricing: Pricing;
   readonly system: MeasureSystem;
   readonly kerf: Cell;
   readonly endTrim: Cell;
-  /** Digits of the currency's minor unit. */
-  readonly minorDigits: number;
 }
 
 /** The stock problems of a route, one an offer, in the order of the offers' names. */
@@ -70,10 +76,10 @@ export function stockQuestions(rules: CuttingRules, bought: readonly BoughtPiece
 }
 
 function stockQuestion(rules: CuttingRules, offer: LumberOffer, bought: readonly BoughtPieces[]): StockQuestion {
-  const { sheet, system } = rules;
+  const { pricing, system } = rules;
   const step = STEP_MM[system];
-  const up = (cell: Cell): number => sheet.decide(cell).dividedBy(step).toDecimalPlaces(6).ceil().toNumber();
-  const { stocks, lengths, priced } = shelfOf(rules, offer);
+  const up = (cell: Cell): number => pricing.sheet.decide(cell).dividedBy(step).toDecimalPlaces(6).ceil().toNumber();
+  const { stocks, ...shelf } = shelfOf(rules, offer);
   const problem: StockProblem = {
     pieces: bought.map(({ substitution: { group }, count }) => ({ name: group.name, length: up(group.length), count })),
     stocks,
@@ -81,42 +87,51 @@ function stockQuestion(rules: CuttingRules, offer: LumberOffer, bought: readonly
     endTrim: up(rules.endTrim),
     ...(offer.bundle > 1 ? { bundle: offer.bundle } : {}),
   };
-  return { offer, problem, lengths, priced };
+  return { offer, problem, ...shelf };
 }
 
 /** An offer's lengths as the optimiser takes them. */
-type Shelf = Pick<StockQuestion, "lengths" | "priced"> & Pick<StockProblem, "stocks">;
+type Shelf = Pick<StockQuestion, "lengths" | "prices" | "priced" | "moneyDigits"> & Pick<StockProblem, "stocks">;
 
-const shelves = new WeakMap<LumberOffer, Map<string, Shelf>>();
+const shelves = new WeakMap<Sheet, Map<LumberOffer, Shelf>>();
 
-/** Lengths with a price, or all of them where none has one; worked out once an offer. */
-function shelfOf({ system, minorDigits }: CuttingRules, offer: LumberOffer): Shelf {
-  const known = shelves.get(offer) ?? new Map<string, Shelf>();
-  shelves.set(offer, known);
-  const found = known.get(system) ?? makeShelf(offer, system, minorDigits);
-  known.set(system, found);
+/** Lengths with a price, or all of them where none has one; worked out once an offer and sheet. */
+function shelfOf(rules: CuttingRules, offer: LumberOffer): Shelf {
+  const { sheet } = rules.pricing;
+  const known = shelves.get(sheet) ?? new Map<LumberOffer, Shelf>();
+  shelves.set(sheet, known);
+  const found = known.get(offer) ?? makeShelf(rules, offer);
+  known.set(offer, found);
   return found;
 }
 
-function makeShelf(offer: LumberOffer, system: MeasureSystem, minorDigits: number): Shelf {
+/** Lays the price of each length, bought or not: which of them are bought hangs on them all. */
+function makeShelf({ pricing, system }: CuttingRules, offer: LumberOffer): Shelf {
   const all = lengthsOf(offer).map((length) => ({
     length,
     price: pieceCost(offer, length),
     name: marked(length, system),
   }));
-  const withPrice = all.filter(({ price }) => price.kind === "priced");
+  const lengths = new Map(all.map(({ name, length }) => [name, length.value]));
+  const slugs = lengthSlugs({ lengths });
+  const withPrice = all.flatMap(({ name, length, price }) => {
+    const cell = priceCell(pricing, `${offer.name}-${slugs.get(name) ?? name}`, price, `${offer.label}, ${name}`);
+    return cell ? [{ name, length, price: aside(cell) }] : [];
+  });
+  const money = wholeMoney(
+    withPrice.map(({ price }) => price),
+    pricing.minorDigits,
+  );
   const priced = withPrice.length > 0;
-  const minor = decimal(10).pow(minorDigits);
-  const stocks = (priced ? withPrice : all).map(({ name, length, price }) => ({
-    name,
-    length: length.value.dividedBy(STEP_MM[system]).toDecimalPlaces(6).floor().toNumber(),
-    // Without any price the plan buys the least length.
-    priceMinor: (price.kind === "priced" ? price.amount.value.times(minor) : length.value)
-      .toDecimalPlaces(0)
-      .toNumber(),
-    available: null,
-  }));
-  return { stocks, lengths: new Map(all.map(({ name, length }) => [name, length.value])), priced };
+  const steps = (length: Quantity) => stepsOf(system, length.value, "down");
+  const stocks = priced
+    ? withPrice.map(({ name, length, price }) => ({
+        ...{ name, length: steps(length), priceMinor: money.whole(price), available: null },
+      }))
+    : // Without any price the plan buys the least length.
+      all.map(({ name, length }) => ({ name, length: steps(length), priceMinor: steps(length), available: null }));
+  const prices = new Map(all.map(({ name, price }) => [name, price]));
+  return { stocks, lengths, prices, priced, moneyDigits: money.digits };
 }
 
 /**
@@ -135,12 +150,11 @@ export function lengthSlugs({ lengths }: Pick<StockQuestion, "lengths">): Readon
   );
 }
 
-/** Sticks to pay for, by the name of their length; each length is bought in whole bundles. */
-export function sticksOf(problem: StockProblem, plan: readonly StockCut[]): ReadonlyMap<string, number> {
-  const bundle = problem.bundle ?? 1;
+/** Sticks that a plan cuts, by the name of their length. */
+export function sticksOf(plan: readonly StockCut[]): ReadonlyMap<string, number> {
   const sticks = new Map<string, number>();
   for (const { stock, times } of plan) sticks.set(stock, (sticks.get(stock) ?? 0) + times);
-  return new Map([...sticks].map(([stock, count]) => [stock, Math.ceil(count / bundle) * bundle]));
+  return sticks;
 }
 
 /** Pieces of each group that a plan does not cut. */

@@ -4,23 +4,11 @@ import { decimal } from "../quantity/decimal.js";
 import { quantity } from "../quantity/quantity.js";
 import { minorDigits } from "../quantity/unit.js";
 import type { StockOrder } from "../request/stock-order.js";
-import {
-  type Cell,
-  greatest,
-  least,
-  minus,
-  number,
-  over,
-  type PlanProof,
-  plus,
-  roundMoney,
-  roundUp,
-  sumOr,
-  times,
-} from "../sheet/expression.js";
-import { plain, Sheet } from "../sheet/sheet.js";
+import { type Cell, type PlanProof, roundMoney, sumOr, times } from "../sheet/expression.js";
+import { Sheet } from "../sheet/sheet.js";
 import { explainStock, type StickSteps } from "./explain-stock.js";
 import { uncut } from "./lumber.js";
+import { laySticks } from "./sticks.js";
 import type { ShortPiece, StockCut, StockOutcome, StockProblem } from "./stock/problem.js";
 import { judgeStockPlan } from "./stock-judge.js";
 import { type OrderQuestion, orderQuestion, type Stick } from "./stock-order.js";
@@ -148,20 +136,18 @@ const slugOf = (name: string): string =>
     .replaceAll('"', "in")
     .replaceAll(/[^0-9A-Za-z]+/g, "_");
 
-/** As many whole bundles as are cut; with the defects' share on top, to the nearest stick, within what can be had. */
 function layLine(sheet: Sheet, question: OrderQuestion, laying: Laying): OrderLine {
   const { problem, currency, sticks } = question;
   const { name, used, available, spoiled, proof } = laying;
   const slug = `stock.${slugOf(name)}`;
   sheet.title(slug, name);
-  const { bundle = 1 } = problem;
-  const inBundles = Math.ceil(used / bundle) * bundle;
-  const planned = sheet.planned(`${slug}.planned`, plain(inBundles), proof, { label: "sticks that the plan cuts" });
-  const cut = sheet.planned(`${slug}.cut`, plain(used), proof, { label: "of them cut" });
-  const spare = roundUp(minus(times(cut, plus(number("1"), spoiled)), number("1/2")));
-  const bundles = bundle === 1 ? spare : times(roundUp(over(spare, number(`${bundle}`))), number(`${bundle}`));
-  const most = available === null ? bundles : least(bundles, number(`${available - (available % bundle)}`));
-  const count = sheet.lay(`${slug}.sticks`, greatest(most, planned), { label: "sticks to buy" });
+  const { planned, quantity: count } = laySticks(sheet, slug, {
+    cut: used,
+    bundle: problem.bundle ?? 1,
+    available,
+    spoiled,
+    proof,
+  });
   const { price: cost, at } = sticks.get(name) as Stick;
   if (!cost) return { stock: name, planned, quantity: count, price: undefined, amount: undefined };
   const price = sheet.catalog(`price.${slug.slice(6)}`, cost, { label: `price of ${name}`, source: `order, ${at}` });

@@ -4,12 +4,13 @@ import { rateTimes } from "../../catalog/offers/price.js";
 import { type QuantityText, toQuantity, toSection } from "../../catalog/reading.js";
 import { boardFeet } from "../../catalog/sections.js";
 import { type Fault, FaultError, pointer } from "../faults.js";
-import { type Decimal, decimal } from "../quantity/decimal.js";
+import type { Decimal } from "../quantity/decimal.js";
 import { type Quantity, quantity } from "../quantity/quantity.js";
 import { exactly, type MeasureSystem, marked } from "../quantity/text.js";
 import { minorDigits } from "../quantity/unit.js";
 import { MOST_PIECES, type StockOrder } from "../request/stock-order.js";
 import { stepOf } from "./lumber.js";
+import { type WholeMoney, wholeMoney } from "./money.js";
 import type { StockLength, StockPiece, StockProblem } from "./stock/problem.js";
 
 /** A stick that is sold or lies at hand, beside its row in the problem. */
@@ -73,12 +74,15 @@ export function orderQuestion(order: StockOrder): OrderQuestion {
   const longest = Math.max(...shelf.map(({ length }) => steps.down(length))) - trim;
   const cut = order.pieces.map((piece) => partsOf(piece, steps, longest));
   refuse([...doubled(order, system), ...tooSmall(shelf, steps), ...tooMany(cut)]);
-  const money = moneyOf(shelf, currency);
+  const money = wholeMoney(
+    shelf.flatMap(({ price }) => price?.value ?? []),
+    minorDigits(currency) ?? 2,
+  );
   refuse(tooDear(shelf, money.whole));
   const stocks = [
     ...shelf.map(({ length, price, available }): StockLength => {
       const name = marked(length, system);
-      const cost = price ? money.whole(price) : steps.down(length);
+      const cost = price ? money.whole(price.value) : steps.down(length);
       return { name, length: steps.down(length), priceMinor: cost, available };
     }),
     ...leftoversOf(order, system, steps),
@@ -156,15 +160,6 @@ function atHand({ leftovers = [] }: StockOrder, system: MeasureSystem): [string,
   });
 }
 
-/** Whole money: as many digits below the minor unit, to six, as the prices have. */
-function moneyOf(shelf: readonly Stick[], currency: string) {
-  const minor = minorDigits(currency) ?? 2;
-  const needed = Math.max(0, ...shelf.map(({ price }) => price?.value.decimalPlaces() ?? 0));
-  const digits = Math.min(Math.max(minor, needed), minor + 4);
-  const scale = decimal(10).pow(digits);
-  return { digits, whole: ({ value }: Quantity) => value.times(scale).toDecimalPlaces(0).toNumber() };
-}
-
 interface Part {
   readonly row: StockPiece;
   readonly of: CutPiece;
@@ -216,9 +211,9 @@ function tooSmall(shelf: readonly Stick[], steps: Steps): Fault[] {
 /** So that the cost of all sticks stays a whole number without rounding. */
 const MOST_MONEY = 1e12;
 
-function tooDear(shelf: readonly Stick[], whole: (price: Quantity) => number): Fault[] {
+function tooDear(shelf: readonly Stick[], whole: WholeMoney["whole"]): Fault[] {
   return shelf.flatMap(({ price, at }): Fault[] => {
-    if (!price || whole(price) <= MOST_MONEY) return [];
+    if (!price || whole(price.value) <= MOST_MONEY) return [];
     const wrong = "The price is more than makes sense for a stick.";
     return [{ code: "out-of-range", at: pointer(at, "price"), wrong, cure: "Give the price of one stick." }];
   });

@@ -10,13 +10,14 @@ interface Sale {
 }
 
 /** Nothing is lost at the ends and nothing is spoiled, so that the yard's figures can be added up by hand. */
-const bought = ({ pieces, lumber }: Sale) => {
+const bought = ({ pieces, lumber }: Sale, more: { readonly waste?: string; readonly overrides?: object } = {}) => {
   const found = estimated({
     structure: { kind: "pieces", pieces: pieces.map((piece) => ({ role: "other", surface: "rough", ...piece })) },
     catalog: { name: "A yard", currency: "USD", lumber },
     shop: { lumber: "fetched" },
     options: { finish: "none" },
-    assumptions: { "buy.endTrim": "0 in", "buy.wastage": "0 %" },
+    assumptions: { "buy.endTrim": "0 in", "buy.wastage": more.waste ?? "0 %" },
+    ...(more.overrides ? { overrides: more.overrides } : {}),
   });
   const lines = found.routes.buy.lines.filter(({ department }) => department === "lumber");
   return {
@@ -58,6 +59,41 @@ describe("bought lumber", () => {
     const of = (count: number) => [{ name: "strips", count, section: "1 x 3 in", length: "7 ft" }];
     expect(bought({ pieces: of(5), lumber }).told).toEqual(["furring, 8': 26.16"]);
     expect(bought({ pieces: of(13), lumber }).told).toEqual(["furring, 8': 52.32"]);
+  });
+
+  it("in bundles is in whole bundles with its spares too: 7 % on 12 is 13, which only 24 hold; on 11 it is 12", () => {
+    const lumber = [offer("furring", "1 x 3 in", each("8 ft", "$2.00"), { bundle: 12 })];
+    const of = (count: number) => [{ name: "strips", count, section: "1 x 3 in", length: "7 ft" }];
+    expect(bought({ pieces: of(12), lumber }, { waste: "7 %" }).told).toEqual(["furring, 8': 48.00"]);
+    expect(bought({ pieces: of(11), lumber }, { waste: "7 %" }).told).toEqual(["furring, 8': 24.00"]);
+    expect(bought({ pieces: of(5), lumber }, { waste: "7 %" }).told).toEqual(["furring, 8': 24.00"]);
+  });
+
+  it("is planned at the price that the user puts in the place of the yard's", () => {
+    const lengths = [
+      { length: "8 ft", price: "$5.00" },
+      { length: "16 ft", price: "$9.00" },
+    ];
+    const lumber = [offer("spf", "2 x 4 in", { by: "piece", lengths })];
+    const pieces = [{ name: "rails", count: 4, section: "2 x 4 in", length: "7 ft" }];
+    expect(bought({ pieces, lumber }).told).toEqual(["spf, 16': 18.00"]);
+    const changed = bought({ pieces, lumber }, { overrides: { "price.spf-16": "$20" } });
+    expect(changed.told).toEqual(["spf, 8': 20.00"]);
+    expect(changed.found.routes.buy.plan.stock.map(({ proof }) => proof.covers)).toEqual([
+      "all ways to cut these pieces from these lengths; proven least",
+    ]);
+  });
+
+  it("by the foot is planned at prices below the cent, rounded once where the line is added up", () => {
+    // By hand: 8 × 1.0049 = $8.0392, and three of them $24.1176.
+    const lengths = ["8 ft", "24 ft 1 in"];
+    const lumber = [offer("spf", "2 x 4 in", { by: "length", price: "$1.0049/ft", lengths })];
+    const pieces = [{ name: "rails", count: 3, section: "2 x 4 in", length: "8 ft" }];
+    const { found, told } = bought({ pieces, lumber });
+    expect(told).toEqual(["spf, 8': 24.12"]);
+    expect(found.routes.buy.plan.stock[0]?.question.problem.stocks.map(({ priceMinor }) => priceMinor)).toEqual([
+      8_039_200, 24_201_342,
+    ]);
   });
 
   it("of groups that take the same offer is cut from the same sticks: 5 ft and 2 ft 9 in share one of 8 ft", () => {
