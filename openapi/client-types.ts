@@ -1827,6 +1827,7 @@ export type ShoppingLine = {
   readonly share: boolean;
   readonly each: LengthFigure | null;
   readonly packs: readonly PackCount[];
+  readonly leftOver: Figure | null;
   readonly price: Figure | null;
   readonly amount: Figure | null;
   readonly add: string | null;

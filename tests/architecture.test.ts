@@ -28,7 +28,7 @@ const WHOLES = [
   ...["catalog/offers/fastener.ts", "catalog/offers/lumber.ts"],
   ...["cut-list", "laying"].map((name) => `estimate/pieces/${name}.ts`),
   ...["dates", "dressing-choice", "lifts"].map((name) => `estimate/effort/${name}.ts`),
-  ...["covering-lines", "lumber", "money", "pack-lines", "shopping-list", "stock-order"].map(
+  ...["covering-lines", "fastener-articles", "lumber", "money", "pack-lines", "stock-order"].map(
     (name) => `estimate/purchase/${name}.ts`,
   ),
   ...["salvage/log-rules", "salvage/sawing-question", "sheet/evaluate", "takeoff/panel-strips"].map(

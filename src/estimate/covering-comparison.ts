@@ -89,7 +89,7 @@ function compareOne(
   const deck = takeoff.deck ?? layComparedDeck(takeoff.work, roof.deck.kind);
   const own = takeoff.deck ? takeoff.needs : [...takeoff.needs, ...deck.needs];
   const needs = own.map((need): Need => ({ ...need, name: `${name}${need.name.slice(takeoff.name.length)}` }));
-  const lines = layShoppingList(basis.pricing, basis.catalog, needs, basis.request.system);
+  const lines = layShoppingList(basis.pricing, basis.catalog, needs, basis.request.system).map(({ line }) => line);
   const taxes = layTaxes(basis.pricing, name, basis.catalog.taxes, lines);
   const unpriced = lines.filter(({ amount }) => !amount).length;
   const cash =

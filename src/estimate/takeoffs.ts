@@ -110,10 +110,11 @@ const known = (...cells: readonly (Cell | undefined)[]): Cell[] => cells.flatMap
 /** Prices the shared needs and sums the shared hours. */
 export function layCommon(basis: Basis, takeoffs: Takeoffs, own: readonly LaidLine[]): CommonCells {
   const { sheet, pricing, catalog, request } = basis;
-  const usedIn = takeoffs.needs.map((need) => stageOfNeed(need, basis.cutList.groups));
   const lines = layShoppingList(pricing, catalog, takeoffs.needs, request.system).map(
-    // A line a need, in their order.
-    (line, i): ShoppingLine => ({ ...line, stage: usedIn[i] }),
+    ({ line, needs }): ShoppingLine => {
+      const stages = new Set(needs.map((need) => stageOfNeed(need, basis.cutList.groups)));
+      return { ...line, stage: stages.size === 1 ? [...stages][0] : undefined };
+    },
   );
   const counted = (as: LaidLine["counts"]) => own.filter(({ counts }) => counts === as).map(({ cell }) => cell);
   const hours = sheet.lay("common.hours.total", sumOr([...takeoffs.stages, ...counted("hours")], "person-h"), {

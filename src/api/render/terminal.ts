@@ -6,7 +6,7 @@ import type { Estimate } from "../../estimate/estimate.js";
 import { pieceMarks } from "../../estimate/pieces/cut-list.js";
 import type { ShoppingLine } from "../../estimate/purchase/line.js";
 import { LOOSE } from "../../estimate/purchase/pack-lines.js";
-import { marked, markedSection, pretty } from "../../estimate/quantity/text.js";
+import { type MeasureSystem, marked, markedSection, pretty } from "../../estimate/quantity/text.js";
 import { capital, lowered } from "../../estimate/quantity/words.js";
 import { aside, asideIn } from "../../estimate/sheet/aside.js";
 import type { Cell } from "../../estimate/sheet/expression.js";
@@ -190,6 +190,7 @@ const DEPARTMENT_ORDER = [
 
 function shopping(estimate: Estimate): string[] {
   const { mix } = estimate.routes;
+  const { system } = estimate.basis.request;
   const lines = [...estimate.common.lines, ...mix.lines];
   const widths = [58, 27, 14];
   const departments = DEPARTMENT_ORDER.flatMap((department) => {
@@ -199,7 +200,10 @@ function shopping(estimate: Estimate): string[] {
       : [
           `  ${department}`,
           ...own.map((line) =>
-            columns([`    ${line.label}`, amountWords(line), line.amount ? money(line.amount) : "no price"], widths),
+            columns(
+              [`    ${line.label}`, amountWords(line, system), line.amount ? money(line.amount) : "no price"],
+              widths,
+            ),
           ),
         ];
   });
@@ -223,17 +227,20 @@ function shopping(estimate: Estimate): string[] {
 }
 
 /** Packs, else the quantity in its unit. */
-function amountWords({ packs, quantity, each }: ShoppingLine): string {
+function amountWords({ packs, quantity, each, leftOver }: ShoppingLine, system: MeasureSystem): string {
   const bought = packs?.filter(({ count }) => !count.value.isZero()) ?? [];
-  if (bought.length > 0)
-    return bought
-      .map(({ label, count }) =>
-        label === LOOSE ? `${count.value.toFixed()} loose` : `${count.value.toFixed()} × ${label}`,
-      )
-      .join(" + ");
-  const words = bare(quantity) + (quantity.display.symbol ? ` ${quantity.display.symbol}` : "");
-  return each ? `${words} × ${bare(each)} ${each.display.symbol}` : words;
+  if (bought.length > 0) {
+    const taken = bought.map(({ label, count }) =>
+      label === LOOSE ? `${count.value.toFixed()} loose` : `${count.value.toFixed()} × ${label}`,
+    );
+    const over = leftOver && !aside(leftOver).isZero() ? `, left over ${withUnit(leftOver)}` : "";
+    return `${taken.join(" + ")}${over}`;
+  }
+  const words = withUnit(quantity);
+  return each ? `${words} × ${marked({ value: aside(each), unit: each.unit }, system)}` : words;
 }
+
+const withUnit = (cell: Cell): string => bare(cell) + (cell.display.symbol ? ` ${cell.display.symbol}` : "");
 
 function cautions({ cautions: list, notices }: Estimate): string[] {
   const taken = notices.filter(({ code }) => code === "default").length;

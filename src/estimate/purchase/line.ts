@@ -22,6 +22,8 @@ export interface ShoppingLine {
   readonly add?: string;
   /** How many of each pack. */
   readonly packs?: readonly { readonly label: string; readonly count: Cell }[];
+  /** What the packs hold beyond the need, in its unit. */
+  readonly leftOver?: Cell;
   /** Length of each piece, where pieces are cut to order. */
   readonly each?: Cell;
   /** In words: which packs, how cut. */

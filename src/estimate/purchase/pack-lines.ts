@@ -1,12 +1,23 @@
 /** Lines bought in packs, boxes or cans: the least-cost combination as a step table over the need. */
 import type { Department, Price } from "../../catalog/offers/price.js";
-import { decimal } from "../quantity/decimal.js";
-import { inUnit, type Quantity } from "../quantity/quantity.js";
+import { type Decimal, decimal } from "../quantity/decimal.js";
+import { inUnit, type Quantity, quantity } from "../quantity/quantity.js";
 import { pretty } from "../quantity/text.js";
 import { NUMBER, unit } from "../quantity/unit.js";
-import { type Cell, number, type Operand, over, type StepTable, steps } from "../sheet/expression.js";
+import {
+  type Cell,
+  minus,
+  number,
+  type Operand,
+  over,
+  type StepTable,
+  steps,
+  sum,
+  times,
+} from "../sheet/expression.js";
 import { amountOf, type Pricing, type ShoppingLine } from "./line.js";
-import { type PackTable, packTable } from "./packs.js";
+import { type WholeMoney, wholeMoney } from "./money.js";
+import { leastCostPacks, type PackTable, packTable } from "./packs.js";
 
 /** One size on the shelf. */
 export interface SizedPack {
@@ -21,6 +32,18 @@ const TABLED = 2000;
 /** Can sizes are told apart to a thousandth of a gallon or litre. */
 const PARTS = 1000;
 
+/** A pack with a price. */
+type PricedPack = SizedPack & { readonly amount: Quantity };
+
+/** The packs on one shelf as a table from need to purchase. */
+interface Shelf {
+  readonly packs: readonly PricedPack[];
+  readonly table: PackTable;
+  /** Size of one step of the table, in the dimension of the need. */
+  readonly step: Quantity;
+  readonly money: WholeMoney;
+}
+
 /** Lays a need bought in packs; without any priced pack, a line without a price. */
 export function layPackLine(
   pricing: Pricing,
@@ -31,40 +54,72 @@ export function layPackLine(
 ): ShoppingLine {
   const { sheet, minorDigits, currency } = pricing;
   sheet.title(line.name, line.label);
-  const priced = packs.flatMap((pack) =>
-    pack.price.kind === "priced" ? [{ ...pack, amount: pack.price.amount }] : [],
-  );
-  const first = priced[0];
-  if (!first) {
+  const shelf = shelfOf(packs, minorDigits);
+  if (!shelf) {
     const unpriced = packs.map(({ price }) => price).find((price) => price.kind === "unpriced");
     return { ...line, quantity: need, add: unpriced?.kind === "unpriced" ? unpriced.add : add };
   }
-  const shelf = wholeSizes(priced);
-  const table = packTable(
-    priced.map(({ label, amount }, i) => ({
-      name: label,
-      size: shelf.sizes[i] as number,
-      priceMinor: amount.value.times(decimal(10).pow(minorDigits)).toDecimalPlaces(0).toNumber(),
-    })),
-    TABLED,
-  );
-  if (!table) return { ...line, quantity: need, add };
-  const rows = stepTable(line.name, table, currency, minorDigits);
-  const amountOfSteps: Operand = over(need, shelf.step);
+  const rows = stepTable(line.name, shelf, currency);
+  const amountOfSteps: Operand = over(need, number(textOf(shelf.step)));
   const amount = sheet.lay(`${line.name}.amount`, amountOf(pricing, steps(amountOfSteps, rows, 0)), {
     label: "amount",
   });
-  const counts = priced.map(({ label }, i) => ({
+  const counts = shelf.packs.map(({ label, holds }, i) => ({
     label,
+    holds,
     count: sheet.lay(`${line.name}.pack${i + 1}`, steps(amountOfSteps, rows, i + 1), { label: `packs of ${label}` }),
   }));
-  return { ...line, quantity: need, amount, packs: counts };
+  const held = counts.map(({ holds, count }) => times(count, number(textOf(holds))));
+  const leftOver = sheet.lay(
+    `${line.name}.leftOver`,
+    minus(held.length === 1 ? (held[0] as Operand) : sum(held), need),
+    {
+      label: "left over",
+      display: need.display,
+    },
+  );
+  return { ...line, quantity: need, amount, packs: counts.map(({ label, count }) => ({ label, count })), leftOver };
 }
 
-/** Pack sizes as whole multiples of one step, and the step as a constant of the need's dimension. */
+/** What a need costs at least in these packs, at their own prices; undefined where none has one. */
+export function leastCost(packs: readonly SizedPack[], need: Quantity, minorDigits: number): Decimal | undefined {
+  const shelf = shelfOf(packs, minorDigits);
+  if (!shelf) return undefined;
+  const wanted = need.value.dividedBy(shelf.step.value).toDecimalPlaces(9).ceil().toNumber();
+  return decimal(leastCostPacks(shelf.table, wanted).costMinor).dividedBy(decimal(10).pow(shelf.money.digits));
+}
+
+function shelfOf(packs: readonly SizedPack[], minorDigits: number): Shelf | undefined {
+  const priced = packs.flatMap((pack): PricedPack[] =>
+    pack.price.kind === "priced" ? [{ ...pack, amount: pack.price.amount }] : [],
+  );
+  if (priced.length === 0) return undefined;
+  const { sizes, step } = wholeSizes(priced);
+  const money = wholeMoney(
+    priced.map(({ amount }) => amount.value),
+    minorDigits,
+  );
+  const table = packTable(
+    priced.map(({ label, amount }, i) => ({
+      name: label,
+      size: sizes[i] as number,
+      priceMinor: money.whole(amount.value),
+    })),
+    TABLED,
+  );
+  return table ? { packs: priced, table, step, money } : undefined;
+}
+
+/** A quantity as it was written, for a constant of a formula. */
+function textOf(of: Quantity): string {
+  const written = of.written ?? of.unit;
+  return `${inUnit(of, written).toFixed()} ${written.symbol}`.trim();
+}
+
+/** Pack sizes as whole multiples of one step, and the step. */
 function wholeSizes(packs: readonly { readonly holds: Quantity }[]): {
   readonly sizes: readonly number[];
-  readonly step: Operand;
+  readonly step: Quantity;
 } {
   const written = packs[0]?.holds.written ?? packs[0]?.holds.unit ?? NUMBER;
   const counted = written.symbol === "";
@@ -76,18 +131,15 @@ function wholeSizes(packs: readonly { readonly holds: Quantity }[]): {
   );
   const step = parts.reduce(gcd);
   const size = decimal(step).dividedBy(counted ? 1 : PARTS);
-  return { sizes: parts.map((part) => part / step), step: number(`${size.toFixed()} ${written.symbol}`.trim()) };
+  return { sizes: parts.map((part) => part / step), step: quantity(size, written) };
 }
 
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 
 /** The pack table as columns of the sheet: cost, then how many of each pack. */
-function stepTable(name: string, table: PackTable, currency: string, minorDigits: number): StepTable {
-  const money = (minor: number) => decimal(minor).dividedBy(decimal(10).pow(minorDigits));
-  const columns = (costMinor: number, counts: readonly number[]) => [
-    money(costMinor),
-    ...counts.map((count) => decimal(count)),
-  ];
+function stepTable(name: string, { table, money }: Shelf, currency: string): StepTable {
+  const cost = (whole: number) => decimal(whole).dividedBy(decimal(10).pow(money.digits));
+  const columns = (whole: number, counts: readonly number[]) => [cost(whole), ...counts.map((count) => decimal(count))];
   const { beyond } = table;
   const repeated = table.packs.map((_, i) => (i === beyond.pack ? 1 : 0));
   return {

@@ -3,7 +3,7 @@
  *
  * f(0) = 0, f(q) = min over packs k of price_k + f(max(0, q − size_k)); the covering form of the unbounded
  * knapsack (Gilmore and Gomory, 1966, "The theory and computation of knapsack functions"), whose answer becomes
- * periodic. Sizes are whole (screws; fifths of a gallon), prices are whole minor units of money.
+ * periodic. Sizes are whole (screws; fifths of a gallon), prices are whole units of money, the minor one or a finer one.
  * Ties: fewer packs, then less surplus, then more of the pack that comes first by name.
  */
 
@@ -12,7 +12,7 @@ export interface Pack {
   readonly name: string;
   /** Whole, 1 or more, in the unit of the need. */
   readonly size: number;
-  /** Whole, 0 or more, in minor units of money. */
+  /** Whole, 0 or more, in minor units of money or finer ones, the same for all packs. */
   readonly priceMinor: number | null;
 }
 
@@ -130,35 +130,48 @@ function growRows(byName: readonly Priced[], best: Priced, width: number) {
   let broken = 0;
   while (rows.length < MOST_ROWS) {
     const need = (rows.at(-1) as GrownRow).holds + 1;
-    const options = backs.map((back) => {
-      while ((rows[back.row] as GrownRow).holds < need - back.pack.size) back.row++;
-      return plusPack(rows[back.row] as GrownRow, back.pack, need);
+    const options = backs.map((back): Option => {
+      const { pack } = back;
+      while ((rows[back.row] as GrownRow).holds < need - pack.size) back.row++;
+      const onto = rows[back.row] as GrownRow;
+      const { costMinor, holds, packs } = onto;
+      return { onto, pack, costMinor: costMinor + pack.priceMinor, holds: holds + pack.size, packs: packs + 1 };
     });
     // On a full tie the first by name stays, which makes the counts the greatest in order of names.
-    const row = options.reduce((least, option) => (better(option, least) ? option : least));
+    const row = rowOf(
+      options.reduce((least, option) => (better(option, least) ? option : least)),
+      need,
+    );
     rows.push(row);
-    const repeat = options[byName.indexOf(best)] as GrownRow;
-    if (!sameCounts(row, repeat)) broken = row.holds;
+    if (!repeats(row, options[byName.indexOf(best)] as Option)) broken = row.holds;
     if (row.holds - broken >= window) return { rows, provenFrom: broken };
   }
   return { rows, provenFrom: null };
 }
 
-function better(a: GrownRow, b: GrownRow): boolean {
+/** One pack more than an earlier row. */
+interface Option extends Pick<GrownRow, "costMinor" | "holds" | "packs"> {
+  readonly onto: GrownRow;
+  readonly pack: Priced;
+}
+
+function better(a: Option, b: Option): boolean {
   if (a.costMinor !== b.costMinor) return a.costMinor < b.costMinor;
   if (a.packs !== b.packs) return a.packs < b.packs;
   return a.holds < b.holds;
 }
 
-function plusPack(row: GrownRow, pack: Priced, from: number): GrownRow {
-  const counts = row.counts.slice();
+function rowOf({ onto, pack, costMinor, holds, packs }: Option, from: number): GrownRow {
+  const counts = onto.counts.slice();
   counts[pack.index] = (counts[pack.index] ?? 0) + 1;
-  const { costMinor, holds, packs } = row;
-  return { from, costMinor: costMinor + pack.priceMinor, counts, holds: holds + pack.size, packs: packs + 1 };
+  return { from, costMinor, counts, holds, packs };
 }
 
-function sameCounts(a: GrownRow, b: GrownRow): boolean {
-  return a.packs === b.packs && a.counts.every((count, pack) => count === b.counts[pack]);
+/** Whether the row is this option, purchase and all. */
+function repeats(row: GrownRow, { onto, pack, packs }: Option): boolean {
+  return (
+    row.packs === packs && row.counts.every((count, i) => count === (onto.counts[i] ?? 0) + Number(i === pack.index))
+  );
 }
 
 /** Least price per size; of equals the largest, then the first by name. Products of money and size may pass 2^53. */

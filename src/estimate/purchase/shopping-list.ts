@@ -1,41 +1,52 @@
 /** Needs of the takeoffs to lines of the shopping list, by what the catalog sells. */
 
-import { type CorrosionClassId, corrosionClassIds, FASTENERS, type FastenerKind } from "../../catalog/fasteners.js";
+import { FASTENERS, type FastenerKind } from "../../catalog/fasteners.js";
 import type { FinishKind } from "../../catalog/finishes.js";
 import { consumablePrice, finishOffers, servicePrice } from "../../catalog/look-up.js";
-import type { FastenerOffer } from "../../catalog/offers/fastener.js";
 import type { ConsumableItem, ServiceItem } from "../../catalog/offers/supplies.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
-import type { Section } from "../../catalog/reading.js";
 import type { Need, NeedItem } from "../need.js";
-import { type Decimal, ZERO } from "../quantity/decimal.js";
-import { inUnit, quantity } from "../quantity/quantity.js";
+import { inUnit } from "../quantity/quantity.js";
 import { type MeasureSystem, markedSmall } from "../quantity/text.js";
 import { aside } from "../sheet/aside.js";
-import type { Cell } from "../sheet/expression.js";
+import { type Cell, sum } from "../sheet/expression.js";
 import { layCoveringPart } from "./covering-lines.js";
+import { type Article, articlesFor, type FastenerNeed, packsOf, rank } from "./fastener-articles.js";
 import { layLine, type Pricing, type ShoppingLine } from "./line.js";
 import { layPackLine, packLabel } from "./pack-lines.js";
-import { cheapest, dearer } from "./price-order.js";
 
 type ItemOf<Kind extends NeedItem["kind"]> = Extract<NeedItem, { kind: Kind }>;
 
-/** Lays one line a need, in the order of the needs. */
+/** A line of the shopping list, and the needs that it serves. */
+export interface ServedLine {
+  readonly line: ShoppingLine;
+  readonly needs: readonly Need[];
+}
+
+/**
+ * Lays one line an article, in the order of the needs that first ask for it. Fasteners that come out of the same packs
+ * are one need: packs are bought for the sum.
+ */
 export function layShoppingList(
   pricing: Pricing,
   catalog: PriceCatalog,
   needs: readonly Need[],
   system: MeasureSystem,
-): ShoppingLine[] {
+): ServedLine[] {
   pricing.sheet.title("order", "Shopping list, whichever route");
-  return needs.map((need) => layNeed(pricing, catalog, need, system));
+  const articles = articlesFor(pricing, catalog, needs);
+  return [...new Set(needs.map((need) => articles.get(need) ?? need))].map((one) =>
+    "item" in one
+      ? { line: layNeed(pricing, catalog, one, system), needs: [one] }
+      : { line: layFastener(pricing, one, system), needs: one.needs },
+  );
 }
 
 function layNeed(pricing: Pricing, catalog: PriceCatalog, need: Need, system: MeasureSystem): ShoppingLine {
   const { item } = need;
   switch (item.kind) {
     case "fastener":
-      return layFastener(pricing, catalog, need, item, system);
+      throw new Error(`${need.name} is a fastener, which is bought by the article`);
     case "finish":
       return layFinish(pricing, catalog, need, item);
     case "covering":
@@ -66,48 +77,29 @@ const lineOf = (need: Need, department: ShoppingLine["department"]) => ({
   label: need.label,
 });
 
-/** Boxes of the offer that is cheapest to the piece among those long and lasting enough. */
-function layFastener(
-  pricing: Pricing,
-  catalog: PriceCatalog,
-  need: Need,
-  item: ItemOf<"fastener">,
-  system: MeasureSystem,
-): ShoppingLine {
+function layFastener(pricing: Pricing, { offer, each, needs }: Article, system: MeasureSystem): ShoppingLine {
+  const strictest = needs.reduce((a, b) => (rank(b.item.corrosion) > rank(a.item.corrosion) ? b : a));
+  const line = lineOf(needs[0] as FastenerNeed, "fasteners");
+  const words = fastenerWords(strictest.item, system);
+  const add = `Add ${words}, ${strictest.item.corrosion.replaceAll("-", " ")} or better, to the catalog's fasteners.`;
+  const label = offer ? `${labelOf(needs, strictest)} (${offer.label})` : strictest.label;
   const { sheet } = pricing;
-  const value = (cell: Cell | undefined) => cell && sheet.decide(cell);
-  const [diameter, length] = [value(item.diameter), value(item.length)];
-  const fits = item.fits?.map((cell) => sheet.decide(cell));
-  const rank = (id: string) => corrosionClassIds.indexOf(id as CorrosionClassId);
-  const serving = catalog.fasteners.filter(
-    (offer) =>
-      offer.kind === (item.fastener as FastenerKind) &&
-      rank(offer.finish) >= rank(item.corrosion) &&
-      (!diameter || !offer.diameter || offer.diameter.value.eq(diameter)) &&
-      (!length || !offer.length || offer.length.value.gte(length)) &&
-      (!offer.fits || fitsPost(offer.fits, fits)),
-  );
-  // A longer bolt than asked for is waste and sticks out: the shortest that serves, then the cheapest.
-  const best = [...serving].sort(
-    (a, b) =>
-      (a.length?.value ?? ZERO).cmp(b.length?.value ?? ZERO) ||
-      dearer(perPiece(a), perPiece(b)) ||
-      (a.name < b.name ? -1 : 1),
-  )[0];
-  const add = `Add ${fastenerWords(item, system)}, ${item.corrosion.replaceAll("-", " ")} or better, to the catalog's fasteners.`;
-  const perPieceBought = best ? cutFrom(best, length) : 1;
-  const packs = (best?.packs ?? []).map(({ pieces, price }) => {
-    const label = packLabel(quantity(pieces, ""));
-    return { label, holds: quantity(pieces * perPieceBought, ""), price };
-  });
-  const line = lineOf(need, "fasteners");
-  return layPackLine(
-    pricing,
-    best ? { ...line, label: `${need.label} (${best.label})` } : line,
-    need.quantity,
-    packs,
-    add,
-  );
+  const quantity =
+    needs.length === 1
+      ? strictest.quantity
+      : sheet.lay(`${line.name}.need`, sum(needs.map((need) => need.quantity)), { label: "for all its joints" });
+  return layPackLine(pricing, { ...line, label }, quantity, offer ? packsOf(offer, each) : [], add);
+}
+
+/** `Hexagon-head bolt 1/2 × 5 in and hexagon-head bolt 1/2 × 5 1/2 in, coated or better`: sizes once, the strictest class. */
+function labelOf(needs: readonly FastenerNeed[], strictest: FastenerNeed): string {
+  const split = (label: string): [string, string] => {
+    const at = label.lastIndexOf(", ");
+    return at < 0 ? [label, ""] : [label.slice(0, at), label.slice(at)];
+  };
+  const whats = [...new Set(needs.map(({ label }) => split(label)[0]))];
+  const rest = whats.slice(1).map((what) => what.charAt(0).toLowerCase() + what.slice(1));
+  return `${[whats[0], ...rest].join(" and ")}${split(strictest.label)[1]}`;
 }
 
 /** `ring-shank nail 0.148 in × 1 1/2 in or longer`, `joist hanger for 2 in × 6 in`: as they are sold, gauges in decimals. */
@@ -122,25 +114,6 @@ function fastenerWords({ fastener, diameter, length, fits }: ItemOf<"fastener">,
   const sizes = [diameter, length].flatMap((cell) => (cell ? [size(cell)] : [])).join(" × ");
   return [name, sizes, length && "or longer"].filter(Boolean).join(" ");
 }
-
-/** Threaded rod is bought long and cut to length; everything else is used as it comes. */
-function cutFrom(offer: FastenerOffer, length: Decimal | undefined): number {
-  if (offer.kind !== "threaded-rod" || !length || !offer.length) return 1;
-  return Math.max(1, offer.length.value.dividedToIntegerBy(length).toNumber());
-}
-
-/** A base takes a post of just its size, either way round. */
-function fitsPost(offered: Section, wanted: readonly Decimal[] | undefined): boolean {
-  const sides = [offered.thickness.value, offered.width.value].sort((a, b) => a.cmp(b));
-  const post = [...(wanted ?? [])].sort((a, b) => a.cmp(b));
-  return post.length === 2 && sides.every((side, i) => side.eq(post[i] as Decimal));
-}
-
-/** Cheapest piece over the packs on offer; undefined where none has a price. */
-const perPiece = ({ packs }: FastenerOffer): Decimal | undefined =>
-  cheapest(
-    packs.flatMap(({ pieces, price }) => (price.kind === "priced" ? [price.amount.value.dividedBy(pieces)] : [])),
-  );
 
 function layFinish(pricing: Pricing, catalog: PriceCatalog, need: Need, item: ItemOf<"finish">): ShoppingLine {
   const found = finishOffers(catalog, item.finish as FinishKind);

@@ -101,9 +101,11 @@ function Lines({ m, title, heads: [what, take, costs], lines }: LinesProps) {
 }
 
 /** Packs, where it is sold in packs; what comes singly is counted. */
-function takeOf({ packs, quantity, each }: Line): string {
+function takeOf({ packs, quantity, each, leftOver }: Line): string {
   if (packs.length === 0) return `${said(quantity)}${each ? ` of ${each.marked}` : ""}`;
-  return packs.map(({ label, count }) => (label === "loose" ? count.value : `${count.value} × ${label}`)).join(", ");
+  const taken = packs.map(({ label, count }) => (label === "loose" ? count.value : `${count.value} × ${label}`));
+  const over = leftOver && Number(leftOver.value) !== 0 ? `; left over ${said(leftOver)}` : "";
+  return `${taken.join(", ")}${over}`;
 }
 
 function gistOf({ cash, unpriced }: Shown["answer"]["purchasing"]["routes"][number], priced: boolean): string {

@@ -1,0 +1,130 @@
+/**
+ * Which fastener on offer serves which needs. Needs that take the same offer, cut alike, are one article: its packs are
+ * bought for their sum.
+ */
+import { type CorrosionClassId, corrosionClassIds, type FastenerKind } from "../../catalog/fasteners.js";
+import type { FastenerOffer } from "../../catalog/offers/fastener.js";
+import type { PriceCatalog } from "../../catalog/price-catalog.js";
+import type { Section } from "../../catalog/reading.js";
+import type { Need, NeedItem } from "../need.js";
+import { type Decimal, ZERO } from "../quantity/decimal.js";
+import { inUnit, quantity } from "../quantity/quantity.js";
+import { pretty } from "../quantity/text.js";
+import type { Cell } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
+import type { Pricing } from "./line.js";
+import { leastCost, packLabel, type SizedPack } from "./pack-lines.js";
+import { dearer } from "./price-order.js";
+
+type Item = Extract<NeedItem, { kind: "fastener" }>;
+
+/** A need of fasteners. */
+export type FastenerNeed = Need & { readonly item: Item };
+
+/** Needs that one offer serves; without an offer a need by itself that nothing serves. */
+export interface Article {
+  readonly offer: FastenerOffer | undefined;
+  /** Wanted pieces that are cut from one bought piece. */
+  readonly each: number;
+  readonly needs: readonly FastenerNeed[];
+}
+
+/** How well a class lasts. */
+export const rank = (id: string): number => corrosionClassIds.indexOf(id as CorrosionClassId);
+
+/** The article of each need of fasteners, in one object where needs share it. */
+export function articlesFor(
+  { sheet, minorDigits }: Pricing,
+  catalog: PriceCatalog,
+  needs: readonly Need[],
+): ReadonlyMap<Need, Article> {
+  const fasteners = needs.filter((need): need is FastenerNeed => need.item.kind === "fastener");
+  const found = fasteners.map((need) => ({ need, serving: servingBest(sheet, catalog, need.item) }));
+  const alike = grouped(found, ({ need, serving: { offers } }) =>
+    offers.length === 0 ? need.name : offers.map(({ name }) => name).join(" "),
+  );
+  const chosen = alike.flatMap((some) => {
+    const offer = cheapestFor(sheet, some, minorDigits);
+    return some.map(({ need, serving: { length } }) => ({ need, offer, each: offer ? cutFrom(offer, length) : 1 }));
+  });
+  const articles = grouped(chosen, ({ need, offer, each }) => (offer ? `${offer.name} ${each}` : ` ${need.name}`));
+  return new Map(
+    articles.flatMap((some) => {
+      const { offer, each } = some[0] as (typeof some)[number];
+      const article: Article = { offer, each, needs: some.map(({ need }) => need) };
+      return article.needs.map((need) => [need, article] as const);
+    }),
+  );
+}
+
+function grouped<T>(list: readonly T[], key: (one: T) => string): T[][] {
+  const groups = new Map<string, T[]>();
+  for (const one of list) groups.set(key(one), [...(groups.get(key(one)) ?? []), one]);
+  return [...groups.values()];
+}
+
+interface Serving {
+  /** By name. */
+  readonly offers: readonly FastenerOffer[];
+  /** What is wanted, where length matters. */
+  readonly length: Decimal | undefined;
+}
+
+/** Offers long and lasting enough. A longer bolt than asked for is waste and sticks out: of them only the shortest. */
+function servingBest(sheet: Sheet, { fasteners }: PriceCatalog, item: Item): Serving {
+  const value = (cell: Cell | undefined) => cell && sheet.decide(cell);
+  const [diameter, length] = [value(item.diameter), value(item.length)];
+  const fits = item.fits?.map((cell) => sheet.decide(cell));
+  const serving = fasteners.filter(
+    (offer) =>
+      offer.kind === (item.fastener as FastenerKind) &&
+      rank(offer.finish) >= rank(item.corrosion) &&
+      (!diameter || !offer.diameter || offer.diameter.value.eq(diameter)) &&
+      (!length || !offer.length || offer.length.value.gte(length)) &&
+      (!offer.fits || fitsPost(offer.fits, fits)),
+  );
+  const long = ({ length: of }: FastenerOffer): Decimal => of?.value ?? ZERO;
+  const least = serving.reduce<Decimal | undefined>((low, one) => (low?.lte(long(one)) ? low : long(one)), undefined);
+  const shortest = serving.filter((one) => least && long(one).eq(least));
+  return { offers: shortest.sort((a, b) => (a.name < b.name ? -1 : 1)), length };
+}
+
+/** The offer that costs least for all these needs together; of equals the first by name, what has no price last. */
+function cheapestFor(
+  sheet: Sheet,
+  some: readonly { readonly need: FastenerNeed; readonly serving: Serving }[],
+  minorDigits: number,
+): FastenerOffer | undefined {
+  const { offers, length } = (some[0] as (typeof some)[number]).serving;
+  if (offers.length < 2) return offers[0];
+  const wanted = some.reduce((all, { need }) => all.plus(sheet.decide(need.quantity)), ZERO);
+  const costs = offers.map((offer) => ({
+    offer,
+    cost: leastCost(packsOf(offer, cutFrom(offer, length)), quantity(wanted, ""), minorDigits),
+  }));
+  return costs.sort((a, b) => dearer(a.cost, b.cost))[0]?.offer;
+}
+
+/** Packs of an offer, in pieces as they are wanted. What is sold by weight says so: its count is not sure to the piece. */
+export function packsOf({ packs }: FastenerOffer, each: number): SizedPack[] {
+  return packs.map(({ pieces, weight, price }) => {
+    const written = weight && (weight.written ?? weight.unit);
+    const label = written
+      ? `${inUnit(weight, written).toDecimalPlaces(3).toFixed()} ${pretty(written)} box, about ${pieces}`
+      : packLabel(quantity(pieces, ""));
+    return { label, holds: quantity(pieces * each, ""), price };
+  });
+}
+
+/** Threaded rod is bought long and cut to length; everything else is used as it comes. */
+function cutFrom(offer: FastenerOffer, length: Decimal | undefined): number {
+  if (offer.kind !== "threaded-rod" || !length || !offer.length) return 1;
+  return Math.max(1, offer.length.value.dividedToIntegerBy(length).toNumber());
+}
+
+/** A base takes a post of just its size, either way round. */
+function fitsPost(offered: Section, wanted: readonly Decimal[] | undefined): boolean {
+  const sides = [offered.thickness.value, offered.width.value].sort((a, b) => a.cmp(b));
+  const post = [...(wanted ?? [])].sort((a, b) => a.cmp(b));
+  return post.length === 2 && sides.every((side, i) => side.eq(post[i] as Decimal));
+}

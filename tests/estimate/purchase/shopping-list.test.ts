@@ -1,0 +1,120 @@
+/** Needs to lines of the shopping list, on a shelf that sells just what the case is about; added up by hand. */
+import { describe, expect, it } from "vitest";
+import type { Need } from "../../../src/estimate/need.js";
+import type { Pricing } from "../../../src/estimate/purchase/line.js";
+import { layShoppingList } from "../../../src/estimate/purchase/shopping-list.js";
+import { exactly } from "../../../src/estimate/quantity/text.js";
+import { plain, Sheet } from "../../../src/estimate/sheet/sheet.js";
+import { request } from "../../helpers/estimating.js";
+
+const catalogOf = (more: object) =>
+  request({
+    structure: {
+      kind: "pieces",
+      pieces: [{ name: "rails", role: "other", count: 1, section: "2 x 4 in", length: "7 ft" }],
+    },
+    catalog: { name: "A shelf", currency: "USD", ...more },
+  }).catalog;
+
+const pricingOn = (sheet: Sheet): Pricing => ({
+  sheet,
+  currency: "USD",
+  minorDigits: 2,
+  level: sheet.input("level", plain(1)),
+});
+
+const nut = (name: string, finish: string, packs: readonly object[]) => ({
+  name,
+  label: name,
+  kind: "nut",
+  diameter: "1/2 in",
+  finish,
+  packs,
+});
+
+/** Nuts that are wanted of a class, by name. */
+type Wanted = readonly (readonly [name: string, corrosion: string, count: number])[];
+
+function bought(fasteners: readonly object[], wanted: Wanted) {
+  const sheet = new Sheet();
+  const diameter = sheet.input("diameter", exactly("1/2 in"));
+  const needs = wanted.map(([name, corrosion, count]): Need => {
+    const quantity = sheet.input(`fasteners.order.${name}`, plain(count));
+    const label = `Hexagon nut 1/2 in, ${corrosion.replaceAll("-", " ")} or better`;
+    return {
+      name: `fasteners.order.${name}`,
+      label,
+      quantity,
+      item: { kind: "fastener", fastener: "nut", diameter, corrosion },
+    };
+  });
+  const lines = layShoppingList(pricingOn(sheet), catalogOf({ fasteners }), needs, "inch-pound");
+  return {
+    sheet,
+    told: lines.map(({ line }) => [
+      line.label,
+      line.packs?.map(({ label, count }) => `${count.value.toFixed()} × ${label}`).join(" + "),
+      line.amount?.value.toFixed(2),
+      line.leftOver?.value.toFixed(),
+    ]),
+    lines,
+  };
+}
+
+describe("fasteners on the shopping list", () => {
+  it("that come out of the same box are one need: 168 and 315 fit a box of 500, where apart they took three packs", () => {
+    const fasteners = [
+      nut("nuts", "hot-dip-galvanized", [
+        { count: 100, price: "$7.48" },
+        { count: 500, price: "$27.98" },
+      ]),
+    ];
+    const { told, sheet, lines } = bought(fasteners, [
+      ["hangers", "hot-dip-galvanized", 168],
+      ["ties", "coated", 315],
+    ]);
+    expect(told).toEqual([
+      ["Hexagon nut 1/2 in, hot dip galvanized or better (nuts)", "0 × box of 100 + 1 × box of 500", "27.98", "17"],
+    ]);
+    const need = lines[0]?.line.quantity;
+    expect(need && sheet.workingLine(need)).toBe("fasteners.order.hangers + fasteners.order.ties = 168 + 315 = 483");
+  });
+
+  it("at a price below the cent are rounded once: 26 nuts at $0.085 are $2.21", () => {
+    const { told } = bought([nut("nuts", "coated", [{ count: 1, price: "$0.085" }])], [["joints", "coated", 26]]);
+    expect(told).toEqual([["Hexagon nut 1/2 in, coated or better (nuts)", "26 × loose", "2.21", "0"]]);
+  });
+
+  it("of two offers alike are the cheaper for the need, not the one with the cheapest piece", () => {
+    // 30 pieces: a box of 100 at 10 cents a piece is $10.00, three of 10 at 20 cents are $6.00.
+    const fasteners = [
+      nut("big", "coated", [{ count: 100, price: "$10.00" }]),
+      nut("small", "coated", [{ count: 10, price: "$2.00" }]),
+    ];
+    expect(bought(fasteners, [["joints", "coated", 30]]).told.map(([label]) => label)).toEqual([
+      "Hexagon nut 1/2 in, coated or better (small)",
+    ]);
+    expect(bought(fasteners, [["joints", "coated", 60]]).told.map(([label]) => label)).toEqual([
+      "Hexagon nut 1/2 in, coated or better (big)",
+    ]);
+  });
+
+  it("sold by the pound say so, and that the count is about", () => {
+    const fasteners = [nut("nuts", "coated", [{ weight: "1 lb", count: 73, price: "$10.98" }])];
+    expect(bought(fasteners, [["joints", "coated", 100]]).told[0]?.[1]).toBe("2 × 1 lb box, about 73");
+  });
+
+  it("without a price stay a line of their own that says what to add", () => {
+    const { lines } = bought(
+      [],
+      [
+        ["joints", "coated", 4],
+        ["others", "stainless", 5],
+      ],
+    );
+    expect(lines.map(({ line }) => [line.amount, line.add])).toEqual([
+      [undefined, "Add hexagon nut 1/2 in, coated or better, to the catalog's fasteners."],
+      [undefined, "Add hexagon nut 1/2 in, stainless or better, to the catalog's fasteners."],
+    ]);
+  });
+});
