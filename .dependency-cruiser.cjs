@@ -16,7 +16,7 @@ const LADDER = [
   ["estimate/compare", "estimate/drawing"],
   ["estimate/plan", "estimate/takeoffs", "estimate/default-notices"],
   ["estimate/joint-route"],
-  ["estimate/cautions", "estimate/best-mix", "estimate/covering-comparison"],
+  ["estimate/cautions", "estimate/best-mix", "estimate/covering-comparison", "estimate/offer-choice"],
   ["estimate/notices"],
   ["estimate/estimate", "estimate/sawn-logs"],
   ["estimate/sweep", "api/render"],

@@ -1,11 +1,13 @@
 /** The calls that estimate: a request in, its takeoffs or the whole estimate out. */
 import { z } from "zod";
+import { coveringKinds } from "../catalog/coverings.js";
 import { type Basis, layBasis } from "../estimate/basis.js";
 import { cautionsOf, roofWeightCaution } from "../estimate/cautions.js";
 import { compareCoverings } from "../estimate/covering-comparison.js";
 import { ESTIMATE_STAGES, type Estimate, estimate } from "../estimate/estimate.js";
 import { FaultError } from "../estimate/faults.js";
 import { boughtRafterNotices, defaultNotices } from "../estimate/notices.js";
+import { withCheapestFirst } from "../estimate/offer-choice.js";
 import { type EstimateRequest, estimateRequest, readEstimateRequest } from "../estimate/request/request.js";
 import { Sheet } from "../estimate/sheet/sheet.js";
 import { type NearMiss, nearMisses } from "../estimate/sweep/near-misses.js";
@@ -73,7 +75,8 @@ const including = <Names extends readonly [string, ...string[]]>(names: Names, d
   z.strictObject({ include: z.array(z.enum(names)).default([]).describe(describe) });
 
 /** Takes off what routes share, on a sheet of its own. */
-function takeOff(request: EstimateRequest, include: readonly TakeoffInclude[]): TakenOff {
+function takeOff(asked: EstimateRequest, include: readonly TakeoffInclude[]): TakenOff {
+  const request = withCheapestFirst(asked);
   const sheet = new Sheet(new Map(Object.entries(request.overrides ?? {})));
   const basis = layBasis(sheet, request);
   const takeoffs = layTakeoffs(basis);
@@ -84,7 +87,8 @@ function takeOff(request: EstimateRequest, include: readonly TakeoffInclude[]): 
 }
 
 /** Lays one roof under all coverings wanted. @throws FaultError where there is no roof. */
-function compareRoof(request: EstimateRequest): Comparison {
+function compareRoof(asked: EstimateRequest): Comparison {
+  const request = withCheapestFirst(asked, asked.options?.coverings ?? coveringKinds);
   const sheet = new Sheet(new Map(Object.entries(request.overrides ?? {})));
   const basis = layBasis(sheet, request);
   const takeoffs = layTakeoffs(basis);

@@ -12,6 +12,7 @@ import { type ComparedCovering, compareCoverings } from "./covering-comparison.j
 import { type Fault, FaultError, pointer } from "./faults.js";
 import { mixLabel } from "./joint-route.js";
 import { type Notice, noticesOf } from "./notices.js";
+import { withCheapestFirst } from "./offer-choice.js";
 import { heldForm, millable, type Planners, planRoute } from "./plan.js";
 import { Decimal, ZERO } from "./quantity/decimal.js";
 import type { HeldPlans } from "./request/held-plans.js";
@@ -72,11 +73,12 @@ export type EstimateStages = Stages<keyof typeof ESTIMATE_STAGES>;
  * @throws FaultError when it can't be built, an override is wrong, or a held plan does not fit; CalledOff.
  */
 export function estimate(
-  request: EstimateRequest,
+  asked: EstimateRequest,
   planners: Planners,
   stages: EstimateStages = new Stages(ESTIMATE_STAGES, UNWATCHED),
 ): Estimate {
   stages.begin("lay");
+  const request = withCheapestFirst(asked);
   const basis = layBasis(newSheet(request), request);
   const names = millable(basis);
   const held = request.heldPlans;

@@ -71,6 +71,7 @@ export function layTakeoffs(basis: Basis): Takeoffs {
     ...[covering, fasteners, finish, footings].flatMap((takeoff) => takeoff?.needs ?? []),
     ...movingFuel(basis, building.move),
   ];
+  decideNeeds(basis, needs);
   const stages = [
     ...(footings ? [footings.dig, footings.fill] : []),
     building.join,
@@ -93,6 +94,19 @@ export function layTakeoffs(basis: Basis): Takeoffs {
     needs,
     stages,
   };
+}
+
+/** Where several finishes or coverings of a kind are on offer, how much is needed decides which of them is bought. */
+function decideNeeds({ sheet, catalog }: Basis, needs: readonly Need[]): void {
+  for (const { item, quantity } of needs) {
+    const rivals =
+      item.kind === "finish"
+        ? catalog.finishes.filter(({ kind }) => kind === item.finish)
+        : item.kind === "covering"
+          ? catalog.coverings.filter(({ covering }) => covering === item.covering)
+          : [];
+    if (rivals.length > 1) sheet.decide(quantity);
+  }
 }
 
 /** Fuel of the means that brings the pieces to the site; none by hand, by cart, or by a winch that is wound by hand. */

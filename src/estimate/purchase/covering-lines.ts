@@ -38,9 +38,12 @@ export function layCoveringPart(
   item: Item,
   system: MeasureSystem,
 ): ShoppingLine {
-  const line: Line = { name: `order.${need.name}`, department: "coverings", label: need.label };
   const found: Found<CoveringOffer> = coveringOffers(catalog, item.covering as CoveringKind);
-  const offer = found.kind === "offered" ? found.offers[0] : undefined;
+  const offers = found.kind === "offered" ? found.offers : [];
+  // The cheapest stands first; which it is is said where there was a choice.
+  const offer = offers[0];
+  const label = offer && offers.length > 1 ? `${need.label} (${offer.label})` : need.label;
+  const line: Line = { name: `order.${need.name}`, department: "coverings", label };
   if (item.part === "deck")
     return layDeckBoards({ pricing, catalog, system, offer }, { ...line, department: "lumber" }, need, item);
   if (!offer) return { ...line, quantity: need.quantity, add: found.kind === "offered" ? "" : found.add };

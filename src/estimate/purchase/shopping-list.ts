@@ -115,10 +115,13 @@ function fastenerWords({ fastener, diameter, length, fits }: ItemOf<"fastener">,
   return [name, sizes, length && "or longer"].filter(Boolean).join(" ");
 }
 
+/** In cans of the first on offer: the cheapest stands first. */
 function layFinish(pricing: Pricing, catalog: PriceCatalog, need: Need, item: ItemOf<"finish">): ShoppingLine {
   const found = finishOffers(catalog, item.finish as FinishKind);
-  const cans = found.kind === "offered" ? (found.offers[0]?.cans ?? []) : [];
-  const packs = cans.map(({ size, price }) => ({ label: packLabel(size), holds: size, price }));
+  const offer = found.kind === "offered" ? found.offers[0] : undefined;
+  const packs = (offer?.cans ?? []).map(({ size, price }) => ({ label: packLabel(size), holds: size, price }));
   const add = found.kind === "offered" ? `Add a can of ${item.finish} with a price.` : found.add;
-  return layPackLine(pricing, lineOf(need, "finishes"), need.quantity, packs, add);
+  const line = lineOf(need, "finishes");
+  const label = offer ? `${need.label} (${offer.label})` : need.label;
+  return layPackLine(pricing, { ...line, label }, need.quantity, packs, add);
 }
