@@ -15,7 +15,7 @@ const LADDER = [
   ["estimate/basis"],
   ["estimate/compare", "estimate/drawing"],
   ["estimate/plan", "estimate/takeoffs", "estimate/default-notices"],
-  ["estimate/joint-route"],
+  ["estimate/joint-route", "estimate/extras"],
   ["estimate/cautions", "estimate/best-mix", "estimate/covering-comparison", "estimate/offer-choice"],
   ["estimate/notices"],
   ["estimate/estimate", "estimate/sawn-logs"],

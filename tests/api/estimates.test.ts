@@ -56,6 +56,13 @@ describe("the answer to a demo", () => {
     expect(JSON.parse(lean)).not.toHaveProperty("heldPlans");
   });
 
+  it("tells what boards the plans leave only when asked", async () => {
+    expect(answer.sawing.plans.every((plan) => plan.extras === undefined)).toBe(true);
+    const { sawing } = await estimated(shelter, "?include=extras");
+    expect(sawing.plans.length).toBeGreaterThan(0);
+    for (const { extras } of sawing.plans) expect(extras?.length).toBeGreaterThan(0);
+  });
+
   it("says first what to mill and what to buy, and what no estimate says", () => {
     const { verdict, best } = answer.decision;
     expect(verdict.headline).toMatch(/^Mill |^Buy /);

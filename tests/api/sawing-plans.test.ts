@@ -22,6 +22,18 @@ async function planned(body: Asking, query = ""): Promise<Answer> {
   return answer as Answer;
 }
 
+/** `1 3/8` as a number. */
+const inches = (text: string): number =>
+  text.split(" ").reduce(
+    (sum, part) =>
+      sum +
+      part
+        .split("/")
+        .map(Number)
+        .reduce((a, b) => a / b),
+    0,
+  );
+
 describe("a sawing plan by itself", () => {
   let answer: Answer;
   beforeAll(async () => {
@@ -34,6 +46,26 @@ describe("a sawing plan by itself", () => {
     expect(log?.log).toBe("pine");
     expect(log?.yields).toEqual([{ group: "boards", count: 6, marks: "A-01–05, spare" }]); // 12 % of 5 rejects: one spare
     expect(log?.bolts.every(({ drawing }) => drawing?.startsWith("<svg "))).toBe(true);
+  });
+
+  it("lists boards out of what is left, counted and measured by their lengths, that are not wanted pieces", () => {
+    const { extras, yield: sawn } = answer.plan;
+    expect(extras?.map(({ from }) => from)).toContain("sawn");
+    for (const { section, count, lengths, lumber } of extras ?? []) {
+      expect(count).toBe(lengths.reduce((sum, one) => sum + one.count, 0));
+      const sides = section.replace(" in", "").split(" × ").map(inches);
+      const feet = lengths.reduce(
+        (sum, { length, count: boards }) => sum + boards * Number(/^(\d+)'$/.exec(length)?.[1]),
+        0,
+      );
+      const boardFeet = ((sides[0] as number) * (sides[1] as number) * feet) / 12;
+      expect(Number(lumber.value), section).toBeCloseTo(boardFeet, 0);
+      expect(feet).toBeGreaterThanOrEqual(3 * count);
+    }
+    // Wanted lumber and extras together are no more than the round log, 10 1/2 ft of 14 in at its thin end and taper.
+    const extra = (extras ?? []).reduce((sum, { lumber }) => sum + Number(lumber.value), 0);
+    const cubicFeet = Number(answer.plan.yield.rules.find(({ rule }) => rule === "smalian")?.scale.value);
+    expect(Number(sawn.lumber.value) + extra).toBeLessThan(12 * cubicFeet);
   });
 
   it("sets the lumber beside every rule: overrun and recovery follow from the figures shown", () => {

@@ -11,6 +11,7 @@ import { capital, lowered } from "../../estimate/quantity/words.js";
 import { aside, asideIn } from "../../estimate/sheet/aside.js";
 import type { Cell } from "../../estimate/sheet/expression.js";
 import type { CoveringTakeoff } from "../../estimate/takeoff/covering.js";
+import { extras } from "./terminal-extras.js";
 import { bare, columns, hours, money, wrap } from "./terminal-lines.js";
 import { heavyLifts, machines, routesOf, stagesTable, timeline } from "./terminal-work.js";
 
@@ -35,6 +36,7 @@ export function terminalPage(estimate: Estimate): string {
     machines(estimate),
     heavyLifts(estimate),
     logsTable(estimate),
+    extras(estimate),
     roof(estimate),
     shopping(estimate),
     cautions(estimate),

@@ -39,7 +39,8 @@ export interface SawingBasis {
   readonly charge?: { readonly perHour?: Quantity; readonly perVolume?: Quantity };
 }
 
-const up = (steps: Decimal): number => steps.toDecimalPlaces(9).ceil().toNumber();
+/** Steps of the grid that hold a size: the next whole number. */
+export const stepsUp = (steps: Decimal): number => steps.toDecimalPlaces(9).ceil().toNumber();
 const down = (steps: Decimal): number => steps.toDecimalPlaces(9).floor().toNumber();
 
 /** What does not depend on the groups: the same for every route of an estimate. */
@@ -66,14 +67,14 @@ function yardOf(basis: SawingBasis): Yard {
     gridMm: gridMm.toFixed(),
     logs: basis.logs.map((log) => sawLog(log, steps)),
     shop: {
-      millKerf: up(steps(mill.kerf)),
-      ripKerf: up(steps(mill.ripKerf)),
-      crossKerf: up(steps(mill.crossKerf)),
-      buckKerf: up(steps(mill.buckKerf)),
+      millKerf: stepsUp(steps(mill.kerf)),
+      ripKerf: stepsUp(steps(mill.ripKerf)),
+      crossKerf: stepsUp(steps(mill.crossKerf)),
+      buckKerf: stepsUp(steps(mill.buckKerf)),
       deepestRip: down(steps(mill.deepestRip)),
       longestBolt: down(steps(mill.longestBolt)),
       throat: down(steps(mill.throat)),
-      pith: up(steps(mill.pith)),
+      pith: stepsUp(steps(mill.pith)),
     },
     rates: sawRates(basis),
   };
@@ -86,9 +87,9 @@ function sawLog(log: SoundLog, steps: (cell: Cell) => Decimal): SawLog {
     length: down(steps(log.length)),
     smallDiameter: down(steps(log.smallDiameter)),
     largeDiameter: down(steps(log.largeDiameter)),
-    sweep: up(steps(log.sweep)),
-    rot: { smallEnd: up(steps(log.rotSmall)), largeEnd: up(steps(log.rotLarge)) },
-    bark: up(steps(log.bark)),
+    sweep: stepsUp(steps(log.sweep)),
+    rot: { smallEnd: stepsUp(steps(log.rotSmall)), largeEnd: stepsUp(steps(log.rotLarge)) },
+    bark: stepsUp(steps(log.bark)),
   };
 }
 
@@ -98,13 +99,16 @@ function sawGroup(
   steps: (cell: Cell) => Decimal,
 ): SawGroup {
   const { sheet, gridMm, charge } = basis;
-  const sides = [up(steps(rough.thickness)), up(steps(rough.width))].sort((a, b) => a - b) as [number, number];
+  const sides = [stepsUp(steps(rough.thickness)), stepsUp(steps(rough.width))].sort((a, b) => a - b) as [
+    number,
+    number,
+  ];
   const { rules } = group;
   return {
     name: group.name,
     thickness: sides[0],
     width: sides[1],
-    length: up(steps(rough.length)),
+    length: stepsUp(steps(rough.length)),
     count: sheet
       .decide(group.count)
       .plus(spares ? sheet.decide(spares) : 0)

@@ -22,6 +22,15 @@ describe.each([...demoNames()])("the printed estimate of %s", (name) => {
     expect(lines.filter((line) => line.includes("…"))).toEqual([]);
   });
 
+  it("says what boards are left where logs are sawn, and only there", () => {
+    const sawn = one.routes.mix.plan.sawing ?? one.routes.mill?.plan.sawing;
+    const told = lines
+      .join(" ")
+      .replace(/\s+/g, " ")
+      .match(/would still give, rough: \d+ of [\d/ ]+ × [\d/ ]+ (?:in|mm), /g);
+    expect(told?.length ?? 0).toBe(sawn ? 1 : 0);
+  });
+
   it("shows every line of the shopping list with its amount", () => {
     const text = lines.join(" ").replace(/\s+/g, " ");
     for (const line of [...one.common.lines, ...one.routes.mix.lines]) {

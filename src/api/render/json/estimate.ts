@@ -20,7 +20,7 @@ import { SawingSchema, shownSawing } from "./sawing.js";
 import { SheetSchema, shownSheet } from "./sheet.js";
 
 /** What may be asked for beside the lean answer. */
-export const INCLUDES = ["sheet", "workings", "plans", "drawings", "near-misses", "work"] as const;
+export const INCLUDES = ["sheet", "workings", "plans", "drawings", "near-misses", "work", "extras"] as const;
 export type Include = (typeof INCLUDES)[number];
 
 export const EstimateSchema = z
@@ -73,6 +73,7 @@ export function shownEstimate(
       marksOf,
       drawings: include.includes("drawings"),
       all: include.includes("work"),
+      extras: include.includes("extras"),
     }),
     purchasing: shownPurchasing(estimate, distinct, { marksOf, all: include.includes("work") }),
     coverings: shownRoof(

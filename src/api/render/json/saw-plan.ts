@@ -8,6 +8,7 @@ import { missInWords } from "../../../estimate/salvage/miss-words.js";
 import { BOARD_RULES, CUBIC_RULES, type YieldCells } from "../../../estimate/salvage/overrun.js";
 import type { SawLog } from "../../../estimate/salvage/sawing-problem.js";
 import { BoltSchema, BoltWriter } from "./bolt.js";
+import { ExtrasSchema, shownExtras } from "./extras.js";
 import { decimalField, FigureSchema, figure, figureOrNull, LabeledSchema, labeled } from "./figures.js";
 import { type MarkBook, markRuns } from "./marks.js";
 
@@ -68,6 +69,7 @@ export const sawPlanFields = {
   logs: z.array(LogPlanSchema).describe("Logs that are sawn, with their cut lists."),
   unused: z.array(z.string()).describe("Logs that are left lying."),
   short: z.array(ShortSchema).describe("What the logs do not hold."),
+  extras: ExtrasSchema.optional(),
 };
 const SawPlanSchema = z.strictObject(sawPlanFields);
 
@@ -80,6 +82,8 @@ export interface ShownPlan {
   readonly yields: YieldCells;
   readonly marks: MarkBook;
   readonly drawings: boolean;
+  /** Boards that could come out of what is left. */
+  readonly extras: boolean;
 }
 
 /** The plan's own fields. */
@@ -90,6 +94,7 @@ export function shownSawPlan({
   yields,
   marks,
   drawings,
+  extras,
 }: ShownPlan): z.output<typeof SawPlanSchema> {
   const { sheet, logs, request } = basis;
   const { problem, plan, proof } = sawing;
@@ -109,6 +114,7 @@ export function shownSawPlan({
     }),
     unused: logs.map(({ name }) => name).filter((name) => !used.has(name)),
     short: shownShort(basis, sawing),
+    ...(extras && { extras: shownExtras(basis, sawing) }),
   };
 }
 

@@ -71,7 +71,11 @@ export function shownSawingPlan(
     about: about(basis, provenance),
     pieces: shownWanted(sawn),
     logs: shownLogs(basis),
-    plan: shownSawPlan({ basis, key: SAWING_KEY, sawing, yields, marks, drawings: include.includes("drawings") }),
+    plan: shownSawPlan({
+      ...{ basis, key: SAWING_KEY, sawing, yields, marks },
+      drawings: include.includes("drawings"),
+      extras: true,
+    }),
     hours: {
       stages: Object.values(milling.stages).map(labeled),
       total: figure(hours),

@@ -32,13 +32,15 @@ interface Showing {
   readonly drawings: boolean;
   /** The cut lists of every route, not of the best alone. */
   readonly all: boolean;
+  /** Boards that could come out of what the plans leave. */
+  readonly extras: boolean;
 }
 
 /** Logs, and the plan of each route that has one. */
 export function shownSawing(
   { basis, yields, routes: { mix } }: Pick<Estimate, "basis" | "yields" | "routes">,
   routes: readonly RouteCells[],
-  { marksOf, drawings, all }: Showing,
+  { marksOf, drawings, all, extras }: Showing,
 ): z.output<typeof SawingSchema> {
   const milling = routes.filter(({ plan }) => plan.sawing);
   const best = mix.plan.sawing ? mix : milling[0];
@@ -46,7 +48,7 @@ export function shownSawing(
     const { key, sawing } = route.plan;
     const whole = all || route === best;
     const plan = shownSawPlan({
-      ...{ basis, key, drawings: drawings && whole, marks: marksOf(route) },
+      ...{ basis, key, drawings: drawings && whole, extras, marks: marksOf(route) },
       sawing: sawing as PlannedLogs,
       yields: yields.get(key) as YieldCells,
     });
