@@ -534,6 +534,19 @@ export type ExplicitPieces = {
   readonly buyAs?: string | undefined;
 };
 
+/** Boards of one section beyond what is wanted. */
+export type ExtraBoards = {
+  readonly section: string;
+  readonly from: "sawn" | "unsawn";
+  readonly asked: boolean;
+  readonly count: number;
+  readonly lengths: readonly {
+    readonly length: string;
+    readonly count: number;
+  }[];
+  readonly lumber: MeasuredValue;
+};
+
 /** Faces by texture. */
 export type FacesByTexture = {
   readonly rough: Figure;
@@ -1132,6 +1145,7 @@ export type LogsPlan = {
   readonly logs: readonly LogSteps[];
   readonly unused: readonly string[];
   readonly short: readonly ShortGroup[];
+  readonly extras?: readonly ExtraBoards[] | undefined;
 };
 
 /** One wood and section on offer, in its lengths. */
@@ -1601,6 +1615,7 @@ export type RouteSawing = {
   readonly logs: readonly LogSteps[];
   readonly unused: readonly string[];
   readonly short: readonly ShortGroup[];
+  readonly extras?: readonly ExtraBoards[] | undefined;
 };
 
 /** What one route comes to. */
@@ -2143,7 +2158,7 @@ export interface Calls {
   readonly makeEstimate: {
     readonly path: undefined;
     readonly query: {
-      readonly include?: readonly ("sheet" | "workings" | "plans" | "drawings" | "near-misses" | "work")[] | undefined;
+      readonly include?: readonly ("sheet" | "workings" | "plans" | "drawings" | "near-misses" | "work" | "extras")[] | undefined;
     };
     readonly body: EstimateRequest;
     readonly answer: Estimate;
