@@ -49,8 +49,17 @@ function branch(union: Definition, input: unknown): Schema | undefined {
   }
   const alike = options.filter((option) => kindOf(option) === jsonKind(input));
   if (alike.length < 2) return alike[0];
+  // Who names a key means the form that has it, however much else is wrong.
+  const own = alike.map((option) => knownKeys(option, input));
+  const meant = alike.filter((_, index) => own[index] === Math.max(...own));
   const issues = (option: Schema) => z.safeParse(option, input).error?.issues.length ?? 0;
-  return alike.reduce((best, option) => (issues(option) < issues(best) ? option : best));
+  return meant.reduce((best, option) => (issues(option) < issues(best) ? option : best));
+}
+
+/** How many keys of the input an object's schema knows. */
+function knownKeys(option: Schema, input: unknown): number {
+  const { shape = {} } = definition(bare(option));
+  return isRecord(input) ? Object.keys(input).filter((key) => Object.hasOwn(shape, key)).length : 0;
 }
 
 function kindOf(schema: Schema): string {

@@ -52,12 +52,15 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     const v = await visit(stage, { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
     const { page } = v;
     await page.selectOption("#demo", "-blank");
+    await page.click("#begin");
     await v.settled();
     await clean(v);
     expect(await headline(page)).toBe("No verdict yet: nothing has a price.");
     expect(await page.locator("#shopping").textContent()).toContain("no prices yet");
     expect(await page.locator("body").textContent()).not.toContain("$0.00"); // what has no price is not zero
     await page.click(".next >> text=Change it");
+    await page.waitForFunction(() => document.activeElement?.id === "at-structure-kind");
+    expect(await page.locator("#at-structure-kind").isVisible()).toBe(true);
     await page.selectOption("#at-structure-kind", "lean-to");
     await page.fill("#at-structure-span", "8 ft");
     await v.settled();
@@ -75,6 +78,11 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     await v.settled();
     expect(await page.locator("#sawing .gist").textContent()).toMatch(/^\d of 5 are sawn/);
     await clean(v);
+    await page.click("#give-logs >> text=Add a log");
+    await page.waitForFunction(() => document.activeElement?.id === "at-logs-1-length");
+    expect(await page.inputValue("#at-logs-1-name")).toBe("log-2");
+    await page.click('[aria-label="Remove log-2"]');
+    await v.settled();
     await page.click("text=Use invented prices");
     await page.waitForSelector(".next", { state: "detached" });
     await v.settled();
@@ -133,6 +141,7 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     const v = await visit(stage);
     const { page } = v;
     await page.selectOption("#demo", "-blank");
+    await page.click("#begin");
     await v.settled();
     const drawing = page.locator("#give-structure .drawing img");
     for (const kind of ["gable", "lean-to", "hip", "pergola"]) {
@@ -238,23 +247,49 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     const { page } = v;
     await page.click("#give-catalog > summary");
     await page.click("text=Add a price");
-    await page.selectOption("#add-kind", "services");
-    await page.fill("#add-price", "40 USD");
-    await page.fill("#add-item", "no-such-service");
+    await page.selectOption("#add-kind", "equipment");
+    await page.fill("#add-hire_per_day", "40 USD/day");
+    await page.fill("#add-item", "no-such-saw");
     await page.fill("#add-name", "mine");
     await page.click("text=Add this price");
-    await page.waitForSelector(".state.is-refused, .adding .fault");
-    expect(await page.locator("#give-catalog .fault").first().textContent()).toContain("no-such-service");
+    await page.waitForSelector(".adding .fault");
+    expect(await page.locator(".adding .fault").first().textContent()).toContain("no-such-saw");
+    expect(await page.inputValue("#add-hire_per_day")).toBe("40 USD/day"); // nothing typed is lost
+    expect(JSON.parse(await saved(page)).catalog).toEqual(demo.catalog);
     await clean(v);
-    await page.click("text=Undo");
+    await page.fill("#add-item", "table-saw");
+    await page.fill("#add-name", "mine");
+    await page.fill("#add-hire_per_day", "40 USD/day");
+    await page.click("text=Add this price");
+    await page.waitForSelector("text=is added");
+    const { catalog } = JSON.parse(await saved(page));
+    expect(catalog.equipment.at(-1)).toMatchObject({ name: "mine", item: "table-saw", hirePerDay: "40 USD/day" });
+    await v.end();
+  });
+
+  it("takes a first price of one's own into a blank project", async () => {
+    const v = await visit(stage);
+    const { page } = v;
+    await page.selectOption("#demo", "-blank");
+    await page.click("#begin");
     await v.settled();
+    await page.click("#give-catalog > summary");
+    await page.click("text=Add a price");
+    await page.selectOption("#add-kind", "services");
+    await page.click("text=Add this price");
+    await page.waitForSelector(".adding .fault");
+    expect(await page.locator(".adding").textContent()).not.toContain("demo");
+    expect(JSON.parse(await saved(page)).catalog).toBeUndefined();
     await page.fill("#add-item", "delivery");
     await page.fill("#add-name", "mine");
     await page.fill("#add-price", "40 USD");
     await page.click("text=Add this price");
     await page.waitForSelector("text=is added");
-    const { catalog } = JSON.parse(await saved(page));
-    expect(catalog.services.at(-1)).toMatchObject({ name: "mine", item: "delivery", price: "40 USD" });
+    await v.settled();
+    expect(JSON.parse(await saved(page)).catalog.services).toEqual([
+      { name: "mine", item: "delivery", price: "40 USD" },
+    ]);
+    await clean(v);
     await v.end();
   });
 
@@ -353,6 +388,9 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     };
     await tabTo("demo");
     await page.keyboard.type("a blank");
+    expect(await page.locator("#give-logs .gist").textContent()).not.toBe("none yet"); // choosing is not yet acting
+    await page.keyboard.press("Tab");
+    await page.keyboard.press("Enter");
     await v.settled();
     await tabTo("Use invented prices");
     await page.keyboard.press("Enter");

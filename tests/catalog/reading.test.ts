@@ -123,6 +123,28 @@ describe("quantities at the door", () => {
     expect(only({ kind: "gabel" }).cure).toBe("Did you mean “gable”? Give one of: gable, lean-to.");
   });
 
+  it("are those of the form whose keys are named, not of the form with the fewest faults", () => {
+    const either = z.strictObject({
+      catalog: z.union([
+        z.strictObject({ demo: z.string() }),
+        z.strictObject({
+          name: z.string(),
+          currency: z.enum(["USD"]),
+          rows: z.array(z.strictObject({ a: z.string() })),
+        }),
+      ]),
+    });
+    const at = (catalog: object) => {
+      const read = readShape(either, { catalog });
+      return "faults" in read ? read.faults.map((one) => one.at) : [];
+    };
+    const rows = [{}, {}, { b: 1 }];
+    expect(at({ name: "Mine", currency: "USD", rows })).toEqual([
+      ...["/catalog/rows/0/a", "/catalog/rows/1/a", "/catalog/rows/2/a", "/catalog/rows/2/b"],
+    ]);
+    expect(at({ demo: 3, colour: "red" })).toEqual(["/catalog/demo", "/catalog/colour"]);
+  });
+
   it("are all reported together, shape and texts in one answer", () => {
     const codes = faultsOf({ length: "14", section: 3, lenght: "x", cost: "€1/ft" }).map(({ code }) => code);
     expect([...codes].sort()).toEqual(["currency-mix", "not-a-quantity", "unknown-field", "wrong-shape"]);

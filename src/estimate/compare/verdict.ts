@@ -175,6 +175,7 @@ function unpriced(common: CommonCells, { lines, unpriced: count }: RouteCells): 
 }
 
 function doubt(basis: Basis, { mix, buy }: ComparedRoutes, decision: Decision): string {
+  if (!decision.mix && basis.logs.length === 0) return "Prices: with no logs to saw, they alone decide the cash.";
   if (!decision.mix) return "What an hour of your own work is worth to you.";
   const pace = basis.assumed.cell("pace");
   const extra = aside(mix.hours).minus(aside(buy.hours));

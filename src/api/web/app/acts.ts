@@ -107,14 +107,17 @@ function cellCard(desk: Desk): Acts["showCell"] {
   };
 }
 
-/** Frames that a new element may take to appear. */
-const MOST_FRAMES = 30;
+/** Frames that an element may take to appear. */
+const MOST_FRAMES = 60;
 
+/** Puts the cursor on an element as soon as it can take it: it may not be drawn yet, or lie in a shut fold. */
 function focusSoon(id: string, frames = MOST_FRAMES): void {
   const found = document.getElementById(id);
-  if (!found && frames > 0) return void requestAnimationFrame(() => focusSoon(id, frames - 1));
+  const shut = found?.closest<HTMLDetailsElement>("details:not([open])");
+  if (shut) shut.open = true;
   found?.focus({ preventScroll: true });
-  found?.scrollIntoView({ block: "center" });
+  if (found && found === document.activeElement) found.scrollIntoView({ block: "center" });
+  else if (frames > 0) requestAnimationFrame(() => focusSoon(id, frames - 1));
 }
 
 function openPanel(desk: Desk, name: string, open: boolean): void {

@@ -1,9 +1,11 @@
 /** A price that the catalog has not: what kind of thing it is, then the cells that such a row of the CSV has. */
 import { useState } from "hono/jsx";
 import { CSV_COLUMNS, type CsvColumn, LAYOUT_CELLS, LAYOUTS } from "../../../catalog/csv-columns.js";
+import { faultsOf } from "./asking.js";
 import { Fold } from "./figure.js";
-import { isFields, type Json } from "./json.js";
+import { isFields, type Json, withValue } from "./json.js";
 import type { Model } from "./model.js";
+import { withoutPending } from "./pending.js";
 import { capital } from "./words.js";
 
 /** What an empty catalog begins with; the currency can be changed in the file. */
@@ -36,8 +38,9 @@ function Adding({ m, catalog }: { readonly m: Model; readonly catalog: Json }) {
     >;
     const { withRow } = await import("./prices-csv.js");
     const found = withRow(isFields(catalog) ? catalog : EMPTY, { ...decided(kind), ...typed });
-    setFaults("faults" in found ? found.faults : []);
-    if ("faults" in found) return;
+    const wrong = "faults" in found ? found.faults : await refusals(m, found.catalog);
+    setFaults(wrong);
+    if (wrong.length > 0 || !("catalog" in found)) return;
     m.acts.edit("/catalog", found.catalog);
     m.acts.say(`The price of ${typed.label ?? typed.name ?? "it"} is added.`);
     form.reset();
@@ -85,6 +88,15 @@ function Adding({ m, catalog }: { readonly m: Model; readonly catalog: Json }) {
       </p>
     </form>
   );
+}
+
+/** What the service says against a catalog that it did not say before: a row is taken only when it can be read. */
+async function refusals(m: Model, catalog: Json): Promise<readonly string[]> {
+  const before = new Set(m.problem?.faults.map(({ pointer }) => pointer));
+  const faults = await faultsOf(withValue(withoutPending(m.request), "/catalog", catalog));
+  return faults
+    .filter(({ pointer = "" }) => pointer.startsWith("/catalog") && !before.has(pointer))
+    .map(({ wrong, cure }) => `${wrong} ${cure}`);
 }
 
 /** The sentence of the column, without the department that it begins with. */

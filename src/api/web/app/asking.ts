@@ -2,7 +2,7 @@
 import type { Calls } from "../../../../openapi/client-types.js";
 import { type Answer, send } from "./client.js";
 import type { Json } from "./json.js";
-import type { Include, Problem, Progress } from "./model.js";
+import type { Fault, Include, Problem, Progress } from "./model.js";
 
 /** What came of it. */
 export type Outcome =
@@ -38,6 +38,25 @@ export async function askForEstimate(
     return await lastEvent(response, listening);
   } catch {
     return { offline: true };
+  }
+}
+
+/**
+ * What the service finds wrong with a request before it works it out. The work itself is called off; empty also where
+ * the service can't be asked.
+ */
+export async function faultsOf(request: Json): Promise<readonly Fault[]> {
+  const call = new AbortController();
+  try {
+    const body = request as Calls["makeEstimate"]["body"];
+    const headers = { Accept: "text/event-stream" };
+    const response = await send("makeEstimate", { query: {}, body }, { headers, signal: call.signal });
+    const { faults } = response.status === 422 ? ((await response.json()) as Problem) : { faults: [] };
+    return faults;
+  } catch {
+    return [];
+  } finally {
+    call.abort();
   }
 }
 

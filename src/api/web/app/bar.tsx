@@ -19,13 +19,16 @@ export function Bar({ m }: { readonly m: Model }) {
         <label class="spoken" for="demo">
           Begin from
         </label>
-        <select id="demo" disabled={!m.live} onInput={(event: Event) => begin(m, event.target as HTMLSelectElement)}>
+        <select id="demo" disabled={!m.live}>
           <option value="">Begin from…</option>
           <option value="-blank">a blank project</option>
           {m.demos.map(({ name, title }) => (
             <option value={name}>{`the demo “${title}”`}</option>
           ))}
         </select>
+        <button type="button" id="begin" disabled={!m.live} onClick={() => begin(m)}>
+          Begin
+        </button>
         <button type="button" disabled={!m.canUndo} onClick={m.acts.undo}>
           Undo
         </button>
@@ -59,9 +62,12 @@ export function Bar({ m }: { readonly m: Model }) {
   );
 }
 
-function begin(m: Model, select: HTMLSelectElement): void {
+/** Acts when it is pressed: an arrow key in the list must not throw a project away (WCAG 2.2, 3.2.2). */
+function begin(m: Model): void {
+  const select = document.getElementById("demo") as HTMLSelectElement;
   const { value } = select;
   select.value = "";
+  if (value === "") m.acts.say("Choose in the list what to begin from.");
   if (value === "-blank") m.acts.open(BLANK);
   else if (value !== "") m.acts.openDemo(value);
 }

@@ -3,11 +3,10 @@ import { Faults, Field, idOf } from "./field.js";
 import { Fold } from "./figure.js";
 import { below, isFields, type Json, listAt } from "./json.js";
 import { faultsAt, type Model } from "./model.js";
-import { blank, copyOf } from "./new-row.js";
+import { copyOf, freeName } from "./new-row.js";
 import { PASTED, pastedLogs } from "./pasted-logs.js";
 import { countedLogs } from "./pending.js";
 import { Question } from "./question.js";
-import type { FieldSpec } from "./specs.js";
 import { Heads } from "./table-head.js";
 import { capital, plain } from "./words.js";
 
@@ -50,16 +49,15 @@ export function LogTable({ m }: { readonly m: Model }) {
 /** Adds a row and leads to its length. */
 export function addLog(m: Model): void {
   const logs = listAt(m.request, "/logs");
-  m.acts.edit(`/logs/${logs.length}`, newLog(m.spec.log, logs));
+  m.acts.edit(`/logs/${logs.length}`, newLog(logs));
   m.acts.say("A row is added. It counts once it has a length and a thickness.");
   m.acts.goTo("give-logs", idOf(`/logs/${logs.length}/length`));
 }
 
 /** Most logs of a yard are of one wood: a new one takes the last one's. */
-function newLog(spec: readonly FieldSpec[], logs: readonly Json[]): Json {
+function newLog(logs: readonly Json[]): Json {
   const last = logs.at(-1);
-  const name = (blank(spec, logs) as { name: string }).name.replace("row", "log");
-  return { name, species: isFields(last) ? last.species : "eastern-white-pine" };
+  return { name: freeName("log", logs), species: isFields(last) ? last.species : "eastern-white-pine" };
 }
 
 interface LogRowProps {

@@ -13,7 +13,8 @@ export function copyOf(row: Json, rows: readonly Json[]): Json {
   return { ...row, name: freeName(row.name.replace(/-\d+$/, ""), rows) };
 }
 
-function freeName(stem: string, rows: readonly Json[]): string {
+/** The first name of a stem, `log-1` and on, that no row has. */
+export function freeName(stem: string, rows: readonly Json[]): string {
   const taken = new Set(rows.map((row) => (isFields(row) ? row.name : undefined)));
   let number = 1;
   while (taken.has(`${stem}-${number}`)) number += 1;
