@@ -67,11 +67,14 @@ function substitutionNotices({ groups }: Basis): Notice[] {
   );
 }
 
-/** Bases are ordered for the posts as laid out; posts that the best mix buys in another size want others. */
+/**
+ * Bases are ordered for the posts as laid out; posts that the best mix buys in another size want others. Of posts that can
+ * only be bought the bases fit the size that is sold.
+ */
 function postBaseNotices({ groups }: Basis, { fasteners }: Takeoffs, { mix }: ComparedRoutes): Notice[] {
   if (!fasteners?.lines.some(({ kind }) => kind === "post-base")) return [];
-  return groups.flatMap(({ group, substitution }): Notice[] => {
-    if (group.role !== "post" || !("offer" in substitution)) return [];
+  return groups.flatMap(({ group, millable, substitution }): Notice[] => {
+    if (group.role !== "post" || !millable || !("offer" in substitution)) return [];
     const count = mix.plan.bought.find((one) => one.substitution.group === group)?.count ?? 0;
     const size = substitution.differences.find((one) => one.includes("measures"));
     if (count === 0 || !size) return [];

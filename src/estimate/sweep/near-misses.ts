@@ -20,7 +20,9 @@ import type { EstimateRequest } from "../request/request.js";
 import { aside } from "../sheet/aside.js";
 import { layOwnLines } from "../sheet/own-lines.js";
 import { Sheet } from "../sheet/sheet.js";
+import { slopeWorsens } from "../takeoff/slope-verdict.js";
 import { layCommon, layTakeoffs, type Takeoffs } from "../takeoffs.js";
+import { panelSteps } from "./panel-steps.js";
 import { type SmallChange, smallChanges } from "./small-changes.js";
 
 /** Something counted that a change made fewer or shorter. */
@@ -49,7 +51,7 @@ interface Laid {
   readonly basis: Basis;
   readonly takeoffs: Takeoffs;
   readonly counts: ReadonlyMap<string, Decimal>;
-  /** Stock length for the longest piece of each section. */
+  /** Stock length for the longest piece of each section, and for panels. */
   readonly stock: ReadonlyMap<string, Decimal>;
 }
 
@@ -81,11 +83,11 @@ export function nearMisses(request: EstimateRequest, planners: Planners): NearMi
   return found.sort((a, b) => b.cash.cmp(a.cash) || (a.at < b.at ? -1 : 1));
 }
 
-/** A change that drops nothing is not priced, which is most of the work. */
+/** A change that drops nothing is not priced, which is most of the work; one that asks more of the covering's slope is not told. */
 function tried(change: SmallChange, now: Priced, planners: Planners): NearMiss | undefined {
   const { system, catalog } = now.basis.request;
   const changed = layChanged(change);
-  if (!changed) return undefined;
+  if (!changed || slopeWorsens(now.takeoffs.covering?.slope, changed.takeoffs.covering?.slope)) return undefined;
   const fewer = dropsOf(now.counts, changed.counts, (count) => count.toFixed());
   const shorter = dropsOf(now.stock, changed.stock, (value) => marked({ value, unit: LENGTH }, system));
   if (fewer.length + shorter.length === 0) return undefined;
@@ -135,16 +137,14 @@ function lay(request: EstimateRequest): Laid {
   const takeoffs = layTakeoffs(basis);
   const { cutList } = basis;
   const roof = cutList.frame?.roof;
-  const panels = takeoffs.covering?.panels;
-  const layout = takeoffs.covering?.faces[0];
-  const counted: [string, Decimal | undefined][] = [
-    ["purlin rows", roof && aside(roof.purlinRows)],
-    ["panels", panels && aside(panels.panels)],
-    ["panels up a slope", panels && layout && aside(layout.up)],
-    ...piecesByBase(cutList.groups),
-  ];
-  const counts = new Map(counted.flatMap(([name, value]) => (value ? [[name, value] as const] : [])));
-  return { basis, takeoffs, counts, stock: stockByBase(basis) };
+  const panels = takeoffs.covering && panelSteps(takeoffs.covering);
+  const rows = roof ? [["purlin rows", aside(roof.purlinRows)] as const] : [];
+  return {
+    basis,
+    takeoffs,
+    counts: new Map([...rows, ...(panels?.counts ?? []), ...piecesByBase(cutList.groups)]),
+    stock: new Map([...(panels?.stock ?? []), ...stockByBase(basis)]),
+  };
 }
 
 function priced({ basis, takeoffs }: Laid, planners: Planners): Pick<Priced, "cash" | "hours" | "unpriced"> {

@@ -1,5 +1,6 @@
 /** Whether the code allows a covering at a slope. A covering that it does not allow is shown, never dropped. */
 import { type CoveringKind, leastSlope } from "../../catalog/coverings.js";
+import type { Decimal } from "../quantity/decimal.js";
 import { exactly } from "../quantity/text.js";
 import { citation } from "../request/assumed.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -10,6 +11,8 @@ export interface SlopeVerdict {
   readonly allowed: boolean;
   /** The slope is allowed only because the laps are sealed. */
   readonly lapsSealed: boolean;
+  /** Rise over run, to compare two verdicts by. */
+  readonly slope: Decimal;
   readonly reason: string;
   /** The clause. */
   readonly reference: string;
@@ -33,9 +36,17 @@ export function slopeVerdict(
   return {
     allowed,
     lapsSealed,
+    slope: sheet.decide(roof.unitRise).dividedBy(sheet.decide(roof.unitRun)),
     reason: `${given} ${verb} the least slope, ${leastInWords(rule.rise, roof)}${only}.`,
     reference: citation(rule.from),
   };
+}
+
+/** Whether a covering is no longer allowed, needs its laps sealed anew, or falls further below its least slope. */
+export function slopeWorsens(from: SlopeVerdict | undefined, to: SlopeVerdict | undefined): boolean {
+  if (!from || !to) return false;
+  if (!to.allowed) return from.allowed || to.slope.lt(from.slope);
+  return to.lapsSealed && from.allowed && !from.lapsSealed;
 }
 
 /** The code says it over 12 in; where the roof is metric, the same slope is said over 300 mm. */

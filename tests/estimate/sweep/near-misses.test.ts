@@ -70,4 +70,63 @@ describe("near misses", () => {
     const pieces = { kind: "pieces", pieces: [{ name: "legs", count: 4, section: "2 x 6 in", length: "3 ft" }] };
     expect(found(pieces)).toEqual([]);
   });
+
+  // (98 + 18) in × 12.369 ÷ 12 and a plumb cut of 1 1/2 in are 121.1 in of rafter at 3 in 12; at 2 in 12 less than 10 ft.
+  describe("of a slope", () => {
+    const leanTo = (covering: string, rise: string) => ({
+      kind: "lean-to",
+      span: "8 ft 2 in",
+      length: "16 ft",
+      slope: { rise, run: "12 in" },
+      overhang: { low: "9 in", high: "9 in", end: "9 in" },
+      covering,
+    });
+    const flatter = (covering: string, rise: string, steps: readonly string[]) =>
+      found(leanTo(covering, rise)).filter(({ at, to }) => at === "/structure/slope/rise" && steps.includes(to));
+
+    it("are told where no covering minds it", () => {
+      expect(flatter("none", "3 in", ["2 1/2 in", "2 in"])).not.toEqual([]);
+    });
+
+    it("are none below what the code allows of the covering, nor where its laps would have to be sealed", () => {
+      expect(flatter("wood-shakes", "3 in", ["2 1/2 in", "2 in"])).toEqual([]);
+      expect(flatter("corrugated-steel", "3 in", ["2 1/2 in", "2 in"])).toEqual([]);
+    });
+
+    it("are none further below what the code allows", () => {
+      expect(flatter("wood-shakes", "2 in", ["1 1/2 in", "1 in"])).toEqual([]);
+    });
+  });
+
+  // (96 + overhang) × 13 ÷ 12 and what the sheets pass the frame by: within 10 ft at 12 1/2 in, not at 13 1/2 in.
+  describe("of panels", () => {
+    const steel = (sheets: object) => ({
+      name: "panels",
+      currency: "USD",
+      lumber: [],
+      coverings: [{ name: "ribbed", covering: "ribbed-steel", sheets }],
+    });
+    const stocked = steel({
+      form: "panels",
+      coverWidth: "36 in",
+      sold: { by: "piece", lengths: [8, 10, 12, 16].map((feet) => ({ length: `${feet} ft`, price: `$${feet * 3}.00` })) },
+    });
+    const missesOf = (structure: object) =>
+      nearMisses(request({ structure, catalog: stocked, options: { finish: "none" } }), quickPlanners);
+    const roofed = { ...gable, covering: "ribbed-steel", overhang: { eave: "13.5 in", gable: "12 in" } };
+
+    it("find the inch of overhang that lets them come out of 10 ft", () => {
+      const miss = missesOf(roofed).find(({ at }) => at === "/structure/overhang/eave");
+      expect(miss).toMatchObject({ from: "13 1/2 in", to: "12 1/2 in" });
+      expect(miss?.drops).toContainEqual({ what: "stock of panels", from: "12'", to: "10'" });
+      expect(miss?.cash.toFixed(2)).toBe("108.00"); // 18 panels at 36 in place of 30 dollars
+    });
+
+    it("tell them of the far slope, too, where the slopes differ", () => {
+      const far = { ...roofed, overhang: { eave: "12 in", farEave: "13.5 in", gable: "12 in" } };
+      const miss = missesOf(far).find(({ at }) => at === "/structure/overhang/farEave");
+      expect(miss?.drops).toContainEqual({ what: "stock of panels of the far slope", from: "12'", to: "10'" });
+      expect(miss?.cash.toFixed(2)).toBe("54.00");
+    });
+  });
 });
