@@ -54,10 +54,23 @@ describe("notices of what is bought", () => {
     ]);
   });
 
-  it("tell of posts whose bases are another size", () => {
-    const [low, high] = texts("bought-size");
+  it("tell of posts whose bases are another size, where logs might have given them as laid out", () => {
+    const thin = {
+      name: "thin",
+      species: "eastern-white-pine",
+      length: "8 ft",
+      smallDiameter: "5 in",
+      largeDiameter: "6 in",
+    };
+    const body = { structure: leanTo, catalog: { demo: "orchard-yard" }, logs: [thin] };
+    const found = estimated(body).notices.filter(({ code }) => code === "bought-size");
+    const [low, high] = found.map(({ text }) => text);
     expect(low).toMatch(/^Low posts: 3 are bought in another size .*5 1\/2 × 5 1\/2 in\)\. The post bases listed fit/);
     expect(high).toMatch(/^High posts: 3 are bought/);
+  });
+
+  it("say nothing of the bases of posts that can only be bought: they fit the size that is sold", () => {
+    expect(texts("bought-size").filter((text) => text.includes("post bases"))).toEqual([]);
   });
 });
 

@@ -26,7 +26,9 @@ export function panelSteps({ faces, panels, needs, work }: CoveringTakeoff): Pan
     });
     return { counts, stock };
   }
-  const cuts = needs.flatMap(({ item }) => (item.kind === "covering" && item.part === "panel" ? (item.cuts ?? []) : []));
+  const cuts = needs.flatMap(({ item }) =>
+    item.kind === "covering" && item.part === "panel" ? (item.cuts ?? []) : [],
+  );
   const lengths = cuts.map(({ length, count }) => stockOf(aside(length))?.times(aside(count)));
   const all = lengths.reduce((sum, next) => sum && next && sum.plus(next));
   return { counts, stock: all ? [["all panels together", all] as const] : [] };

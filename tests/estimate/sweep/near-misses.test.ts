@@ -109,7 +109,10 @@ describe("near misses", () => {
     const stocked = steel({
       form: "panels",
       coverWidth: "36 in",
-      sold: { by: "piece", lengths: [8, 10, 12, 16].map((feet) => ({ length: `${feet} ft`, price: `$${feet * 3}.00` })) },
+      sold: {
+        by: "piece",
+        lengths: [8, 10, 12, 16].map((feet) => ({ length: `${feet} ft`, price: `$${feet * 3}.00` })),
+      },
     });
     const missesOf = (structure: object) =>
       nearMisses(request({ structure, catalog: stocked, options: { finish: "none" } }), quickPlanners);
