@@ -17,7 +17,7 @@ const LADDER = [
   ["estimate/plan", "estimate/takeoffs", "estimate/default-notices"],
   ["estimate/joint-route", "estimate/extras"],
   ["estimate/cautions", "estimate/best-mix", "estimate/covering-comparison", "estimate/offer-choice"],
-  ["estimate/notices"],
+  ["estimate/notices", "estimate/frontier"],
   ["estimate/estimate", "estimate/sawn-logs"],
   ["estimate/sweep", "api/render"],
   ["api"],

@@ -17,13 +17,11 @@ import { forWantOfPrice } from "./compare/unpriced.js";
 import { mixLabel, planOfBound } from "./joint-route.js";
 import type { Planners } from "./plan.js";
 import { millable, planRoute } from "./plan.js";
-import { judgeStockPlan } from "./purchase/stock-judge.js";
 import { Decimal, ZERO } from "./quantity/decimal.js";
 import type { EstimateRequest } from "./request/request.js";
-import { judgeSawingPlan } from "./salvage/sawing-judge.js";
 import { aside } from "./sheet/aside.js";
 import { layOwnLines } from "./sheet/own-lines.js";
-import { Sheet } from "./sheet/sheet.js";
+import { type OverrideText, Sheet } from "./sheet/sheet.js";
 import { layCommon, layTakeoffs } from "./takeoffs.js";
 
 /** Mixes priced before the search ends; a mix takes some milliseconds. */
@@ -45,6 +43,8 @@ export interface MixFound {
   readonly better: (a: MixPoint, b: MixPoint) => boolean;
   /** What is proven of all mixes; undefined where the planner proves nothing. */
   readonly bound: MixBound | undefined;
+  /** Plans that go piece by piece as it would pay at another value of an hour. */
+  readonly jointAt: (valueOfHour: Decimal) => readonly RoutePlan[];
 }
 
 /**
@@ -94,51 +94,39 @@ export function findBestMix(
   if (wantsFrontier) for (const search of searches) searchFrontier(search);
   const all = searches.flatMap(({ tried }) => tried);
   const possible = searches.reduce((sum, search) => sum + search.possible, 0);
-  const milled = ways.map((hired) => {
-    const all = plan(new Set(names), hired, planners.sketch ?? planners);
-    return layRoute(basis, all, commonOf(basis));
-  });
-  // Nothing is proven of mixes that buy what has no price.
-  const bound =
-    unpriced.length > 0 ? undefined : boundMixes(basis, commonOf(basis), milled, planners.joint ?? planners.sawing);
+  const proofAt = (of: Basis, prove: Planners["sawing"]): MixBound | undefined => {
+    const milled = ways.map((hired) => {
+      const all = planRoute(
+        basisOf(of, { hired }),
+        `all${++tries}`,
+        "",
+        new Set(names),
+        planners.sketch ?? planners,
+        undefined,
+      );
+      return layRoute(of, all, commonOf(of));
+    });
+    // Nothing is proven of mixes that buy what has no price.
+    return unpriced.length > 0 ? undefined : boundMixes(of, commonOf(of), milled, prove);
+  };
+  const bound = proofAt(basis, planners.joint ?? planners.sawing);
+  const jointAt = (valueOfHour: Decimal): readonly RoutePlan[] => {
+    const other = layBasis(new Sheet(overridesOf(request, valueOfHour)), request);
+    const by: Planners = { ...planners, ...planners.points };
+    return (proofAt(other, by.sawing)?.plans ?? []).flatMap((one) => planOfBound(basis, one, by)?.whole ?? []);
+  };
   const better = (a: MixPoint, b: MixPoint): boolean => searches[0].better(a, b, wage);
-  return { bests, frontier: wantsFrontier ? supported(all) : [], tried: all, possible, plan, price, better, bound };
-}
-
-/** Points of a frontier that are planned anew; the others keep the plan of the search. Some tenths of a second each. */
-const MOST_PLANNED = 6;
-
-/**
- * The frontier with better plans: its points planned anew, those of the routes taken as they are, every plan judged, and the
- * lower envelope of all that was ever priced. Each point is a plan; cash rises and hours fall from one to the next.
- * @param known - Plans of the routes of the answer.
- */
-export function refinedFrontier(
-  found: MixFound,
-  known: readonly RoutePlan[],
-  planners: Planners,
-): readonly FrontierPoint[] {
-  const keys = new Set(known.map(keyOf));
-  const others = found.frontier.filter(({ point: { plan } }) => !plan || !keys.has(keyOf(plan))).slice(0, MOST_PLANNED);
-  const anew = others.map(({ point: { milled, plan } }) =>
-    found.plan(milled, plan?.hired ?? false, planners.points ?? planners),
-  );
-  const frontier = supported([...found.tried, ...[...known, ...anew].map(found.price)]);
-  for (const { point } of frontier) judge(point.plan);
-  return frontier;
-}
-
-const keyOf = ({ hired, milled }: RoutePlan): string => [hired ? "hired:" : "", ...[...milled].sort()].join(" ");
-
-/** @throws Error when a plan that we made is wrong: a bug. */
-function judge(plan: RoutePlan | undefined): void {
-  if (!plan) throw new Error("a point of the frontier has no plan");
-  const { sawing, stock } = plan;
-  const wrong = [
-    ...(sawing ? judgeSawingPlan(sawing.problem, sawing.plan) : []),
-    ...stock.flatMap(({ question, plan: cuts }) => judgeStockPlan(question.problem, cuts)),
-  ];
-  if (wrong.length > 0) throw new Error(`a plan of the frontier is wrong: ${wrong[0]}`);
+  return {
+    bests,
+    frontier: wantsFrontier ? supported(all) : [],
+    tried: all,
+    possible,
+    plan,
+    price,
+    better,
+    bound,
+    jointAt,
+  };
 }
 
 /** A mix as a whole route, laid under its plan's key. */
@@ -158,6 +146,12 @@ function commonOf(basis: Basis): ReturnType<typeof layCommon> {
   return common;
 }
 
+/** The request's overrides, with another value of an hour. */
+function overridesOf({ overrides, catalog }: EstimateRequest, valueOfHour: Decimal): Map<string, OverrideText> {
+  const worth = { value: valueOfHour.toFixed(9), unit: `${catalog.currency}/person-h` };
+  return new Map<string, OverrideText>([...Object.entries(overrides ?? {}), ["labor.valueOfHour", worth]]);
+}
+
 /** The user's limits on cash and hours. */
 function limitsOf(request: EstimateRequest): MixLimits {
   const { mostCash, mostHours } = request.options ?? {};
@@ -173,7 +167,8 @@ export type PlanMilled = (milled: ReadonlySet<string>, hired: boolean) => RouteP
 /** The best mix, and what was learnt of the others by pricing them. */
 export interface BestMix {
   readonly plan: RoutePlan;
-  readonly standing: MixStanding;
+  /** How it stands among all that were priced, and some that were priced since. */
+  readonly standing: (more: readonly MixPoint[]) => MixStanding;
 }
 
 /**
@@ -198,7 +193,7 @@ export function bestMix(
   const sketched = (mostCash ?? mostHours) === undefined ? [] : bests.flatMap(({ plan }) => plan ?? []);
   const drawn = sketched.map((plan) => ({ ...plan, key: "mixed", label: mixLabel(plan.hired) }));
   const points = (plans: readonly RoutePlan[]) => plans.map((plan) => ({ plan, point: price(plan) }));
-  const allowed = points([...groups, ...joint.map(({ whole }) => whole), ...routes, ...drawn]);
+  const allowed = points([...groups, ...joint.flatMap(({ whole }) => whole), ...routes, ...drawn]);
   const best = allowed.reduce((a, b) => (better(b.point, a.point) ? b : a));
   const loose = points(joint.flatMap(({ mixing }) => mixing ?? []));
   const wage = aside(basis.labor.valueOfHour);
@@ -207,11 +202,11 @@ export function bestMix(
   const others = [...tried, ...allowed.map(({ point }) => point)];
   return {
     plan: best.plan,
-    standing: {
-      hour: bestFor(best.point, others),
-      buying: bestFor(price(buy), others),
+    standing: (more) => ({
+      hour: bestFor(best.point, [...others, ...more]),
+      buying: bestFor(price(buy), [...others, ...more]),
       mixedSizes: saving.gt(0) ? saving : undefined,
-    },
+    }),
   };
 }
 

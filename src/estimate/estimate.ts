@@ -1,15 +1,15 @@
 /** The whole job, read top to bottom: lay the basis, plan the routes, lay and compare them. */
 import { type Basis, basisOf, layBasis } from "./basis.js";
-import { bestMix, endsOf, findBestMix, type MixFound, type PlanMilled, refinedFrontier } from "./best-mix.js";
+import { bestMix, endsOf, findBestMix, type PlanMilled } from "./best-mix.js";
 import { type Caution, cautionsOf, roofWeightCaution } from "./cautions.js";
 import { type ComparedRoutes, type Decision, decide } from "./compare/decision.js";
 import type { MixBound } from "./compare/mix-bound.js";
-import type { FrontierPoint, MixStanding } from "./compare/mix-search.js";
 import { type CommonCells, layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
 import { laySpending, type Spending } from "./compare/spending.js";
 import { type Verdict, verdictOf } from "./compare/verdict.js";
 import { type ComparedCovering, compareCoverings } from "./covering-comparison.js";
 import { type Fault, FaultError, pointer } from "./faults.js";
+import { type MixSearched, searchOf } from "./frontier.js";
 import { mixLabel } from "./joint-route.js";
 import { type Notice, noticesOf } from "./notices.js";
 import { withCheapestFirst } from "./offer-choice.js";
@@ -117,36 +117,12 @@ export function estimate(
   const chosen = best?.plan ?? mill;
   // A plan that saws nothing buys everything, whatever it was asked to mill.
   const plans = { buy, mill, hired, mix: chosen.sawn.size === 0 ? buy : chosen };
-  const searched = found && best && { ...searchOf(found, plans, planners), standing: best.standing };
+  const searched =
+    found && best && searchOf(found, best, [...new Set(Object.values(plans).flatMap((one) => one ?? []))], planners);
   stages.begin("price");
   const made = layEstimate(basis, plans, searched);
   const better = betterRoute(made, request);
   return better ? layEstimate(layBasis(newSheet(request), request), { ...plans, mix: better }, searched) : made;
-}
-
-/** What the search of mixes came to. */
-export interface MixSearched {
-  /** Mixes that were priced, of so many that there are. */
-  readonly tried: number;
-  readonly possible: number;
-  /** Best mixes for every value of an hour, cheapest first; empty where nobody asked. */
-  readonly frontier: readonly FrontierPoint[];
-  /** What is proven of all mixes; undefined where the planner proves nothing. */
-  readonly bound: MixBound | undefined;
-  /** How far the mix is above the bound at most, as a share of its total. */
-  readonly gap: Decimal | undefined;
-  /** What pricing the others told of the best one. */
-  readonly standing: MixStanding;
-}
-
-function searchOf(
-  found: MixFound,
-  { buy, mill, hired, mix }: RoutePlans,
-  planners: Planners,
-): Omit<MixSearched, "standing"> {
-  const known = [...new Set([buy, ...(mill ? [mill] : []), ...(hired ? [hired] : []), mix])];
-  const frontier = found.frontier.length > 0 ? refinedFrontier(found, known, planners) : [];
-  return { tried: found.tried.length, possible: found.possible, frontier, bound: found.bound, gap: undefined };
 }
 
 /** All milled or all bought, where its own plan turned out cheaper than the mix that was found by sketches. */

@@ -12,8 +12,11 @@ export const mixLabel = (hired: boolean): string =>
 
 /** A plan that goes piece by piece, as routes. */
 export interface JointRoutes {
-  /** With every run on the side that most of its pieces were on, as far as the logs go, where bought ones measure less. */
-  readonly whole: RoutePlan;
+  /**
+   * Where bought pieces of a run measure less, with every such run on one side as far as the logs go: on the side that most
+   * of its pieces were on, and all of them bought.
+   */
+  readonly whole: readonly RoutePlan[];
   /** As it was, where it mixes two measures in one run. */
   readonly mixing: RoutePlan | undefined;
 }
@@ -37,8 +40,16 @@ export function planOfBound(
   const buy = Object.fromEntries(Object.entries(plan.buy).filter(([group]) => sawn.has(group)));
   const found = route(sawn, () => ({ plan: { ...plan, buy }, proof }));
   const split = splitRuns(basis, plan);
-  if (split.length === 0) return { whole: found, mixing: undefined };
-  return { whole: route(settled(sawn, split), planners.joint ?? planners.sawing), mixing: found };
+  if (split.length === 0) return { whole: [found], mixing: undefined };
+  const sides = [
+    settled(sawn, split),
+    settled(
+      sawn,
+      split.map(({ groups }) => ({ groups, mostSawn: false })),
+    ),
+  ];
+  const different = sides.filter((side, i) => side.size > 0 && (i === 0 || side.size < (sides[0]?.size ?? 0)));
+  return { whole: different.map((side) => route(side, planners.sawing)), mixing: found };
 }
 
 /** A run of which some pieces are sawn and some bought, in another measure; whether most are sawn. */

@@ -2,9 +2,9 @@
  * Mill or buy, in cells: what each route saves against buying everything, for how many extra hours, and what each group
  * adds by itself.
  */
-import type { Basis } from "../basis.js";
+import type { Basis, GroupBasis } from "../basis.js";
 import { taxRatesOn } from "../purchase/line.js";
-import { type Cell, minus, number, over, plus, sumOr, times } from "../sheet/expression.js";
+import { type Cell, minus, number, type Operand, over, plus, sumOr, times } from "../sheet/expression.js";
 import { type GroupSaving, layGroupSavings, layPay } from "./group-savings.js";
 import { milledPieces, type RouteCells } from "./route.js";
 
@@ -25,8 +25,7 @@ export interface Decision {
   readonly groups: readonly GroupSaving[];
   /** What no single group accounts for: set-up, hire, packs and delivery that groups share. */
   readonly shared: { readonly route: RouteCells; readonly cash: Cell; readonly hours: Cell } | undefined;
-  /** Price of bought lumber at which both routes cost the same, per board foot or m³ of actual wood. */
-  readonly breakEvenPrice: Cell | undefined;
+  readonly breakEven: BreakEven | undefined;
 }
 
 /** The routes that are compared. */
@@ -48,7 +47,7 @@ export function decide(basis: Basis, { buy, mill, hired, mix }: ComparedRoutes):
       mix: undefined,
       groups: [],
       shared: undefined,
-      breakEvenPrice: undefined,
+      breakEven: undefined,
     };
   sheet.title("decision", "Mill or buy");
   const counted = mix.plan.sawing ? mix : mill;
@@ -64,7 +63,7 @@ export function decide(basis: Basis, { buy, mill, hired, mix }: ComparedRoutes):
     mix: mixed,
     groups,
     shared: layShared(basis, (counted === mix && mixed) || against, own, counted),
-    breakEvenPrice: layBreakEven(basis, mill, buy, against),
+    breakEven: layBreakEven(basis, mill, buy, against),
   };
 }
 
@@ -98,18 +97,27 @@ function compare({ sheet }: Basis, key: string, route: RouteCells, against: Rout
   return { cashSaved, extraHours, payPerHour: layPay(sheet, key, cashSaved, extraHours) };
 }
 
+/** Prices of bought lumber by the volume that its sections are sold by: nominal of dressed inch sizes, else actual. */
+export interface BreakEven {
+  /** At which milling all that the logs serve and buying everything cost the same. */
+  readonly price: Cell;
+  /** What the lumber that milling replaces costs as the catalog stands. */
+  readonly now: Cell;
+}
+
 /**
  * Bought lumber's cost, less what milling saves at the value of an hour, over the wood that milling replaces. A dearer
  * board bears its tax as well, so that only 1 ÷ (1 + rate) of the saving can be taken off its price.
  */
-function layBreakEven(basis: Basis, mill: RouteCells, buy: RouteCells, against: Comparison): Cell | undefined {
+function layBreakEven(basis: Basis, mill: RouteCells, buy: RouteCells, against: Comparison): BreakEven | undefined {
   const { sheet, labor, units } = basis;
   const milled = basis.groups.flatMap((one) => {
     const pieces = milledPieces(basis, mill.plan, one);
-    return pieces ? [times(over(one.group.volume, one.group.count), pieces)] : [];
+    const section = soldSection(basis, one);
+    return pieces && section ? [times(section, one.group.length, pieces)] : [];
   });
   const wood = sheet.lay("decision.wood", sumOr(milled, "m3"), {
-    label: "wood milled in the place of bought, actual",
+    label: "wood milled in the place of bought, by the sections sold",
     display: units.lumber,
   });
   if (sheet.decide(wood).lte(0) || buy.lines.every(({ department, amount }) => department !== "lumber" || !amount))
@@ -118,8 +126,29 @@ function layBreakEven(basis: Basis, mill: RouteCells, buy: RouteCells, against: 
   const rates = taxRatesOn(basis.pricing, basis.catalog.taxes, "lumber");
   const untaxed = rates.length === 0 ? saved : over(saved, plus(number("1"), ...rates));
   const replaced = minus(buy.lumber, mill.lumber);
-  return sheet.lay("decision.breakEvenPrice", over(minus(replaced, untaxed), wood), {
-    label: "price of bought wood at which both cost the same, actual volume",
-    display: `${basis.pricing.currency}/${units.lumber}`,
-  });
+  const display = `${basis.pricing.currency}/${units.lumber}`;
+  return {
+    price: sheet.lay("decision.breakEvenPrice", over(minus(replaced, untaxed), wood), {
+      label: "price of bought wood at which both cost the same, by the sections sold",
+      display,
+    }),
+    now: sheet.lay("decision.priceNow", over(replaced, wood), {
+      label: "what the wood that milling replaces costs now, by the sections sold",
+      display,
+    }),
+  };
+}
+
+/** Section by which what serves for a group is sold, laid once an offer; undefined where nothing serves. */
+function soldSection({ sheet, units }: Basis, { substitution }: GroupBasis): Operand | undefined {
+  if (!("offer" in substitution)) return undefined;
+  const { name, label, section } = substitution.offer;
+  const side = (which: "thickness" | "width"): Cell => {
+    const cell = `decision.sold.${name}.${which}`;
+    return (
+      sheet.find(cell) ??
+      sheet.catalog(cell, section[which], { label: `${which} of ${label}, by name`, display: units.small })
+    );
+  };
+  return times(side("thickness"), side("width"));
 }

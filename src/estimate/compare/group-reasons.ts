@@ -1,6 +1,6 @@
 /** One plain sentence a group: milled or bought, and why. It reads the sheet; nothing on the sheet depends on it. */
 import type { Basis, GroupBasis } from "../basis.js";
-import { type Decimal, decimal, ZERO } from "../quantity/decimal.js";
+import { type Decimal, decimal, fixed, ZERO } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { ComparedRoutes, Decision } from "./decision.js";
@@ -69,7 +69,9 @@ export function boughtOf({ bought, unsold }: RoutePlan, name: string): Decimal |
 function whyShort({ request }: Basis, dear: RoutePlan | undefined, name: string, bought: Decimal): string {
   if (request.options?.fallDown === "buy") return "in the place of rejects, and of what the logs do not give";
   const lacking = (dear && boughtOf(dear, name)) ?? ZERO;
-  return lacking.gte(bought) ? "the logs hold no more of them" : "their wood saves more as other pieces";
+  return lacking.gte(bought)
+    ? "even with everything milled the plan found saws no more of them"
+    : "their wood saves more as other pieces";
 }
 
 function whyMilled(basis: Basis, one: GroupBasis, saving: GroupSaving | undefined): string {
@@ -83,21 +85,24 @@ function whyMilled(basis: Basis, one: GroupBasis, saving: GroupSaving | undefine
   const hours = asideIn(saving.extraHours, "person-h");
   if (hours.lt(LITTLE)) return `${asked}${gain} and takes ${hours.lte(0) ? "no" : "next to no"} more time.`;
   const pays = aside(saving.payPerHour).gte(aside(basis.labor.valueOfHour));
-  const why = pays ? "" : " By itself that is too little, but the mix as a whole costs least with it.";
+  const why = pays ? "" : " By itself that is too little, but the best of the mixes tried has it.";
   return `${asked}${gain} for ${hoursText(hours.toFixed(1))} more: ${rates(basis, saving, pays)}.${why}`;
 }
 
 function whyBought(basis: Basis, { group, millable, notMilled }: GroupBasis, saving: GroupSaving | undefined): string {
   if (!millable) return `Bought, because ${notMilled ?? "it cannot be milled"}.`;
-  if (!saving) return "Bought, because no piece of it is left in the logs once the others are sawn.";
+  if (!saving) return "Bought: even with everything milled that can be, the plan found saws none of it.";
   const hours = asideIn(saving.extraHours, "person-h");
   const pays = hours.lte(0) || aside(saving.payPerHour).gte(aside(basis.labor.valueOfHour));
   const asked = group.rules.source === "mill" ? "You ask for it from the logs, but this plan saws none. " : "";
-  if (hours.lt(LITTLE) && aside(saving.cashSaved).lt(LITTLE))
+  if (
+    hours.lt(LITTLE) &&
+    fixed(aside(saving.cashSaved), basis.pricing.minorDigits) === fixed(ZERO, basis.pricing.minorDigits)
+  )
     return `${asked}Bought, because the logs' wood does more as other pieces.`;
   const would = `Milled with everything else it would save ${moneyOf(basis, saving.cashSaved)} for ${hoursText(hours.toFixed(1))} more`;
   if (!pays) return `${asked}${would}: ${rates(basis, saving, false)}.`;
-  return `${asked}${would}, but with the logs, the set-up and the cuts that it needs the whole costs more.`;
+  return `${asked}${would}, but the best of the mixes tried leaves it out: logs, set-up and cuts are shared.`;
 }
 
 /** What each extra hour brings beside what an hour is worth. */

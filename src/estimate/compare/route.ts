@@ -1,6 +1,6 @@
 /**
  * One route from nothing to finished lumber: some groups milled, the others bought. Every route is laid from this one
- * template, so that all-milled, all-bought, the mix and each leave-one-out are the same arithmetic on other plans.
+ * template, so that all-milled, all-bought, and the mix are the same arithmetic on other plans.
  */
 
 import { type Basis, basisOf, type GroupBasis } from "../basis.js";

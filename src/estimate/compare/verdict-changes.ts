@@ -67,12 +67,14 @@ function sizesChange({ pricing }: Basis, { standing }: Judged): string[] {
   ];
 }
 
-/** At what price of bought wood the two ends cost the same: by actual volume, tax apart. */
-function lumberChange({ pricing }: Basis, { mill, mix }: ComparedRoutes, { breakEvenPrice }: Decision): string[] {
-  if (!breakEvenPrice || !mill || mix === mill || aside(breakEvenPrice).lte(0)) return [];
-  const price = moneyText(asideIn(breakEvenPrice, breakEvenPrice.display.symbol), pricing.currency);
-  const each = breakEvenPrice.display.symbol.endsWith("/bf") ? "a board foot" : "a cubic metre";
+/** At what price of bought wood the two ends cost the same, by the sections sold and tax apart, and what it costs now. */
+function lumberChange({ pricing }: Basis, { mill, mix }: ComparedRoutes, { breakEven }: Decision): string[] {
+  if (!breakEven || !mill || mix === mill || aside(breakEven.price).lte(0)) return [];
+  const [price, now] = [breakEven.price, breakEven.now].map((cell) =>
+    moneyText(asideIn(cell, cell.display.symbol), pricing.currency),
+  );
+  const each = breakEven.price.display.symbol.endsWith("/bf") ? "a nominal board foot" : "a cubic metre";
   return [
-    `Milling all that the logs serve costs less than buying everything where bought wood is above ${price} ${each} of what it measures.`,
+    `Milling all that the logs serve costs less than buying everything where bought wood is above ${price} ${each}; what it would replace costs ${now} now.`,
   ];
 }

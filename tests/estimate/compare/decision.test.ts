@@ -50,9 +50,9 @@ describe("the price of bought wood at which both routes cost the same", () => {
   /** Scales the prices of all lumber so that what milling replaces costs the break-even price. */
   function atBreakEven(found: Estimate): [Decimal, Decimal] {
     const { buy, mill } = found.routes;
-    if (!mill || !found.decision.breakEvenPrice) throw new Error("nothing to compare");
+    if (!mill || !found.decision.breakEven) throw new Error("nothing to compare");
     const replaced = buy.lumber.value.minus(mill.lumber.value);
-    const times = found.decision.breakEvenPrice.value.times(cellOf(found, "decision.wood").value).dividedBy(replaced);
+    const times = found.decision.breakEven.price.value.times(cellOf(found, "decision.wood").value).dividedBy(replaced);
     const prices = [...buy.lines, ...mill.lines].flatMap(({ department, price }) =>
       department === "lumber" && price ? [[price.name, price.value.times(times)] as const] : [],
     );

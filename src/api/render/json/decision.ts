@@ -5,7 +5,8 @@ import type { Comparison } from "../../../estimate/compare/decision.js";
 import { type GroupSaving, rankedByHour } from "../../../estimate/compare/group-savings.js";
 import type { FrontierPoint } from "../../../estimate/compare/mix-search.js";
 import type { RouteCells } from "../../../estimate/compare/route.js";
-import type { Estimate, MixSearched } from "../../../estimate/estimate.js";
+import type { Estimate } from "../../../estimate/estimate.js";
+import type { MixSearched } from "../../../estimate/frontier.js";
 import { type Decimal, fixed } from "../../../estimate/quantity/decimal.js";
 import { minorDigits } from "../../../estimate/quantity/unit.js";
 import { distinctRoutes } from "../routes.js";
@@ -165,8 +166,9 @@ export const DecisionSchema = z
       .array(FrontierSchema)
       .describe("With options.frontier: the best mixes found for every value of an hour, cheapest first; else empty."),
     breakEvenPrice: FigureSchema.nullable().describe(
-      "Price of bought lumber at which milling and buying cost the same, by actual volume.",
+      "Price of bought lumber at which milling all and buying all cost the same, by the sections that the yard sells by: nominal of dressed inch sizes, else actual.",
     ),
+    priceNow: FigureSchema.nullable().describe("What the wood that milling replaces costs now, by the same measure."),
   })
   .meta({ id: "Decision", description: "Mill or buy." });
 
@@ -178,7 +180,7 @@ export function shownDecision({
   verdict,
   searched,
 }: Estimate): z.output<typeof DecisionSchema> {
-  const { mill, hired, mix, groups, shared, breakEvenPrice } = decision;
+  const { mill, hired, mix, groups, shared, breakEven } = decision;
   return {
     verdict: {
       headline: verdict.headline,
@@ -205,7 +207,8 @@ export function shownDecision({
     frontier: (searched?.frontier ?? []).map((mix, i, all) =>
       shownMix(mix, all[i - 1], all[i + 1], basis.catalog.currency),
     ),
-    breakEvenPrice: figureOrNull(breakEvenPrice),
+    breakEvenPrice: figureOrNull(breakEven?.price),
+    priceNow: figureOrNull(breakEven?.now),
   };
 }
 

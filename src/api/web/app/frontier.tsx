@@ -7,14 +7,20 @@ import { capital, plain, said } from "./words.js";
 
 /** The whole part. */
 export function Frontier({ m, answer }: Shown) {
-  const { frontier, breakEvenPrice, search } = answer.decision;
+  const { frontier, breakEvenPrice, priceNow, search } = answer.decision;
   return (
     <>
       <Plot answer={answer} />
       {breakEvenPrice && (
         <p>
-          Milling all and buying all would cost the same with bought wood at <Fig m={m} of={breakEvenPrice} />, your
-          hours counted.
+          Milling all and buying all would cost the same with bought wood at <Fig m={m} of={breakEvenPrice} />, by the
+          sections that it is sold by and your hours counted
+          {priceNow && (
+            <>
+              ; now it costs <Fig m={m} of={priceNow} />
+            </>
+          )}
+          .
         </p>
       )}
       {search && (

@@ -1,0 +1,79 @@
+/** What the search of mixes came to, and the frontier of cash against hours with better plans than those that found it. */
+import type { BestMix, MixFound } from "./best-mix.js";
+import type { MixBound } from "./compare/mix-bound.js";
+import { type FrontierPoint, type MixPoint, type MixStanding, supported } from "./compare/mix-search.js";
+import type { RoutePlan } from "./compare/route.js";
+import type { Planners } from "./plan.js";
+import { judgeStockPlan } from "./purchase/stock-judge.js";
+import type { Decimal } from "./quantity/decimal.js";
+import { judgeSawingPlan } from "./salvage/sawing-judge.js";
+
+/** What the search of mixes came to. */
+export interface MixSearched {
+  /** Mixes that were priced, of so many that there are. */
+  readonly tried: number;
+  readonly possible: number;
+  /** Best mixes for every value of an hour, cheapest first; empty where nobody asked. */
+  readonly frontier: readonly FrontierPoint[];
+  /** What is proven of all mixes; undefined where the planner proves nothing. */
+  readonly bound: MixBound | undefined;
+  /** How far the mix is above the bound at most, as a share of its total. */
+  readonly gap: Decimal | undefined;
+  /** What pricing the others told of the best one. */
+  readonly standing: MixStanding;
+}
+
+/**
+ * What the search came to, and its frontier where one was asked for.
+ * @param routes - Plans of the routes of the answer.
+ */
+export function searchOf(
+  found: MixFound,
+  best: BestMix,
+  routes: readonly RoutePlan[],
+  planners: Planners,
+): MixSearched {
+  const better = found.frontier.length > 0 ? refined(found, routes, planners) : [];
+  const frontier = found.frontier.length > 0 ? refinedFrontier(found, better) : [];
+  const { tried, possible, bound } = found;
+  return { tried: tried.length, possible, frontier, bound, gap: undefined, standing: best.standing(better) };
+}
+
+/** Points of a frontier that are planned anew; the others keep the plan of the search. Some tenths of a second each. */
+const MOST_PLANNED = 4;
+
+/**
+ * Better plans for a frontier, priced: its points planned anew, a plan that goes piece by piece at the value of an hour where
+ * it last turns, and those of the routes taken as they are.
+ * @param known - Plans of the routes of the answer.
+ */
+function refined(found: MixFound, known: readonly RoutePlan[], planners: Planners): readonly MixPoint[] {
+  const keys = new Set(known.map(keyOf));
+  const others = found.frontier.filter(({ point: { plan } }) => !plan || !keys.has(keyOf(plan))).slice(0, MOST_PLANNED);
+  const anew = others.map(({ point: { milled, plan } }) =>
+    found.plan(milled, plan?.hired ?? false, planners.points ?? planners),
+  );
+  const last = found.frontier.at(-1)?.fromWage;
+  const joint = last?.gt(0) ? found.jointAt(last) : [];
+  return [...known, ...anew, ...joint].map(found.price);
+}
+
+/** The lower envelope of all that was ever priced. Each point is a judged plan; cash rises and hours fall. */
+function refinedFrontier(found: MixFound, better: readonly MixPoint[]): readonly FrontierPoint[] {
+  const frontier = supported([...found.tried, ...better]);
+  for (const { point } of frontier) judge(point.plan);
+  return frontier;
+}
+
+const keyOf = ({ hired, milled }: RoutePlan): string => [hired ? "hired:" : "", ...[...milled].sort()].join(" ");
+
+/** @throws Error when a plan that we made is wrong: a bug. */
+function judge(plan: RoutePlan | undefined): void {
+  if (!plan) throw new Error("a point of the frontier has no plan");
+  const { sawing, stock } = plan;
+  const wrong = [
+    ...(sawing ? judgeSawingPlan(sawing.problem, sawing.plan) : []),
+    ...stock.flatMap(({ question, plan: cuts }) => judgeStockPlan(question.problem, cuts)),
+  ];
+  if (wrong.length > 0) throw new Error(`a plan of the frontier is wrong: ${wrong[0]}`);
+}
