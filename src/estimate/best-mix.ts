@@ -112,7 +112,8 @@ export function findBestMix(
   const bound = proofAt(basis, planners.joint ?? planners.sawing);
   const jointAt = (valueOfHour: Decimal): readonly RoutePlan[] => {
     const other = layBasis(new Sheet(overridesOf(request, valueOfHour)), request);
-    const by: Planners = { ...planners, ...planners.points };
+    const quick = planners.points ?? planners;
+    const by: Planners = { ...planners, ...quick, joint: quick.sawing };
     return (proofAt(other, by.sawing)?.plans ?? []).flatMap((one) => planOfBound(basis, one, by)?.whole ?? []);
   };
   const better = (a: MixPoint, b: MixPoint): boolean => searches[0].better(a, b, wage);

@@ -41,15 +41,14 @@ export function planOfBound(
   const found = route(sawn, () => ({ plan: { ...plan, buy }, proof }));
   const split = splitRuns(basis, plan);
   if (split.length === 0) return { whole: [found], mixing: undefined };
-  const sides = [
-    settled(sawn, split),
-    settled(
-      sawn,
-      split.map(({ groups }) => ({ groups, mostSawn: false })),
-    ),
-  ];
-  const different = sides.filter((side, i) => side.size > 0 && (i === 0 || side.size < (sides[0]?.size ?? 0)));
-  return { whole: different.map((side) => route(side, planners.sawing)), mixing: found };
+  const most = settled(sawn, split);
+  const none = settled(
+    sawn,
+    split.map(({ groups }) => ({ groups, mostSawn: false })),
+  );
+  const whole = [route(most, planners.joint ?? planners.sawing)];
+  if (none.size > 0 && none.size < most.size) whole.push(route(none, planners.joint ?? planners.sawing));
+  return { whole, mixing: found };
 }
 
 /** A run of which some pieces are sawn and some bought, in another measure; whether most are sawn. */
