@@ -352,6 +352,7 @@ export type Decision = {
   readonly search: MixSearch | null;
   readonly frontier: readonly FrontierMix[];
   readonly breakEvenPrice: Figure | null;
+  readonly priceNow: Figure | null;
 };
 
 /** What carries the roof covering. */
