@@ -72,7 +72,10 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     expect(await page.locator(".give .fault").count()).toBe(0); // nobody is told off for an empty row
     expect(await page.locator("#give-logs").textContent()).toContain("Not counted yet");
     await clean(v);
-    await page.keyboard.type("12 ft 6 in");
+    await page.fill("#at-logs-0-smallDiameter", "14");
+    expect(await page.locator("#give-logs").textContent()).toContain("“14” still needs its unit");
+    expect(await page.locator(".logtable thead").textContent()).toContain("over the bark");
+    await page.fill("#at-logs-0-length", "12 ft 6 in");
     await page.fill("#at-logs-0-smallDiameter", "14 in");
     await page.fill("#at-logs-0-count", "5");
     await v.settled();
@@ -134,6 +137,44 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     await v.settled();
     expect(await page.locator(".route.best .big").textContent()).toBe(before);
     await clean(v);
+    await v.end();
+  });
+
+  it("is patient with who types, tells at the field, dims what is of before, and says in the card what its number does", async () => {
+    const v = await visit(stage);
+    const { page } = v;
+    await page.click("#at-structure-span");
+    await page.keyboard.press("ControlOrMeta+A");
+    const refused = page.waitForResponse((response) => response.status() === 422);
+    await page.keyboard.type("14");
+    await refused;
+    await page.waitForTimeout(300);
+    expect(await page.locator(".fault").count()).toBe(0); // in mid-word
+    expect(await page.locator("main.stale").count()).toBe(1);
+    await page.keyboard.press("Tab");
+    await page.waitForSelector(".field.wrong #at-structure-span");
+    expect(
+      await page.locator('summary:text-is("Spacings and joints")').evaluate((one) => one.closest("details")?.open),
+    ).toBe(false);
+    await clean(v); // readable, though dimmed
+    await page.click("#at-structure-span");
+    await page.keyboard.press("End");
+    await page.keyboard.type(" ft");
+    expect(await page.locator(".field.wrong").count()).toBe(0); // what was said of the entry goes with it
+    await v.settled();
+    expect(await page.locator("main.stale").count()).toBe(0);
+    await page.click("#rafter > summary");
+    await page.locator("#rafter .fig").nth(3).click();
+    await page.waitForSelector("#card .working");
+    await page.fill("#own-value", "3 lb");
+    await page.click("text=Use my value");
+    await page.waitForSelector("#card .fault");
+    expect(await page.locator("#card .fault").textContent()).toContain("3 lb");
+    await page.fill("#own-value", "3 in");
+    await page.click("text=Use my value");
+    await page.waitForSelector('#card :text("Working it out")');
+    expect(await page.locator("#card .fault").count()).toBe(0);
+    await v.settled();
     await v.end();
   });
 
@@ -499,6 +540,14 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     ]) {
       expect(await v.page.locator(shown).first().isVisible()).toBe(true);
     }
+    const top = async (selector: string) => (await v.page.locator(selector).boundingBox())?.y ?? Number.NaN;
+    expect(await top("#cautions")).toBeLessThan(await top("#pieces"));
+    const { notices } = await asked(opening);
+    const kept = notices.filter(({ code }: { code: string }) => ["bought-size", "short"].includes(code));
+    expect(kept.length).toBeGreaterThan(0);
+    const list = (await v.page.locator("#shopping .note").allTextContents()).join(" ").toLowerCase();
+    for (const { text } of kept) expect(list).toContain(text.toLowerCase());
+    expect(await v.page.title()).toBe(`${demo.title}: mill it or buy it? – Boleworth`);
     expect((await v.page.pdf()).length).toBeGreaterThan(10_000);
     await v.end();
   });

@@ -113,6 +113,7 @@ const LABELS: Readonly<Record<string, string>> = {
     mostHours: "Hours, at most",
     lightFixing: "Light fixings",
   },
+  "gable-beams": "Gable-end beams",
   ...{ charge: "Paid by the", minimum: "Least charge", time: "Time it took", people: "People at it" },
 };
 

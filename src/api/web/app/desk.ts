@@ -7,6 +7,7 @@ import { toFragment } from "./fragment.js";
 import { isFields, type Json, valueAt, withValue } from "./json.js";
 import type { Include, Model, Problem } from "./model.js";
 import { withoutPending } from "./pending.js";
+import { whenTyped } from "./typing.js";
 
 /** Time without a keystroke after which a change is sent, in ms. */
 const PAUSE = 450;
@@ -51,7 +52,11 @@ export class Desk {
     if (place === "" || place !== this.lastPlace) this.past = [...this.past, this.shown.request].slice(-MOST_STEPS);
     this.lastPlace = place;
     this.future = [];
-    this.put({ request: place === "" ? request : searchedOnce(request, place), status: { is: "waiting" }, said: "" });
+    this.put({
+      request: place === "" ? request : searchedOnce(request, place),
+      problem: place === "" ? this.shown.problem : without(this.shown.problem, place),
+      ...{ status: { is: "waiting" }, said: "" },
+    });
     this.soon(PAUSE);
     if (place === "" || place.startsWith("/structure")) this.drawSoon();
   }
@@ -94,10 +99,10 @@ export class Desk {
       report: (progress) => call === this.call && this.put({ status: { is: "working", ...progress } }),
     });
     if (call.signal.aborted || call !== this.call) return;
-    this.take(outcome);
+    this.take(outcome, call.signal);
   }
 
-  private take(outcome: Outcome): void {
+  private take(outcome: Outcome, call: AbortSignal): void {
     if ("answer" in outcome) {
       const { answer } = outcome;
       this.put({ answer, problem: undefined, sheet: undefined, drawn: undefined, status: { is: "fresh" } });
@@ -105,8 +110,15 @@ export class Desk {
       if (this.wantsSheet()) void this.bringSheet();
       if (this.shown.panels.has(COMPARED)) void this.bringCompared();
       else this.shown = { ...this.shown, compared: undefined };
-    } else if ("problem" in outcome) this.refuse(outcome.problem);
-    else if ("busy" in outcome) {
+    } else if ("problem" in outcome) {
+      const { problem } = outcome;
+      this.put({ status: { is: "waiting" } });
+      whenTyped(
+        problem.faults.map(({ pointer = "" }) => pointer),
+        call,
+        () => this.refuse(problem),
+      );
+    } else if ("busy" in outcome) {
       this.put({ status: { is: "busy", seconds: outcome.busy } });
       this.timer = setTimeout(() => void this.estimate(), outcome.busy * 1000);
     } else this.put({ status: { is: "offline" } });
@@ -183,6 +195,12 @@ export class Desk {
       this.put({ said: "The prices did not come: no network?" });
     }
   }
+}
+
+/** A problem without what it said of a place that has changed since; undefined where nothing is left of it. */
+function without(problem: Problem | undefined, place: string): Problem | undefined {
+  const faults = problem?.faults.filter(({ pointer = "" }) => pointer !== place && !pointer.startsWith(`${place}/`));
+  return problem && faults && faults.length > 0 ? { ...problem, faults } : undefined;
 }
 
 /** Where a request asks for the mixes between. */

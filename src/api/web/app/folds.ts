@@ -1,4 +1,5 @@
 /** Names of the page's folds. */
+import { LOG_FIRST, ROW_FIRST, STRUCTURE_FIRST, STRUCTURE_PARTS, STRUCTURE_TABLES } from "./above.js";
 
 /** Folds that are open when the page comes: those the question on the door is answered by. */
 export const OPEN_FIRST: readonly string[] = ["give-structure", "pieces", "hours", "sawing", "shopping", "cautions"];
@@ -28,12 +29,27 @@ export const ON_PAPER: readonly string[] = [
 /** Places of the request that stand in a fold of another name. */
 const HOME: Readonly<Record<string, string>> = { labor: "shop", site: "options", overrides: "own" };
 
-/** Every fold that stands over a place of the request. */
+/** Every fold that stands over a place of the request; one that the place stands above stays as it is. */
 export function panelsOver(pointer: string): string[] {
   const steps = pointer.split("/").slice(1);
-  const prefixes = steps.map((_, index) => `/${steps.slice(0, index + 1).join("/")}`);
   const first = steps[0] ?? "";
-  // A log's own columns stand in its row, above the fold.
-  if (/^\/logs\/\d+\/(name|length|smallDiameter|count)$/.test(pointer)) return ["give-logs"];
-  return [`give-${HOME[first] ?? first}`, ...prefixes.flatMap((at) => [`more${at}`, `table${at}`])];
+  const folds = steps.flatMap((_, index) => {
+    const at = `/${steps.slice(0, index + 1).join("/")}`;
+    const [key, under] = steps.slice(index + 1);
+    return standsAbove(at, key, under) ? [`table${at}`] : [`more${at}`, `table${at}`];
+  });
+  return [`give-${HOME[first] ?? first}`, ...folds];
+}
+
+const ROW = /\/\d+$/;
+
+/** Whether what is at `key` of `at` is seen without its fold; no key means what is said of the whole. */
+function standsAbove(at: string, key: string | undefined, under: string | undefined): boolean {
+  if (key === undefined) return at === "/structure" || ROW.test(at);
+  if (at === "/structure") {
+    const apart =
+      STRUCTURE_PARTS.has(key) || STRUCTURE_TABLES.has(key) || (under !== undefined && ROW.test(`/${under}`));
+    return STRUCTURE_FIRST.has(key) || apart;
+  }
+  return /^\/logs\/\d+$/.test(at) ? LOG_FIRST.includes(key) : ROW_FIRST.has(key);
 }

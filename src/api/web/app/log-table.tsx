@@ -1,22 +1,36 @@
 /** Logs as they lie: a table with a row each; what few people measure unfolds below the row. */
+import { LOG_FIRST } from "./above.js";
 import { Faults, Field, idOf } from "./field.js";
 import { Fold } from "./figure.js";
-import { below, isFields, type Json, listAt } from "./json.js";
+import { below, isFields, type Json, listAt, valueAt } from "./json.js";
 import { faultsAt, type Model } from "./model.js";
 import { copyOf, freeName } from "./new-row.js";
 import { PASTED, pastedLogs } from "./pasted-logs.js";
 import { countedLogs } from "./pending.js";
 import { Question } from "./question.js";
-import { Heads } from "./table-head.js";
+import { type Head, Heads } from "./table-head.js";
 import { capital, plain } from "./words.js";
 
-/** Columns and their heads: what tells one log from the next. */
+/** Columns and their heads. */
 const COLUMNS: Readonly<Record<string, string>> = {
   name: "Log",
   length: "Length",
   smallDiameter: "Small end",
   count: "How many",
 };
+
+/** How each is written: in inches or in centimetres. */
+function headsOf(m: Model): Head[] {
+  const metric = valueAt(m.request, "/options/measure") === "metric";
+  const notes: Readonly<Record<string, string>> = {
+    length: metric ? "such as 3.8 m" : "such as 12 ft 6 in",
+    smallDiameter: `such as ${metric ? "35 cm" : "14 in"}, over the bark`,
+  };
+  return LOG_FIRST.map((key) => {
+    const [text = key, note] = [COLUMNS[key], notes[key]];
+    return note === undefined ? text : { text, note };
+  });
+}
 
 /** The whole question. */
 export function LogTable({ m }: { readonly m: Model }) {
@@ -30,7 +44,7 @@ export function LogTable({ m }: { readonly m: Model }) {
       <Faults faults={faultsAt(m, "/logs")} id="logs-fault" />
       {logs.length > 0 && (
         <table class="logtable">
-          <Heads of={Object.values(COLUMNS)} />
+          <Heads of={headsOf(m)} />
           {logs.map((log, index) => (
             <LogRow m={m} log={log} index={index} logs={logs} waits={index >= counted} />
           ))}
@@ -72,7 +86,7 @@ interface LogRowProps {
 function LogRow({ m, log, index, logs, waits }: LogRowProps) {
   const at = below("/logs", index);
   const name = isFields(log) && typeof log.name === "string" ? log.name : `Log ${index + 1}`;
-  const columns = Object.keys(COLUMNS).flatMap((key) => m.spec.log.filter((spec) => spec.key === key));
+  const columns = LOG_FIRST.flatMap((key) => m.spec.log.filter((spec) => spec.key === key));
   const more = m.spec.log.filter(({ key }) => !(key in COLUMNS));
   return (
     <tbody id={idOf(at)} tabindex={-1}>
@@ -96,7 +110,7 @@ function LogRow({ m, log, index, logs, waits }: LogRowProps) {
             <Faults faults={faultsAt(m, below(at, key))} id={`${idOf(below(at, key))}-fault`} />
           ))}
           <Faults faults={faultsAt(m, at)} id={`${idOf(at)}-fault`} />
-          {waits && <p class="hint">Not counted yet: give its length and one thickness.</p>}
+          {waits && <p class="hint">{`Not counted yet: give its length and one thickness. ${unitless(log)}`}</p>}
           <div class="rowtools">
             <Fold
               m={m}
@@ -128,6 +142,14 @@ function LogRow({ m, log, index, logs, waits }: LogRowProps) {
   );
 }
 
+/** A row that waits is not sent, so that what its bare numbers lack is said here. */
+function unitless(log: Json): string {
+  const bare = isFields(log)
+    ? ["length", "smallDiameter"].flatMap((key) => (/^\s*\d+([.,]\d+)?\s*$/.test(String(log[key])) ? [log[key]] : []))
+    : [];
+  return bare.length === 0 ? "" : `“${bare.join("”, “")}” still needs its unit, such as ft, in, m or cm.`;
+}
+
 /** What else is known of a log, in a few words. */
 function gistOf(log: Json): string {
   if (!isFields(log)) return "";
@@ -141,6 +163,7 @@ function gistOf(log: Json): string {
       : ["straight", "some", "bad"].includes(String(log.sweep))
         ? SWEEP[String(log.sweep)]
         : `${log.sweep} of sweep`,
+    log.bark === "inside" ? "measured inside the bark" : undefined,
     log.rot === undefined ? undefined : "rot",
     log.badEnds === undefined ? undefined : "bad ends",
     log.dirty === true ? "dirty" : undefined,

@@ -5,6 +5,7 @@ import { actsAt } from "./acts.js";
 import { Desk } from "./desk.js";
 import { ON_PAPER, OPEN_FIRST, OPEN_ON_PHONE } from "./folds.js";
 import { fromFragment, isPacked } from "./fragment.js";
+import { valueAt } from "./json.js";
 import type { Model, Start } from "./model.js";
 import { Screen } from "./screen.js";
 
@@ -27,6 +28,10 @@ const acts = actsAt(desk);
 function Page() {
   const [model, setModel] = useState(desk.model());
   redraw = setModel;
+  const title = String(valueAt(model.request, "/title") ?? "");
+  useEffect(() => {
+    document.title = `${title || "Untitled project"}: mill it or buy it? – Boleworth`;
+  }, [title]);
   useEffect(() => {
     const card = document.getElementById("card") as HTMLDialogElement | null;
     if (!card || card.open) return;

@@ -8,6 +8,7 @@ import { plain } from "./words.js";
 /** The list; nothing where logs and prices are both there. */
 export function Next({ m }: { readonly m: Model }) {
   const logs = countedLogs(m.request);
+  const wrong = wrongLogs(m);
   const waiting = listAt(m.request, "/logs").length - logs;
   const priced = valueAt(m.request, "/catalog") !== undefined;
   const answered = m.status.is === "fresh" || (m.answer && hasPrices(m.answer));
@@ -26,7 +27,8 @@ export function Next({ m }: { readonly m: Model }) {
         </li>
         <li>
           <p>
-            <strong>Your logs.</strong> {logs > 0 ? rows(logs) : "None yet: length, wood and one thickness each."}
+            <strong>Your logs.</strong>{" "}
+            {logs > 0 ? rows(logs, wrong) : "None yet: length, wood and one thickness each."}
             {waiting > 0 && " One waits for its length and a thickness."}
           </p>
           {waiting === 0 && (
@@ -59,7 +61,17 @@ function usePrices(m: Model): void {
 /** Prices to begin with, marked as invented wherever they are shown. */
 export const INVENTED = { demo: "orchard-yard" };
 
-const rows = (count: number): string => (count === 1 ? "One row is counted." : `${count} rows are counted.`);
+function rows(count: number, wrong: number): string {
+  const good = count - wrong;
+  const counted = good === 0 ? "" : good === 1 ? "One row is counted. " : `${good} rows are counted. `;
+  return counted + (wrong === 0 ? "" : wrong === 1 ? "One needs a correction." : `${wrong} need a correction.`);
+}
+
+/** Rows that the service can't read. */
+function wrongLogs(m: Model): number {
+  const rows = m.problem?.faults.flatMap(({ pointer = "" }) => /^\/logs\/(\d+)/.exec(pointer)?.[1] ?? []);
+  return new Set(rows).size;
+}
 
 function structureWords(m: Model): string {
   const structure = valueAt(m.request, "/structure");

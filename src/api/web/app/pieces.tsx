@@ -1,7 +1,7 @@
 /** The cut list of the answer. */
 import { cutListCsv } from "./csv.js";
 import { Fig, Panel, SaveTable, type Shown } from "./figure.js";
-import { Heads } from "./table-head.js";
+import { type Head, Heads } from "./table-head.js";
 import { said } from "./words.js";
 
 /** Every piece group: size, how it is had, what milling it saves. */
@@ -18,68 +18,13 @@ export function Pieces({ m, answer }: Shown) {
     >
       <section class="scroll" tabindex={0} aria-label="Pieces">
         <table class="cards">
-          <Heads
-            of={[
-              "Pieces",
-              { number: "How many" },
-              "Finished",
-              "Sawn at",
-              "Verdict",
-              { number: "Milling saves" },
-              { number: "and takes" },
-              { number: "One weighs" },
-            ]}
-          />
+          <Heads of={HEADS} />
           <tbody>
-            {cutList.groups.map((group) => {
-              const saving = savings.get(group.name);
-              return (
-                <tr>
-                  <th scope="row">
-                    {group.label} <span class="marks">{span(group.marks)}</span>
-                  </th>
-                  <td class="number" data-head="How many">
-                    <Fig m={m} of={group.count} />
-                  </td>
-                  <td data-head="Finished">
-                    {group.finished.section},{" "}
-                    <Fig m={m} of={group.finished.length} text={group.finished.length.marked} />
-                  </td>
-                  <td data-head="Sawn at">
-                    {group.rough ? `${group.rough.section}, ${group.rough.length.marked}` : (group.notMilled ?? "–")}
-                  </td>
-                  <td data-head="Verdict">
-                    <From of={reasons.get(group.name)} />
-                  </td>
-                  <td class="number" data-head="Milling saves">
-                    {saving ? <Fig m={m} of={saving.cashSaved} /> : "–"}
-                  </td>
-                  <td class="number" data-head="and takes">
-                    {saving ? <Fig m={m} of={saving.extraHours} /> : "–"}
-                  </td>
-                  <td class="number" data-head="One weighs">
-                    {group.weight ? <Fig m={m} of={group.weight.lifted} /> : "–"}
-                  </td>
-                </tr>
-              );
-            })}
+            {cutList.groups.map((group) => (
+              <Row m={m} group={group} saving={savings.get(group.name)} reason={reasons.get(group.name)} />
+            ))}
           </tbody>
-          {decision.shared && (
-            <tfoot>
-              <tr>
-                <th scope="row" colspan={5}>
-                  Set-up, hire, packs and delivery, which groups share
-                </th>
-                <td class="number" data-head="Milling saves">
-                  <Fig m={m} of={decision.shared.cash} />
-                </td>
-                <td class="number" data-head="and takes">
-                  <Fig m={m} of={decision.shared.hours} />
-                </td>
-                <td />
-              </tr>
-            </tfoot>
-          )}
+          {decision.shared && <SharedRow m={m} of={decision.shared} />}
         </table>
       </section>
       {decision.groups.length > 0 && (
@@ -93,8 +38,73 @@ export function Pieces({ m, answer }: Shown) {
   );
 }
 
+const HEADS: readonly Head[] = [
+  "Pieces",
+  { number: "How many" },
+  ...["Finished", "Sawn at", "Verdict"],
+  ...[{ number: "Milling saves" }, { number: "and takes" }, { number: "One weighs" }],
+];
+
+type Answer = Shown["answer"];
+
+interface RowProps extends Pick<Shown, "m"> {
+  readonly group: Answer["cutList"]["groups"][number];
+  readonly saving: Answer["decision"]["groups"][number] | undefined;
+  readonly reason: Answer["decision"]["verdict"]["groups"][number] | undefined;
+}
+
+function Row({ m, group, saving, reason }: RowProps) {
+  const { finished, rough, weight } = group;
+  return (
+    <tr>
+      <th scope="row">
+        {group.label} <span class="marks">{span(group.marks)}</span>
+      </th>
+      <td class="number" data-head="How many">
+        <Fig m={m} of={group.count} />
+      </td>
+      <td data-head="Finished">
+        {finished.section}, <Fig m={m} of={finished.length} text={finished.length.marked} />
+      </td>
+      <td data-head="Sawn at">{rough ? `${rough.section}, ${rough.length.marked}` : (group.notMilled ?? "–")}</td>
+      <td data-head="Verdict">
+        <From of={reason} />
+      </td>
+      <td class="number" data-head="Milling saves">
+        {saving ? <Fig m={m} of={saving.cashSaved} /> : "–"}
+      </td>
+      <td class="number" data-head="and takes">
+        {saving ? <Fig m={m} of={saving.extraHours} /> : "–"}
+      </td>
+      <td class="number" data-head="One weighs">
+        {weight ? <Fig m={m} of={weight.lifted} /> : "–"}
+      </td>
+    </tr>
+  );
+}
+
+/** What belongs to no one group. */
+function SharedRow({ m, of }: Pick<Shown, "m"> & { readonly of: NonNullable<Answer["decision"]["shared"]> }) {
+  return (
+    <tfoot>
+      <tr>
+        <th scope="row" colspan={5}>
+          Set-up, hire, packs and delivery, which groups share
+        </th>
+        <td class="number" data-head="Milling saves">
+          <Fig m={m} of={of.cash} />
+        </td>
+        <td class="number" data-head="and takes">
+          <Fig m={m} of={of.hours} />
+        </td>
+        <td />
+      </tr>
+    </tfoot>
+  );
+}
+
 /** How many come from the logs, and how many from the yard. */
-function From({ of }: { readonly of: Shown["answer"]["decision"]["verdict"]["groups"][number] | undefined }) {
+function From({ of }: { readonly of: RowProps["reason"] }) {
   if (!of) return "–";
   return (
     <>

@@ -1,4 +1,5 @@
 /** Questions made of others: groups, lists with a row each, tables with a row for each known key. */
+import { ROW_FIRST as FIRST } from "./above.js";
 import { Faults, Field, type FieldProps, idOf } from "./field.js";
 import { Fold } from "./figure.js";
 import { below, isFields, type Json, listAt } from "./json.js";
@@ -30,22 +31,6 @@ export function Question({ m, spec, pointer }: FieldProps) {
       return <Field m={m} spec={spec} pointer={pointer} />;
   }
 }
-
-/** Columns that most people fill come first; the rest unfold. */
-const FIRST = new Set([
-  "name",
-  "label",
-  "count",
-  "section",
-  "length",
-  "species",
-  "source",
-  "item",
-  "terms",
-  "share",
-  "formula",
-  "remove",
-]);
 
 function Rows({ m, spec, pointer }: { m: Model; spec: Extract<FieldSpec, { kind: "rows" }>; pointer: string }) {
   const rows = listAt(m.request, pointer);

@@ -25,8 +25,8 @@ export function Screen({ m }: { readonly m: Model }) {
     <>
       <Bar m={m} />
       <State m={m} />
-      <main id="main">
-        <div class={m.problem || m.status.is === "working" || m.status.is === "waiting" ? "first stale" : "first"}>
+      <main id="main" class={m.status.is === "fresh" ? undefined : "stale"}>
+        <div class="first">
           <Next m={m} />
           {answer && <Verdict m={m} answer={answer} />}
         </div>

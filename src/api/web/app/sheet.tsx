@@ -4,7 +4,7 @@ import { sheetCsv } from "./csv.js";
 import { Faults } from "./field.js";
 import { Fold, Panel } from "./figure.js";
 import { below, valueAt } from "./json.js";
-import type { Estimate, Model, SheetCell } from "./model.js";
+import type { Estimate, Fault, Model, SheetCell } from "./model.js";
 import { faultsAt } from "./model.js";
 import { capital, said, typed } from "./words.js";
 
@@ -108,6 +108,12 @@ export const ownPlace = (m: Model, cell: SheetCell): string =>
     ? below("/assumptions", cell.name)
     : below("/overrides", cell.name);
 
+/** What is wrong with the user's own value; where it leads to a fault elsewhere, that. */
+function cardFaults(m: Model, place: string): readonly Fault[] {
+  const own = faultsAt(m, place);
+  return own.length > 0 || valueAt(m.request, place) === undefined ? own : (m.problem?.faults ?? []);
+}
+
 /** The card of one cell, over the page. */
 export function CellCard({ m }: { readonly m: Model }) {
   if (m.cell === undefined) return null;
@@ -133,7 +139,7 @@ export function CellCard({ m }: { readonly m: Model }) {
 function CardBody({ m, cell }: { m: Model; cell: SheetCell }) {
   const place = ownPlace(m, cell);
   const own = valueAt(m.request, place);
-  const faults = faultsAt(m, place);
+  const faults = cardFaults(m, place);
   const submit = (event: Event) => {
     event.preventDefault();
     const text = (document.getElementById("own-value") as HTMLInputElement).value.trim();
@@ -166,6 +172,7 @@ function CardBody({ m, cell }: { m: Model; cell: SheetCell }) {
             aria-invalid={faults.length > 0 ? "true" : undefined}
           />
           <Faults faults={faults} id="own-fault" />
+          <p role="status">{m.status.is === "waiting" || m.status.is === "working" ? "Working it out…" : ""}</p>
           <p class="tools">
             <button type="submit" class="main">
               Use my value

@@ -22,6 +22,11 @@ export function Shopping({ m, answer }: Shown) {
   return (
     <Panel m={m} name="shopping" title="Shopping list" gist={gistOf(route, hasPrices(answer))}>
       <p>{`For “${wayOf(decision.routes.find((one) => one.route === route.route) ?? route)}”. ${answer.about.catalogNote ?? ""}`}</p>
+      {answer.notices
+        .filter(({ code }) => code === "bought-size" || code === "short")
+        .map(({ text }) => (
+          <p class="note">{capital(text)}</p>
+        ))}
       {departments.map(({ department, lines }) => (
         <Lines
           m={m}

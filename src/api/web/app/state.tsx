@@ -49,7 +49,7 @@ function stateWords({ status, problem, answer }: Model): string {
     case "fresh":
       return answer ? "Up to date." : "";
     case "waiting":
-      return "Your change is noted.";
+      return "Your change is noted; below is still the answer of before.";
     case "working":
       return status.steps > 0
         ? `Step ${status.step} of ${status.steps}: ${status.stage}.`

@@ -1,4 +1,5 @@
 /** What is to be built: its kind, its sizes, its parts, and a picture that follows. */
+import { STRUCTURE_FIRST as FIRST } from "./above.js";
 import { SectionDrawing } from "./drawing.js";
 import { Faults, idOf } from "./field.js";
 import { Fold } from "./figure.js";
@@ -17,9 +18,6 @@ function starting(kind: string, before: Json): Json {
     pieces: [{ name: "posts", label: "Posts", role: "post", count: 4, section: "6 x 6 in", length: "8 ft" }],
   };
 }
-
-/** Asked for at once: what everyone knows of a shelter before it is drawn. */
-const FIRST = new Set(["span", "length", "height", "eaveHeight", "slope", "overhang", "bays", "covering", "pieces"]);
 
 /** Parts that are there or not, and what they begin with: no size is made up. */
 const PARTS: Readonly<Record<string, Json>> = { footings: {}, floor: {}, walls: { sides: [{ side: "near" }] } };

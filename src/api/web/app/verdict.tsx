@@ -1,4 +1,5 @@
 /** The decision: in words, then the routes side by side. */
+import { idOf } from "./field.js";
 import { Fig, type Shown } from "./figure.js";
 import { Frontier } from "./frontier.js";
 import { hasPrices } from "./model.js";
@@ -55,6 +56,9 @@ function WhyEach({ answer }: Pick<Shown, "answer">) {
 
 const SIDES = { mill: "mill", buy: "buy", both: "mill, and buy the rest" } as const;
 
+/** Where mixed sizes are allowed. */
+const MIXED = idOf("/options/mixedSizes");
+
 /** Why, in figures and in words. */
 function Reasons({ m, answer }: Shown) {
   const { verdict, mix } = answer.decision;
@@ -96,7 +100,17 @@ function Reasons({ m, answer }: Shown) {
           <h3 id="changes-head">What would change it</h3>
           <ul class="reasons">
             {verdict.changes.map((change) => (
-              <li>{change}</li>
+              <li>
+                {change}
+                {m.live && /allow mixed sizes/.test(change) && (
+                  <>
+                    {" "}
+                    <button type="button" class="link" onClick={() => m.acts.goTo("give-options", MIXED)}>
+                      To its box
+                    </button>
+                  </>
+                )}
+              </li>
             ))}
           </ul>
         </section>

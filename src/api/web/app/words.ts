@@ -52,19 +52,25 @@ export function said({ value, unit }: Amount): string {
 /** Two places, or as many as it takes to show anything at all. */
 function rate(value: string): string {
   const digits = value.replace("-", "");
-  return /^0\.0\d/.test(digits) || !/\.\d{3,}$/.test(digits) ? digits : Number(digits).toFixed(2);
+  return /^0\.0\d/.test(digits) ? digits : rounded(digits, 2);
 }
 
 /** A value and its unit as the form takes it again. */
 export const typed = ({ value, unit }: Amount): string => (unit === "" ? value : `${value} ${unit}`);
 
-/** Two places at most, for bars' labels and the like. */
-export const short = (amount: Amount): Amount => {
-  const { value } = amount;
-  return /\.\d{2,}$/.test(value) && !/^[A-Z]{3}/.test(amount.unit)
-    ? { ...amount, value: Number(value).toFixed(1) }
-    : amount;
-};
+/** One place at most, for bars' labels and the like; money keeps its own. */
+export const short = (amount: Amount): Amount =>
+  /^[A-Z]{3}/.test(amount.unit) ? amount : { ...amount, value: rounded(amount.value, 1) };
+
+/** Half up, away from zero, on the digits themselves: no float comes between. What is shorter stays as it is. */
+export function rounded(value: string, places: number): string {
+  const [, minus = "", whole = "", part = ""] = /^(-?)(\d+)\.(\d+)$/.exec(value) ?? [];
+  if (part.length <= places) return value;
+  const up = part.charAt(places) >= "5" ? 1n : 0n;
+  const digits = String(BigInt(whole + part.slice(0, places)) + up).padStart(places + 1, "0");
+  const text = `${digits.slice(0, -places)}.${digits.slice(-places)}`;
+  return /[1-9]/.test(text) ? minus + text : text;
+}
 
 /** First letter large. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
