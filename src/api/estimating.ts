@@ -121,7 +121,7 @@ export const estimating: readonly AnyCall[] = [
     ].join(" "),
     query: including(
       INCLUDES,
-      "sheet: every cell; workings: formulas, sources and ranges of the cells shown; plans: the plans, to be held; work: calendar, dressing, loads and cut lists of every route, not of the best alone; extras: boards that could still come out of what each sawing plan leaves of its logs; drawings: plan, elevation, section and rafters, and the end of every bolt, as SVG; near-misses: small changes of the structure that save, which takes half as long again.",
+      "sheet: every cell; workings: formulas, sources and ranges of the cells shown; plans: the plans, to be held; work: calendar, dressing, loads and cut lists of every route, not of the best alone; extras: boards that could still come out of what each sawing plan leaves of its logs; drawings: plan, elevation, section and rafters, the end of every bolt and every bought stick with its cuts, as SVG; near-misses: small changes of the structure that save, which takes half as long again.",
     ),
     request: form,
     heavy: true,

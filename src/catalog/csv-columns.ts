@@ -58,6 +58,7 @@ export const CSV_COLUMNS = {
   pieces: "courses: strips or shingles in a bundle",
   count: "fasteners: pieces in the pack",
   weight: "fasteners: weight of the pack; coverings: weight as laid",
+  from: "fasteners: the price holds for so many of this pack and more",
   size: "finishes: content of the can",
   coverage_smooth: "finishes: the maker's coverage on smooth wood",
   coverage_rough: "finishes: the maker's coverage on rough wood",
@@ -106,7 +107,7 @@ export const LAYOUTS: Readonly<Record<string, Layout>> = {
   "lumber volume": { own: [...LUMBER, ...LUMBER_RATE, ...under("sold", "measure")] },
   fasteners: {
     own: [...NAMES, ...same("kind", "penny", "diameter", "length", "fits", "finish")],
-    each: { into: "packs", puts: [["count", "count", "count"], ...same("weight", "price")] },
+    each: { into: "packs", puts: [["count", "count", "count"], ["from", "from", "count"], ...same("weight", "price")] },
   },
   finishes: {
     own: [...NAMES, ...same("kind"), ["coverage_smooth", "coverage.smooth"], ["coverage_rough", "coverage.rough"]],

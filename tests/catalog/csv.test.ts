@@ -21,6 +21,21 @@ describe("a catalog as CSV", () => {
     expect("catalog" in fromJson && fromJson.catalog.lumber.length).toBeGreaterThan(25);
   });
 
+  it("takes a price from a number on beside the price of one", () => {
+    const rows = [
+      "department,name,label,currency,kind,diameter,finish,count,from,price",
+      "catalog,,Yard,USD,,,,,,",
+      "fasteners,nuts,,,nut,1/2 in,coated,1,,$0.26",
+      "fasteners,nuts,,,,,,1,100,$0.20",
+    ];
+    const reading = parseCsvCatalog(rows.join("\n"));
+    const packs = "catalog" in reading ? reading.catalog.fasteners[0]?.packs : undefined;
+    expect(packs?.map(({ pieces, from }) => [pieces, from])).toEqual([
+      [1, undefined],
+      [1, 100],
+    ]);
+  });
+
   it("takes rows of one name as one entry, an empty price as unpriced, and lists by semicolon", () => {
     const { input } = csvInput(
       table(

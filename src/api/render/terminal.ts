@@ -13,6 +13,7 @@ import type { Cell } from "../../estimate/sheet/expression.js";
 import type { CoveringTakeoff } from "../../estimate/takeoff/covering.js";
 import { extras } from "./terminal-extras.js";
 import { bare, columns, hours, money, wrap } from "./terminal-lines.js";
+import { sticksDiagram } from "./terminal-sticks.js";
 import { heavyLifts, machines, routesOf, stagesTable, timeline } from "./terminal-work.js";
 
 /** Below it, in person-hours, pay for an hour is the pay of a minute and says nothing. Assumption. */
@@ -39,6 +40,7 @@ export function terminalPage(estimate: Estimate): string {
     extras(estimate),
     roof(estimate),
     shopping(estimate),
+    sticksDiagram(estimate),
     cautions(estimate),
   ];
   return `${parts

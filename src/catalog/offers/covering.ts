@@ -130,7 +130,10 @@ export const coveringSchema = z
       .optional()
       .meta({ description: "Sheets of plywood or the like for a closed deck: width, length and price of one." }),
   })
-  .meta({ id: "CoveringOffer", description: "One roof covering with what belongs to it." });
+  .meta({
+    id: "CoveringOffer",
+    description: "One roof covering with what belongs to it. Of several of a kind the cheapest for the job is bought.",
+  });
 
 type CoveringInput = z.infer<typeof coveringSchema>;
 

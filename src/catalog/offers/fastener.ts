@@ -27,10 +27,22 @@ import {
   wordsOf,
 } from "./price.js";
 
+/** Bulk breaks up to here are planned exactly. Assumption: more would be a pack of its own. */
+const MOST_BREAK = 500;
+
 const packSchema = z
   .strictObject({
     count: countField("Pieces in the pack.", 50).optional(),
     weight: quantityField("lb", { describe: "Weight of the pack.", example: "5 lb" }).optional(),
+    from: z
+      .int()
+      .min(2)
+      .max(MOST_BREAK)
+      .optional()
+      .meta({
+        description: "The price holds only for so many of this pack and more, as for 100 pieces and up.",
+        examples: [100],
+      }),
     price: priceField("", { describe: "Price of the pack.", example: "21.97" }),
   })
   .meta({ id: "FastenerPack", description: "A pack by count or by weight; where both stand, the count rules." });
@@ -60,6 +72,8 @@ export interface FastenerPack {
   /** Where the count comes from: the label, a printed table of nails, or the weight of the bare shank. */
   readonly countedBy: "label" | "table" | "shank";
   readonly weight?: Quantity;
+  /** The price holds for so many packs and more; for any number where absent. */
+  readonly from?: number;
   readonly price: Price;
 }
 
@@ -141,7 +155,7 @@ function readPack(
 ): FastenerPack | undefined {
   const price = reading.price(pack.price, "", pointer(at, "price"), what);
   const weight = pack.weight === undefined ? undefined : toQuantity(pack.weight, "lb");
-  const extra = weight ? { weight, price } : { price };
+  const extra = { ...(weight ? { weight } : {}), ...(pack.from === undefined ? {} : { from: pack.from }), price };
   if (pack.count !== undefined) return { pieces: pack.count, countedBy: "label", ...extra };
   const found = weight && perPound(pack, sized);
   if (!weight || !found) {

@@ -27,7 +27,10 @@ export const finishSchema = z
       .optional()
       .meta({ description: "The maker's coverage, in the place of the general one." }),
   })
-  .meta({ id: "FinishOffer", description: "One finish in its cans." });
+  .meta({
+    id: "FinishOffer",
+    description: "One finish in its cans. Of several of a kind the cheapest for the job is bought.",
+  });
 
 /** A can: what it holds, and its price. */
 export interface Can {

@@ -32,3 +32,29 @@ export function explainStock(problem: StockProblem, plan: readonly StockCut[]): 
     return { stock, times, pieces: cuts, offcut };
   });
 }
+
+/** A piece where it lies on its stick, from the squared end, in the problem's steps. */
+export interface PlacedPiece {
+  readonly group: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Each piece of a stick in the order cut, a kerf between them. */
+export function placedOn({ pieces }: StickSteps, kerf: number): PlacedPiece[] {
+  let at = 0;
+  return pieces.flatMap(({ group, length, count }) =>
+    Array.from({ length: count }, () => {
+      const from = at;
+      at += length + kerf;
+      return { group, from, to: from + length };
+    }),
+  );
+}
+
+/** Length of a stick when it is squared. @throws Error when the problem has no such stock. */
+export function squaredLength({ stocks, endTrim }: StockProblem, stock: string): number {
+  const found = stocks.find(({ name }) => name === stock);
+  if (!found) throw new Error(`The plan names what is not there: ${stock}.`);
+  return found.length - endTrim;
+}

@@ -107,12 +107,13 @@ function cheapestFor(
 
 /** Packs of an offer, in pieces as they are wanted. What is sold by weight says so: its count is not sure to the piece. */
 export function packsOf({ packs }: FastenerOffer, each: number): SizedPack[] {
-  return packs.map(({ pieces, weight, price }) => {
+  return packs.map(({ pieces, weight, from, price }) => {
     const written = weight && (weight.written ?? weight.unit);
     const label = written
       ? `${inUnit(weight, written).toDecimalPlaces(3).toFixed()} ${pretty(written)} box, about ${pieces}`
       : packLabel(quantity(pieces, ""));
-    return { label, holds: quantity(pieces * each, ""), price };
+    const bulk = from === undefined ? {} : { from };
+    return { label, holds: quantity(pieces * each, ""), price, ...bulk };
   });
 }
 

@@ -25,6 +25,8 @@ export interface SizedPack {
   /** What it holds, in the dimension of the need; a plain number where things are counted. */
   readonly holds: Quantity;
   readonly price: Price;
+  /** A bulk break: the price holds for so many of it and more. */
+  readonly from?: number;
 }
 
 /** Needs up to here are tabled exactly at least; past it the best pack repeats. */
@@ -38,6 +40,8 @@ type PricedPack = SizedPack & { readonly amount: Quantity };
 /** The packs on one shelf as a table from need to purchase. */
 interface Shelf {
   readonly packs: readonly PricedPack[];
+  /** What each pack of the table is: so many of one on the shelf. */
+  readonly lots: readonly { readonly pack: number; readonly count: number }[];
   readonly table: PackTable;
   /** Size of one step of the table, in the dimension of the need. */
   readonly step: Quantity;
@@ -99,16 +103,24 @@ function shelfOf(packs: readonly SizedPack[], minorDigits: number): Shelf | unde
     priced.map(({ amount }) => amount.value),
     minorDigits,
   );
-  const table = packTable(
-    priced.map(({ label, amount }, i) => ({
+  const lots = priced.flatMap(({ label, amount, from }, pack) =>
+    lotsFrom(from).map((count) => ({
+      lot: { pack, count },
       name: label,
-      size: sizes[i] as number,
-      priceMinor: money.whole(amount.value),
+      size: (sizes[pack] as number) * count,
+      priceMinor: money.whole(amount.value) * count,
     })),
-    TABLED,
   );
-  return table ? { packs: priced, table, step, money } : undefined;
+  const table = packTable(lots, TABLED);
+  return table ? { packs: priced, lots: lots.map(({ lot }) => lot), table, step, money } : undefined;
 }
+
+/**
+ * Lots in which a pack is bought: one, or, where its price holds from a number on, that number to twice it less one. Any
+ * greater number is a sum of those, and no smaller one is.
+ */
+const lotsFrom = (from: number | undefined): readonly number[] =>
+  from === undefined ? [1] : Array.from({ length: from }, (_, i) => from + i);
 
 /** A quantity as it was written, for a constant of a formula. */
 function textOf(of: Quantity): string {
@@ -137,18 +149,20 @@ function wholeSizes(packs: readonly { readonly holds: Quantity }[]): {
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 
 /** The pack table as columns of the sheet: cost, then how many of each pack. */
-function stepTable(name: string, { table, money }: Shelf, currency: string): StepTable {
+function stepTable(name: string, { packs, lots, table, money }: Shelf, currency: string): StepTable {
   const cost = (whole: number) => decimal(whole).dividedBy(decimal(10).pow(money.digits));
-  const columns = (whole: number, counts: readonly number[]) => [cost(whole), ...counts.map((count) => decimal(count))];
+  const columns = (whole: number, counts: readonly number[]) => [
+    cost(whole),
+    ...packs.map((_, at) =>
+      decimal(counts.reduce((sum, times, i) => (lots[i]?.pack === at ? sum + times * lots[i].count : sum), 0)),
+    ),
+  ];
   const { beyond } = table;
   const repeated = table.packs.map((_, i) => (i === beyond.pack ? 1 : 0));
   return {
     name: `${name}.packs`,
     stepUnit: NUMBER,
-    columns: [
-      { name: "cost", unit: unit(currency) },
-      ...table.packs.map((pack) => ({ name: pack.name, unit: NUMBER })),
-    ],
+    columns: [{ name: "cost", unit: unit(currency) }, ...packs.map(({ label }) => ({ name: label, unit: NUMBER }))],
     rows: table.rows
       .filter((row) => row.from > 0)
       .map((row) => ({ from: row.from, columns: columns(row.costMinor, row.counts) })),

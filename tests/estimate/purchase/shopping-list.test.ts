@@ -99,6 +99,39 @@ describe("fasteners on the shopping list", () => {
     ]);
   });
 
+  it("with a price from 100 on are bought up to it where that is cheaper, and at it beyond", () => {
+    const fasteners = [
+      nut("nuts", "coated", [
+        { count: 1, price: "$0.26" },
+        { count: 1, from: 100, price: "$0.20" },
+      ]),
+    ];
+    const of = (count: number) => bought(fasteners, [["joints", "coated", count]]).told[0]?.slice(1);
+    // By hand: 76 × 0.26 = $19.76 is less than 100 × 0.20 = $20.00, 77 × 0.26 = $20.02 is more.
+    expect(of(76)).toEqual(["76 × loose + 0 × loose", "19.76", "0"]);
+    expect(of(77)).toEqual(["0 × loose + 100 × loose", "20.00", "23"]);
+    expect(of(250)).toEqual(["0 × loose + 250 × loose", "50.00", "0"]);
+    expect(of(12_345)).toEqual(["0 × loose + 12345 × loose", "2469.00", "0"]);
+  });
+
+  it("with a price from 100 on and boxes cost what trying every order by hand costs, for each need to 400", () => {
+    const fasteners = [
+      nut("nuts", "coated", [
+        { count: 1, price: "$0.26" },
+        { count: 1, from: 100, price: "$0.20" },
+        { count: 50, price: "$9.70" },
+      ]),
+    ];
+    const least = (need: number): number => {
+      const boxes = Array.from({ length: 9 }, (_, i) => i);
+      const loose = (count: number) => Math.min(26 * Math.max(0, count), 20 * Math.max(100, count));
+      return Math.min(...boxes.map((count) => 970 * count + (count * 50 >= need ? 0 : loose(need - count * 50))));
+    };
+    const needs = Array.from({ length: 40 }, (_, i) => 10 * i + 3);
+    const found = needs.map((need) => bought(fasteners, [["joints", "coated", need]]).lines[0]?.line.amount?.value);
+    expect(found.map((amount) => amount?.times(100).toNumber())).toEqual(needs.map(least));
+  });
+
   it("sold by the pound say so, and that the count is about", () => {
     const fasteners = [nut("nuts", "coated", [{ weight: "1 lb", count: 73, price: "$10.98" }])];
     expect(bought(fasteners, [["joints", "coated", 100]]).told[0]?.[1]).toBe("2 × 1 lb box, about 73");

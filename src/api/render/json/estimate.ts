@@ -75,7 +75,11 @@ export function shownEstimate(
       all: include.includes("work"),
       extras: include.includes("extras"),
     }),
-    purchasing: shownPurchasing(estimate, distinct, { marksOf, all: include.includes("work") }),
+    purchasing: shownPurchasing(estimate, distinct, {
+      marksOf,
+      all: include.includes("work"),
+      drawings: include.includes("drawings"),
+    }),
     coverings: shownRoof(
       { built: takeoffs.covering, compared: estimate.coverings },
       system,

@@ -5,11 +5,12 @@ import type { Basis } from "../../../estimate/basis.js";
 import type { RouteCells } from "../../../estimate/compare/route.js";
 import type { Spending, SpentCells } from "../../../estimate/compare/spending.js";
 import type { Estimate } from "../../../estimate/estimate.js";
-import { explainStock } from "../../../estimate/purchase/explain-stock.js";
+import { explainStock, placedOn, squaredLength } from "../../../estimate/purchase/explain-stock.js";
 import type { ShoppingLine } from "../../../estimate/purchase/line.js";
 import { stepsInMm } from "../../../estimate/purchase/lumber.js";
 import { type MeasureSystem, marked } from "../../../estimate/quantity/text.js";
 import { unit } from "../../../estimate/quantity/unit.js";
+import { stickDrawing } from "../stick-drawing.js";
 import { cutsFields } from "./cut-pieces.js";
 import { routeField, routeKey } from "./decision.js";
 import {
@@ -63,6 +64,7 @@ const CutSchema = z
     times: z.int().describe("Sticks cut alike."),
     ...cutsFields,
     offcut: z.string().describe("What is left of each stick."),
+    drawing: z.string().optional().describe("With include=drawings: the stick and its cuts as an SVG image."),
   })
   .meta({ id: "StickCuts", description: "How sticks are cut." });
 
@@ -127,17 +129,25 @@ export const PurchasingSchema = z
   })
   .meta({ id: "Purchasing", description: "The shopping lists." });
 
-/** Shopping lists and stock plans. @param all - Also how the sticks of other routes than the best are cut. */
+/** What of the stock plans is shown. */
+interface StockView {
+  readonly marksOf: (route: RouteCells) => MarkBook;
+  /** Also how the sticks of other routes than the best are cut. */
+  readonly all: boolean;
+  readonly drawings: boolean;
+}
+
+/** Shopping lists and stock plans. */
 export function shownPurchasing(
   { basis, common, spent, routes: { mix } }: Estimate,
   routes: readonly RouteCells[],
-  { marksOf, all }: { readonly marksOf: (route: RouteCells) => MarkBook; readonly all: boolean },
+  view: StockView,
 ): z.output<typeof PurchasingSchema> {
   return {
     shared: byDepartment(common.lines, basis.request.system),
     own: common.own.map(labeled),
     routes: routes.map((route) => ({
-      ...shownRoute(basis, route, all || route === mix ? marksOf(route) : undefined),
+      ...shownRoute(basis, route, view.all || route === mix ? view : undefined),
       ...shownSpending(spent.get(route.plan.key)),
     })),
   };
@@ -184,7 +194,7 @@ function shownSpending(spending: Spending | undefined): Pick<ShownRoute, Spendin
 type ShownRoute = z.output<typeof RouteSchema>;
 type SpendingKeys = "spent" | "stages" | "ofNoStage";
 
-function shownRoute(basis: Basis, route: RouteCells, marks: MarkBook | undefined): Omit<ShownRoute, SpendingKeys> {
+function shownRoute(basis: Basis, route: RouteCells, view: StockView | undefined): Omit<ShownRoute, SpendingKeys> {
   const { sheet, request } = basis;
   return {
     route: routeKey(route),
@@ -194,14 +204,24 @@ function shownRoute(basis: Basis, route: RouteCells, marks: MarkBook | undefined
     lumber: figure(route.lumber),
     cash: figure(route.cash),
     unpriced: route.unpriced,
-    stock: marks ? route.plan.stock.map((stock) => shownStock(stock, request.system, marks)) : null,
+    stock: view ? route.plan.stock.map((stock) => shownStock(stock, request.system, writing(view, route))) : null,
   };
 }
+
+interface StockWriting {
+  readonly marks: MarkBook;
+  readonly drawings: boolean;
+}
+
+const writing = ({ marksOf, drawings }: StockView, route: RouteCells): StockWriting => ({
+  marks: marksOf(route),
+  drawings,
+});
 
 function shownStock(
   { question, plan, proof }: RouteCells["plan"]["stock"][number],
   system: MeasureSystem,
-  marks: MarkBook,
+  { marks, drawings }: StockWriting,
 ): z.output<typeof StockSchema> {
   const long = (steps: number) => marked({ value: stepsInMm(system, steps), unit: unit("mm") }, system);
   return {
@@ -212,6 +232,15 @@ function shownStock(
     cuts: explainStock(question.problem, plan).map(({ stock, times, pieces, offcut }) => ({
       stock,
       times,
+      ...(drawings && {
+        drawing: stickDrawing({
+          title: `${times} × ${stock}`,
+          whole: squaredLength(question.problem, stock),
+          cuts: placedOn({ stock, times, pieces, offcut }, question.problem.kerf).map(({ group, from, to }) => ({
+            ...{ from, to, label: group, length: long(to - from) },
+          })),
+        }),
+      }),
       pieces: pieces.map(({ group, length, count }) => ({ group, length: long(length), count })),
       marks: Array.from({ length: times }, () =>
         pieces.flatMap(({ group, count }) => Array.from({ length: count }, () => marks.next(group))),

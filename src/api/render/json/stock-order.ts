@@ -1,6 +1,6 @@
 /** A stock plan by itself, as JSON. */
 import { z } from "zod";
-import type { StickSteps } from "../../../estimate/purchase/explain-stock.js";
+import { placedOn, type StickSteps, squaredLength } from "../../../estimate/purchase/explain-stock.js";
 import { stepsInMm } from "../../../estimate/purchase/lumber.js";
 import type { OrderLine, StockOrderPlan } from "../../../estimate/purchase/stock-order-plan.js";
 import { trimmed } from "../../../estimate/quantity/decimal.js";
@@ -156,21 +156,13 @@ const text = ({ question: { system } }: StockOrderPlan, steps: number): string =
 
 function shownBoard(plan: StockOrderPlan, board: StickSteps, drawn: boolean): z.output<typeof BoardSchema> {
   const { problem, sticks } = plan.question;
-  let at = 0;
-  const placed = board.pieces.flatMap(({ group, length: long, count }) =>
-    Array.from({ length: count }, () => {
-      const from = at;
-      at += long + problem.kerf;
-      return { group, from, to: from + long };
-    }),
-  );
+  const placed = placedOn(board, problem.kerf);
   const cuts = placed.map(({ group, from, to }) => ({
     ...pieceOf(plan, group),
     length: text(plan, to - from),
     from: text(plan, from),
     to: text(plan, to),
   }));
-  const whole = problem.stocks.find(({ name }) => name === board.stock)?.length ?? at;
   return {
     stock: board.stock,
     atHand: sticks.get(board.stock)?.owned ?? false,
@@ -180,7 +172,7 @@ function shownBoard(plan: StockOrderPlan, board: StickSteps, drawn: boolean): z.
     ...(drawn && {
       drawing: stickDrawing({
         title: `${board.times} × ${board.stock}`,
-        whole: whole - problem.endTrim,
+        whole: squaredLength(problem, board.stock),
         cuts: placed.map(({ group, from, to }) => ({ from, to, label: group, length: text(plan, to - from) })),
       }),
     }),
