@@ -254,7 +254,7 @@ export type CoveringList = {
   readonly sources: { readonly [key: string]: Source };
 };
 
-/** One roof covering with what belongs to it. */
+/** One roof covering with what belongs to it. Of several of a kind the cheapest for the job is bought. */
 export type CoveringOffer = {
   readonly name?: string | undefined;
   readonly label?: string | undefined;
@@ -574,6 +574,7 @@ export type FastenerOffer = {
 export type FastenerPack = {
   readonly count?: number | undefined;
   readonly weight?: string | MeasuredValue | undefined;
+  readonly from?: number | undefined;
   readonly price?: string | MeasuredValue | null | undefined;
 };
 
@@ -605,7 +606,7 @@ export type FinishLine = {
   readonly area: Figure;
 };
 
-/** One finish in its cans. */
+/** One finish in its cans. Of several of a kind the cheapest for the job is bought. */
 export type FinishOffer = {
   readonly name?: string | undefined;
   readonly label?: string | undefined;
@@ -1961,6 +1962,7 @@ export type StickCuts = {
   readonly pieces: readonly CutPieces[];
   readonly marks: readonly (readonly (string | null)[])[];
   readonly offcut: string;
+  readonly drawing?: string | undefined;
 };
 
 /** Sticks of one length to buy. */
