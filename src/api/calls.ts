@@ -72,7 +72,8 @@ const operations: readonly AnyCall[] = [
     id: "getReadiness",
     tag: "Operations",
     summary: "May work be sent?",
-    description: "Answers 503 from the moment that the service is told to stop; calls under way are still answered.",
+    description:
+      "Answers 503 until every worker is loaded and warm, and from the moment that the service is told to stop; calls under way are still answered.",
     run: (_, { service }) => {
       const reason = service.notReady();
       if (reason !== undefined) throw new Refusal("overloaded", reason);

@@ -21,6 +21,9 @@ export interface Job {
   readonly body: string | undefined;
 }
 
+/** What a worker tells its pool once it has warmed up. */
+export const WARM = "warm";
+
 /** Who waits for a job. */
 export interface Waiting {
   /** Fires when the caller has gone or the time is up. */

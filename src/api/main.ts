@@ -34,7 +34,10 @@ async function start(port: number, host: string | undefined): Promise<void> {
   const app = createApp(calls, {
     computing: pool,
     log: (line) => process.stdout.write(`${JSON.stringify({ time: new Date().toISOString(), ...line })}\n`),
-    notReady: () => (stopping ? "The service is being stopped." : undefined),
+    notReady: () => {
+      if (stopping) return "The service is being stopped.";
+      return pool.isWarm() ? undefined : "The workers are still being loaded.";
+    },
   });
   webPage(); // the first visitor does not wait for the demo to be worked out, nor for the script
   await scripts();

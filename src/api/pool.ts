@@ -8,7 +8,7 @@ import { MessageChannel, type MessagePort } from "node:worker_threads";
 import { Piscina } from "piscina";
 import { type Fault, FaultError } from "../estimate/faults.js";
 import { CalledOff, type Progress } from "../estimate/watch.js";
-import type { Computing, Job, Waiting } from "./computing.js";
+import { type Computing, type Job, WARM, type Waiting } from "./computing.js";
 import type { Queue } from "./operations.js";
 import { RETRY_AFTER, Refusal } from "./problem.js";
 
@@ -45,12 +45,17 @@ export class Pool implements Computing {
   private answered = 0;
   private refused = 0;
   private calledOff = 0;
+  /** Threads that have told that they are warm since the start, those ended since among them. */
+  private warmed = 0;
 
   constructor(private readonly size: PoolSize) {
     this.threads = new Piscina({
       filename: new URL("worker.mjs", import.meta.url).href,
       minThreads: size.workers,
       maxThreads: size.workers,
+    });
+    this.threads.on("message", (told) => {
+      if (told === WARM) this.warmed++;
     });
   }
 
@@ -68,6 +73,11 @@ export class Pool implements Computing {
     if ("faults" in outcome) throw new FaultError(outcome.faults);
     if ("refused" in outcome) throw new Refusal(outcome.refused.kind, outcome.refused.detail, outcome.refused.extras);
     return outcome.bytes;
+  }
+
+  /** Whether every worker has been warmed: it has computed a job (`warmUp`) and takes others. */
+  isWarm(): boolean {
+    return this.warmed >= this.size.workers;
   }
 
   queue(): Queue {

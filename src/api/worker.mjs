@@ -2,5 +2,6 @@
 import { register } from "tsx/esm/api";
 
 register();
-const { default: work } = await import("./worker.ts");
+const { default: work, warmUp } = await import("./worker.ts");
+await warmUp(); // the first caller does not wait for it
 export default work;

@@ -1,4 +1,4 @@
-import { afterAll, describe, expect, it } from "vitest";
+import { afterAll, describe, expect, it, vi } from "vitest";
 import { createApp } from "../../src/api/app.js";
 import { calls } from "../../src/api/calls.js";
 import { here, type Job } from "../../src/api/computing.js";
@@ -6,8 +6,13 @@ import { demoRequest } from "../../src/api/demos.js";
 import { Pool } from "../../src/api/pool.js";
 import { Refusal } from "../../src/api/problem.js";
 import { serve } from "../../src/api/serve.js";
+import { warmUp } from "../../src/api/worker.js";
 import { FaultError } from "../../src/estimate/faults.js";
 import type { Progress } from "../../src/estimate/watch.js";
+import { pathologicalRequest } from "../judges/pathological-sawing.js";
+
+// Workers load and warm first, and the large question takes its time where others use the machine.
+vi.setConfig({ testTimeout: 120_000 });
 
 const pool = new Pool({ workers: 1, mostWaiting: 1 });
 afterAll(() => pool.close());
@@ -41,6 +46,30 @@ describe("a pool of workers", () => {
     const [there, own] = await Promise.all([pool.compute(job(shelf), nobody), here(calls).compute(job(shelf), nobody)]);
     expect(text(there)).toBe(text(own));
     expect(JSON.parse(text(there)).cutList.pieces.value).toBe("3");
+  });
+
+  it("is warm once every worker has computed a small job, before any is asked for", async () => {
+    const fresh = new Pool({ workers: 2, mostWaiting: 1 });
+    try {
+      expect(fresh.isWarm()).toBe(false);
+      await vi.waitFor(() => expect(fresh.isWarm()).toBe(true), { timeout: 60_000, interval: 50 });
+      expect(fresh.queue()).toMatchObject({ answered: 0, underWay: 0 });
+    } finally {
+      await fresh.close();
+    }
+  });
+
+  it("computes the job that warms a worker without a fault", async () => {
+    await expect(warmUp()).resolves.toBeUndefined();
+  });
+
+  it("answers 200 logs and 50 groups within its work, with what is left and what is short", async () => {
+    const asked = { ...job(pathologicalRequest()), call: "makeSawingPlan" };
+    const { plan } = JSON.parse(text(await pool.compute(asked, nobody)));
+    expect(plan.logs.length).toBeGreaterThan(100);
+    expect(plan.short.length).toBeGreaterThan(0);
+    expect(plan.extras.length).toBeGreaterThan(0);
+    expect(plan.covers).toMatch(/sums of few piece lengths/);
   });
 
   it("hands back every fault as it was found", async () => {

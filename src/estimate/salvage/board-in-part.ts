@@ -48,10 +48,10 @@ export function bestBoard(where: InBolt, part: Part, sought: Sought): PlacedBoar
     const area = section.thickness * section.width;
     for (const lying of section.thickness === section.width ? [true] : [true, false]) {
       for (const atLargeEnd of [true, false]) {
-        if (area * (sought.least + longest * sought.step) <= most) continue;
+        const least = Math.max(0, Math.floor((most / area - sought.least) / sought.step));
         const place = (steps: number) =>
           fitting(where, part, { section, lying, atLargeEnd, length: sought.least + steps * sought.step });
-        const found = longestFitting(place, longest);
+        const found = longestFitting(place, least, longest);
         if (found === null) continue;
         const wood = area * (found.z[1] - found.z[0]);
         if (wood > most) [most, best] = [wood, { section, ...found }];
@@ -64,9 +64,10 @@ export function bestBoard(where: InBolt, part: Part, sought: Sought): PlacedBoar
 type Box = Omit<PlacedBoard, "section">;
 
 /** The longest that fits: a longer board never fits where a shorter one of the same end does not. */
-function longestFitting(place: (steps: number) => Box | null, longest: number): Box | null {
-  let found: Box | null = null;
-  let [low, high] = [0, longest];
+function longestFitting(place: (steps: number) => Box | null, least: number, longest: number): Box | null {
+  let found = least > longest ? null : place(least);
+  if (found === null) return null;
+  let [low, high] = [least + 1, longest];
   while (low <= high) {
     const middle = Math.ceil((low + high) / 2);
     const box = place(middle);

@@ -3,6 +3,8 @@
  * Times are of the processor. Effort is counted work, so that all but the times is the same on every machine.
  */
 import { readdirSync, readFileSync } from "node:fs";
+import { setFlagsFromString } from "node:v8";
+import { runInNewContext } from "node:vm";
 import { carefulSawyer } from "../../../src/estimate/salvage/careful-sawyer.js";
 import { planCost } from "../../../src/estimate/salvage/cut-measures.js";
 import { planSawing, type SawingOutcome } from "../../../src/estimate/salvage/plan-sawing.js";
@@ -108,7 +110,31 @@ export async function bench(): Promise<Measured[]> {
       ...beside(size, late),
     );
   }
-  return [...rows, ...beside("all sizes", all)];
+  return [...rows, ...beside("all sizes", all), ...memory()];
+}
+
+/** Heap after 1,000 small plans over that after the first 100, MB: a leak of 10 kB a plan would be 9. Target: our own. */
+function memory(): Measured[] {
+  const names = readdirSync(folder).filter((file) => file.startsWith("tiny-"));
+  const problems = names.map((file) => read<SawingProblem>(file.replace(".json", "")));
+  const heap = [100, 1_000].map((until, i) => {
+    for (let n = i === 0 ? 0 : 100; n < until; n += 1)
+      planSawing(problems[n % problems.length] as SawingProblem, { work: 50, seed: n });
+    collectGarbage();
+    return process.memoryUsage().heapUsed / 1e6;
+  }) as [number, number];
+  return [
+    { name: "memory: heap after 100 small plans", value: short(heap[0]), unit: "MB", target: "", holds: null },
+    atMost("memory: heap grown from 100 to 1,000 small plans", heap[1] - heap[0], "MB", 2),
+  ];
+}
+
+/** Twice, since what the first run finalizes only the second frees. Node has to be told to show its collector. */
+function collectGarbage(): void {
+  setFlagsFromString("--expose-gc");
+  const collect = runInNewContext("gc") as () => void;
+  collect();
+  collect();
 }
 
 /** Cost against the careful sawyer's rule on the same demand. */

@@ -4,6 +4,7 @@ import type { SawingProgress } from "../../../src/estimate/salvage/optimiser/cou
 import { planSawing } from "../../../src/estimate/salvage/plan-sawing.js";
 import { judgeSawingPlan } from "../../../src/estimate/salvage/sawing-judge.js";
 import type { SawingProblem } from "../../../src/estimate/salvage/sawing-problem.js";
+import { pathologicalProblem } from "../../judges/pathological-sawing.js";
 
 const frozen = new URL("../../bench/sawing/frozen/M-05.json", import.meta.url);
 const problem = JSON.parse(readFileSync(frozen, "utf8")) as SawingProblem;
@@ -63,6 +64,17 @@ describe("the sawing search", () => {
       // One look over the bolts of one log is the largest unit: some hundreds of stacks.
       expect(workUsed).toBeLessThan(work + 700);
       expect(most).toBeLessThan(700);
+    }
+  });
+
+  it("keeps to its work on 200 logs and 50 groups, and returns a plan that can be sawn", { timeout: 120_000 }, () => {
+    const large = pathologicalProblem();
+    for (const work of [100, 1500]) {
+      const { plan, workUsed, complete } = planSawing(large, { work, seed: 1 });
+      expect(workUsed).toBeLessThan(work + 700);
+      expect(complete).toBe(true);
+      expect(plan.logs.length).toBeGreaterThan(50);
+      expect(judgeSawingPlan(large, plan)).toEqual([]);
     }
   });
 });
