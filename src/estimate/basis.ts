@@ -3,6 +3,7 @@
  * on a scratch sheet to plan, and again, the same, on the sheet of the answer.
  */
 import { servicePrice } from "../catalog/look-up.js";
+import { lengthsOf } from "../catalog/offers/lumber.js";
 import type { PriceCatalog } from "../catalog/price-catalog.js";
 import { type Section, toQuantity } from "../catalog/reading.js";
 import { woodName } from "../catalog/species.js";
@@ -18,7 +19,7 @@ import type { PieceGroup } from "./pieces/piece-group.js";
 import type { SoldFor } from "./pieces/runs.js";
 import type { Pricing } from "./purchase/line.js";
 import type { CuttingRules } from "./purchase/lumber.js";
-import { lengthsSold, type NothingSold, type Substitution, substitute } from "./purchase/substitution.js";
+import { type NothingSold, offerFor, type Substitution, substitute } from "./purchase/substitution.js";
 import { decimal } from "./quantity/decimal.js";
 import { type DisplayUnits, displayUnits } from "./quantity/display.js";
 import type { Quantity } from "./quantity/quantity.js";
@@ -186,7 +187,10 @@ function soldFor(
   const mayMill = source !== "buy" && logs.some((log) => species.length === 0 || species.includes(log.species));
   if (source === "mill") return { lengths: [], mayMill };
   const trim = sheet.decide(assumed.cell("buy.endTrim"));
-  return { lengths: lengthsSold(sheet, wanted, request.catalog).map(({ value }) => value.minus(trim)), mayMill };
+  const offer = offerFor(sheet, wanted, request.catalog);
+  if (!offer) return { lengths: [], mayMill };
+  const board = { width: offer.actual.width, of: offer.name };
+  return { lengths: lengthsOf(offer).map(({ value }) => value.minus(trim)), board, mayMill };
 }
 
 /** With the hired sawyer that the request asks for. */

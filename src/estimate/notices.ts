@@ -83,6 +83,35 @@ function postBaseNotices({ groups }: Basis, { fasteners }: Takeoffs, { mix }: Co
   });
 }
 
+/** Where rows of boards are counted twice: as laid out, and under `Bought` as they are sold. */
+const BOARD_ROWS: Readonly<Record<string, RegExp>> = {
+  "deck-boards": /^roof\.(?:far\.)?deckRowsBought$/,
+  "floor-boards": /^floor\.rowsBought$/,
+  "wall-boards": /^walls\.([\w-]+)\.(?:boardsAcross|courses)Bought$/,
+};
+
+/** Boards that logs might have given, counted at their finished width, and bought narrower: how many rows that leaves short. */
+function narrowBoardNotices({ sheet, groups, request }: Basis, { mix }: ComparedRoutes): Notice[] {
+  return Object.entries(BOARD_ROWS).flatMap(([base, rows]): Notice[] => {
+    const width = sheet.find(`sections.${base}.width`);
+    const sold = sheet.find(`sections.${base}.boughtWidth`);
+    const at = groups.find(({ group }) => group.width === width)?.group.at;
+    const isBought = mix.plan.bought.some(({ substitution, count }) => substitution.group.width === width && count > 0);
+    if (!width || !sold || !at || !isBought) return [];
+    const short = sheet.cells.flatMap((cell) => {
+      const found = rows.exec(cell.name);
+      const laid = found && sheet.find(cell.name.replace(/Bought$/, ""));
+      if (!laid || aside(laid).gte(aside(cell))) return [];
+      const side = found[1];
+      return [`${sheet.shown(cell)} ${laid.label}${side ? `, ${side} side,` : ""} in place of ${sheet.shown(laid)}`];
+    });
+    if (short.length === 0) return [];
+    const wide = (cell: Cell): string => markedSmall({ value: aside(cell), unit: cell.unit }, request.system);
+    const text = `${capital(base.replace("-", " "))} are counted ${wide(width)} wide, and those bought measure ${wide(sold)}: of these alone it takes ${short.join("; ")}. Order the rest, too; with "source": "buy" for them they are counted as they are sold.`;
+    return [{ code: "bought-size", text, at }];
+  });
+}
+
 /** Defaults taken, substitutions, what is not milled and why, what has no price. */
 export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRoutes, common: CommonCells): Notice[] {
   const lines = [...common.lines, ...routes.mix.lines, ...routes.buy.lines];
@@ -97,6 +126,7 @@ export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRout
     ...shortOf(basis, routes),
     ...substitutionNotices(basis),
     ...postBaseNotices(basis, takeoffs, routes),
+    ...narrowBoardNotices(basis, routes),
     ...boughtRafterNotices(basis, takeoffs),
     ...defaultNotices(basis),
   ];

@@ -116,7 +116,9 @@ function layAdditions(site: Site, structure: FrameShape, frame: FrameCells): Pie
   const { groups, floor } = structure;
   const walls = structure.kind === "pergola" ? undefined : structure.walls;
   return [
-    ...(walls ? layWalls(sheet, { walls, groups }, { ...frame, post: postWidth }, defaults, units) : []),
+    ...(walls
+      ? layWalls(sheet, { walls, groups, sold: site.sold }, { ...frame, post: postWidth }, defaults, units)
+      : []),
     ...(floor ? layFloor(site, { floor, groups }, { span, length, bays, firstBays, longestPiece, postWidth }) : []),
   ];
 }

@@ -23,6 +23,7 @@ import {
   roundUp,
 } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
+import { type BoardWidths, layRows } from "./board-width.js";
 import { AT, type GroupKind } from "./laying.js";
 import type { SectionCells } from "./piece-group.js";
 
@@ -162,16 +163,18 @@ export function rowsOf(spaces: Operand, closerRows: number): Operand {
 export interface BoardRows {
   /** Up the slope, upper end to tail. */
   readonly slopeLength: Cell;
-  readonly width: Cell;
+  readonly widths: BoardWidths;
   readonly deck: Deck;
   /** Prefix of the cells. */
   readonly name: string;
 }
 
 /** Lays the rows of deck boards on one slope: edge to edge, or at their spacing with both ends covered. */
-export function layBoardRows(sheet: Sheet, { slopeLength, width, deck, name }: BoardRows, units: DisplayUnits): Cell {
+export function layBoardRows(sheet: Sheet, { slopeLength, widths, deck, name }: BoardRows, units: DisplayUnits): Cell {
   const label = "rows of deck boards, one slope";
-  if (!deck.spacing) return sheet.lay(`${name}.deckRows`, roundUp(over(slopeLength, width)), { label });
+  const cell = `${name}.deckRows`;
+  const { width } = widths;
+  if (!deck.spacing) return layRows(sheet, [cell, label], widths, (each) => roundUp(over(slopeLength, each)));
   const spacing = sheet.input(`${name}.deckSpacing`, deck.spacing, {
     label: "deck boards apart, at most",
     display: units.small,
@@ -184,5 +187,5 @@ export function layBoardRows(sheet: Sheet, { slopeLength, width, deck, name }: B
   const spaces = sheet.lay(`${name}.deckSpaces`, roundUp(over(minus(slopeLength, width), spacing)), {
     label: "spaces of deck boards",
   });
-  return sheet.lay(`${name}.deckRows`, rowsOf(spaces, deck.closerRows), { label });
+  return sheet.lay(cell, rowsOf(spaces, deck.closerRows), { label });
 }

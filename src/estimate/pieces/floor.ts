@@ -6,6 +6,7 @@ import { type Fault, FaultError } from "../faults.js";
 import type { FloorGroup, FloorShape } from "../request/structure-floor.js";
 import { type Cell, number, over, plus, roundUp, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
+import { boardWidths, layRows } from "./board-width.js";
 import { FrameInputs, layPostRun, layRafterRun, type PostBays } from "./frame.js";
 import {
   AT,
@@ -79,8 +80,12 @@ export function layFloor(
   const { length, bays, firstBays, longestPiece, postWidth } = frame;
   const bearers = layPostRun(sheet, "floor", { length, bays, firstBays, longestPiece, postWidth }, units);
   // n boards with n − 1 gaps cover n × (width + gap) − gap; the last may be ripped.
-  const covered = over(plus(frame.span, gap), plus(sections["floor-boards"].width, gap));
-  const rows = sheet.lay("floor.rows", roundUp(covered), { label: "rows of boards" });
+  const rows = layRows(
+    sheet,
+    ["floor.rows", "rows of boards"],
+    boardWidths(laying, "floor-boards", "Floor boards"),
+    (width) => roundUp(over(plus(frame.span, gap), plus(width, gap))),
+  );
   const boards = layRafterRun(
     sheet,
     "floor",

@@ -8,6 +8,7 @@
 import { FaultError } from "../faults.js";
 import type { GableGroup, GableShape } from "../request/structure-gable.js";
 import { type Cell, minus, number, over, plus, root, square, times } from "../sheet/expression.js";
+import { boardWidths } from "./board-width.js";
 import {
   birdsmouthFaults,
   commonRafterFaults,
@@ -405,8 +406,8 @@ function roofGroups(roofing: Roofing): PieceGroup[] {
   const along = (name: GableGroup, label: string, runs: number) => runGroups(laying, name, label, run, runs);
   const boardRows = ({ place, rafter }: Slope) => {
     const name = place === "far" ? "roof.far" : "roof";
-    const width = sections["deck-boards"].width;
-    return layBoardRows(sheet, { slopeLength: rafter.edgeLength, width, deck, name }, units);
+    const widths = boardWidths(laying, "deck-boards", "Deck boards");
+    return layBoardRows(sheet, { slopeLength: rafter.edgeLength, widths, deck, name }, units);
   };
   return [
     ...(shape.ridge === "beam"

@@ -25,6 +25,7 @@ import {
   times,
 } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
+import { boardWidths } from "./board-width.js";
 import {
   birdsmouthFaults,
   commonRafterFaults,
@@ -356,9 +357,9 @@ function deckBoards(
   defaults: Defaults,
 ): PieceGroup[] {
   if (!isBoarded(deck)) return [];
-  const { sheet, units, sections } = laying;
-  const { width } = sections["deck-boards"];
-  const rows = layBoardRows(sheet, { slopeLength: rafter.edgeLength, width, deck, name: "roof" }, units);
+  const { sheet, units } = laying;
+  const widths = boardWidths(laying, "deck-boards", "Deck boards");
+  const rows = layBoardRows(sheet, { slopeLength: rafter.edgeLength, widths, deck, name: "roof" }, units);
   const all = faces.map(({ alike, eave, top }) => times(count(alike), rows, over(plus(eave, top), number("2"))));
   const usual = { "inch-pound": "8 %", metric: "8 %" };
   const share = defaults.quantity(undefined, "/overrides/roof.deckWaste", usual, "common practice");

@@ -8,6 +8,7 @@
 import { FaultError } from "../faults.js";
 import type { LeanToGroup, LeanToShape } from "../request/structure-lean-to.js";
 import { type Cell, minus, number, over, plus, root, square, times } from "../sheet/expression.js";
+import { boardWidths } from "./board-width.js";
 import {
   birdsmouthFaults,
   commonRafterFaults,
@@ -410,8 +411,8 @@ function roofGroups(framing: Framing, roof: RoofCells): PieceGroup[] {
   const along = (name: LeanToGroup, label: string, runs: number) => runGroups(laying, name, label, run, runs);
   const { deck } = roof;
   const boardRows = () => {
-    const width = sections["deck-boards"].width;
-    return layBoardRows(sheet, { slopeLength: rafter.edgeLength, width, deck, name: "roof" }, units);
+    const widths = boardWidths(laying, "deck-boards", "Deck boards");
+    return layBoardRows(sheet, { slopeLength: rafter.edgeLength, widths, deck, name: "roof" }, units);
   };
   const fly = roomForFly(sheet, frame.endOverhang, sections.rafters.thickness);
   const length = rafter.stockLength;

@@ -6,6 +6,7 @@
  */
 import type { Decimal } from "../quantity/decimal.js";
 import { ZERO } from "../quantity/decimal.js";
+import type { Quantity } from "../quantity/quantity.js";
 import { type Cell, count, minus, number, type Operand, plus, sum, times } from "../sheet/expression.js";
 
 /** Equal pieces of one run. */
@@ -47,6 +48,8 @@ export function onRafters(kinds: readonly RunPieces[], fly: boolean): readonly R
 export interface SoldFor {
   /** Longest pieces that can be had from its lengths; empty where it sells none. */
   readonly lengths: readonly Decimal[];
+  /** What it measures across, and the name of the offer; absent where the yard sells none. */
+  readonly board?: { readonly width: Quantity; readonly of: string };
   /** Logs may serve, too: then no piece is longer than an even share makes it. */
   readonly mayMill: boolean;
 }

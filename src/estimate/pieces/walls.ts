@@ -22,8 +22,9 @@ import {
   times,
 } from "../sheet/expression.js";
 import { plain, type Sheet } from "../sheet/sheet.js";
+import { type BoardWidths, boardWidths, layRows } from "./board-width.js";
 import { FrameInputs, type LaidFrame, type WallSide } from "./frame.js";
-import { AT, type GroupKind, type Laying, laid, laySections, type SettingsByGroup } from "./laying.js";
+import { AT, type GroupKind, type Laying, laid, laySections, type SettingsByGroup, type Site } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
 import { alongSide } from "./wall-bays.js";
 
@@ -77,6 +78,8 @@ interface Walling {
   readonly post: Cell;
   /** Width that a board adds to the wall. */
   readonly cover: Cell;
+  /** The same, and that of the yard's boards where they add less. */
+  readonly covers: BoardWidths;
   readonly lap: Cell;
 }
 
@@ -86,13 +89,21 @@ interface Walling {
  */
 export function layWalls(
   sheet: Sheet,
-  { walls: shape, groups: settings }: { readonly walls: WallsShape; readonly groups: SettingsByGroup },
+  {
+    walls: shape,
+    groups: settings,
+    sold,
+  }: { readonly walls: WallsShape; readonly groups: SettingsByGroup; readonly sold: Site["sold"] },
   { walls: sides, longestPiece, post }: Pick<LaidFrame, "walls" | "longestPiece"> & { readonly post: Cell },
   defaults: Defaults,
   units: DisplayUnits,
 ): PieceGroup[] {
   sheet.title("walls", "Walls");
-  const walling = { ...layWalling(sheet, shape, settings, defaults, units), longestPiece, post };
+  const walling = {
+    ...layWalling({ sheet, defaults, units, ...(sold && { sold }) }, shape, settings),
+    longestPiece,
+    post,
+  };
   const faults: Fault[] = [];
   const found = shape.sides.map((wanted, i) => {
     const at = pointer(`${AT}/walls/sides`, i);
@@ -113,18 +124,16 @@ export function layWalls(
 }
 
 function layWalling(
-  sheet: Sheet,
+  { sheet, defaults, units, sold }: Site,
   shape: WallsShape,
   settings: SettingsByGroup,
-  defaults: Defaults,
-  units: DisplayUnits,
 ): Omit<Walling, "longestPiece" | "post"> {
   const inputs = new FrameInputs(sheet, defaults, units);
   const boards = defaults.choice(shape.boards, `${AT}/walls/boards`, "vertical", "sheds rain without a batten");
   // Battens cover what green boards shrink; laps do not.
   const kinds = boards === "board-and-batten" ? KINDS : DRY;
   const sections = laySections(sheet, kinds, settings, defaults, units, WITHOUT[boards]);
-  const laying: Laying<WallGroup> = { sheet, units, kinds, settings, sections, sold: undefined };
+  const laying: Laying<WallGroup> = { sheet, units, kinds, settings, sections, sold };
   const lapped = boards === "board-and-batten" ? "gap between boards" : "lap of boards";
   const lap = inputs.given(["wallLap", lapped, "small"], shape.lap, "/walls/lap", USUAL_LAP[boards]);
   const clearance = inputs.given(
@@ -136,11 +145,14 @@ function layWalling(
   const behind = boards === "horizontal" ? "studs apart, at most" : "rails apart, at most";
   const usual = boards === "horizontal" ? (["24 in", "600 mm"] as const) : (["36 in", "900 mm"] as const);
   const backing = inputs.given(["wallBacking", behind, "small"], shape.backing, "/walls/backing", usual);
-  const width = sections["wall-boards"].width;
-  const cover = sheet.lay("walls.cover", boards === "board-and-batten" ? plus(width, lap) : minus(width, lap), {
-    label: "width that a board adds",
-    display: units.small,
-  });
+  const { width, bought } = boardWidths(laying, "wall-boards", "Wall boards");
+  const layCover = (name: string, label: string, of: Cell): Cell =>
+    sheet.lay(name, boards === "board-and-batten" ? plus(of, lap) : minus(of, lap), { label, display: units.small });
+  const cover = layCover("walls.cover", "width that a board adds", width);
+  const covers = {
+    width: cover,
+    ...(bought && { bought: layCover("walls.coverBought", "width that a board adds as sold", bought) }),
+  };
   const faults: Fault[] = [];
   const refuse = (at: string, wrong: string, cure: string) =>
     faults.push({ code: "cannot-build", at: `${AT}/walls/${at}`, wrong, cure });
@@ -150,7 +162,7 @@ function layWalling(
   }
   if (sheet.decide(backing).lte(0)) refuse("backing", "Rails or studs need a spacing.", "Give more than zero.");
   if (faults.length > 0) throw new FaultError(faults);
-  return { sheet, units, laying, boards, clearance, backing, cover, lap };
+  return { sheet, units, laying, boards, clearance, backing, cover, covers, lap };
 }
 
 /** Openings of equal size in one wall. */
@@ -214,7 +226,7 @@ const deducted = (openings: readonly Opening[], each: (opening: Opening) => Oper
 
 /** Boards upright. Below a single slope two neighbours in turn are cut aslant from one piece as long as both ends together. */
 function vertical(walling: Walling, side: WallSide, openings: readonly Opening[], battened: boolean): PieceGroup[] {
-  const { sheet, units, clearance, cover, backing, lap, laying } = walling;
+  const { sheet, units, clearance, cover, covers, backing, lap, laying } = walling;
   const [from, to] = side.heights;
   const slanted = from !== to;
   const lay = (name: string, label: string, formula: Operand, display?: string) =>
@@ -223,7 +235,8 @@ function vertical(walling: Walling, side: WallSide, openings: readonly Opening[]
   const length = lay("boardLength", slanted ? "two boards, cut aslant from one" : "board", whole, units.long);
   // The last board needs no lap; of board-and-batten no gap.
   const wide = battened ? plus(side.width, lap) : minus(side.width, lap);
-  const across = lay("boardsAcross", "boards across", roundUp(over(wide, cover)));
+  const named = [`walls.${side.name}.boardsAcross`, "boards across"] as const;
+  const across = layRows(sheet, named, covers, (each) => roundUp(over(wide, each)));
   const perPiece = number(slanted ? "2" : "1");
   const saved = deducted(openings, (opening) => times(wholesIn(opening.width, cover), opening.height), "mm");
   const pieces = (rows: Operand) => roundUp(over(minus(over(times(rows, length), perPiece), saved), length));
@@ -262,7 +275,7 @@ const least = (sheet: Sheet, a: Cell, b: Cell): Cell => (sheet.decide(a).lte(she
 
 /** Boards along, joined over posts or studs; studs between the joints. */
 function horizontal(walling: Walling, side: WallSide, openings: readonly Opening[]): PieceGroup[] {
-  const { sheet, units, clearance, cover, backing, lap, laying } = walling;
+  const { sheet, units, clearance, cover, covers, backing, lap, laying } = walling;
   const lay = (name: string, label: string, formula: Operand, display?: string) =>
     sheet.lay(`walls.${side.name}.${name}`, formula, { label, ...(display && { display }) });
   const [from, to] = side.heights;
@@ -273,7 +286,8 @@ function horizontal(walling: Walling, side: WallSide, openings: readonly Opening
     minus(mean, clearance),
     units.long,
   );
-  const courses = lay("courses", "courses", roundUp(over(minus(height, lap), cover)));
+  const named = [`walls.${side.name}.courses`, "courses"] as const;
+  const courses = layRows(sheet, named, covers, (each) => roundUp(over(minus(height, lap), each)));
   const saved = deducted(openings, (opening) => times(wholesIn(opening.height, cover), opening.width), "mm");
   const pieces = alongSide(walling, side).map(({ length, each }, i) => ({
     length: lay(nth("boardLength", i).replace(" ", ""), "board", length, units.long),

@@ -2,13 +2,12 @@
  * What is sold for what is wanted. A finished 2 × 6 milled from a log is full; the one from the yard measures
  * 1 1/2 × 5 1/2. Every such difference is put on record.
  */
-import { type LumberOffer, lengthsOf, pieceCost } from "../../catalog/offers/lumber.js";
+import { type LumberOffer, pieceCost } from "../../catalog/offers/lumber.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import { servesAs, woodName } from "../../catalog/species.js";
 import type { WantedGroup } from "../pieces/laying.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { type Decimal, ZERO } from "../quantity/decimal.js";
-import type { Quantity } from "../quantity/quantity.js";
 import { type MeasureSystem, markedSection } from "../quantity/text.js";
 import { unit } from "../quantity/unit.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -58,11 +57,9 @@ export function substitute(
   return { group, offer: best, differences: differencesOf(best, group, wanted, size, system), larger, alike };
 }
 
-/** Lengths in which the best offer for a group is sold, shortest first; none where nothing serves. */
-export function lengthsSold(sheet: Sheet, group: WantedGroup, catalog: PriceCatalog): readonly Quantity[] {
-  const best = bestFor(group, wantedSides(sheet, group), catalog);
-  return best ? lengthsOf(best) : [];
-}
+/** The best offer for a group before its lengths are known; undefined where nothing serves. */
+export const offerFor = (sheet: Sheet, group: WantedGroup, catalog: PriceCatalog): LumberOffer | undefined =>
+  bestFor(group, wantedSides(sheet, group), catalog);
 
 function wantedSides(sheet: Sheet, { thickness, width }: WantedGroup): [Decimal, Decimal] {
   return [sheet.decide(thickness), sheet.decide(width)].sort((a, b) => a.cmp(b)) as [Decimal, Decimal];

@@ -12,15 +12,16 @@ export function floorPage(posts: PostPlan, subject: Subject): Page | undefined {
   if (!rows || !space || !pieces) return undefined;
   const { span, length } = posts;
   const part = (base: string) => subject.section(base) ?? NONE;
-  const [bearer, joist, board] = [part("bearers"), part("joists"), part("floor-boards")];
+  const [bearer, joist] = [part("bearers"), part("joists")];
   const view = new View();
   for (const y of [0, span - bearer.t]) view.box([0, y], [length, y + bearer.t]);
   const joists = linesAlong(mm(pieces), mm(space), length - joist.t);
   for (const x of joists) view.box([x, 0], [x + joist.t, span]);
   const gap = mm(subject.cell("frame.floorGap"));
+  const width = mm(subject.known("sections.floor-boards.soldWidth") ?? subject.cell("sections.floor-boards.width"));
   for (let i = 0; i < mm(rows); i++) {
-    const y = i * (board.w + gap);
-    view.box([length / 2, y], [length, Math.min(span, y + board.w)]);
+    const y = i * (width + gap);
+    view.box([length / 2, y], [length, Math.min(span, y + width)]);
   }
   postsInPlan(view, posts);
   view.chain("below", 0, joist.t / 2, [

@@ -2,7 +2,7 @@
 import type { WallSide } from "../../../estimate/pieces/frame.js";
 import { type Page, wholeArea } from "./paper.js";
 import { linesAlong } from "./parts.js";
-import { Key, mm, NONE, type Subject } from "./subject.js";
+import { Key, mm, type Subject } from "./subject.js";
 import { type Point, View } from "./view.js";
 
 /** One page for each side that is boarded. */
@@ -58,8 +58,11 @@ class Wall {
     this.width = mm(side.width);
     this.bottom = mm(subject.cell("frame.wallClearance"));
     this.cover = mm(subject.cell("walls.cover"));
-    this.board = (subject.section("wall-boards") ?? NONE).w;
-    this.gap = Math.max(0, this.cover - this.board);
+    const lap = mm(subject.cell("frame.wallLap"));
+    const battened = subject.section("wall-battens") !== undefined;
+    // What the rows are counted by: as laid out, or as sold.
+    this.board = this.cover + (battened ? -lap : lap);
+    this.gap = battened ? lap : 0;
     const [rails, studs, lengths] = [known("rails"), known("studs"), known("lengths")];
     this.upright = rails !== undefined;
     this.rows = rails
