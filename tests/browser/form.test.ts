@@ -289,17 +289,15 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     await page.click("#give-catalog > summary");
     await page.click("text=Add a price");
     await page.selectOption("#add-kind", "equipment");
-    await page.fill("#add-hire_per_day", "40 USD/day");
-    await page.fill("#add-item", "no-such-saw");
+    await page.fill("#add-hire_per_day", "40 USD");
+    await page.selectOption("#add-item", "table-saw");
     await page.fill("#add-name", "mine");
     await page.click("text=Add this price");
     await page.waitForSelector(".adding .fault");
-    expect(await page.locator(".adding .fault").first().textContent()).toContain("no-such-saw");
-    expect(await page.inputValue("#add-hire_per_day")).toBe("40 USD/day"); // nothing typed is lost
+    expect(await page.locator(".adding .fault").first().textContent()).toContain("Give a rate");
+    expect(await page.inputValue("#add-hire_per_day")).toBe("40 USD"); // nothing typed is lost
     expect(JSON.parse(await saved(page)).catalog).toEqual(demo.catalog);
     await clean(v);
-    await page.fill("#add-item", "table-saw");
-    await page.fill("#add-name", "mine");
     await page.fill("#add-hire_per_day", "40 USD/day");
     await page.click("text=Add this price");
     await page.waitForSelector("text=is added");
@@ -321,14 +319,16 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     await page.waitForSelector(".adding .fault");
     expect(await page.locator(".adding").textContent()).not.toContain("demo");
     expect(JSON.parse(await saved(page)).catalog).toBeUndefined();
-    await page.fill("#add-item", "delivery");
+    await page.selectOption("#add-item", "delivery");
     await page.fill("#add-name", "mine");
-    await page.fill("#add-price", "40 USD");
+    await page.fill("#add-price", "40 EUR");
+    await page.selectOption("#add-currency", "EUR");
+    expect(await page.locator('label[for="add-item"]').textContent()).toContain("needed");
     await page.click("text=Add this price");
     await page.waitForSelector("text=is added");
     await v.settled();
     expect(JSON.parse(await saved(page)).catalog.services).toEqual([
-      { name: "mine", item: "delivery", price: "40 USD" },
+      { name: "mine", item: "delivery", price: "40 EUR" },
     ]);
     await clean(v);
     await v.end();

@@ -1,7 +1,9 @@
 /** What the form asks for, read from the schema that checks requests: labels, hints and choices cannot drift from it. */
 import { z } from "zod";
+import { CURRENCIES } from "../../catalog/reading.js";
 import { estimateRequest } from "../../estimate/request/request.js";
 import type { FieldSpec, FormSpec } from "./app/specs.js";
+import { priceCells } from "./price-fields.js";
 
 interface Node {
   readonly $ref?: string;
@@ -40,6 +42,8 @@ export function formSpec(): FormSpec {
     site: part("site"),
     options: part("options"),
     line: reader.fields(reader.resolve(request.lines ?? {}).items ?? {}),
+    prices: priceCells(),
+    currencies: CURRENCIES,
     timedJob: reader.fields(reader.resolve(timed.properties?.jobs ?? {}).items ?? {}),
   };
 }

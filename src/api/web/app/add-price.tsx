@@ -6,16 +6,21 @@ import { Fold } from "./figure.js";
 import { isFields, type Json, withValue } from "./json.js";
 import type { Model } from "./model.js";
 import { withoutPending } from "./pending.js";
-import { capital } from "./words.js";
+import type { PriceCell } from "./specs.js";
+import { capital, plain } from "./words.js";
 
-/** What an empty catalog begins with; the currency can be changed in the file. */
-const EMPTY: Json = { name: "My prices", currency: "USD" };
+/** Kinds of rows whose keys say too little. */
+const KINDS: Readonly<Record<string, string>> = {
+  "lumber piece": "Lumber by the piece",
+  "lumber length": "Lumber by its length",
+  "lumber volume": "Lumber by volume",
+  "coverings sheets panels piece": "Covering: panels by the piece",
+  "coverings sheets panels cut-length": "Covering: panels cut to length",
+  "coverings sheets courses": "Covering: shingles or strips in courses",
+};
 
-/** Kinds of rows in words. */
 const kindWords = (key: string): string =>
-  capital(key.replace("lumber piece", "lumber by the piece").replace("lumber length", "lumber by length"))
-    .replace("Lumber volume", "Lumber by volume")
-    .replace("coverings sheets", "covering:");
+  KINDS[key] ?? capital(key.replace("coverings sheets", "covering:").replace("coverings", "covering:"));
 
 /** The whole question. */
 export function AddPrice({ m, catalog }: { readonly m: Model; readonly catalog: Json }) {
@@ -36,8 +41,12 @@ function Adding({ m, catalog }: { readonly m: Model; readonly catalog: Json }) {
       string,
       string
     >;
+    const { currency = "USD", ...cells } = typed;
     const { withRow } = await import("./prices-csv.js");
-    const found = withRow(isFields(catalog) ? catalog : EMPTY, { ...decided(kind), ...typed });
+    const found = withRow(isFields(catalog) ? catalog : { name: "My prices", currency }, {
+      ...decided(kind),
+      ...cells,
+    });
     const wrong = "faults" in found ? found.faults : await refusals(m, found.catalog);
     setFaults(wrong);
     if (wrong.length > 0 || !("catalog" in found)) return;
@@ -59,21 +68,10 @@ function Adding({ m, catalog }: { readonly m: Model; readonly catalog: Json }) {
             ))}
         </select>
       </div>
+      <Money m={m} catalog={catalog} />
       <div class="grid">
-        {columnsOf(kind).map((column) => (
-          <div class="field">
-            <label for={`add-${column}`}>{capital(column.replaceAll("_", " "))}</label>
-            <input
-              id={`add-${column}`}
-              name={column}
-              type="text"
-              autocomplete="off"
-              aria-describedby={`add-${column}-hint`}
-            />
-            <p class="hint" id={`add-${column}-hint`}>
-              {hintOf(column)}
-            </p>
-          </div>
+        {cellsOf(m, kind).map((cell) => (
+          <Cell cell={cell} />
         ))}
       </div>
       {faults.length > 0 && (
@@ -87,6 +85,47 @@ function Adding({ m, catalog }: { readonly m: Model; readonly catalog: Json }) {
         </button>
       </p>
     </form>
+  );
+}
+
+/** Which money is meant: the catalog's own; the first price of all decides it. */
+function Money({ m, catalog }: { readonly m: Model; readonly catalog: Json }) {
+  if (isFields(catalog)) return <p class="hint">{`Prices are in ${catalog.currency}.`}</p>;
+  return (
+    <div class="field">
+      <label for="add-currency">Currency of your prices</label>
+      <select id="add-currency" name="currency">
+        {m.spec.currencies.map((code) => (
+          <option value={code} selected={code === "USD"}>
+            {code}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+function Cell({ cell: { column, required, choices, example } }: { readonly cell: PriceCell }) {
+  const id = `add-${column}`;
+  const common = { id, name: column, "aria-describedby": `${id}-hint`, "aria-required": required };
+  return (
+    <div class="field">
+      <label for={id}>{capital(column.replaceAll("_", " ")) + (required ? " (needed)" : "")}</label>
+      {choices.length > 0 ? (
+        <select {...common}>
+          <option value="">{required ? "choose" : "not said"}</option>
+          {choices.map((choice) => (
+            <option value={choice}>{plain(choice)}</option>
+          ))}
+        </select>
+      ) : (
+        <input {...common} type="text" autocomplete="off" />
+      )}
+      <p class="hint" id={`${id}-hint`}>
+        {hintOf(column)}
+        {choices.length === 0 && example !== "" && `, such as ${example}`}
+      </p>
+    </div>
   );
 }
 
@@ -112,10 +151,7 @@ function decided(kind: string): Readonly<Record<string, string>> {
   };
 }
 
-function columnsOf(kind: string): CsvColumn[] {
-  const layout = LAYOUTS[kind];
+function cellsOf(m: Model, kind: string): readonly PriceCell[] {
   const given = decided(kind);
-  return [...(layout?.own ?? []), ...(layout?.each?.puts ?? [])]
-    .map(([column]) => column as CsvColumn)
-    .filter((column) => !(column in given));
+  return (m.spec.prices[kind] ?? []).filter(({ column }) => !(column in given));
 }

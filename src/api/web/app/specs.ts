@@ -1,4 +1,5 @@
 /** How the server tells the form what may be asked for. Plain data: it travels in the page. */
+import type { CsvColumn } from "../../../catalog/csv-columns.js";
 
 interface Head {
   /** Key in the request. */
@@ -45,4 +46,16 @@ export interface FormSpec {
   readonly line: readonly FieldSpec[];
   /** One job that was timed. */
   readonly timedJob: readonly FieldSpec[];
+  /** By the kind of row, as in `LAYOUTS`. */
+  readonly prices: Readonly<Record<string, readonly PriceCell[]>>;
+  readonly currencies: readonly string[];
+}
+
+/** One cell of a row of prices. */
+export interface PriceCell {
+  readonly column: CsvColumn;
+  readonly required: boolean;
+  /** Empty where any text may stand. */
+  readonly choices: readonly string[];
+  readonly example: string;
 }
