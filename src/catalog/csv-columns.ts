@@ -35,6 +35,7 @@ export const CSV_COLUMNS = {
   grade: "lumber: grade as marked",
   grade_marked: "lumber: yes or no",
   bundle: "lumber: pieces in a bundle",
+  available: "lumber sold by piece, panels: how many of this length can be had",
   sold_by: "lumber: piece, length or volume; panels: piece or cut-length",
   measure: "lumber sold by volume: nominal or actual",
   covering: "coverings: kind of covering",
@@ -96,13 +97,14 @@ const LUMBER_RATE: readonly Put[] = [
 const SHEETS: readonly Put[] = [...NAMES, ...same("covering", "weight", "deck"), ["form", "sheets.form"]];
 const PANELS: readonly Put[] = [...SHEETS, ["cover_width", "sheets.coverWidth"], ["sold_by", "sheets.sold.by"]];
 const PRICED_LENGTH = same("length", "price");
+const STOCK_LENGTH: readonly Put[] = [...PRICED_LENGTH, ["available", "available", "count"]];
 const PART: readonly Put[] = same("name");
 
 /** Layouts by department; lumber and coverings by the cells named in `layoutKey` too. */
 export const LAYOUTS: Readonly<Record<string, Layout>> = {
   catalog: { own: [["label", "name"], ...same("currency", "note")] },
   taxes: { own: [["label", "name"], ...same("rate"), ["applies_to", "appliesTo", "list"]] },
-  "lumber piece": { own: LUMBER, each: { into: "sold.lengths", puts: PRICED_LENGTH } },
+  "lumber piece": { own: LUMBER, each: { into: "sold.lengths", puts: STOCK_LENGTH } },
   "lumber length": { own: [...LUMBER, ...LUMBER_RATE] },
   "lumber volume": { own: [...LUMBER, ...LUMBER_RATE, ...under("sold", "measure")] },
   fasteners: {
@@ -113,7 +115,7 @@ export const LAYOUTS: Readonly<Record<string, Layout>> = {
     own: [...NAMES, ...same("kind"), ["coverage_smooth", "coverage.smooth"], ["coverage_rough", "coverage.rough"]],
     each: { into: "cans", puts: same("size", "price") },
   },
-  "coverings sheets panels piece": { own: PANELS, each: { into: "sheets.sold.lengths", puts: PRICED_LENGTH } },
+  "coverings sheets panels piece": { own: PANELS, each: { into: "sheets.sold.lengths", puts: STOCK_LENGTH } },
   "coverings sheets panels cut-length": {
     own: [...PANELS, ...under("sheets.sold", "shortest", "longest", "step", "price")],
   },

@@ -171,6 +171,7 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
       system: request.system,
       kerf: mill.crossKerf,
       endTrim: assumed.cell("buy.endTrim"),
+      atHand: request.atHand ?? [],
     },
     sawyer: undefined,
   };

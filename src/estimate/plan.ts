@@ -139,7 +139,9 @@ function roughPrice(basis: Basis, substitution: GroupBasis["substitution"], grou
   ])[0] as StockQuestion;
   const piece = problem.pieces.find(({ name }) => name === group.name)?.length ?? 0;
   if (!priced || problem.stocks.length === 0) return UNPRICED;
-  const rates = problem.stocks.map(({ priceMinor, length }) => decimal(priceMinor).dividedBy(length));
+  const rates = problem.stocks
+    .filter(({ owned }) => !owned)
+    .map(({ priceMinor, length }) => decimal(priceMinor).dividedBy(length));
   return Decimal.min(...rates)
     .times(piece)
     .dividedBy(decimal(10).pow(moneyDigits));

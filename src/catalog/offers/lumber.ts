@@ -35,6 +35,12 @@ export const pricedLengths = z
       .strictObject({
         length: stockLength,
         price: priceField("", { describe: "Price of one piece of this length.", example: "9.48" }),
+        available: z
+          .int()
+          .min(0)
+          .max(100_000)
+          .optional()
+          .meta({ description: "How many can be had; any number when absent.", examples: [6] }),
       })
       .meta({ id: "PricedLength", description: "A stock length and the price of one piece." }),
   )
@@ -125,6 +131,8 @@ type LumberInput = z.infer<typeof lumberSchema>;
 export interface PricedLength {
   readonly length: Quantity;
   readonly price: Price;
+  /** How many can be had; any number where absent. */
+  readonly available?: number;
 }
 
 /** How an offer is priced; lengths are sorted, shortest first. */
@@ -255,7 +263,8 @@ export function readPricedLengths(
 ): PricedLength[] {
   const read = lengths.map((row, index) => {
     const price = reading.price(row.price, "", pointer(at, index, "price"), `${what}, ${wordsOf(row.length)}`);
-    return { length: toQuantity(row.length, "ft"), price };
+    const limit = row.available === undefined ? {} : { available: row.available };
+    return { length: toQuantity(row.length, "ft"), price, ...limit };
   });
   read.forEach(({ length }, index) => {
     if (read.findIndex((other) => other.length.value.eq(length.value)) < index) {
@@ -300,6 +309,12 @@ function readLengths(reading: OfferReading, input: LengthsInput, at: string): Qu
 /** Lengths that an offer comes in, shortest first. */
 export function lengthsOf(offer: LumberOffer): readonly Quantity[] {
   return offer.sold.by === "piece" ? offer.sold.lengths.map(({ length }) => length) : offer.sold.lengths;
+}
+
+/** How many of a length can be had; null = any number. */
+export function availableOf({ sold }: LumberOffer, length: Quantity): number | null {
+  if (sold.by !== "piece") return null;
+  return sold.lengths.find((each) => each.length.value.eq(length.value))?.available ?? null;
 }
 
 /**

@@ -111,7 +111,8 @@ function worthOf(basis: Basis, wage: Decimal): ReadonlyMap<string, Decimal> {
     const minor = decimal(10).pow(moneyDigits);
     const stocks = problem.stocks.map((stock) => {
       const price = priced ? level.times(stock.priceMinor) : ZERO;
-      return { ...stock, priceMinor: price.plus(handling.times(minor)).floor().toNumber() };
+      // Without limits no order costs more: the bound stays a bound.
+      return { ...stock, available: null, priceMinor: price.plus(handling.times(minor)).floor().toNumber() };
     });
     const worth = pieceWorth({ ...problem, stocks }, WORTH_WORK);
     return problem.pieces.map(({ name, length }) => [name, decimal(worth.get(length) ?? 0).dividedBy(minor)] as const);

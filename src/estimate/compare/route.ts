@@ -3,6 +3,7 @@
  * template, so that all-milled, all-bought, and the mix are the same arithmetic on other plans.
  */
 
+import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import { type Basis, basisOf, type GroupBasis } from "../basis.js";
 import { type DryingCells, type DryingPiece, layDrying } from "../effort/drying.js";
 import { layMilling, type MillingCells } from "../effort/milling.js";
@@ -14,7 +15,17 @@ import { laySticks } from "../purchase/sticks.js";
 import type { StockCut } from "../purchase/stock/problem.js";
 import { type CutCells, layCuts, type MeasuredPlan } from "../salvage/cut-cells.js";
 import type { RoughCells } from "../salvage/rough-size.js";
-import { type Cell, minus, type Operand, over, type PlanProof, plus, sumOr, times } from "../sheet/expression.js";
+import {
+  type Cell,
+  minus,
+  number,
+  type Operand,
+  over,
+  type PlanProof,
+  plus,
+  sumOr,
+  times,
+} from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import { layConsumables } from "./consumables.js";
 import { layFinishing, type SplitGroup } from "./finishing.js";
@@ -93,7 +104,8 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
   const stickered = stickeredFaces(split);
   const milling = cuts && layMilling(sheet, key, cuts, stickered, basis.mill, basis.assumed, basis.units);
   const lumberLines = layLumber(basis, plan);
-  const finishing = layFinishing(basis, key, split, lumberLines);
+  const fetched = lumberLines.filter(({ atHand }) => !atHand);
+  const finishing = layFinishing(basis, key, split, fetched);
   const drying = layDrying(sheet, key, dryingPieces(basis, split), basis.assumed);
   const stages = [...(milling ? Object.values(milling.stages) : []), ...finishing.stages];
   const own = sheet.lay(`${key}.hours.own`, sumOr(stages, "person-h"), {
@@ -174,13 +186,15 @@ function layLumber(basis: Basis, plan: RoutePlan): ShoppingLine[] {
   const lines = plan.stock.flatMap(({ question, plan: cuts, proof }) => {
     const { offer, problem, prices } = question;
     const slugs = lengthSlugs(question);
+    const stockOf = (name: string) => problem.stocks.find((stock) => stock.name === name);
     const sticks = [...sticksOf(cuts)].map(([length, cut]): ShoppingLine => {
+      if (stockOf(length)?.owned) return layAtHand(basis, plan.key, { offer, length, cut, proof });
       const slug = slugs.get(length) ?? length;
       const name = `${plan.key}.buy.${offer.name}-${slug}`;
       const { quantity } = laySticks(sheet, name, {
         cut,
         bundle: offer.bundle,
-        available: null,
+        available: stockOf(length)?.available ?? null,
         spoiled: basis.assumed.cell("buy.wastage"),
         proof,
       });
@@ -199,8 +213,15 @@ function layLumber(basis: Basis, plan: RoutePlan): ShoppingLine[] {
       const quantity = sheet.planned(`${name}.pieces`, plain(count), proof, {
         label: "pieces that no stock length holds",
       });
-      const add = `Add a longer stock length of ${offer.label}.`;
-      return { name, department: "lumber", label: `${offer.label}: too short for ${group}`, quantity, add };
+      const fits = problem.pieces.some(
+        ({ name: piece, length }) =>
+          piece === group && problem.stocks.some((one) => one.length - problem.endTrim >= length),
+      );
+      const why = fits ? "too few for" : "too short for";
+      const add = fits
+        ? `Add sticks of ${offer.label}: more than are available are wanted.`
+        : `Add a longer stock length of ${offer.label}.`;
+      return { name, department: "lumber", label: `${offer.label}: ${why} ${group}`, quantity, add };
     });
     return [...sticks, ...long];
   });
@@ -210,6 +231,20 @@ function layLumber(basis: Basis, plan: RoutePlan): ShoppingLine[] {
     return { name, department: "lumber", label: group.group.label, quantity, add };
   });
   return [...lines, ...unsold];
+}
+
+/** Boards that lie at hand and are cut: a line that says how many, and that they cost nothing. */
+function layAtHand(
+  { sheet, pricing }: Basis,
+  key: string,
+  { offer, length, cut, proof }: { offer: LumberOffer; length: string; cut: number; proof: PlanProof },
+): ShoppingLine {
+  const name = `${key}.buy.${offer.name}-${length.replaceAll(/[^0-9A-Za-z]+/g, "_").replace(/_$/, "")}`;
+  const label = `${offer.label}, ${length}`;
+  sheet.title(name, label);
+  const quantity = sheet.planned(`${name}.sticks`, plain(cut), proof, { label: "boards at hand that are cut" });
+  const amount = sheet.lay(`${name}.amount`, times(quantity, number(`0 ${pricing.currency}`)), { label: "amount" });
+  return { name, department: "lumber", label, quantity, amount, atHand: true };
 }
 
 /** How many pieces of a group come from the logs: all, or as many as the plan has. */

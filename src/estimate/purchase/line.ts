@@ -30,6 +30,8 @@ export interface ShoppingLine {
   readonly note?: string;
   /** Wear, current, a machine's loss of value: a share that this work uses up, nothing to order. */
   readonly share?: boolean;
+  /** Lies at hand already: it is used, and costs nothing. */
+  readonly atHand?: boolean;
   /** Stage of work that uses it up, by the last part of its cell's name; absent where several do. */
   readonly stage?: string | undefined;
 }

@@ -3,17 +3,21 @@
  *
  * Groups that take the same offer share its stock plan. Lengths are whole steps: 1/64 in, or 0.1 mm.
  */
-import { type LumberOffer, lengthsOf, pieceCost } from "../../catalog/offers/lumber.js";
+import { sameSection } from "../../catalog/look-up.js";
+import { availableOf, type LumberOffer, lengthsOf, pieceCost } from "../../catalog/offers/lumber.js";
 import type { Price } from "../../catalog/offers/price.js";
+import { toQuantity, toSection } from "../../catalog/reading.js";
+import { servesAs } from "../../catalog/species.js";
 import { type Decimal, decimal } from "../quantity/decimal.js";
 import type { Quantity } from "../quantity/quantity.js";
 import { type MeasureSystem, marked } from "../quantity/text.js";
+import type { BoardsAtHand } from "../request/at-hand.js";
 import { aside } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { type Pricing, priceCell } from "./line.js";
 import { wholeMoney } from "./money.js";
-import type { StockCut, StockProblem } from "./stock/problem.js";
+import type { StockCut, StockLength, StockProblem } from "./stock/problem.js";
 import type { Substitution } from "./substitution.js";
 
 /** Pieces of a group that a route buys. */
@@ -59,30 +63,57 @@ export interface CuttingRules {
   readonly system: MeasureSystem;
   readonly kerf: Cell;
   readonly endTrim: Cell;
+  readonly atHand: BoardsAtHand;
 }
 
 /** The stock problems of a route, one an offer, in the order of the offers' names. */
 export function stockQuestions(rules: CuttingRules, bought: readonly BoughtPieces[]): StockQuestion[] {
   const offers = new Map(bought.map(({ substitution: { offer } }) => [offer.name, offer]));
+  let left = rules.atHand;
   return [...offers.values()]
     .sort((a, b) => (a.name < b.name ? -1 : 1))
-    .map((offer) =>
-      stockQuestion(
-        rules,
-        offer,
-        bought.filter((one) => one.substitution.offer === offer),
-      ),
-    );
+    .map((offer) => {
+      // A board serves for one offer only: the first by name that it is like.
+      const serving = left.filter((board) => isLike(board, offer));
+      left = left.filter((board) => !serving.includes(board));
+      const pieces = bought.filter((one) => one.substitution.offer === offer);
+      return stockQuestion(rules, offer, pieces, ownedOf(rules.system, serving));
+    });
 }
 
-function stockQuestion(rules: CuttingRules, offer: LumberOffer, bought: readonly BoughtPieces[]): StockQuestion {
+/** Of the section that is sold or measured, and of a wood that serves as the one that is sold. */
+function isLike({ section, wood }: BoardsAtHand[number], offer: LumberOffer): boolean {
+  const own = toSection(section);
+  const alike = sameSection(own, offer.section) || sameSection(own, offer.actual);
+  return alike && (wood === undefined || servesAs(wood, offer.species) || servesAs(offer.species, wood));
+}
+
+/** Boards at hand as stock that costs nothing, those of one length together. */
+function ownedOf(system: MeasureSystem, boards: BoardsAtHand): StockLength[] {
+  const counts = new Map<string, StockLength>();
+  for (const { length: text, count } of boards) {
+    const length = toQuantity(text, "ft");
+    const name = `at hand, ${marked(length, system)}`;
+    const available = (counts.get(name)?.available ?? 0) + count;
+    const steps = stepsOf(system, length.value, "down");
+    counts.set(name, { name, length: steps, priceMinor: 0, available, owned: true });
+  }
+  return [...counts.values()].filter(({ length }) => length > 0);
+}
+
+function stockQuestion(
+  rules: CuttingRules,
+  offer: LumberOffer,
+  bought: readonly BoughtPieces[],
+  owned: readonly StockLength[],
+): StockQuestion {
   const { pricing, system } = rules;
   const step = STEP_MM[system];
   const up = (cell: Cell): number => pricing.sheet.decide(cell).dividedBy(step).toDecimalPlaces(6).ceil().toNumber();
   const { stocks, ...shelf } = shelfOf(rules, offer);
   const problem: StockProblem = {
     pieces: bought.map(({ substitution: { group }, count }) => ({ name: group.name, length: up(group.length), count })),
-    stocks,
+    stocks: [...stocks, ...owned],
     kerf: up(rules.kerf),
     endTrim: up(rules.endTrim),
     ...(offer.bundle > 1 ? { bundle: offer.bundle } : {}),
@@ -116,7 +147,7 @@ function makeShelf({ pricing, system }: CuttingRules, offer: LumberOffer): Shelf
   const slugs = lengthSlugs({ lengths });
   const withPrice = all.flatMap(({ name, length, price }) => {
     const cell = priceCell(pricing, `${offer.name}-${slugs.get(name) ?? name}`, price, `${offer.label}, ${name}`);
-    return cell ? [{ name, length, price: aside(cell) }] : [];
+    return cell ? [{ name, length, price: aside(cell), available: availableOf(offer, length) }] : [];
   });
   const money = wholeMoney(
     withPrice.map(({ price }) => price),
@@ -125,11 +156,16 @@ function makeShelf({ pricing, system }: CuttingRules, offer: LumberOffer): Shelf
   const priced = withPrice.length > 0;
   const steps = (length: Quantity) => stepsOf(system, length.value, "down");
   const stocks = priced
-    ? withPrice.map(({ name, length, price }) => ({
-        ...{ name, length: steps(length), priceMinor: money.whole(price), available: null },
+    ? withPrice.map(({ name, length, price, available }) => ({
+        ...{ name, length: steps(length), priceMinor: money.whole(price), available },
       }))
     : // Without any price the plan buys the least length.
-      all.map(({ name, length }) => ({ name, length: steps(length), priceMinor: steps(length), available: null }));
+      all.map(({ name, length }) => ({
+        name,
+        length: steps(length),
+        priceMinor: steps(length),
+        available: availableOf(offer, length),
+      }));
   const prices = new Map(all.map(({ name, price }) => [name, price]));
   return { stocks, lengths, prices, priced, moneyDigits: money.digits };
 }

@@ -15,6 +15,7 @@ import {
 import { isRecord } from "../../catalog/shape-faults.js";
 import { type Fault, nearest } from "../faults.js";
 import type { MeasureSystem } from "../quantity/text.js";
+import { atHandShape } from "./at-hand.js";
 import { calibrationShape } from "./calibration.js";
 import { heldPlans } from "./held-plans.js";
 import { logFaults, logShape } from "./logs.js";
@@ -146,6 +147,7 @@ export const estimateRequest = z
       .max(200)
       .optional()
       .meta({ description: "Logs at hand; without any, everything is bought." }),
+    atHand: atHandShape.optional(),
     catalog: z
       .union([demoCatalog, priceCatalogSchema])
       .optional()

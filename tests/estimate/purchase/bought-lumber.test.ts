@@ -10,13 +10,17 @@ interface Sale {
 }
 
 /** Nothing is lost at the ends and nothing is spoiled, so that the yard's figures can be added up by hand. */
-const bought = ({ pieces, lumber }: Sale, more: { readonly waste?: string; readonly overrides?: object } = {}) => {
+const bought = (
+  { pieces, lumber }: Sale,
+  more: { readonly waste?: string; readonly overrides?: object; readonly atHand?: readonly object[] } = {},
+) => {
   const found = estimated({
     structure: { kind: "pieces", pieces: pieces.map((piece) => ({ role: "other", surface: "rough", ...piece })) },
     catalog: { name: "A yard", currency: "USD", lumber },
     shop: { lumber: "fetched" },
     options: { finish: "none" },
     assumptions: { "buy.endTrim": "0 in", "buy.wastage": more.waste ?? "0 %" },
+    ...(more.atHand ? { atHand: more.atHand } : {}),
     ...(more.overrides ? { overrides: more.overrides } : {}),
   });
   const lines = found.routes.buy.lines.filter(({ department }) => department === "lumber");
@@ -113,6 +117,51 @@ describe("bought lumber", () => {
       [undefined, "Add a longer stock length of spf.", "2"],
     ]);
     expect(found.verdict.doubt).toContain("no price yet");
+  });
+});
+
+describe("limited stock and boards at hand", () => {
+  const pieces = [{ name: "rails", count: 4, section: "2 x 4 in", length: "7 ft" }];
+  const yard = (available?: number) => [
+    offer("spf", "2 x 4 in", {
+      by: "piece",
+      lengths: [
+        { length: "8 ft", price: "$4.00", ...(available === undefined ? {} : { available }) },
+        { length: "10 ft", price: "$6.00" },
+      ],
+    }),
+  ];
+
+  it("takes no more sticks of a length than the yard has: three of 8 ft, and one of 10 ft", () => {
+    expect(bought({ pieces, lumber: yard() }).told).toEqual(["spf, 8': 16.00"]);
+    expect(bought({ pieces, lumber: yard(3) }).told.sort()).toEqual(["spf, 10': 6.00", "spf, 8': 12.00"]);
+  });
+
+  it("cuts boards at hand first, says which, and pays nothing for them", () => {
+    const atHand = [{ section: "2 x 4 in", length: "7 ft 6 in", count: 3 }];
+    expect(bought({ pieces, lumber: yard() }, { atHand }).told.sort()).toEqual([
+      "spf, 8': 4.00",
+      "spf, at hand, 7' 6\": 0.00",
+    ]);
+  });
+
+  it("leaves boards of another section or wood where they lie", () => {
+    const atHand = [
+      { section: "2 x 6 in", length: "8 ft", count: 3 },
+      { section: "2 x 4 in", length: "8 ft", count: 3, wood: "black-locust" },
+    ];
+    expect(bought({ pieces, lumber: yard() }, { atHand }).told).toEqual(["spf, 8': 16.00"]);
+  });
+
+  it("says what is short where the yard has too few, never a zero", () => {
+    const lumber = [
+      offer("spf", "2 x 4 in", { by: "piece", lengths: [{ length: "8 ft", price: "$4.00", available: 3 }] }),
+    ];
+    const { lines } = bought({ pieces, lumber });
+    expect(lines.map(({ label, add }) => [label, add])).toEqual([
+      ["spf, 8'", undefined],
+      ["spf: too few for rails", "Add sticks of spf: more than are available are wanted."],
+    ]);
   });
 });
 
