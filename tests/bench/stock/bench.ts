@@ -4,6 +4,7 @@
  */
 import { readFileSync } from "node:fs";
 import { loadHighs } from "../../../src/api/highs.js";
+import { planners } from "../../../src/api/planners.js";
 import type { StockOutcome, StockProblem } from "../../../src/estimate/purchase/stock/problem.js";
 import { judgeStockPlan } from "../../../src/estimate/purchase/stock-judge.js";
 import { planStock } from "../../../src/estimate/purchase/stock-plan.js";
@@ -43,25 +44,37 @@ export async function bench(): Promise<Figure[]> {
   const large = instances("lumber-300");
   for (const { problem } of [...small, ...large].slice(30, 60)) planStock(problem, { solver, work: 300_000 }); // warm
   return [
-    ...smallLumber(runs(small, 4_000_000, solver)),
-    ...largeLumber(runs(large, 4_000_000, solver), runs(large, 80_000, solver), runs(large, 4_000_000)),
+    ...smallLumber(runs(small, withWork(4_000_000, solver))),
+    ...largeLumber(
+      runs(large, withWork(4_000_000, solver)),
+      runs(large, withWork(80_000, solver)),
+      runs(large, withWork(4_000_000)),
+    ),
     ...bins(instances("uniform"), instances("triplets"), solver),
+    ...asServed([small, large]),
   ];
 }
 
 /** The lesser time of two runs: the compiler's and the collector's threads count too, and come when they like. */
-function runs(list: readonly Instance[], work: number, solver?: LinearSolver): Run[] {
+function runs(list: readonly Instance[], planner: Planner): Run[] {
   return list.map((instance) => {
-    const [first, second] = [measured(instance, work, solver), measured(instance, work, solver)];
+    const [first, second] = [measured(instance, planner), measured(instance, planner)];
     const wrong = judgeStockPlan(instance.problem, first.outcome.plan);
     if (wrong.length > 0) throw new Error(`${instance.name}: ${wrong.join(" ")}`);
     return { ...first, ms: Math.min(first.ms, second.ms) };
   });
 }
 
-function measured(instance: Instance, work: number, solver: LinearSolver | undefined): Run {
+type Planner = (problem: StockProblem) => StockOutcome;
+
+const withWork =
+  (work: number, solver?: LinearSolver): Planner =>
+  (problem) =>
+    planStock(problem, { work, ...(solver ? { solver } : {}) });
+
+function measured(instance: Instance, planner: Planner): Run {
   const start = process.cpuUsage();
-  const outcome = planStock(instance.problem, { work, ...(solver ? { solver } : {}) });
+  const outcome = planner(instance.problem);
   const { user, system } = process.cpuUsage(start);
   return { ...instance, outcome, ms: (user + system) / 1_000 };
 }
@@ -107,12 +120,30 @@ function largeLumber(all: readonly Run[], quick: readonly Run[], alone: readonly
   ];
 }
 
+/** The planner of the service itself, by which POST /v1/stock-plans and every estimate buy: no engine, its own work. */
+function asServed([small, large]: readonly [readonly Instance[], readonly Instance[]]): Figure[] {
+  const { stock } = planners();
+  const [few, many] = [runs(small, stock), runs(large, stock)];
+  const within = (all: readonly Run[], most: number) => share(all, ({ outcome, ms }) => outcome.proven && ms <= most);
+  return [
+    atLeast(
+      "as served, lumber of 10 to 60 pieces: optimal",
+      share(few, (run) => over(run) === 0),
+      100,
+    ),
+    atLeast("as served, lumber of 10 to 60 pieces: proven within 0.5 s", within(few, 500), 90),
+    figure("as served, lumber of 10 to 60 pieces: longest", longest(few), "ms", 4_000),
+    figure("as served, lumber of 80 to 300 pieces: worst over the optimum", Math.max(...many.map(over)), "%", 0.3),
+    atLeast("as served, lumber of 80 to 300 pieces: proven within 4 s", within(many, 4_000), 90),
+  ];
+}
+
 function bins(uniform: readonly Instance[], triplets: readonly Instance[], solver: LinearSolver): Figure[] {
   const of = (list: readonly Instance[], family: string) => list.filter(({ name }) => name.startsWith(family));
-  const all = runs(uniform, 2_000_000, solver);
+  const all = runs(uniform, withWork(2_000_000, solver));
   const large = all.filter(({ name }) => name.startsWith("uniform-500"));
-  const middling = runs(of(triplets, "triplets-120"), 2_500_000, solver);
-  const most = runs(of(triplets, "triplets-249"), 1_000_000, solver);
+  const middling = runs(of(triplets, "triplets-120"), withWork(2_500_000, solver));
+  const most = runs(of(triplets, "triplets-249"), withWork(1_000_000, solver));
   return [
     atLeast(
       "uniform bins, all: optimal",
