@@ -58,6 +58,17 @@ export type Board = {
   readonly drawing?: string | undefined;
 };
 
+/** Equal boards at hand, sound and of the grade that is wanted. */
+export type BoardAtHand = {
+  readonly section: string | {
+    readonly thickness: string | MeasuredValue;
+    readonly width: string | MeasuredValue;
+  };
+  readonly length: string | MeasuredValue;
+  readonly count: number;
+  readonly wood?: "western-redcedar" | "northern-white-cedar" | "yellow-cedar" | "incense-cedar" | "port-orford-cedar" | "eastern-redcedar" | "atlantic-white-cedar" | "redwood-old-growth" | "redwood-young-growth" | "douglas-fir-coast" | "western-larch" | "tamarack" | "western-hemlock" | "eastern-hemlock" | "sitka-spruce" | "white-spruce" | "engelmann-spruce" | "eastern-white-pine" | "western-white-pine" | "ponderosa-pine" | "loblolly-pine" | "shortleaf-pine" | "longleaf-pine" | "red-pine" | "white-oak" | "northern-red-oak" | "black-locust" | "black-walnut" | "red-alder" | "sugar-maple" | "red-maple" | "yellow-poplar" | "white-ash" | "american-chestnut" | "european-larch" | "scots-pine" | "norway-spruce" | "european-oak" | "douglas-fir-europe" | "sweet-chestnut" | "robinia" | "spruce-pine-fir" | "spruce-pine-fir-south" | "hem-fir" | "douglas-fir-larch" | "southern-pine" | "western-cedars" | "redwood" | "european-whitewood" | "european-redwood" | undefined;
+};
+
 /** A length bucked from a log, and how it is sawn. */
 export type Bolt = {
   readonly from: string;
@@ -497,6 +508,7 @@ export type EstimateRequest = {
   readonly title?: string | undefined;
   readonly structure: Structure;
   readonly logs?: readonly Log[] | undefined;
+  readonly atHand?: readonly BoardAtHand[] | undefined;
   readonly catalog?: DemoCatalog | PriceCatalog | undefined;
   readonly currency?: "AUD" | "BRL" | "CAD" | "CHF" | "CZK" | "DKK" | "EUR" | "GBP" | "INR" | "JPY" | "MXN" | "NOK" | "NZD" | "PLN" | "SEK" | "USD" | "ZAR" | undefined;
   readonly shop?: Shop | undefined;
@@ -1469,6 +1481,7 @@ export type PriceCatalog = {
 export type PricedLength = {
   readonly length: string | MeasuredValue;
   readonly price?: string | MeasuredValue | null | undefined;
+  readonly available?: number | undefined;
 };
 
 /** Problem details after RFC 9457, with one entry a fault. */
