@@ -17,6 +17,13 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
     "groups/rafters/length",
     /12 in/,
   ],
+  // 16 ft of span: 8 ft of run and more to reach over.
+  [
+    "gable: a rafter that ends far below its ridge",
+    { ...gable, ...rafters({ length: "3 ft" }) },
+    "groups/rafters/length",
+    /do not reach .* along the slope/,
+  ],
   [
     "gable: a birdsmouth through the rafter",
     { ...gable, seat: "14 in", slope: { rise: "12 in", run: "12 in" } },

@@ -272,7 +272,7 @@ function refuse({ sheet, sections }: Laying<GableGroup>, frame: GableFrame, plan
   checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
   checks.tails(frame.eaveOverhang, "/overhang/eave", frame);
   if (frame.farOverhang !== frame.eaveOverhang) checks.tails(frame.farOverhang, "/overhang/farEave", frame);
-  checks.rafterReach(shape.groups?.rafters?.length, frame.eaveOverhang, frame);
+  checks.rafterReach(shape.groups?.rafters?.length, plan);
   const faults = [...checks.faults, ...commonRafterFaults(sheet, plan, AT)];
   if (faults.length > 0) throw new FaultError(faults);
 }

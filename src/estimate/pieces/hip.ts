@@ -241,7 +241,7 @@ function refuse({ sheet, sections }: Laying<HipGroup>, frame: HipFrame, plan: Ra
   checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
   checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
   checks.tails(frame.eaveOverhang, "/overhang/eave", frame);
-  checks.rafterReach(shape.groups?.rafters?.length, frame.eaveOverhang, frame);
+  checks.rafterReach(shape.groups?.rafters?.length, plan);
   const faults = [...checks.faults, ...commonRafterFaults(sheet, plan, AT)];
   if (faults.length > 0) throw new FaultError(faults);
 }

@@ -290,7 +290,7 @@ function refuse(
   checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
   checks.rafterRoom(frame.rafterSpacing, sections.rafters.thickness);
   checks.tails(frame.lowOverhang, "/overhang/low", frame);
-  checks.rafterReach(shape.groups?.rafters?.length, frame.lowOverhang, frame);
+  checks.rafterReach(shape.groups?.rafters?.length, plan);
   if (highSide === "ledger" && shape.overhang?.high !== undefined) {
     checks.refuse("/overhang/high", "At a wall the roof has no high overhang.", "Leave it out.");
   }

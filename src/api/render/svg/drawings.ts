@@ -114,7 +114,8 @@ function gablePages(gable: GableCells, outline: OutlineCells, subject: Subject):
   const { rafter, farRafter } = gable;
   const unlike = rafter !== farRafter;
   const upperEnd = `the ridge ${gable.roof.ridgeKind}`;
-  const plan = "Rafters below the ridge line, purlins on them above it; posts, beams and ties lie underneath.";
+  const shown = subject.section("purlins") ? "Rafters below the ridge line, purlins on them above it" : "Rafters";
+  const plan = `${shown}; posts, beams and ties lie underneath.`;
   const pages = [
     ...framePages(subject, of, {
       plan: [gablePlan(gable, outline, subject), plan],
@@ -134,7 +135,8 @@ function gablePages(gable: GableCells, outline: OutlineCells, subject: Subject):
 
 function leanToPages(leanTo: LeanToCells, outline: OutlineCells, subject: Subject): Page[] {
   const of = `of a lean-to, ${subject.long(leanTo.span)} × ${subject.long(leanTo.length)}`;
-  const plan = "Rafters on the left, purlins on them on the right; posts and beams lie underneath.";
+  const shown = subject.section("purlins") ? "Rafters on the left, purlins on them on the right" : "Rafters";
+  const plan = `${shown}; posts and beams lie underneath.`;
   const { seatToSeat } = leanTo;
   return [
     ...framePages(subject, of, {
@@ -153,7 +155,8 @@ function leanToPages(leanTo: LeanToCells, outline: OutlineCells, subject: Subjec
 
 function hipPages(hip: HipCells, outline: OutlineCells, subject: Subject): Page[] {
   const of = `of a hip roof, ${subject.long(hip.span)} × ${subject.long(hip.length)}`;
-  const plan = "Rafters; purlins run level round all four sides. Posts, beams and ties lie underneath.";
+  const shown = subject.section("side-purlins") ? "Rafters; purlins run level round all four sides." : "Rafters.";
+  const plan = `${shown} Posts, beams and ties lie underneath.`;
   return [
     ...framePages(subject, of, {
       plan: [hipPlan(hip, outline, subject), plan],

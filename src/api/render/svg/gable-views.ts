@@ -69,8 +69,8 @@ function sizesOf(gable: GableCells, subject: Subject) {
     ),
     endBays: frame.endBays ? subject.count(frame.endBays) : 1,
     farRow: true,
-    rows: subject.count(roof.purlinRows),
-    farRows: subject.count(gable.farPurlinRows),
+    rows: subject.section("purlins") ? subject.count(roof.purlinRows) : 0,
+    farRows: subject.section("purlins") ? subject.count(gable.farPurlinRows) : 0,
   };
 }
 type Sizes = ReturnType<typeof sizesOf>;

@@ -61,7 +61,7 @@ function sizesOf(hip: HipCells, subject: Subject) {
     /** Centres of the commons, and of jacks from a corner. */
     commons: linesAlong(subject.count(layout.commons), mm(layout.commonSpace), length).map((x) => run + x),
     jacks: Array.from({ length: subject.count(layout.jackSpaces) - 1 }, (_, i) => run - (i + 1) * mm(layout.jackSpace)),
-    rows: subject.count(roof.purlinRows),
+    rows: subject.section("side-purlins") ? subject.count(roof.purlinRows) : 0,
   };
 }
 type Sizes = ReturnType<typeof sizesOf>;

@@ -69,7 +69,7 @@ function sizesOf(leanTo: LeanToCells, subject: Subject) {
       length - rafter.t,
     ),
     endBays: frame.endBays ? subject.count(frame.endBays) : 1,
-    rows: subject.count(roof.purlinRows),
+    rows: subject.section("purlins") ? subject.count(roof.purlinRows) : 0,
   };
 }
 type Sizes = ReturnType<typeof sizesOf>;

@@ -68,9 +68,11 @@ export class Subject {
     return this.basis.sheet.find(name);
   }
 
-  /** Pieces that share a section's cells: `beams` are end and middle beams. */
-  groupsOf(base: string): PieceGroup[] {
-    return this.basis.cutList.groups.filter(({ thickness }) => thickness.name === `sections.${base}.thickness`);
+  /** Pieces that share a section's cells: `beams` are end and middle beams. @param place - Of one wall alone, such as `left`. */
+  groupsOf(base: string, place?: string): PieceGroup[] {
+    const { groups } = this.basis.cutList;
+    const all = groups.filter(({ thickness }) => thickness.name === `sections.${base}.thickness`);
+    return place === undefined ? all : all.filter(({ name }) => `${name}-`.startsWith(`${base}-${place}-`));
   }
 
   /** Undefined where the structure has none of them. */
@@ -80,8 +82,8 @@ export class Subject {
   }
 
   /** `Posts, 6 × 6 in, P-01 to P-08`. */
-  words(base: string): string {
-    const groups = this.groupsOf(base);
+  words(base: string, place?: string): string {
+    const groups = this.groupsOf(base, place);
     const [first] = groups as [PieceGroup];
     const marks = groups.flatMap(({ name }) => this.marks.get(name) ?? []);
     const { unit } = first.thickness;
@@ -105,12 +107,14 @@ export class Key {
   constructor(
     private readonly subject: Subject,
     private readonly view: View,
+    /** The wall that it is the key of. */
+    private readonly place?: string,
   ) {}
 
   /** Points at a part, if the structure has it. */
   part(base: string, at: readonly [number, number], away: readonly [number, number]): void {
-    if (!this.subject.section(base)) return;
-    this.lines.push(this.subject.words(base));
+    if (this.subject.groupsOf(base, this.place).length === 0) return;
+    this.lines.push(this.subject.words(base, this.place));
     this.view.point(this.lines.length, at, away);
   }
 }

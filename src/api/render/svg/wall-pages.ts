@@ -16,7 +16,7 @@ export function wallPages(sides: readonly WallSide[], subject: Subject): Page[] 
       const openings = drawOpenings(view, wall);
       view.polygon(wall.outline, "cut", false);
       dimensions(view, wall);
-      const key = new Key(subject, view);
+      const key = new Key(subject, view, side.name);
       key.part("wall-boards", boards, [-7, 8]);
       if (wall.upright) {
         key.part("wall-battens", [wall.cover * 2 - wall.gap / 2, wall.bottom + wall.low * 0.75], [7, 9]);

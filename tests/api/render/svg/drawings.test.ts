@@ -3,6 +3,7 @@ import { demoCatalogs } from "../../../../src/api/demos.js";
 import type { Drawn } from "../../../../src/api/render/svg/card.js";
 import { drawingsOf } from "../../../../src/api/render/svg/drawings.js";
 import { type Basis, layBasis } from "../../../../src/estimate/basis.js";
+import { pieceMarks } from "../../../../src/estimate/pieces/cut-list.js";
 import type { Quantity } from "../../../../src/estimate/quantity/quantity.js";
 import { marked, markedSmall, parseQuantity } from "../../../../src/estimate/quantity/text.js";
 import { unit } from "../../../../src/estimate/quantity/unit.js";
@@ -309,6 +310,29 @@ describe("a drawing", () => {
   it("shows the king posts below a ridge beam", () => {
     const section = drawnOf(STRUCTURES["gable with a ridge beam"] as object).find(({ name }) => name === "section");
     expect(plain(section?.svg ?? "")).toContain("King post");
+  });
+
+  it("speaks of purlins only where there are some", () => {
+    const kinds = ["gable", "lean-to", "hip"];
+    const plans = (more: object) =>
+      kinds.map((kind) => {
+        const structure = { kind, span: "12 ft", length: "20 ft", slope: SLOPE, covering: "asphalt-shingles", ...more };
+        return drawnOf(structure).find(({ name }) => name === "plan")?.svg ?? "";
+      });
+    expect(plans({ deck: { kind: "solid-boards" } }).map((svg) => /purlin/i.test(svg))).toEqual([false, false, false]);
+    expect(plans({ covering: "ribbed-steel" }).map((svg) => /purlin/i.test(svg))).toEqual([true, true, true]);
+  });
+
+  it("keys a wall by the boards of that wall alone", () => {
+    const basis = basisOf(STRUCTURES["walled gable"] as object);
+    const marks = pieceMarks(basis.sheet, basis.cutList.groups);
+    const pages = drawingsOf(basis).filter(({ name }) => /^wall-(near|far|left)$/.test(name));
+    expect(pages).toHaveLength(3);
+    for (const { name, svg } of pages) {
+      const own = marks.get(name.replace("wall-", "wall-boards-")) ?? [];
+      const said = /Wall boards, [^;]*?(WB-\d+) to (WB-\d+)/.exec(svg)?.slice(1);
+      expect(said).toEqual([own[0], own.at(-1)]);
+    }
   });
 
   it("shows the posts between the corners of an end", () => {
