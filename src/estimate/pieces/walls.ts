@@ -32,15 +32,18 @@ const WALL_BOARD = { "inch-pound": "1 x 8 in", metric: "25 x 200 mm" };
 
 /** Nobody planes the outside of a shed. */
 const ROUGH = { surface: "rough", seasoning: "green" } as const;
+
+/** Boards and battens are coated outside and on their edges; their backs lie on rails, studs or boards. */
+const CLAD = { ...ROUGH, hiddenFaces: "one-wide" } as const;
 const STICK = { "inch-pound": "2 x 4 in", metric: "50 x 100 mm" };
 
 const KINDS: Readonly<Record<WallGroup, GroupKind>> = {
-  "wall-boards": { role: "board", section: WALL_BOARD, mark: "WB", rules: ROUGH },
+  "wall-boards": { role: "board", section: WALL_BOARD, mark: "WB", rules: CLAD },
   "wall-battens": {
     role: "board",
     section: { "inch-pound": "1 x 2 in", metric: "25 x 50 mm" },
     mark: "WT",
-    rules: ROUGH,
+    rules: CLAD,
   },
   "wall-rails": { role: "other", section: STICK, joint: "ends", mark: "WR", rules: ROUGH },
   "wall-studs": { role: "other", section: STICK, joint: "ends", mark: "WS", rules: ROUGH },
@@ -48,7 +51,7 @@ const KINDS: Readonly<Record<WallGroup, GroupKind>> = {
 
 const DRY: typeof KINDS = {
   ...KINDS,
-  "wall-boards": { ...KINDS["wall-boards"], rules: { surface: "rough", seasoning: "dried" } },
+  "wall-boards": { ...KINDS["wall-boards"], rules: { ...CLAD, seasoning: "dried" } },
 };
 
 /** Groups that each way of boarding has none of. */

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { GableShape } from "../../../src/estimate/request/structure-gable.js";
 import type { LeanToShape } from "../../../src/estimate/request/structure-lean-to.js";
+import type { Cell } from "../../../src/estimate/sheet/expression.js";
+import { estimated } from "../../helpers/estimating.js";
 import { listed, refused } from "./structures.js";
 
 const walled = (walls: GableShape["walls"]): GableShape => ({
@@ -52,6 +54,16 @@ describe("a boarded side", () => {
     };
     // 84 − 4 = 80 low, 153 − 4 = 149 high: 229 in for a pair. (96 − 0.5) ÷ 7.5 = 12.7: 13 boards, 6.5 pairs.
     expect(listed(shed)["wall-boards-left"]).toEqual([7, "229.000"]);
+  });
+});
+
+describe("the finish of a wall", () => {
+  it("is brushed on one wide face of its boards, their edges and their ends", () => {
+    const structure = walled({ sides: [{ side: "near" }] });
+    const { sheet } = estimated({ structure, assumptions: { "finish.jointShare": "0 %" } }).basis;
+    const area = sheet.find("finish.wall-boards-near.area") as Cell;
+    // 39 boards of 1 × 8 in and 92 in: 39 × (92 × (8 + 2 × 1) + 2 × 8) = 36504 in².
+    expect(sheet.in(area, "ft2").toFixed()).toBe("253.5");
   });
 });
 
