@@ -2,7 +2,7 @@
 import type { CoveringKind } from "../../catalog/coverings.js";
 import { coveringOffers, type Found, lumberOffers, sameSection } from "../../catalog/look-up.js";
 import type { CoveringOffer, CutLength } from "../../catalog/offers/covering.js";
-import { type LumberOffer, lengthsOf, pieceCost } from "../../catalog/offers/lumber.js";
+import { type LumberOffer, lengthsOf, type PricedLength, pieceCost } from "../../catalog/offers/lumber.js";
 import type { Price } from "../../catalog/offers/price.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import type { Section } from "../../catalog/reading.js";
@@ -129,7 +129,7 @@ interface StockShop extends Pick<Shop, "pricing" | "system"> {
 interface FromStock {
   readonly need: Need;
   readonly cuts: readonly CutToLength[];
-  readonly stocks: readonly { readonly length: Quantity; readonly price: Price }[];
+  readonly stocks: readonly PricedLength[];
   /** Name of the offer, for its prices. */
   readonly from: string;
   readonly kerf?: Quantity;
@@ -143,8 +143,8 @@ function layFromStock(shop: StockShop, line: Line, { need, cuts, stocks, from, k
   const { pricing, system, offer } = shop;
   const { sheet, minorDigits } = pricing;
   sheet.title(line.name, line.label);
-  const priced = stocks.flatMap(({ length, price }) =>
-    price.kind === "priced" ? [{ length, price, name: marked(length, system) }] : [],
+  const priced = stocks.flatMap(({ length, price, available = null }) =>
+    price.kind === "priced" ? [{ length, price, available, name: marked(length, system) }] : [],
   );
   const add = `Add stock lengths with prices to ${offer.label} at ${offer.at}.`;
   if (priced.length === 0) return { ...line, quantity: need.quantity, add };
@@ -155,11 +155,11 @@ function layFromStock(shop: StockShop, line: Line, { need, cuts, stocks, from, k
         length: stepsOf(system, sheet.decide(cut.length), "up"),
         count: sheet.decide(cut.count).toNumber(),
       })),
-      stocks: priced.map(({ name, length, price }) => ({
+      stocks: priced.map(({ name, length, price, available }) => ({
         name,
         length: stepsOf(system, length.value, "down"),
         priceMinor: price.amount.value.times(decimal(10).pow(minorDigits)).toDecimalPlaces(0).toNumber(),
-        available: null,
+        available,
       })),
       kerf: kerf ? stepsOf(system, kerf.value, "up") : 0,
       endTrim: 0,
@@ -167,7 +167,11 @@ function layFromStock(shop: StockShop, line: Line, { need, cuts, stocks, from, k
     { work: WORK },
   );
   if (outcome.short.length > 0)
-    return { ...line, quantity: need.quantity, add: `Add longer lengths to ${offer.label} at ${offer.at}.` };
+    return {
+      ...line,
+      quantity: need.quantity,
+      add: `Add longer lengths, or more of them, to ${offer.label} at ${offer.at}.`,
+    };
   const proof: PlanProof = {
     gap: decimal(outcome.gap.toFixed(6)),
     covers: outcome.proven ? "all ways to cut these lengths; proven least" : "all ways to cut these lengths",

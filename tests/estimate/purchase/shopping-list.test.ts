@@ -5,7 +5,7 @@ import type { Pricing } from "../../../src/estimate/purchase/line.js";
 import { layShoppingList } from "../../../src/estimate/purchase/shopping-list.js";
 import { exactly } from "../../../src/estimate/quantity/text.js";
 import { plain, Sheet } from "../../../src/estimate/sheet/sheet.js";
-import { request } from "../../helpers/estimating.js";
+import { demoBody, demoCatalog, estimated, request } from "../../helpers/estimating.js";
 
 const catalogOf = (more: object) =>
   request({
@@ -149,5 +149,30 @@ describe("fasteners on the shopping list", () => {
       [undefined, "Add hexagon nut 1/2 in, coated or better, to the catalog's fasteners."],
       [undefined, "Add hexagon nut 1/2 in, stainless or better, to the catalog's fasteners."],
     ]);
+  });
+});
+
+describe("panels of which a yard has only so many", () => {
+  const catalog = demoCatalog("orchard-yard") as { coverings: { covering: string; sheets: Record<string, unknown> }[] };
+  const withPanels = (available?: number) => {
+    const lengths = [
+      { length: "10 ft", price: "$30", ...(available === undefined ? {} : { available }) },
+      { length: "16 ft", price: "$60" },
+    ];
+    const coverings = catalog.coverings
+      .filter(({ covering }) => covering === "ribbed-steel")
+      .slice(0, 1)
+      .map((offer) => ({ ...offer, sheets: { ...offer.sheets, sold: { by: "piece", lengths } } }));
+    return estimated({ ...demoBody("orchard-shelter"), catalog: { ...catalog, coverings } });
+  };
+  const panelsOf = (made: ReturnType<typeof estimated>) =>
+    made.common.lines
+      .filter(({ name }) => name.includes("panel"))
+      .flatMap(({ amount }) => (amount ? [amount.value.toFixed()] : []));
+
+  it("are cut from the next length where the shorter ones run out", () => {
+    // Eighteen panels of 9' 11": all of 10 ft, or five of them and thirteen of 16 ft.
+    expect(panelsOf(withPanels())).toEqual(["540"]);
+    expect(panelsOf(withPanels(5))).toEqual(["930"]);
   });
 });
