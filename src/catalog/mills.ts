@@ -5,6 +5,7 @@
  * The all-in outputs (`output`) are a check on the rates, not an input. A field study of a mobile mill found 127 to
  * 1187 board feet an hour with several workers (`small-scale-forestry` 8:367).
  */
+import type { BladeKind } from "./blades.js";
 import type { Spread } from "./finishes.js";
 import type { Citation } from "./sources.js";
 
@@ -16,7 +17,7 @@ export type SawingPace =
 /** A type of mill: kerf, capacities, rates, wear and fuel. */
 export interface Mill {
   readonly name: string;
-  readonly blade: "chain" | "band" | "circular";
+  readonly blade: BladeKind;
   readonly kerf: Spread;
   /** Widest cut. */
   readonly widestCut: string;
@@ -31,9 +32,9 @@ export interface Mill {
   readonly fuel: Spread;
   /** Bar oil as a share of the fuel volume; absent where there is no chain. */
   readonly barOil?: Spread;
-  /** Cut area (chain, circular) or board feet (band) between sharpenings. */
+  /** Cut area (chain) or board feet (band, circular) between sharpenings. */
   readonly sharpenEvery: Spread;
-  /** Sharpenings before chain or band is worn out. */
+  /** Sharpenings before chain or band is worn out, or a circular blade needs new tips. */
   readonly bladeLife: Spread;
   readonly crew: string;
   /** First straight, untwisted cut of each bolt: lay it, chock it, level the guide. */
@@ -185,7 +186,7 @@ export const MILL_MEASURES: Readonly<Record<string, string>> = {
   "mill.fuel": "Fill the tank, saw an hour by the engine's clock, fill it again.",
   "mill.barOil": "Note oil and fuel filled in over a day.",
   "mill.sharpenEvery": "Add up the faces, or the lumber, sawn between two sharpenings.",
-  "mill.bladeLife": "Count the sharpenings of three chains or bands.",
+  "mill.bladeLife": "Count the sharpenings of three chains, bands or sets of tips.",
   "mill.ripKerf": "Rip a board and caliper both halves.",
   "mill.crossKerf": "Crosscut a board and measure both halves.",
   "mill.buckKerf": "Cut half through a slab and caliper the slot.",

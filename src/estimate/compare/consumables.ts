@@ -1,4 +1,5 @@
 /** Fuel, oil, wear, discs and current, each priced in its own unit; and the delivery of what is bought. */
+import { BLADES } from "../../catalog/blades.js";
 import { consumablePrice, servicePrice } from "../../catalog/look-up.js";
 import type { Basis } from "../basis.js";
 import { fuelAt } from "../effort/hauling.js";
@@ -53,7 +54,7 @@ export function layConsumables(
 
 /** What is used up in parts of one, or comes out of the wall. */
 const SHARES: ReadonlySet<Item> = new Set([
-  ...(["sanding-discs", "chain", "band", "files"] as const),
+  ...(["sanding-discs", "chain", "band", "circular-blade", "files", "grinding-wheel"] as const),
   ...(["planer-knife-sharpening", "planer-knives", "electricity"] as const),
 ]);
 
@@ -73,23 +74,17 @@ function layUsed(basis: Basis, name: string, item: Item, label: string, used: Ce
 type LayLine = (item: Item, label: string, used: Cell, name?: string) => ShoppingLine;
 type LayUse = (item: Item, label: string, words: string, amount: Operand, display?: string) => ShoppingLine;
 
-/** A chain is filed on the saw, in hours and files; what a service sharpens costs money. */
+/** What the user sharpens takes hours, and files or wheels; what a service sharpens costs money. */
 function layMillWear({ mill, assumed }: Basis, milling: MillingCells, line: LayLine, use: LayUse): ShoppingLine[] {
-  const chain = mill.blade === "chain";
-  const sharpened = chain ? "chain-sharpening" : "band-sharpening";
+  const { item, worn, plural, service, tool } = BLADES[mill.blade];
   return [
     line("fuel", "Fuel", milling.fuel),
     ...(milling.twoStroke ? [line("two-stroke-oil", "Two-stroke oil", milling.twoStroke)] : []),
     ...(milling.barOil ? [line("bar-oil", "Bar oil", milling.barOil)] : []),
-    line(chain ? "chain" : "band", chain ? "Ripping chain, wear" : "Band, wear", milling.blades),
+    line(item, worn, milling.blades),
     mill.sharpening === "service"
-      ? line(sharpened, `Sharpening of ${chain ? "chains" : "bands"}`, milling.sharpenings)
-      : use(
-          "files",
-          "Files, wear",
-          "files worn down, in parts of one",
-          over(milling.sharpenings, assumed.cell("sharpen.perFile")),
-        ),
+      ? line(service, `Sharpening of ${plural}`, milling.sharpenings)
+      : use(tool.item, tool.worn, "worn down, in parts of one", over(milling.sharpenings, assumed.cell(tool.each))),
   ];
 }
 

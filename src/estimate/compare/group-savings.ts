@@ -4,6 +4,7 @@
  *
  * Groups of the best mix are counted in its plan. For those that it buys, the all-milled plan says what milling them would be.
  */
+import { BLADES } from "../../catalog/blades.js";
 import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import { type Basis, basisOf, type GroupBasis } from "../basis.js";
 import { cuttingToLength } from "../effort/buying.js";
@@ -150,7 +151,7 @@ function usedUp(basis: Basis, cuts: CutCells, { fuel, blades, elapsed }: Milling
     : [
         ["fuel", fuel],
         ["bar-oil", mill.barOil && times(fuel, mill.barOil)],
-        [mill.blade === "chain" ? "chain" : "band", blades],
+        [BLADES[mill.blade].item, blades],
       ];
   return amounts.flatMap(([item, amount]) => {
     const price = sheet.find(`price.${item}`);

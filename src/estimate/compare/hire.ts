@@ -5,22 +5,11 @@ import type { EquipmentItem } from "../../catalog/offers/supplies.js";
 import { type QuantityText, toQuantity } from "../../catalog/reading.js";
 import type { Basis } from "../basis.js";
 import type { MillingCells } from "../effort/milling.js";
+import { peopleAt, stageOf } from "../effort/room.js";
 import { STAGE_OF_MACHINE } from "../effort/used-in.js";
 import { amountOf, layLine, priceCell, type ShoppingLine } from "../purchase/line.js";
 import type { CarryMeans } from "../request/shop.js";
-import {
-  type Cell,
-  greatest,
-  isNothing,
-  minus,
-  number,
-  over,
-  plus,
-  roundUp,
-  sum,
-  times,
-  when,
-} from "../sheet/expression.js";
+import { type Cell, greatest, isNothing, minus, number, over, roundUp, sum, times, when } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 
 /** Stages at which a machine is at work, by the last part of their cells' names; the mill runs by its own clock. */
@@ -93,17 +82,13 @@ export function layHire(basis: Basis, key: string, work: HireStages): ShoppingLi
 }
 
 /** Hours by the clock for which a machine is at work: helpers are there for the raising; undefined where it has no stage. */
-function hoursOf({ labor, mill }: Basis, item: EquipmentItem, { stages, milling, raising }: HireStages) {
+function hoursOf(basis: Basis, item: EquipmentItem, { stages, milling, raising }: HireStages) {
   if (isMill(item)) return milling?.millHours;
+  const { mill } = basis;
   const moving = MOVES[item] === mill.carry ? ["move"] : [];
   const names = new Set([...AT_WORK[item], ...moving]);
-  const at = stages.filter((cell) => names.has(cell.name.split(".").at(-1) as string) && !isNothing(cell));
-  const helped = at.filter((cell) => raising.includes(cell));
-  const others = at.filter((cell) => !raising.includes(cell));
-  const parts = [
-    ...(helped.length > 0 ? [over(sum(helped), plus(labor.crew, labor.helpers))] : []),
-    ...(others.length > 0 ? [over(sum(others), labor.crew)] : []),
-  ];
+  const at = stages.filter((cell) => names.has(stageOf(cell)) && !isNothing(cell));
+  const parts = at.map((cell) => over(cell, peopleAt(basis, stageOf(cell), raising.includes(cell))));
   return parts.length > 0 ? sum(parts) : undefined;
 }
 

@@ -2,6 +2,7 @@
  * Costs of one piece and of one cut that no mix of milling and buying undercuts, for the bound on all mixes.
  * What differs from log to log or from wood to wood counts as where it is least.
  */
+import { BLADES } from "../../catalog/blades.js";
 import type { Basis, GroupBasis, MillableGroup } from "../basis.js";
 import { easing } from "../effort/building.js";
 import { cuttingToLength } from "../effort/buying.js";
@@ -104,7 +105,7 @@ function edgeCost(ground: Ground): Decimal {
   const { basis, wage, value } = ground;
   const { mill, assumed, sawyer, pricing } = basis;
   const own = wage.times(aside(assumed.cell("pace"))).times(value(mill.sharpen, "person-h"));
-  const blade = sawyer ? undefined : priceOf(ground, mill.blade === "chain" ? "chain" : "band");
+  const blade = sawyer ? undefined : priceOf(ground, BLADES[mill.blade].item);
   return blade ? own.plus(value(over(blade, mill.bladeLife), pricing.currency)) : own;
 }
 

@@ -7,6 +7,7 @@ import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import { type Basis, basisOf, type GroupBasis } from "../basis.js";
 import { type DryingCells, type DryingPiece, layDrying } from "../effort/drying.js";
 import { layMilling, type MillingCells } from "../effort/milling.js";
+import { isAtMill, peopleAt, stageOf } from "../effort/room.js";
 import type { SettingCells } from "../effort/setting.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { amountsOf, layLine, layTaxes, type ShoppingLine } from "../purchase/line.js";
@@ -17,12 +18,12 @@ import { type CutCells, layCuts, type MeasuredPlan } from "../salvage/cut-cells.
 import type { RoughCells } from "../salvage/rough-size.js";
 import {
   type Cell,
-  minus,
   number,
   type Operand,
   over,
   type PlanProof,
   plus,
+  sum,
   sumOr,
   times,
 } from "../sheet/expression.js";
@@ -116,7 +117,7 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
     label: "hours in all",
     display: "person-h",
   });
-  const elapsed = layElapsed(basis, key, hours, milling, common.raising);
+  const elapsed = layElapsed(basis, key, { stages, milling }, common);
   const lines = [
     ...lumberLines.map((line) => ({ ...line, stage: "fetch" })),
     ...layConsumables(basis, key, milling, finishing, cuts),
@@ -137,19 +138,24 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
   return { plan, cuts, milling, drying, stages, hours, elapsed, lines, taxes, lumber, cash, total, unpriced };
 }
 
-/** The mill runs at its own pace with its own people; helpers come in for the raising; the rest is shared by the crew. */
+/**
+ * One stage after the other: the mill at its own pace with its own people, each other stage shared by as many of the crew,
+ * and of the helpers where they come, as have room at it.
+ */
 function layElapsed(
-  { sheet, labor, mill }: Basis,
+  basis: Basis,
   key: string,
-  hours: Cell,
-  milling: MillingCells | undefined,
-  raising: readonly Cell[],
+  own: { readonly stages: readonly Cell[]; readonly milling: MillingCells | undefined },
+  common: CommonCells,
 ): Cell {
-  const raise = sumOr(raising, "person-h");
-  const atMill = milling && times(milling.millHours, mill.crew);
-  const rest = over(minus(hours, ...(atMill ? [atMill] : []), raise), labor.crew);
-  const together = plus(rest, over(raise, plus(labor.crew, labor.helpers)));
-  return sheet.lay(`${key}.elapsed`, milling ? plus(milling.millHours, together) : together, {
+  const { sheet, labor } = basis;
+  const shared = [...own.stages, ...common.stages].flatMap((cell) => {
+    const stage = stageOf(cell);
+    if (own.milling && isAtMill(basis, stage)) return [];
+    return [over(cell, peopleAt(basis, stage, common.raising.includes(cell)))];
+  });
+  const added = common.ownHours.map((cell) => over(cell, labor.crew));
+  return sheet.lay(`${key}.elapsed`, sum([...(own.milling ? [own.milling.millHours] : []), ...shared, ...added]), {
     label: "elapsed with the crew",
     display: "h",
   });

@@ -2,6 +2,7 @@
 import { type Basis, basisOf, type GroupBasis } from "../basis.js";
 import { easing, isTried } from "../effort/building.js";
 import { type Calendar, calendarOf } from "../effort/calendar.js";
+import { isAtMill, peopleAt, stageOf } from "../effort/room.js";
 import { setsFor } from "../effort/setting.js";
 import type { StageWork } from "../effort/timeline.js";
 import { type Decimal, ZERO } from "../quantity/decimal.js";
@@ -10,9 +11,6 @@ import { aside, asideIn } from "../sheet/aside.js";
 import { evaluate } from "../sheet/evaluate.js";
 import { type Cell, expressionOf, type Operand, over, plus, times } from "../sheet/expression.js";
 import { type CommonCells, milledPieces, type RouteCells } from "./route.js";
-
-/** The mill's own people are at it; all others share the rest. */
-const AT_MILL: ReadonlySet<string> = new Set(["setUp", "saw"]);
 
 /** What needs no lumber that dries: everything up to the stack, and the bought lumber. */
 const BEFORE_DRYING: ReadonlySet<string> = new Set(
@@ -33,12 +31,14 @@ export function scheduleOf(given: Basis, common: CommonCells, route: RouteCells)
     ({ group }) => group.rules.seasoning === "dried" && route.plan.sawn.has(group.name),
   );
   const works = (cell: Cell): StageWork[] => {
-    const stage = cell.name.split(".").at(-1) as string;
+    // A line of one's own is nobody's stage, whatever its name.
+    const own = common.ownHours.includes(cell);
+    const stage = own ? cell.name : stageOf(cell);
     const work = {
       stage,
       label: cell.label,
-      people: peopleAt(basis, common, cell, stage),
-      atMill: AT_MILL.has(stage),
+      people: valueIn(peopleAt(basis, stage, common.raising.includes(cell)), "people"),
+      atMill: isAtMill(basis, stage),
       sets: setsFor(common.setting, stage),
     };
     return inParts(asideIn(cell, "person-h"), driedHours(basis, route, stage, dried)).map((part) => ({
@@ -58,12 +58,6 @@ export function scheduleOf(given: Basis, common: CommonCells, route: RouteCells)
     hoursPerDay: asideIn(labor.hoursPerDay, "h/day"),
     hoursPerWeek: asideIn(labor.hoursPerWeek, "h/week"),
   });
-}
-
-function peopleAt({ mill, labor }: Basis, common: CommonCells, cell: Cell, stage: string) {
-  if (AT_MILL.has(stage)) return asideIn(mill.crew, "people");
-  const crew = asideIn(labor.crew, "people");
-  return common.raising.includes(cell) ? crew.plus(asideIn(labor.helpers, "people")) : crew;
 }
 
 type Part = Pick<StageWork, "personHours" | "needsDry" | "part">;
@@ -88,7 +82,7 @@ function driedHours(basis: Basis, { plan }: RouteCells, stage: string, dried: re
   if (pieceWork) {
     const hours = dried.map((one) => {
       const work = pieceWork(basis, one, milledPieces(basis, plan, one) ?? one.group.count);
-      return work ? inHours(work) : ZERO;
+      return work ? valueIn(work, "person-h") : ZERO;
     });
     return hours.reduce((sum, one) => sum.plus(one), ZERO);
   }
@@ -117,7 +111,7 @@ const PIECE_WORK: Readonly<Record<string, PieceWork>> = {
 };
 
 /** Value now, for showing: no formula hangs on it. */
-function inHours(time: Operand): Decimal {
-  const expression = expressionOf(time);
-  return inUnit({ value: evaluate(expression, aside), unit: expression.unit }, "person-h");
+function valueIn(formula: Operand, unit: string): Decimal {
+  const expression = expressionOf(formula);
+  return inUnit({ value: evaluate(expression, aside), unit: expression.unit }, unit);
 }

@@ -2,6 +2,7 @@
  * From the cuts of a sawing plan to hours, wear and fuel. Person-hours and elapsed hours are told apart by their units:
  * the mill runs in hours, people at it make person-hours of them.
  */
+import { BLADES } from "../../catalog/blades.js";
 import type { Assumed } from "../request/assumed.js";
 import type { CutCells, FaceCells } from "../salvage/cut-cells.js";
 import type { MillCells } from "../salvage/mill.js";
@@ -39,7 +40,7 @@ export type MillingStage = keyof typeof MILLING_STAGES;
 /** Hours by stage, wear and fuel of a route's milling. */
 export interface MillingCells {
   readonly stages: Readonly<Record<MillingStage, Cell>>;
-  /** Elapsed, of the mill: set-up and sawing. */
+  /** Elapsed, of the mill: set-up, sawing, and the sharpening for which it stands. */
   readonly millHours: Cell;
   readonly sharpenings: Cell;
   readonly fuel: Cell;
@@ -112,6 +113,7 @@ export function millingFormulas(cuts: CutCells, amounts: MillingAmounts, rates: 
   const setUp = plus(times(cuts.bolts, mill.setUp), times(cuts.turns, mill.turn));
   const lift = over(times(cuts.logWeight, rate("saw.lift")), mill.hands);
   const saw = plus(amounts.cutting, times(cuts.millCuts, mill.cutHandling), lift);
+  const sharpen = times(amounts.sharpenings, mill.sharpen);
   const waste = greatest(minus(cuts.logVolume, cuts.pieceVolume), number("0 m3"));
   return {
     stages: {
@@ -124,12 +126,12 @@ export function millingFormulas(cuts: CutCells, amounts: MillingAmounts, rates: 
         times(over(cuts.ripLength, rate("rate.ripFeed")), ONE_PERSON),
         times(cuts.crosscuts, rate("rate.crosscut")),
       ),
-      sharpen: times(amounts.sharpenings, mill.sharpen),
+      sharpen,
       carry: times(amounts.loads, carrying.each),
       stack: plus(times(cuts.pieces, rate("rate.stack")), times(amounts.stickers, rate("rate.sticker"))),
       slabs: times(waste, rate("rate.slabs")),
     },
-    elapsed: plus(setUp, saw),
+    elapsed: plus(setUp, saw, ...(mill.stopsToSharpen ? [over(sharpen, ONE_PERSON)] : [])),
     fuel: times(amounts.cutting, mill.fuel),
     blades: plus(over(amounts.sharpenings, mill.bladeLife), times(cuts.logsUsed, rate("saw.bladesLost"))),
   };
@@ -182,7 +184,7 @@ export function layMilling(
     fuel,
     barOil: mill.barOil && lay("barOil", "bar oil", times(fuel, mill.barOil), units.liquid),
     twoStroke: oil && lay("twoStroke", "two-stroke oil", oil, units.liquid),
-    blades: lay("blades", `${mill.blade}s worn out or lost, in parts of one`, formulas.blades),
+    blades: lay("blades", `${BLADES[mill.blade].plural} worn out or lost, in parts of one`, formulas.blades),
     loads: amounts.loads,
   };
 }

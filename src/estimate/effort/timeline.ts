@@ -4,7 +4,7 @@
  * while it waits, and what has to set or dry (concrete, a coat of finish) holds up what comes after it.
  *
  * The stages of sawing go by turns, bolt by bolt, and end together: their time is that of the mill, or of all their hours
- * shared by the crew, whichever is longer.
+ * shared by the crew, or of the stage at which fewest have room, whichever is longest.
  */
 import { Decimal, decimal, ZERO } from "../quantity/decimal.js";
 import { BY_TURNS, goAlongside } from "./alongside.js";
@@ -166,14 +166,15 @@ class Clock {
   }
 }
 
-/** All end together: after the hours of the mill, or after all hours shared by the crew. */
+/** All end together: after the hours of the mill, of all shared by the crew, or of the stage with the least room. */
 function byTurns(turns: readonly Job[], crew: Decimal): Map<Job, Decimal> {
   const total = (jobs: readonly Job[]) => jobs.reduce((sum, { left }) => sum.plus(left), ZERO);
   const atMill = turns.filter(({ work }) => work.atMill);
   const mill = atMill.reduce((sum, { left, work }) => sum.plus(left.dividedBy(work.people)), ZERO);
   const own = atMill.reduce((sum, { left, work }) => sum.plus(left.times(ownShare(work, crew))), ZERO);
   const others = total(turns.filter(({ work }) => !work.atMill));
-  const hours = Decimal.max(mill, own.plus(others).dividedBy(crew));
+  const slowest = turns.map(({ left, work }) => left.dividedBy(work.people));
+  const hours = Decimal.max(mill, own.plus(others).dividedBy(crew), ...slowest);
   return new Map(turns.map((job) => [job, job.left.dividedBy(hours)]));
 }
 

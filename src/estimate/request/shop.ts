@@ -83,7 +83,7 @@ export const shopShape = z
       .optional()
       .meta({
         description:
-          "Who sharpens chain or band: yourself, in hours and files, or a service, for money. Chains are filed by yourself and bands sent away where nothing is said.",
+          "Who sharpens chain, band or circular blade: yourself, in hours and files or grinding wheels, or a service, for money. Where nothing is said chains and circular blades are sharpened on the mill by yourself, and bands sent away.",
         examples: ["self"],
       }),
     lumber: z

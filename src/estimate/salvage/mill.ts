@@ -1,4 +1,5 @@
 /** The mill and the saws beside it, as cells: limits, kerfs, rates, wear. */
+import { BLADES, type BladeKind, type Sharpening } from "../../catalog/blades.js";
 import { type MillKind, millOf, SAW_KERFS } from "../../catalog/mills.js";
 import { type QuantityText, toQuantity } from "../../catalog/reading.js";
 import type { DisplayUnits } from "../quantity/display.js";
@@ -12,7 +13,7 @@ import type { Sheet } from "../sheet/sheet.js";
 /** Rates, capacities and wear of the mill. */
 export interface MillCells {
   readonly kind: MillKind;
-  readonly blade: "chain" | "band" | "circular";
+  readonly blade: BladeKind;
   readonly kerf: Cell;
   readonly ripKerf: Cell;
   readonly crossKerf: Cell;
@@ -41,9 +42,11 @@ export interface MillCells {
   /** Cut face, or lumber, between sharpenings. */
   readonly sharpenEvery: Cell;
   readonly bladeLife: Cell;
+  /** Person-time of one sharpening, and whether the mill stands meanwhile. */
   readonly sharpen: Cell;
-  /** Whether the user files, or pays for it and only changes chain or band. */
-  readonly sharpening: "self" | "service";
+  readonly stopsToSharpen: boolean;
+  /** Whether the user sharpens, or pays for it and only changes chain, band or blade. */
+  readonly sharpening: Sharpening;
   /** How sawn pieces are carried, and how logs come to the mill. */
   readonly carry: CarryMeans;
   readonly getOut: LogMeans;
@@ -67,8 +70,9 @@ export function layMill(
   const kind = defaults.choice(shop?.mill, "/shop/mill", "chainsaw-mill", "the commonest mill in a yard");
   const mill = millOf(kind);
   const { from } = mill;
-  // A chain is filed on the saw, in hours; a band goes to the sharpener, for money.
-  const sharpening = shop?.sharpening ?? (mill.blade === "chain" ? "self" : "service");
+  const blade = BLADES[mill.blade];
+  const sharpening = shop?.sharpening ?? blade.usually;
+  const renewal = blade.renewal[sharpening];
   const { small, long } = units;
   sheet.title("mill", `Mill: ${mill.name}`);
   const limit = (
@@ -123,12 +127,7 @@ export function layMill(
     sharpening,
     carry: defaults.choice(shop?.carry, "/shop/carry", "hand", "everybody has two"),
     getOut: defaults.choice(shop?.getOut, "/shop/getOut", "winch", "what most yards can borrow"),
-    sharpen: assumed.cell(sharpeningRate(mill.blade, sharpening)),
+    sharpen: assumed.cell(renewal.rate),
+    stopsToSharpen: renewal.stopsMill,
   };
-}
-
-/** Hours of a sharpening: at the file, or to change what comes back sharp. */
-function sharpeningRate(blade: MillCells["blade"], sharpening: MillCells["sharpening"]): string {
-  if (blade !== "chain") return "sharpen.band";
-  return sharpening === "self" ? "sharpen.chain" : "sharpen.change";
 }

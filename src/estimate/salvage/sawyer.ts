@@ -57,6 +57,7 @@ export function laySawyer(
     sharpenEvery: rate("sharpenEvery", "sawn between the sawyer's sharpenings", mill.sharpenEvery),
     bladeLife: rate("bladeLife", "sharpenings of the sawyer's blade", mill.bladeLife),
     sharpen: sheet.input("sawyer.sharpen", exactly("0 person-h"), { label: "own hours of a sharpening of the sawyer" }),
+    stopsToSharpen: true,
     sharpening: "service",
   };
   const minimum =

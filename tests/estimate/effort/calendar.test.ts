@@ -71,6 +71,15 @@ describe("the timeline", () => {
     expect(bars(planned([saw, stage("carry", 12)])).map(([, , end]) => end)).toEqual([5, 5]);
   });
 
+  it("has no stage of sawing go quicker than the people who have room at it: 6 h of one at the chain are 3 days", () => {
+    const sharpen = stage("sharpen", 6, { people: decimal(1) });
+    const turns = [stage("saw", 2, { people: decimal(1), atMill: true }), sharpen, stage("carry", 2)];
+    expect(bars(planned(turns)).map(([, , end]) => end)).toEqual([3, 3, 3]);
+    // On the mill itself it is the mill's clock as well: 2 + 6 h.
+    const stopped = [turns[0] as StageWork, { ...sharpen, atMill: true }, stage("carry", 2)];
+    expect(bars(planned(stopped)).map(([, , end]) => end)).toEqual([4, 4, 4]);
+  });
+
   it("lets the one who is not at the mill dig the holes: 8 h of sawing leave 4 for them", () => {
     const calendar = planned([
       stage("saw", 8, { people: decimal(1), atMill: true }),
@@ -134,13 +143,17 @@ describe("the timeline", () => {
   it("is never longer with more people, whatever the stages, and never shorter than all hands at all hours", () => {
     const chance = mulberry32(7);
     for (let round = 0; round < 60; round++) {
-      const stages = ORDER.map((name) => ({ name, hours: chance() < 0.25 ? 0 : Math.round(chance() * 400) / 10 }));
+      const stages = ORDER.map((name) => ({
+        name,
+        hours: chance() < 0.25 ? 0 : Math.round(chance() * 400) / 10,
+        room: name === "sharpen" ? 1 : 1 + Math.floor(chance() * 6),
+      }));
       const [mill, helpers, dried] = [1 + Math.floor(chance() * 3), Math.floor(chance() * 3), chance() < 0.5];
       const daysWith = (crew: number, more: number) =>
         planned(
-          stages.map(({ name, hours }) => {
+          stages.map(({ name, hours, room }) => {
             const atMill = name === "setUp" || name === "saw";
-            const people = decimal(atMill ? mill : name === "raise" ? crew + more : crew);
+            const people = decimal(atMill ? mill : Math.min(room, name === "raise" ? crew + more : crew));
             const sets = decimal(name === "pour" ? 3 : name.startsWith("finish") ? 1 : 0);
             return stage(name, hours, {
               people,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { cuttingOf, sharpeningsOf } from "../../../src/estimate/effort/milling.js";
+import { cuttingOf, type MillingCells, sharpeningsOf } from "../../../src/estimate/effort/milling.js";
 import { displayUnits } from "../../../src/estimate/quantity/display.js";
 import { exactly } from "../../../src/estimate/quantity/text.js";
 import { Assumed } from "../../../src/estimate/request/assumed.js";
@@ -8,6 +8,7 @@ import type { CutCells } from "../../../src/estimate/salvage/cut-cells.js";
 import { layMill, type MillCells } from "../../../src/estimate/salvage/mill.js";
 import { number } from "../../../src/estimate/sheet/expression.js";
 import { plain, Sheet } from "../../../src/estimate/sheet/sheet.js";
+import { demoBody, estimated } from "../../helpers/estimating.js";
 
 interface Sawn {
   readonly area?: string;
@@ -121,6 +122,38 @@ describe("sharpenings", () => {
     expect(of({ mill: "chainsaw-mill" })).toEqual(["self", "sharpen.chain"]);
     expect(of({ mill: "manual-band-mill" })).toEqual(["service", "sharpen.band"]);
     expect(of({ mill: "chainsaw-mill", sharpening: "service" })).toEqual(["service", "sharpen.change"]);
+    expect(of({ mill: "manual-band-mill", sharpening: "self" })).toEqual(["self", "sharpen.bandGrind"]);
+    expect(of({ mill: "swing-blade-mill" })).toEqual(["self", "sharpen.circular"]);
+    expect(of({ mill: "swing-blade-mill", sharpening: "service" })).toEqual(["service", "sharpen.circularChange"]);
+  });
+});
+
+describe("the clock of the mill", () => {
+  /** Hours of the mill, those of set-up and sawing by its crew, and those of sharpening by one. */
+  const clock = (shop: object) => {
+    const { routes, basis } = estimated({ ...demoBody("orchard-shelter"), shop: { longestBolt: "18 ft", ...shop } });
+    const milling = routes.mill?.milling as MillingCells;
+    const [setUp, saw, sharpen] = (["setUp", "saw", "sharpen"] as const).map((of) =>
+      basis.sheet.in(milling.stages[of], "person-h").toNumber(),
+    ) as [number, number, number];
+    const crew = basis.sheet.in(basis.mill.crew, "people").toNumber();
+    return { mill: basis.sheet.in(milling.millHours, "h").toNumber(), cutting: (setUp + saw) / crew, sharpen };
+  };
+
+  it.each([
+    { mill: "chainsaw-mill" },
+    { mill: "chainsaw-mill", sharpening: "service" },
+    { mill: "manual-band-mill" },
+    { mill: "swing-blade-mill" },
+  ])("goes on while one person sharpens on it, or changes what cuts: %j", (shop) => {
+    const { mill, cutting, sharpen } = clock(shop);
+    expect(sharpen).toBeGreaterThan(0.1);
+    expect(mill).toBeCloseTo(cutting + sharpen, 9);
+  });
+
+  it("does not wait for a band that is ground while another one cuts", () => {
+    const { mill, cutting } = clock({ mill: "manual-band-mill", sharpening: "self" });
+    expect(mill).toBeCloseTo(cutting, 9);
   });
 });
 

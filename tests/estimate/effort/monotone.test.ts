@@ -99,6 +99,29 @@ describe("more hands never take longer", () => {
     }
   });
 
+  it("hurry no stage past the people who have room at it: one at a chain, two at the planer", () => {
+    for (const stage of ["sharpen", "dress", "sand", "join"]) {
+      const alone = demo.routes.mix.stages.concat(demo.common.stages).find(({ name }) => name.endsWith(`.${stage}`));
+      expect([stage, alone?.value.gt(0)]).toEqual([stage, true]);
+    }
+    // Nothing but what has room for more than six is quicker with twenty than with six, and nothing is.
+    expect(changed({ "labor.crew": 20, "labor.helpers": 0 })("mixed.elapsed")).toBe(
+      changed({ "labor.crew": 6, "labor.helpers": 0 })("mixed.elapsed"),
+    );
+    const dressing = (crew: number) => {
+      const at = changed({ "labor.crew": crew });
+      return at("mixed.elapsed") - changed({ "labor.crew": crew, "mixed.hours.dress": 0 })("mixed.elapsed");
+    };
+    const hours = (demo.routes.mix.stages.find(({ name }) => name === "mixed.hours.dress") as Cell).value.toNumber();
+    for (const crew of [2, 3, 8]) expect(dressing(crew)).toBeCloseTo(hours / 2, 9);
+    expect(dressing(1)).toBeCloseTo(hours, 9);
+  });
+
+  it("with more room at a stage never take longer", () => {
+    const elapsed = [1, 2, 3, 6].map((people) => changed({ "labor.crew": 6, "room.tools": people })("mixed.elapsed"));
+    for (const [i, hours] of elapsed.slice(1).entries()) expect(hours).toBeLessThan(elapsed[i] as number);
+  });
+
   it("nor do they change the person-hours", () => {
     expect(changed({ "labor.crew": 5, "labor.helpers": 7 })("mixed.hours.total")).toBe(
       changed({})("mixed.hours.total"),

@@ -105,6 +105,27 @@ describe("consumption", () => {
     expect(hours(service.routes.mill)).toBeLessThan(hours(self));
   });
 
+  it("of a swing-blade mill is a circular blade, in its own words, and the wheel that grinds it on the mill", () => {
+    const shop = { mill: "swing-blade-mill", longestBolt: "18 ft" };
+    const own = estimated({ ...demo, shop }).routes.mill;
+    const sent = estimated({ ...demo, shop: { ...shop, sharpening: "service" } }).routes.mill;
+    const told = (route: typeof own) => new Map(route?.lines.map((line) => [line.name.split(".").at(-1), line]));
+    expect(told(own).get("circular-blade")?.label).toBe("Circular blade, wear");
+    expect(told(own).get("grinding-wheel")?.label).toBe("Grinding wheels, wear");
+    expect(told(sent).get("circular-sharpening")?.label).toBe("Sharpening of circular blades");
+    for (const route of [own, sent])
+      for (const item of ["band", "band-sharpening", "chain", "files"]) expect(told(route).has(item)).toBe(false);
+    // The yard has no price for either: a line without an amount, never a zero.
+    expect(told(own).get("circular-blade")).toMatchObject({ stage: "saw", add: expect.stringContaining("circular") });
+    expect(told(own).get("circular-blade")?.amount).toBeUndefined();
+  });
+
+  it("of a band that one grinds oneself is wheels and the hours at them", () => {
+    const shop = { mill: "manual-band-mill", sharpening: "self" };
+    expect(used({ ...demo, shop })).toContain("grinding-wheel");
+    expect(used({ ...demo, shop })).not.toContain("files");
+  });
+
   it("of fetched lumber is hours by the trailer load, and no delivery", () => {
     const fetched = estimated({ ...demo, shop: { lumber: "fetched" } }).routes.buy;
     expect(fetched.lines.map(({ name }) => name.split(".").at(-1))).not.toContain("delivery");
