@@ -34,10 +34,12 @@ export function scheduleOf(given: Basis, common: CommonCells, route: RouteCells)
     // A line of one's own is nobody's stage, whatever its name.
     const own = common.ownHours.includes(cell);
     const stage = own ? cell.name : stageOf(cell);
+    const helped = common.raising.includes(cell);
     const work = {
       stage,
       label: cell.label,
-      people: valueIn(peopleAt(basis, stage, common.raising.includes(cell)), "people"),
+      people: valueIn(peopleAt(basis, stage, helped), "people"),
+      ...(helped && { helpers: asideIn(labor.helpers, "people") }),
       atMill: isAtMill(basis, stage),
       sets: setsFor(common.setting, stage),
     };

@@ -74,9 +74,6 @@ const RAISED_IN: Readonly<Record<Exclude<Role, "fascia">, Raising>> = {
   board: "deck",
 };
 
-/** Groups of floor and walls, whatever their role: they come when the roof is on. */
-const ENCLOSING = /^(paired-)?(wall-|floor-|bearers|joists)/;
-
 const RAISE: Readonly<Record<Role, string>> = {
   post: "raise.timber",
   beam: "raise.timber",
@@ -186,9 +183,9 @@ export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
 }
 
 /** The stage in which a group is put up; undefined of fascia, which is fitted with the trim. */
-export function raisedIn({ role, name }: PieceGroup): Raising | undefined {
+export function raisedIn({ role, encloses }: PieceGroup): Raising | undefined {
   if (role === "fascia") return undefined;
-  return ENCLOSING.test(name) ? "enclose" : RAISED_IN[role];
+  return encloses ? "enclose" : RAISED_IN[role];
 }
 
 /** Loads of all pieces from the shop to where they are raised. */

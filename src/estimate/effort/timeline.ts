@@ -15,8 +15,10 @@ export interface StageWork {
   readonly stage: string;
   readonly label: string;
   readonly personHours: Decimal;
-  /** At work at once, at most. */
+  /** At work at once, at most: of the crew and of the helpers that come to it. */
   readonly people: Decimal;
+  /** Those who come in addition to the crew; none where absent. */
+  readonly helpers?: Decimal;
   /** Whether people of the mill are at it, as many as it takes. */
   readonly atMill: boolean;
   /** Whether it cannot begin before the lumber is dry. */
@@ -64,11 +66,27 @@ interface Job {
   over: boolean;
 }
 
-/** Stages of no hours are left out. */
+/**
+ * Stages of no hours are left out. Where a smaller crew would be done sooner, because a stage that is begun earlier holds
+ * up another one, so many work and the others rest: more people never take longer.
+ * @see R. L. Graham, Bounds on Multiprocessing Timing Anomalies (1969), on such plans.
+ */
 export function timelineOf(input: TimelineInput): Timeline {
-  const clock = new Clock(input);
+  const crews = Array.from({ length: Math.max(1, input.crew.floor().toNumber()) }, (_, i) => input.crew.minus(i));
+  return crews.map((crew) => withCrew(input, crew)).reduce((best, one) => (one.over.lt(best.over) ? one : best));
+}
+
+function withCrew(input: TimelineInput, crew: Decimal): Timeline & { readonly over: Decimal } {
+  const asked = new Map(
+    input.stages.map((work) => {
+      const all = crew.plus(work.helpers ?? ZERO);
+      return [work.atMill ? work : { ...work, people: Decimal.min(work.people, all) }, work] as const;
+    }),
+  );
+  const clock = new Clock({ ...input, stages: [...asked.keys()], crew });
   while (clock.open()) clock.goOn();
-  return clock.told();
+  const { stages, ...told } = clock.told();
+  return { ...told, stages: stages.map((one) => ({ ...one, work: asked.get(one.work) as StageWork })) };
 }
 
 /** The days of a job as they pass, from one event to the next. */
@@ -117,9 +135,10 @@ class Clock {
     job.set = this.now.plus(job.work.sets);
   }
 
-  told(): Timeline {
+  told(): Timeline & { readonly over: Decimal } {
+    const over = Decimal.max(ZERO, ...this.jobs.flatMap(({ set }) => set ?? []));
     const stages = this.jobs.map(({ work, start, end }) => ({ work, start: start as Decimal, end: end as Decimal }));
-    return { stages: stages.toSorted((a, b) => a.start.cmp(b.start)), stacked: this.stacked };
+    return { stages: stages.toSorted((a, b) => a.start.cmp(b.start)), stacked: this.stacked, over };
   }
 
   /** Hands at each stage that goes on now: what comes before sawing, sawing, what is begun, the order of the work. */

@@ -28,14 +28,16 @@ const KINDS: Readonly<Record<FloorGroup, GroupKind>> = {
     section: { "inch-pound": "4 x 6 in", metric: "100 x 150 mm" },
     joint: "bearer",
     mark: "BR",
+    encloses: true,
   },
   joists: {
     role: "rafter",
     section: { "inch-pound": "2 x 6 in", metric: "50 x 150 mm" },
     joint: "joist",
     mark: "JS",
+    encloses: true,
   },
-  "floor-boards": { role: "board", mark: "FB" },
+  "floor-boards": { role: "board", mark: "FB", encloses: true },
 };
 
 /** A bearer along either side. */

@@ -20,6 +20,8 @@ export interface GroupKind {
   readonly joint?: GroupPlan["joint"];
   readonly mark?: string;
   readonly rules?: GroupPlan["rules"];
+  /** Part of a floor or a wall: it comes when the roof is on. */
+  readonly encloses?: true;
 }
 
 /** Settings of groups by name, as the request gives them. */
@@ -142,7 +144,7 @@ export function laid<Group extends string>(
   const { sheet, sections, units, kinds } = laying;
   const settings = laying.settings?.[base];
   if (settings?.remove) return [];
-  const { role, joint, mark, rules } = kinds[base];
+  const { role, joint, mark, rules, encloses } = kinds[base];
   const group: GroupPlan = {
     ...plan,
     at: `${AT}/groups/${base}`,
@@ -152,6 +154,7 @@ export function laid<Group extends string>(
     ...(joint && { joint }),
     ...(mark && { mark }),
     ...(rules && { rules }),
+    ...(encloses && { encloses }),
   };
   const found = layGroup(sheet, group, units);
   return sheet.decide(found.count).isZero() ? [] : [found]; // fewer than none is refused with the cut list

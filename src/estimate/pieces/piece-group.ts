@@ -59,6 +59,8 @@ export interface PieceGroup extends SectionCells {
   readonly meetsOver?: Cell | undefined;
   /** Posts that all pieces of its runs are bolted to, counted once. */
   readonly atPosts?: Cell | undefined;
+  /** Part of a floor or a wall: it comes when the roof is on. */
+  readonly encloses?: true;
 }
 
 /** What derives a group: `settings` replace any of it. */
@@ -84,6 +86,8 @@ export interface GroupPlan {
   /** Where its pieces begin in each of their runs. */
   readonly begins?: readonly Operand[] | undefined;
   readonly meetsOver?: Cell | undefined;
+  /** Part of a floor or a wall: it comes when the roof is on. */
+  readonly encloses?: true;
 }
 
 interface Units {
@@ -167,6 +171,7 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
     volume,
     surface,
     ...(plan.supportsApart && { supportsApart: plan.supportsApart }),
+    ...(plan.encloses && { encloses: plan.encloses }),
     ...(plan.spliced && { spliced: true }),
     ...(plan.meetsOver && { meetsOver: plan.meetsOver }),
     // A length of the user's own lies on as many as it reaches.

@@ -38,15 +38,16 @@ const CLAD = { ...ROUGH, hiddenFaces: "one-wide" } as const;
 const STICK = { "inch-pound": "2 x 4 in", metric: "50 x 100 mm" };
 
 const KINDS: Readonly<Record<WallGroup, GroupKind>> = {
-  "wall-boards": { role: "board", section: WALL_BOARD, mark: "WB", rules: CLAD },
+  "wall-boards": { role: "board", section: WALL_BOARD, mark: "WB", rules: CLAD, encloses: true },
   "wall-battens": {
     role: "board",
     section: { "inch-pound": "1 x 2 in", metric: "25 x 50 mm" },
     mark: "WT",
     rules: CLAD,
+    encloses: true,
   },
-  "wall-rails": { role: "other", section: STICK, joint: "ends", mark: "WR", rules: ROUGH },
-  "wall-studs": { role: "other", section: STICK, joint: "ends", mark: "WS", rules: ROUGH },
+  "wall-rails": { role: "other", section: STICK, joint: "ends", mark: "WR", rules: ROUGH, encloses: true },
+  "wall-studs": { role: "other", section: STICK, joint: "ends", mark: "WS", rules: ROUGH, encloses: true },
 };
 
 const DRY: typeof KINDS = {

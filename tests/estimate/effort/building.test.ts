@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { raisedIn } from "../../../src/estimate/effort/building.js";
 import { demoBody, estimated } from "../../helpers/estimating.js";
 
 /** Hours that a list of pieces takes on either route, by stage. */
@@ -51,6 +52,26 @@ describe("building, against printed outputs", () => {
     expect(rate).toBeGreaterThan(40);
     expect(rate).toBeLessThan(150);
     expect(takeoffs.stages.length).toBeGreaterThan(5);
+  });
+});
+
+describe("the stage in which a group is put up", () => {
+  it.each(["wall-plates", "floor-sills", "bearers", "joists-of-mine"])(
+    "follows what it is, not what the user calls it: a beam called %s is raised",
+    (name) => {
+      const of = commonHours([{ name, role: "beam", count: 4, section: "4 x 6 in", length: "12 ft" }]);
+      expect(of("raise")).toBeGreaterThan(0);
+      expect(of("enclose")).toBeNaN();
+    },
+  );
+
+  it("is after the roof for the floor and the walls of a structure", () => {
+    const body = demoBody("orchard-shelter");
+    const structure = { ...(body.structure as object), floor: {}, walls: { sides: [{ side: "left" }] } };
+    const { groups } = estimated({ ...body, structure }).basis.cutList;
+    const later = groups.filter((group) => raisedIn(group) === "enclose").map(({ name }) => name);
+    expect(later).toEqual(groups.map(({ name }) => name).filter((name) => /^(wall-|floor-|bearers|joists)/.test(name)));
+    expect(later.length).toBeGreaterThan(3);
   });
 });
 

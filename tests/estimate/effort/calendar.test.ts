@@ -137,7 +137,7 @@ describe("the timeline", () => {
   });
 
   it("brings helpers along with the crew", () => {
-    expect(planned([stage("raise", 8, { people: decimal(4) })]).totalDays.value.toNumber()).toBe(1);
+    expect(planned([stage("raise", 8, { people: decimal(4), helpers: decimal(2) })]).totalDays.value.toNumber()).toBe(1);
   });
 
   it("is never longer with more people, whatever the stages, and never shorter than all hands at all hours", () => {
@@ -154,9 +154,11 @@ describe("the timeline", () => {
           stages.map(({ name, hours, room }) => {
             const atMill = name === "setUp" || name === "saw";
             const people = decimal(atMill ? mill : Math.min(room, name === "raise" ? crew + more : crew));
+            const helpers = decimal(name === "raise" ? more : 0);
             const sets = decimal(name === "pour" ? 3 : name.startsWith("finish") ? 1 : 0);
             return stage(name, hours, {
               people,
+              helpers,
               atMill,
               sets,
               needsDry: ORDER.indexOf(name) >= ORDER.indexOf("dress"),

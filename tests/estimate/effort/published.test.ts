@@ -189,7 +189,7 @@ describe("what was published lies between low and high for the same work", () =>
     (crew) => {
       const piece = { role: "rafter", joint: "joist", count: 100, section: "2 x 10 in", length: "20 ft" };
       const sheet = framed([{ name: "joists", ...piece }]);
-      within(crew / 5, bandOf(sheet, building(["join", "enclose"], 100)));
+      within(crew / 5, bandOf(sheet, building(["join", "rafters"], 100)));
     },
   );
 
