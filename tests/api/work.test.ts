@@ -96,7 +96,8 @@ describe("the work of a route", () => {
     const posts = milled.find(({ group }) => group === "posts");
     expect(posts).toMatchObject({ by: "nobody", crosscutFaces: 4 });
     expect(posts?.because).toEqual([
-      "it stays rough",
+      "they stay rough",
+      "sawn to size on the mill alone",
       "crosscut from all 4 faces: 6 in is deeper than twice the saw's 2 1/2 in, and a handsaw takes the core",
     ]);
   });

@@ -161,7 +161,7 @@ describe.skipIf(!hasBrowser)("the answer at /", () => {
     const rows = page.locator("#dressing tbody tr");
     expect(await rows.count()).toBe(work?.dressing.length);
     for (const { because } of work?.dressing ?? []) {
-      const why = because.filter((one) => one !== "it stays rough");
+      const why = because.filter((one) => one !== "they stay rough");
       expect((await textOf(v, "#dressing")).toLowerCase()).toContain(why.join("; ").toLowerCase());
     }
     await clean(v);

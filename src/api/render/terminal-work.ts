@@ -6,9 +6,9 @@ import type { CalendarStage } from "../../estimate/effort/calendar.js";
 import { dateAfter } from "../../estimate/effort/dates.js";
 import type { Lift } from "../../estimate/effort/lifts.js";
 import type { Estimate } from "../../estimate/estimate.js";
-import { fixed } from "../../estimate/quantity/decimal.js";
+import { Decimal, fixed } from "../../estimate/quantity/decimal.js";
 import { inUnit, type Quantity } from "../../estimate/quantity/quantity.js";
-import { capital } from "../../estimate/quantity/words.js";
+import { capital, listed, lowered } from "../../estimate/quantity/words.js";
 import type { Cell } from "../../estimate/sheet/expression.js";
 import { bare, columns, hours, wrap } from "./terminal-lines.js";
 
@@ -59,9 +59,17 @@ const PARTS = { green: ", green and bought", dried: ", dried" } as const;
 
 /** When each stage of the best route begins and ends: by days from the start, or by dates where the start has one. */
 export function timeline({ basis, common, routes: { mix }, takeoffs }: Estimate): string[] {
-  const { stages, drying, totalDays, crewDays, aloneDays } = workOf(basis, common, takeoffs.weights, mix).calendar;
+  const { calendar, waitsFor } = workOf(basis, common, takeoffs.weights, mix);
+  const { stages, drying, totalDays, crewDays, aloneDays } = calendar;
   const start = basis.request.labor?.startDate;
   const when = (of: Quantity): string => (start ? dateAfter(start, of.value) : inUnit(of, "day").ceil().toFixed());
+  // Work that begins after four days begins on the fifth.
+  const begins = (of: Quantity): string =>
+    start ? dateAfter(start, of.value) : inUnit(of, "day").floor().plus(1).toFixed();
+  const fromTo = ({ startDay, endDay }: CalendarStage): [string, string] => {
+    const [from, to] = [begins(startDay), when(endDay)];
+    return [from, from === to ? "same day" : to];
+  };
   const widths = [36, 7, 8, 8, 9, 8, 12, 12];
   const { hoursPerDay, hoursPerWeek } = basis.labor;
   const bar = (one: CalendarStage, i: number): string =>
@@ -73,14 +81,13 @@ export function timeline({ basis, common, routes: { mix }, takeoffs }: Estimate)
         fixed(one.crewHours.value, 1),
         fixed(one.aloneDays.value, 1),
         fixed(one.crewDays.value, 1),
-        when(one.startDay),
-        when(one.endDay),
+        ...fromTo(one),
       ],
       widths,
     );
   const days = (of: Quantity): string => inUnit(of, "day").ceil().toFixed();
   const [on, at] = start ? ["on ", ""] : ["on day ", "day "];
-  const weeks = mix.drying ? `, after ${bare(mix.drying.likely)} weeks` : "";
+  const weeks = mix.drying ? `, after ${fixed(inUnit(mix.drying.likely, "week"), 0)} weeks` : "";
   const stack = drying
     ? ` The last board is stacked ${on}${when(drying.startDay)} and dry ${on}${when(drying.likelyDay)}${weeks} (${at}${when(drying.soonestDay)} at best, ${at}${when(drying.latestDay)} at worst); * goes on while it dries.`
     : "";
@@ -91,32 +98,48 @@ export function timeline({ basis, common, routes: { mix }, takeoffs }: Estimate)
     columns([...head, ...dates], widths),
     ...stages.map(bar),
     ...wrap(`  ${sum}`, 2),
-    ...wrap(`  ${overlaps(stages)}`, 2),
+    ...(waitsFor ? wrap(`  ${waiting(waitsFor.groups, basis, `${on}${when(waitsFor.totalDays)}`)}`, 2) : []),
+    ...wrap(`  ${spans(stages)}`, 2),
   ];
 }
 
-/** Which stages may go on at once, by their numbers, each pair once. */
-function overlaps(bars: readonly CalendarStage[]): string {
-  const pairs = bars.flatMap(({ stage, alongside }, i) => {
-    const later = bars.flatMap((other, k) =>
-      k > i && (other.stage === stage || alongside.includes(other.stage)) ? [k + 1] : [],
-    );
-    return later.length > 0 ? [`${i + 1} beside ${runs(later)}`] : [];
-  });
-  return pairs.length > 0
-    ? `Stages that may overlap where hands are free: ${pairs.join("; ")}.`
-    : "No two stages may overlap.";
+/** What the calendar waits for, and when all would be done without it. */
+function waiting(names: readonly string[], { cutList }: Estimate["basis"], done: string): string {
+  const labels = cutList.groups.filter(({ name }) => names.includes(name)).map(({ label }) => lowered(label));
+  return `It waits for ${listed(labels)} alone: bought, or used green (seasoning in the group's rules), all would be done ${done}.`;
 }
 
-/** `3–5, 9`. @param numbers - Rising. */
-function runs(numbers: readonly number[]): string {
-  const found: [from: number, to: number][] = [];
-  for (const number of numbers) {
-    const last = found.at(-1);
-    if (last && last[1] === number - 1) last[1] = number;
-    else found.push([number, number]);
+/** Which stages overlap, by their numbers: each run of them in which one begins before those ahead of it end. */
+function spans(bars: readonly CalendarStage[]): string {
+  const runs: { from: number; to: number; end: Decimal }[] = [];
+  for (const [i, { startDay, endDay }] of bars.entries()) {
+    const last = runs.at(-1);
+    if (last && startDay.value.lt(last.end)) {
+      last.to = i + 1;
+      last.end = Decimal.max(last.end, endDay.value);
+    } else runs.push({ from: i + 1, to: i + 1, end: endDay.value });
   }
-  return found.map(([from, to]) => (from === to ? `${from}` : `${from}–${to}`)).join(", ");
+  const several = runs.filter(({ from, to }) => to > from).map(({ from, to }) => `${from} to ${to}`);
+  return several.length > 0 ? `Stages ${listed(several)} overlap.` : "No two stages overlap.";
+}
+
+/** Engine hours, sharpenings, loads and trips, beside the stages that they belong to. */
+export function countedTable(estimate: Estimate): string[] {
+  const { basis, common, takeoffs } = estimate;
+  const routes = routesOf(estimate);
+  const widths = [42, 14, 14, 14, 15];
+  const counted = routes.map(({ route }) => workOf(basis, common, takeoffs.weights, route).counted);
+  const inOrder = counted.toSorted((a, b) => b.length - a.length).flat();
+  const labels = [...new Set(inOrder.map(({ amount }) => amount.label))];
+  const shown = (cell: Cell | undefined): string =>
+    !cell ? "–" : cell.unit.dimension === "" ? fixed(cell.value, 0) : `${hours(cell)} h`;
+  const rows = labels.map((label) =>
+    columns(
+      [capital(label), ...counted.map((of) => shown(of.find(({ amount }) => amount.label === label)?.amount))],
+      widths,
+    ),
+  );
+  return [columns(["HOW MUCH OF IT", ...routes.map(({ heading }) => heading)], widths), ...rows];
 }
 
 /** By a key, in the order in which each key comes up. */

@@ -14,7 +14,7 @@ import type { CoveringTakeoff } from "../../estimate/takeoff/covering.js";
 import { extras } from "./terminal-extras.js";
 import { bare, columns, hours, money, wrap } from "./terminal-lines.js";
 import { sticksDiagram } from "./terminal-sticks.js";
-import { heavyLifts, machines, routesOf, stagesTable, timeline } from "./terminal-work.js";
+import { countedTable, heavyLifts, machines, routesOf, stagesTable, timeline } from "./terminal-work.js";
 
 /** Below it, in person-hours, pay for an hour is the pay of a minute and says nothing. Assumption. */
 const LEAST_HOURS = "0.25";
@@ -33,6 +33,7 @@ export function terminalPage(estimate: Estimate): string {
     groupsTable(estimate),
     why(estimate),
     stagesTable(estimate),
+    countedTable(estimate),
     timeline(estimate),
     machines(estimate),
     heavyLifts(estimate),

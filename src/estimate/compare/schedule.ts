@@ -23,13 +23,21 @@ const AFTER_FASCIA: ReadonlySet<string> = new Set(["trim", "cleanUp"]);
 /** Stages that fit the pieces of the frame together on the ground: they wait where any of those dries. */
 const TRIAL: ReadonlySet<string> = new Set(["trialAssemble", "dismantle"]);
 
+/** Groups that a route saws and that have to dry. */
+export const driedGroups = ({ groups }: Basis, { plan }: RouteCells): GroupBasis[] =>
+  groups.filter(({ group }) => group.rules.seasoning === "dried" && plan.sawn.has(group.name));
+
 /** Days of one route from the first log got out. */
-export function scheduleOf(given: Basis, common: CommonCells, route: RouteCells): Calendar {
+export const scheduleOf = (given: Basis, common: CommonCells, route: RouteCells): Calendar =>
+  scheduled(given, common, route, driedGroups(given, route));
+
+/** The same, were none of its lumber to dry. */
+export const scheduleWithoutDrying = (given: Basis, common: CommonCells, route: RouteCells): Calendar =>
+  scheduled(given, common, { ...route, drying: undefined }, []);
+
+function scheduled(given: Basis, common: CommonCells, route: RouteCells, dried: readonly GroupBasis[]): Calendar {
   const basis = basisOf(given, route.plan);
   const { labor } = basis;
-  const dried = basis.groups.filter(
-    ({ group }) => group.rules.seasoning === "dried" && route.plan.sawn.has(group.name),
-  );
   const works = (cell: Cell): StageWork[] => {
     // A line of one's own is nobody's stage, whatever its name.
     const own = common.ownHours.includes(cell);

@@ -195,7 +195,8 @@ function movingOf(sheet: Sheet, { groups, lifted, means, assumed }: BuildingInpu
     const one = lifted.get(group.name);
     return one ? [times(group.count, one)] : [];
   });
-  return times(roundUp(over(sumOr(weights, "kg"), load)), each);
+  const loads = sheet.lay("common.loads", roundUp(over(sumOr(weights, "kg"), load)), { label: "loads to the site" });
+  return times(loads, each);
 }
 
 /** Sanding of one group as milled, and the easing of its edges; nothing for what stays rough. */

@@ -34,7 +34,12 @@ export interface DressedGroup {
   readonly comesDressed: boolean;
   /** How it is ripped down, where it is bought larger. */
   readonly ripDown?: RipDownCells | undefined;
+  /** Which saws make its section, where it is milled on this route. */
+  readonly sawn?: SawnBy | undefined;
 }
+
+/** Whether a group's pieces come off the mill as they are, or the table saw rips some of their edges. */
+export type SawnBy = "mill" | "mill and table saw";
 
 /** The shop in which it is dressed. */
 export interface DressingShop {
@@ -42,6 +47,11 @@ export interface DressingShop {
   readonly assumed: Assumed;
   readonly system: MeasureSystem;
 }
+
+const SAWN: Readonly<Record<SawnBy, string>> = {
+  mill: "sawn to size on the mill alone",
+  "mill and table saw": "sawn on the mill, edges ripped on the table saw",
+};
 
 const valueNow = (operand: Operand) => evaluate(expressionOf(operand), aside);
 const quantityNow = (operand: Operand): Quantity => ({ value: valueNow(operand), unit: expressionOf(operand).unit });
@@ -57,13 +67,14 @@ export function dressingChoice(of: DressedGroup, shop: DressingShop): DressingCh
 }
 
 function dressing(
-  { group, raw, comesDressed, ripDown }: DressedGroup,
+  { group, raw, comesDressed, ripDown, sawn }: DressedGroup,
   shop: DressingShop,
 ): Omit<DressingChoice, "group" | "crosscutFaces"> {
   const { planer, assumed, system } = shop;
   if (comesDressed && ripDown) return rippedDown(ripDown, group.rules.surface === "dressed", shop);
-  if (group.rules.surface !== "dressed") return { by: "nobody", because: ["it stays rough"] };
-  if (comesDressed || !raw) return { by: "nobody", because: ["it is bought dressed"] };
+  if (group.rules.surface !== "dressed")
+    return { by: "nobody", because: ["they stay rough", ...(sawn ? [SAWN[sawn]] : [])] };
+  if (comesDressed || !raw) return { by: "nobody", because: ["they are bought dressed"] };
   if (planer === "none") return { by: "hand", because: ["there is no planer"] };
   const limits = limitsOf(raw, assumed);
   const beyond = limits.filter(({ share }) => valueNow(share).gt(1));
@@ -78,9 +89,9 @@ function dressing(
     order: slabFirst ? "slab-first" : "piece-by-piece",
     rip: bothFaces ? "both-faces" : "one-face",
     because: [
-      `jointer, rip saw and planer take it; nearest to its limit is its ${nearest(limits, system)}`,
+      `jointer, rip saw and planer take them; nearest to its limit is the ${nearest(limits, system)}`,
       whyInOrder(valueNow(abreast).toNumber(), slabFirst),
-      ...(bothFaces ? [`it is thicker than the ${ripDepth} that the saw rips from one face`] : []),
+      ...(bothFaces ? [`they are thicker than the ${ripDepth} that the saw rips from one face`] : []),
     ],
   };
 }
@@ -95,12 +106,12 @@ function rippedDown(
     limits.filter(({ share }) => valueNow(share).gt(1)).map((limit) => `${limit.beyond}: ${measures(limit, system)}`);
   const [beyondSaw, beyondPlaner] = [past(sawLimits), past(planerLimits)];
   const planed = planer === "none" ? ["there is no planer"] : beyondPlaner;
-  const faces = dressed && planed.length > 0 ? [`its sawn faces are planed by hand: ${planed.join("; ")}`] : [];
-  const bought = "it is bought larger and ripped down";
+  const faces = dressed && planed.length > 0 ? [`the sawn faces are planed by hand: ${planed.join("; ")}`] : [];
+  const bought = "they are bought larger and ripped down";
   if (beyondSaw.length > 0) return { by: "hand", because: [`${bought} along a guide`, ...beyondSaw, ...faces] };
   const depth = sawLimits.find(({ of }) => of === "cut");
   const bothFaces = depth !== undefined && exceeds(depth.is, assumed.cell("dress.deepestRip"));
-  const because = [`${bought}; nearest to its limit is its ${nearest(sawLimits, system)}`, ...faces];
+  const because = [`${bought}; nearest to its limit is the ${nearest(sawLimits, system)}`, ...faces];
   return { by: "machine", rip: bothFaces ? "both-faces" : "one-face", because };
 }
 

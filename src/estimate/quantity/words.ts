@@ -5,3 +5,7 @@ export const capital = (words: string): string => words.charAt(0).toUpperCase() 
 
 /** A label as it stands within a sentence. */
 export const lowered = (label: string): string => label.charAt(0).toLowerCase() + label.slice(1);
+
+/** `a, b and c`. */
+export const listed = (words: readonly string[]): string =>
+  words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;

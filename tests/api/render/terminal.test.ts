@@ -74,8 +74,8 @@ describe.each([...demoNames()])("the printed estimate of %s", (name) => {
       lines.findIndex((line) => line.startsWith("DRESSING")),
     );
     const rows = bars.flatMap((line) => {
-      const figures = /^ *(\d+) \S.* (\d+) +([\d.]+) +([\d.]+) +([\d.]+) +([\d.]+) +(\d+) +(\d+)$/.exec(line);
-      return figures ? [figures.slice(1).map(Number)] : [];
+      const figures = /^ *(\d+) \S.* (\d+) +([\d.]+) +([\d.]+) +([\d.]+) +([\d.]+) +(\d+) +(\d+|same day)$/.exec(line);
+      return figures ? [figures.slice(1).map((text) => (text === "same day" ? Number(figures[7]) : Number(text)))] : [];
     });
     expect(rows.length).toBeGreaterThan(10);
     const daily = one.basis.sheet.in(one.basis.labor.hoursPerDay, "h/day").toNumber();
@@ -84,14 +84,42 @@ describe.each([...demoNames()])("the printed estimate of %s", (name) => {
       expect(Math.abs(daysAlone - alone / daily)).toBeLessThan(0.07);
       expect(Math.abs(daysCrew - crew / daily)).toBeLessThan(0.07);
       expect(start).toBeLessThanOrEqual(end);
+      expect(start).toBeGreaterThan(0);
     }
-    const pairs = [...bars.join(" ").matchAll(/(\d+) beside ([\d–, ]+)/g)];
-    expect(pairs.length).toBeGreaterThan(2);
-    for (const [, stage, others = ""] of pairs)
-      for (const other of others.split(/[–, ]+/).filter(Boolean)) {
-        expect(Number(other)).toBeGreaterThan(Number(stage));
-        expect(Number(other)).toBeLessThanOrEqual(rows.length);
-      }
+    const told = /Stages ([\dto ,and]+) overlap\./.exec(bars.join(" "))?.[1] ?? "";
+    const spans = [...told.matchAll(/(\d+) to (\d+)/g)].map(
+      ([, first, last]) => [Number(first), Number(last)] as const,
+    );
+    expect(spans.length).toBeGreaterThan(0);
+    const together = (a: number, b: number) => spans.some(([first, last]) => first <= a && b <= last);
+    for (const [i, row] of rows.slice(1).entries()) {
+      // What begins a day before another one ends is told with it, and what begins a day after all is not.
+      const ends = Math.max(...rows.slice(0, i + 1).map((one) => one[7] as number));
+      if ((row[6] as number) < ends) expect([i + 1, together(i + 1, i + 2)]).toEqual([i + 1, true]);
+      if ((row[6] as number) > ends) expect([i + 1, together(i + 1, i + 2)]).toEqual([i + 1, false]);
+    }
+  });
+
+  it("has engine hours, sharpenings and loads beside the stages, and whole weeks", () => {
+    const from = lines.findIndex((line) => line.startsWith("HOW MUCH OF IT"));
+    const rows = lines.slice(from + 1, lines.indexOf("", from)).join("\n");
+    const { mix } = one.routes;
+    const round = (of: string) => one.basis.sheet.find(`${mix.plan.key}.${of}`)?.value.toFixed(0);
+    expect(rows).toMatch(/^Loads to the site .*\d$/m);
+    if (mix.milling) {
+      expect(rows).toMatch(new RegExp(`^Loads from mill to stack .* ${round("loads")}$`, "m"));
+      expect(rows).toMatch(new RegExp(`^Sharpenings .* ${round("sharpenings")}$`, "m"));
+      expect(rows).toMatch(/^Engine hours of sawing .*\d h$/m);
+    }
+    expect(lines.join(" ")).not.toMatch(/after \d+\.\d+ weeks/);
+  });
+
+  it("names what the calendar waits for, and the day without it", () => {
+    const text = lines.join(" ").replace(/\s+/g, " ");
+    const { mix } = one.routes;
+    const waits = /It waits for (.+) alone: bought, or used green .*? all would be done on day (\d+)\./.exec(text);
+    expect(waits === null).toBe(mix.drying === undefined);
+    if (waits) expect(Number(waits[2])).toBeLessThan(Number(/all is done on day (\d+)/.exec(text)?.[1]));
   });
 
   it("groups what is heavy: past four people it names an aid", () => {

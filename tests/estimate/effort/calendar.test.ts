@@ -137,7 +137,9 @@ describe("the timeline", () => {
   });
 
   it("brings helpers along with the crew", () => {
-    expect(planned([stage("raise", 8, { people: decimal(4), helpers: decimal(2) })]).totalDays.value.toNumber()).toBe(1);
+    expect(planned([stage("raise", 8, { people: decimal(4), helpers: decimal(2) })]).totalDays.value.toNumber()).toBe(
+      1,
+    );
   });
 
   it("is never longer with more people, whatever the stages, and never shorter than all hands at all hours", () => {
@@ -225,6 +227,22 @@ describe("the calendar of the demo", () => {
     const dress = mixed?.calendar.stages.find((bar) => bar.stage === "dress");
     const dry = mixed?.calendar.drying?.likelyDay.value;
     expect(dry && dress?.startDay.value.gte(dry)).toBe(true);
+  });
+
+  it("tells which groups it waits for, and when all would be done were they used green", () => {
+    const { basis, common, takeoffs, routes } = demo;
+    const { waitsFor, calendar } = workOf(basis, common, takeoffs.weights, routes.mix);
+    const dried = basis.groups.filter(
+      ({ group }) => group.rules.seasoning === "dried" && routes.mix.plan.sawn.has(group.name),
+    );
+    expect(waitsFor?.groups).toEqual(dried.map(({ group }) => group.name));
+    expect(dried.length).toBeGreaterThan(0);
+    const green = workOf(basis, common, takeoffs.weights, {
+      ...routes.mix,
+      plan: { ...routes.mix.plan, sawn: new Set() },
+    });
+    expect(green.waitsFor).toBeUndefined();
+    expect(waitsFor?.totalDays.value.lt(calendar.totalDays.value)).toBe(true);
   });
 
   it("has the joints of green timbers cut, tried and taken apart while the others dry", () => {

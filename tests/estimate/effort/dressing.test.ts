@@ -105,13 +105,13 @@ describe("dressing one piece", () => {
 
   it("is nothing where the piece stays rough, or is bought dressed", () => {
     expect(dressed({ surface: "rough" })).toMatchObject({ minutes: 0, choice: { by: "nobody" } });
-    expect(dressed({ bought: true }).choice).toMatchObject({ by: "nobody", because: ["it is bought dressed"] });
+    expect(dressed({ bought: true }).choice).toMatchObject({ by: "nobody", because: ["they are bought dressed"] });
   });
 
   it("tells which limit is the nearest, and from how many faces the circular saw of 2 1/2 in cuts across", () => {
     expect(dressed().choice).toMatchObject({ crosscutFaces: 1 });
     expect(dressed().choice.because[0]).toBe(
-      "jointer, rip saw and planer take it; nearest to its limit is its length, 10', at most 20'",
+      "jointer, rip saw and planer take them; nearest to its limit is the length, 10', at most 20'",
     );
     const { choice } = dressed({ finished: "6 x 8 in", surface: "rough" });
     // 2 × 2 1/2 in do not meet in 6 in: all round, and a handsaw through the inch that is left.

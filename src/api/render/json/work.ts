@@ -2,7 +2,7 @@
 import { z } from "zod";
 import { measuredValue } from "../../../catalog/reading.js";
 import type { RouteCells } from "../../../estimate/compare/route.js";
-import { workOf } from "../../../estimate/compare/work.js";
+import { type WorkReport, workOf } from "../../../estimate/compare/work.js";
 import type { Calendar, CalendarStage } from "../../../estimate/effort/calendar.js";
 import { dateAfter } from "../../../estimate/effort/dates.js";
 import type { DressingChoice } from "../../../estimate/effort/dressing-choice.js";
@@ -71,6 +71,19 @@ const CalendarSchema = z
         "By the day on which they begin. The stages of sawing go by turns, bolt by bolt; other stages overlap where they may and the crew has hands left; what needs no dry lumber goes first.",
       ),
     drying: DryDaysSchema.nullable().describe("Null where nothing that is milled needs to dry."),
+    waitsFor: z
+      .strictObject({
+        groups: z.array(z.string()).describe("Piece groups that are sawn on this route and have to dry."),
+        totalDays: measured(
+          "Calendar days from the start to the broom, were none of them to dry: bought, or used green, as `seasoning` in the group's rules says.",
+        ),
+        finishDate: z
+          .string()
+          .nullable()
+          .describe("Of totalDays; null where labor.startDate says no day of the start."),
+      })
+      .nullable()
+      .describe("What the calendar waits for; null where nothing that is milled needs to dry."),
     totalDays: measured("Calendar days from the start of the work to the broom."),
     finishDate: z
       .string()
@@ -87,7 +100,7 @@ const CalendarSchema = z
 const DressingSchema = z
   .strictObject({
     group: z.string().describe("Piece group."),
-    by: z.enum(["machine", "hand", "nobody"]).describe("What dresses it; nobody: it stays rough."),
+    by: z.enum(["machine", "hand", "nobody"]).describe("What dresses it; nobody: they stay rough."),
     order: z
       .enum(["slab-first", "piece-by-piece"])
       .nullable()
@@ -123,9 +136,20 @@ const LoadSchema = z
   })
   .meta({ id: "HeavyLoad", description: "What a log, a slab or a piece weighs, and who lifts it." });
 
+const CountedSchema = z
+  .strictObject({
+    stage: z.string().describe("Name of the stage."),
+    label: z.string().describe("What is counted, in words."),
+    amount: measured("Hours, or how many."),
+  })
+  .meta({ id: "CountedWork", description: "Engine hours, sharpenings, loads, stickers or trips of a stage." });
+
 export const WorkSchema = z
   .strictObject({
     calendar: CalendarSchema.describe("When."),
+    counted: z
+      .array(CountedSchema)
+      .describe("What the stages of this route come to beside their hours; only what there is any of."),
     dressing: z
       .array(DressingSchema)
       .describe(
@@ -145,10 +169,16 @@ export function shownWork(
   route: RouteCells,
   all: boolean,
 ): z.output<typeof WorkSchema> {
-  const { calendar, dressing, loads, lifts } = workOf(basis, common, takeoffs.weights, route);
+  const report = workOf(basis, common, takeoffs.weights, route);
+  const { dressing, loads, lifts, counted } = report;
   const told = dressing.filter(({ by, crosscutFaces }) => all || by !== "nobody" || crosscutFaces > 1);
   return {
-    calendar: shownCalendar(calendar, basis.request.labor?.startDate, all),
+    calendar: shownCalendar(report, basis.request.labor?.startDate, all),
+    counted: counted.map(({ stage, amount: cell }) => ({
+      stage,
+      label: cell.label,
+      amount: amount({ value: cell.value, unit: cell.unit }, 1, cell.display.symbol),
+    })),
     dressing: told.map(shownChoice),
     loads: all
       ? everyLoad(loads, lifts, basis.units.mass)
@@ -186,7 +216,7 @@ function shownDates<Name extends string>(of: Readonly<Record<Name, Quantity>>, d
 }
 
 function shownCalendar(
-  { stages, drying, totalDays, crewDays, aloneDays }: Calendar,
+  { calendar: { stages, drying, totalDays, crewDays, aloneDays }, waitsFor }: Pick<WorkReport, "calendar" | "waitsFor">,
   start: string | undefined,
   all: boolean,
 ): z.output<typeof CalendarSchema> {
@@ -194,6 +224,13 @@ function shownCalendar(
   return {
     stages: stages.map((bar) => ({ ...shownBar(bar, dated), ...(all && shownMore(bar)) })),
     drying: drying ? shownDryDays(drying, dated) : null,
+    waitsFor: waitsFor
+      ? {
+          groups: [...waitsFor.groups],
+          totalDays: day(waitsFor.totalDays),
+          finishDate: dated ? dated(waitsFor.totalDays) : null,
+        }
+      : null,
     totalDays: day(totalDays),
     finishDate: dated ? dated(totalDays) : null,
     crewDays: day(crewDays),

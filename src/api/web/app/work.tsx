@@ -26,7 +26,7 @@ export function WorkPanels({ m, answer }: Shown) {
         <p>
           {`At ${said(effort.hoursPerWeek)} with a crew of ${effort.crew.value}, stages overlap where they may and hands are free. One person alone works ${said(calendar.aloneDays)}.`}
         </p>
-        <Timeline calendar={calendar} labels={labels} />
+        <Timeline calendar={calendar} labels={labels} groups={groups} />
       </Panel>
       {dressing.length > 0 && (
         <Panel m={m} name="dressing" title="Dressing, machine by machine" gist="which one takes what, and why">
@@ -45,6 +45,8 @@ export function WorkPanels({ m, answer }: Shown) {
 interface TimelineProps {
   readonly calendar: Work["calendar"];
   readonly labels: ReadonlyMap<string, string>;
+  /** Labels of piece groups. */
+  readonly groups: ReadonlyMap<string, string>;
 }
 
 const PARTS = { green: ", green and bought", dried: ", dried" } as const;
@@ -60,8 +62,8 @@ interface Bar {
 }
 
 /** A row for each stage, and one for the stack, in the order of their days. */
-function Timeline({ calendar, labels }: TimelineProps) {
-  const { drying, totalDays, finishDate } = calendar;
+function Timeline({ calendar, labels, groups }: TimelineProps) {
+  const { drying, totalDays, finishDate, waitsFor } = calendar;
   const sorted = barsOf(calendar, labels).toSorted((a, b) => Number(a.from.value) - Number(b.from.value));
   const dated = finishDate !== null;
   const ends = dated ? ["From", "To"] : ["From day", "To day"];
@@ -87,6 +89,11 @@ function Timeline({ calendar, labels }: TimelineProps) {
       {drying && (
         <p class="hint">
           {`Lumber may be dry from ${dayOf(drying.soonestDay, drying.dates?.soonest)} on if it is piled in good weather, or only on ${dayOf(drying.latestDay, drying.dates?.latest)} if it is piled in autumn.`}
+        </p>
+      )}
+      {waitsFor && (
+        <p class="hint">
+          {`Only ${waitsFor.groups.map((name) => groups.get(name) ?? plain(name)).join(", ")} wait for that. Bought, or used green (seasoning in the group's rules), all would be done by ${dayOf(waitsFor.totalDays, waitsFor.finishDate ?? undefined)}.`}
         </p>
       )}
       {!dated && (
@@ -160,7 +167,7 @@ interface DressingProps {
 }
 
 /** Said by what dresses it already. */
-const ROUGH = "it stays rough";
+const ROUGH = "they stay rough";
 const BY = { machine: "By machine", hand: "By hand", nobody: "Stays rough" } as const;
 const ORDER = { "slab-first": "planed as a slab, then ripped", "piece-by-piece": "piece by piece" } as const;
 const RIP = { "one-face": "ripped in one cut", "both-faces": "ripped from both faces" } as const;
