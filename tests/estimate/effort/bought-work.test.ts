@@ -75,7 +75,7 @@ describe("ripping down what the yard sells larger", () => {
     const { shown, choice, line } = bought("3 x 5 in", "6 x 6 in", { shop: { planer: "none" } });
     expect(shown("bought.hours.dress", "person-min") / 10).toBeCloseTo((4 * 4) / 12 + 2 * 4, 6);
     expect(shown("bought.hours.dressByHand", "person-min") / 10).toBeCloseTo((((4 * 11) / 12) * 60) / 15, 6);
-    expect(choice?.because).toContain("its sawn faces are planed by hand: there is no planer");
+    expect(choice?.because).toContain("the sawn faces are planed by hand: there is no planer");
     expect(line("use.planer-knives")).toBeUndefined();
   });
 
