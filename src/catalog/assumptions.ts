@@ -119,10 +119,23 @@ const GROUPS: readonly Group[] = [
   },
   {
     source: "own-choice",
-    measure: "Time three logs from their arrival at the mill to ready for it.",
+    part: "0.3 h (0.15 to 0.75) for a log of 14 in and 13 ft, which has 50 ft² of bark; half as much again where it is dirty",
+    measure: "Time three logs from their arrival at the mill to ready for it, over their girth times their length.",
     rows: [
-      ["rate.prepareLog", "scrape bark, clear rot and stones, a log", "0.15 person-h", "0.3 person-h", "0.75 person-h"],
-      ["rate.prepareDirty", "the same, more for a dirty log", "0.05 person-h", "0.15 person-h", "0.5 person-h"],
+      [
+        "rate.prepareLog",
+        "scrape bark, clear rot and stones, by the face of the bark",
+        "0.18 person-min/ft2",
+        "0.36 person-min/ft2",
+        "0.9 person-min/ft2",
+      ],
+      [
+        "rate.prepareDirty",
+        "the same, more for a dirty log",
+        "0.06 person-min/ft2",
+        "0.18 person-min/ft2",
+        "0.6 person-min/ft2",
+      ],
     ],
   },
   {
@@ -431,6 +444,12 @@ const GROUPS: readonly Group[] = [
     rows: [
       ["raise.timber", "raise posts, beams, ties and braces", "15 person-h/mbf", "30 person-h/mbf", "60 person-h/mbf"],
     ],
+  },
+  {
+    source: "own-choice",
+    part: "the rates hold for wood as dense as softwood; lifting takes longer as a piece is heavier, fixing it does not",
+    measure: "Time two pieces of one size in two woods, and weigh them.",
+    rows: [["raise.byWeight", "share of raising that goes by the weight", "20 %", "50 %", "80 %"]],
   },
   {
     source: "common-practice",

@@ -11,6 +11,7 @@ import { laySanding, layTurning, type SandingCells } from "./effort/building.js"
 import { type DressingCells, layDressing, layPlaner, type RawPiece } from "./effort/dressing.js";
 import { layHardness } from "./effort/hardness.js";
 import { layGetOut } from "./effort/hauling.js";
+import { layPrepare } from "./effort/preparing.js";
 import { layRipDown, type RipDownCells } from "./effort/rip-down.js";
 import { type Fault, FaultError, pointer } from "./faults.js";
 import { type CutList, layCutList } from "./pieces/cut-list.js";
@@ -90,6 +91,8 @@ export interface Basis {
   readonly logs: readonly SoundLog[];
   /** Person-time to get each log to the mill, by its name. */
   readonly getOut: ReadonlyMap<string, Cell>;
+  /** Person-time to prepare each log, by its name. */
+  readonly prepare: ReadonlyMap<string, Cell>;
   /** How much slower each wood works than softwood, by its name. */
   readonly hardness: ReadonlyMap<string, Cell>;
   readonly mill: MillCells;
@@ -134,6 +137,7 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
   };
   const hardness = layHardness(sheet, assumed, woods);
   const getOut = layGetOut(sheet, assumed, mill.getOut, logs);
+  const prepare = layPrepare(sheet, assumed, logs, units);
   layPlaner(assumed, request.shop?.planer);
   const groups = cutList.groups.map((group) =>
     layGroupBasis(group, { sheet, request, catalog, units, assumed, woods, hardness, moisture }),
@@ -150,6 +154,7 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
     woods,
     logs,
     getOut,
+    prepare,
     hardness,
     mill,
     labor,
@@ -161,7 +166,7 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
       mill,
       wage: labor.valueOfHour,
       getOut: [...getOut.values()],
-      prepare: assumed.cell("rate.prepareLog"),
+      prepare: [...prepare.values()],
       ripHandling: assumed.cell("rate.ripHandling"),
       ripFeed: assumed.cell("rate.ripFeed"),
       crosscut: assumed.cell("rate.crosscut"),

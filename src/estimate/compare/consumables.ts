@@ -27,7 +27,11 @@ export function layConsumables(
     layUsed(basis, `${key}.use.${name}`, item, label, used);
   const used = (item: Item, label: string, words: string, amount: Operand, display = ""): ShoppingLine =>
     line(item, label, sheet.lay(`${key}.use.${item}.quantity`, amount, { label: words, display }));
-  const atMachines = over(plus(finishing.dress, finishing.dressByHand, finishing.sand), number("1 people"));
+  const atMachines = over(
+    // The table saw in the yard draws as well.
+    plus(finishing.dress, finishing.dressByHand, finishing.sand, ...(milling ? [milling.stages.edge] : [])),
+    number("1 people"),
+  );
   return [
     used(
       "sanding-discs",

@@ -12,7 +12,7 @@ import type { MillCells } from "../salvage/mill.js";
 import type { ExactRates } from "../salvage/sawing-question.js";
 import type { WoodCells } from "../salvage/wood.js";
 import { aside, asideIn } from "../sheet/aside.js";
-import { least, number, type Operand, over, plus, sum, times } from "../sheet/expression.js";
+import { type Cell, least, number, type Operand, over, plus, sum, times } from "../sheet/expression.js";
 
 /** One's own mill or the hired sawyer's, and what is the same for both. */
 export interface Ground {
@@ -79,10 +79,10 @@ export function sawnRates(ground: Ground): ExactRates {
   const foot = times(number("1 ft2"), softest(basis));
   const engine = value(over(foot, mill.rate), "h");
   const edge = byFace(mill) ? value(over(foot, mill.sharpenEvery), "").times(edgeCost(ground)) : ZERO;
-  const nearest = Decimal.min(...sawing.getOut.map((cell) => asideIn(cell, "person-h")));
+  const leastOf = (cells: readonly Cell[]) => Decimal.min(...cells.map((cell) => asideIn(cell, "person-h")));
   return {
     wage: ONE,
-    logHours: paid(nearest.plus(asideIn(sawing.prepare, "person-h"))),
+    logHours: paid(leastOf(sawing.getOut).plus(leastOf(sawing.prepare))),
     logCash: Decimal.min(...logs.map(({ value: worth }) => (worth ? aside(worth) : ZERO))),
     boltHours: atMill.times(asideIn(mill.setUp, "h")),
     millCutHours: atMill.times(asideIn(mill.cutHandling, "h")),

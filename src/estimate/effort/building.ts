@@ -9,6 +9,7 @@ import type { Role } from "../request/structure.js";
 import {
   type Cell,
   type Expression,
+  greatest,
   least,
   minus,
   number,
@@ -134,7 +135,9 @@ export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
     const of = groups.filter((group) => raisedIn(group) === stage);
     const sheets = stage === "deck" && input.deckSheets ? [times(input.deckSheets, pace)] : [];
     if (of.length + sheets.length === 0) return undefined;
-    const own = each("raise", "put up", of, (group) => times(group.volume, assumed.cell(RAISE[group.role]), pace));
+    const own = each("raise", "put up", of, (group) =>
+      times(group.volume, assumed.cell(RAISE[group.role]), heavierOf(group, input), pace),
+    );
     return hours(stage, RAISING[stage], sumOr([...own, ...sheets], "person-h"));
   };
   const tried = groups.filter(isTried);
@@ -186,6 +189,15 @@ export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
 export function raisedIn({ role, encloses }: PieceGroup): Raising | undefined {
   if (role === "fascia") return undefined;
   return encloses ? "enclose" : RAISED_IN[role];
+}
+
+/** Wood denser than the rates are for is slower to lift into place, in the share that goes by weight. */
+function heavierOf({ name, volume, count }: PieceGroup, { lifted, assumed }: BuildingInput): Operand {
+  const one = lifted.get(name);
+  if (!one) return number("1");
+  const usual = times(volume, assumed.cell("saw.softwood"));
+  const heavier = greatest(number("1"), over(times(count, one), usual));
+  return plus(number("1"), times(assumed.cell("raise.byWeight"), minus(heavier, number("1"))));
 }
 
 /** Loads of all pieces from the shop to where they are raised. */

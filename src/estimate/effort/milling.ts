@@ -118,7 +118,7 @@ export function millingFormulas(cuts: CutCells, amounts: MillingAmounts, rates: 
   return {
     stages: {
       getOut: cuts.getOut,
-      prepare: plus(times(cuts.logsUsed, rate("rate.prepareLog")), times(cuts.dirtyLogs, rate("rate.prepareDirty"))),
+      prepare: cuts.prepare,
       setUp: times(setUp, mill.crew),
       saw: times(saw, mill.crew),
       edge: plus(

@@ -28,10 +28,9 @@ export interface FaceCells {
 /** What a plan's cuts amount to. */
 export interface CutCells {
   readonly logsUsed: Operand;
-  /** How many of them are dirty. */
-  readonly dirtyLogs: Operand;
-  /** Person-time to get them to the mill. */
+  /** Person-time to get them to the mill, and to prepare them for it. */
   readonly getOut: Operand;
+  readonly prepare: Operand;
   /** Green weight of the logs used. */
   readonly logWeight: Operand;
   readonly bolts: Operand;
@@ -71,8 +70,9 @@ export interface CutLaying {
   readonly logs: readonly SoundLog[];
   readonly woods: ReadonlyMap<string, WoodCells>;
   readonly units: DisplayUnits;
-  /** Person-time to get each log to the mill, and how hard each wood is to saw, by name. */
+  /** Person-time to get each log to the mill and to prepare it, and how hard each wood is to saw, by name. */
   readonly getOut: ReadonlyMap<string, Cell>;
+  readonly prepare: ReadonlyMap<string, Cell>;
   readonly hardness: ReadonlyMap<string, Cell>;
   readonly mill: { readonly feed: Cell | undefined };
 }
@@ -130,13 +130,15 @@ function layWork(laying: CutLaying, key: string, work: ExclusiveWork, gridMm: st
     density: (woods.get(species) as WoodCells).greenDensity,
     hardness: laying.hardness.get(species) as Cell,
   }));
+  const timeOf = (each: ReadonlyMap<string, Cell>): Operand =>
+    sumOr(
+      usedLogs.map(({ name }) => each.get(name) as Cell),
+      "person-h",
+    );
   return {
     logsUsed: count("logs", "logs used", work.logs.length),
-    dirtyLogs: count("dirtyLogs", "of them dirty", usedLogs.filter((log) => log.dirty).length),
-    getOut: sumOr(
-      usedLogs.map(({ name }) => laying.getOut.get(name) as Cell),
-      "person-h",
-    ),
+    getOut: timeOf(laying.getOut),
+    prepare: timeOf(laying.prepare),
     logWeight: sumOr(
       usedLogs.map((log) => log.weight),
       "kg",

@@ -29,9 +29,9 @@ export interface SawingBasis {
   readonly logs: readonly SoundLog[];
   readonly mill: MillCells;
   readonly wage: Cell;
-  /** Hours to get each of the logs to the mill, and to prepare any. */
+  /** Hours to get each of the logs to the mill, and to prepare it. */
   readonly getOut: readonly Cell[];
-  readonly prepare: Cell;
+  readonly prepare: readonly Cell[];
   readonly ripHandling: Cell;
   readonly ripFeed: Cell;
   readonly crosscut: Cell;
@@ -148,10 +148,10 @@ function sawRates(basis: SawingBasis): SawRates {
   refuseStandstill([mill.rate, basis.ripFeed]);
   // Read aside: a plan made at other rates is still a valid plan, only perhaps no longer the best one.
   const crew = asideIn(mill.crew, "people");
-  const gettingOut = basis.getOut.reduce((sum, cell) => sum.plus(asideIn(cell, "person-h")), ZERO);
+  const toMill = [...basis.getOut, ...basis.prepare].reduce((sum, cell) => sum.plus(asideIn(cell, "person-h")), ZERO);
   const rates = {
     wage: aside(basis.wage),
-    logHours: gettingOut.dividedBy(Math.max(1, basis.getOut.length)).plus(asideIn(basis.prepare, "person-h")),
+    logHours: toMill.dividedBy(Math.max(1, basis.getOut.length)),
     logCash: ZERO,
     boltHours: asideIn(mill.setUp, "h").times(crew),
     millCutHours: asideIn(mill.cutHandling, "h").times(crew),

@@ -52,7 +52,6 @@ function cuts(sheet: Sheet, sawn: Sawn): CutCells {
   return {
     ...{
       logsUsed: zero,
-      dirtyLogs: zero,
       bolts: zero,
       turns: zero,
       millCuts: zero,
@@ -60,7 +59,7 @@ function cuts(sheet: Sheet, sawn: Sawn): CutCells {
       crosscuts: zero,
       pieces: zero,
     },
-    ...{ getOut: h, logWeight: kg, pieceWeight: kg, pieceVolume: m3, logVolume: m3, ripLength: mm },
+    ...{ getOut: h, prepare: h, logWeight: kg, pieceWeight: kg, pieceVolume: m3, logVolume: m3, ripLength: mm },
     hardVolume: number(sawn.lumber ?? "0 bf"),
     faces: [face],
   };

@@ -51,10 +51,10 @@ describe("a rate that was timed", () => {
     expect(rated("mill.rate", [{ amount: "30 ft2", time: "0.5 h" }])).toMatchObject({ low: 0.4, likely: 1, high: 2 });
   });
 
-  it("is turned round where the catalog gives hours for one: two people, five logs, three hours", () => {
+  it("is turned round where the catalog gives hours for one: two people, five ties, three hours", () => {
     const jobs = [{ amount: "5", time: "3 h", people: 2 }];
-    expect(rated("rate.prepareLog", jobs).likely).toBe(1.2);
-    expect(rated("rate.prepareLog", [{ amount: "5", time: "6 person-h" }]).likely).toBe(1.2);
+    expect(rated("joint.lap", jobs).likely).toBe(1.2);
+    expect(rated("joint.lap", [{ amount: "5", time: "6 person-h" }]).likely).toBe(1.2);
   });
 
   it("takes person-hours a foot, and metric amounts", () => {
