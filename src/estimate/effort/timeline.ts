@@ -72,7 +72,8 @@ interface Job {
  * @see R. L. Graham, Bounds on Multiprocessing Timing Anomalies (1969), on such plans.
  */
 export function timelineOf(input: TimelineInput): Timeline {
-  const crews = Array.from({ length: Math.max(1, input.crew.floor().toNumber()) }, (_, i) => input.crew.minus(i));
+  const crews = [input.crew];
+  for (let fewer = input.crew.minus(1); fewer.gte(1); fewer = fewer.minus(1)) crews.push(fewer);
   return crews.map((crew) => withCrew(input, crew)).reduce((best, one) => (one.over.lt(best.over) ? one : best));
 }
 

@@ -5,8 +5,10 @@ import { demoBody, estimated } from "../../helpers/estimating.js";
 function prepared(log: object) {
   const species = "eastern-white-pine";
   const { sheet } = estimated({
-    ...demoBody("market-stall"),
-    logs: [{ name: "log", species, length: "13 ft", smallDiameter: "13 in", largeDiameter: "13 in", bark: "inside", ...log }],
+    ...demoBody("orchard-shelter"),
+    logs: [
+      { name: "log", species, length: "13 ft", smallDiameter: "13 in", largeDiameter: "13 in", bark: "inside", ...log },
+    ],
   }).basis;
   const at = (name: string, unit: string) => sheet.in(sheet.find(`logs.log.${name}`) as never, unit).toNumber();
   return { hours: at("prepare", "person-h"), face: at("barkFace", "ft2"), bark: at("bark", "ft") };
