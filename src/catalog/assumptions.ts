@@ -318,6 +318,7 @@ const GROUPS: readonly Group[] = [
     rows: [
       ["dress.heaviest", "heaviest piece that goes over the machines", "60 lb", "100 lb", "150 lb"],
       ["dress.widest", "widest piece that the planer takes", "12 in", "12.5 in", "13 in"],
+      ["dress.jointerWidest", "widest piece that the jointer takes", "6 in", "8 in", "12 in"],
       ["dress.thickest", "thickest piece that the planer takes", "6 in", "6 in", "8 in"],
       ["dress.longest", "longest piece that the shop has room to feed", "12 ft", "20 ft", "30 ft"],
       ["dress.deepestRip", "deepest rip of the table saw", "2 in", "3.125 in", "3.5 in"],

@@ -1,6 +1,6 @@
 /**
- * Shop machines for dressing: what goes through them and how fast. Feeds and capacities are common practice of small
- * shops; the request replaces them by those of the machines at hand.
+ * Shop machines for dressing, where not the usual ones of the assumptions are at hand: what goes through them and how fast.
+ * Feeds and capacities are common practice of small shops; the request replaces them by those of the machines at hand.
  */
 import type { Spread } from "./finishes.js";
 import type { Citation } from "./sources.js";
@@ -25,16 +25,8 @@ const feed = (low: string, likely: string, high: string): Spread => [
 ];
 const practice = (part: string): Citation => ({ source: "common-practice", part });
 
-/** Machines of the shop by kind, each row with its source. */
+/** Machines other than those that the assumptions are for (portable planer, jointer, 10 in table saw); each with its source. */
 export const MACHINES = {
-  "portable-planer": {
-    name: "portable thickness planer",
-    widest: "12 1/2 in",
-    deepest: "6 in",
-    heaviest: "80 lb",
-    feed: feed("16", "22", "26"),
-    from: practice("feed of portable planers"),
-  },
   "stationary-planer": {
     name: "stationary thickness planer",
     widest: "20 in",
@@ -42,20 +34,6 @@ export const MACHINES = {
     heaviest: "200 lb",
     feed: feed("15", "25", "40"),
     from: practice("feed of stationary planers"),
-  },
-  jointer: {
-    name: "jointer",
-    widest: "8 in",
-    heaviest: "60 lb",
-    feed: feed("8", "12", "20"),
-    from: practice("hand feed on a jointer"),
-  },
-  "table-saw": {
-    name: "table saw, 10 in blade",
-    deepest: "3 1/8 in",
-    heaviest: "80 lb",
-    feed: feed("6", "12", "25"),
-    from: practice("hand feed, ripping 1 to 2 in stock"),
   },
 } as const satisfies Readonly<Record<string, Machine>>;
 

@@ -9,7 +9,7 @@ import { aside } from "../sheet/aside.js";
 import { evaluate } from "../sheet/evaluate.js";
 import { expressionOf, least, type Operand } from "../sheet/expression.js";
 import { crosscutFaces } from "./building.js";
-import { limitsOf, type MachineLimit, type Planer, planingOf, type RawPiece } from "./dressing.js";
+import { jointerWidth, limitsOf, type MachineLimit, type Planer, planingOf, type RawPiece } from "./dressing.js";
 import type { RipDownCells } from "./rip-down.js";
 
 /** How one group is dressed and cut to length. */
@@ -82,6 +82,7 @@ function dressing(
     return { by: "hand", because: beyond.map((limit) => `${limit.beyond}: ${measures(limit, system)}`) };
   const { piece, slab, abreast } = planingOf(group, raw, assumed);
   const slabFirst = exceeds(piece, slab);
+  const jointed = !exceeds(raw.width, jointerWidth(assumed));
   const bothFaces = exceeds(raw.thickness, assumed.cell("dress.deepestRip"));
   const ripDepth = markedSmall(quantityNow(assumed.cell("dress.deepestRip")), system);
   return {
@@ -89,11 +90,20 @@ function dressing(
     order: slabFirst ? "slab-first" : "piece-by-piece",
     rip: bothFaces ? "both-faces" : "one-face",
     because: [
-      `jointer, rip saw and planer take them; nearest to its limit is the ${nearest(limits, system)}`,
+      `${jointed ? "jointer, rip saw" : "rip saw"} and planer take them; nearest to its limit is the ${nearest(limits, system)}`,
+      ...(jointed ? [] : [unjointed(raw, assumed, system)]),
       whyInOrder(valueNow(abreast).toNumber(), slabFirst),
       ...(bothFaces ? [`they are thicker than the ${ripDepth} that the saw rips from one face`] : []),
     ],
   };
+}
+
+/** Why a saw along a guide straightens them. */
+function unjointed({ width }: RawPiece, assumed: Assumed, system: MeasureSystem): string {
+  const widest = quantityNow(jointerWidth(assumed));
+  if (widest.value.isZero()) return "straightened by a saw along a guide: there is no jointer";
+  const [is, most] = [markedSmall(quantityNow(width), system), markedSmall(widest, system)];
+  return `straightened by a saw along a guide: ${is} is wider than the jointer's ${most}`;
 }
 
 /** Bought larger: the table saw takes it down, and the planer its sawn faces, or hand-held tools do. */

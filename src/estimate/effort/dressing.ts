@@ -136,13 +136,19 @@ function byMachine(group: PieceGroup, raw: RawPiece, assumed: Assumed): Operand 
   // People who lift it, for every handling; one is enough up to the load that one carries.
   const lifters = roundUp(over(raw.weight, a("carry.load")));
   const { piece, slab } = planingOf(group, raw, assumed);
+  // What the jointer does not take is straightened by a saw along a guide, never the quicker for it.
+  const jointed = over(a("dress.jointPasses"), a("dress.jointFeed"));
+  const guided = over(a("dress.jointPasses"), a("dress.handRipFeed"));
   const perLength = plus(
-    over(a("dress.jointPasses"), a("dress.jointFeed")),
+    when(raw.width, "above", jointerWidth(assumed), greatest(guided, jointed), jointed),
     over(roundUp(over(raw.thickness, a("dress.deepestRip"))), a("dress.ripFeed")),
     over(plus(least(piece, slab), a("dress.edgePasses")), a("dress.planeFeed")),
   );
   return plus(times(raw.length, perLength, raw.hardness, ONE_PERSON), times(a("dress.handling"), lifters));
 }
+
+/** Widest piece for the jointer; of no width without one. */
+export const jointerWidth = (assumed: Assumed): Cell => assumed.cell("dress.jointerWidest");
 
 /** Passes over the faces that fall on one piece: one at a time, and several in one slab. */
 export function planingOf(

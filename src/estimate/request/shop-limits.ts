@@ -9,9 +9,13 @@ const LIMITS = {
   deepestRip: "dress.deepestRip",
   planerWidth: "dress.widest",
   planerDepth: "dress.thickest",
+  jointerWidth: "dress.jointerWidest",
   heaviestFed: "dress.heaviest",
   longestFed: "dress.longest",
 } as const satisfies Partial<Record<keyof ShopShape, string>>;
+
+/** No piece is narrow enough for a jointer that is not there. */
+const NO_WIDTH: QuantityText = "0 in";
 
 type Given = Readonly<Record<string, AssumptionText>>;
 
@@ -20,14 +24,16 @@ export function withShopLimits(
   shop: ShopShape | undefined,
   assumptions: Given = {},
 ): { readonly given: Given; readonly faults: readonly Fault[] } {
-  const limits = (Object.keys(LIMITS) as (keyof typeof LIMITS)[]).flatMap((field) => {
+  const widths = (Object.keys(LIMITS) as (keyof typeof LIMITS)[]).flatMap((field) => {
     const text: QuantityText | undefined = shop?.[field];
-    return text === undefined ? [] : [{ field, name: LIMITS[field], text }];
+    return text === undefined ? [] : [{ field: field as keyof ShopShape, name: LIMITS[field] as string, text }];
   });
+  const none = { field: "jointer", name: LIMITS.jointerWidth, text: NO_WIDTH } as const;
+  const limits = [...widths, ...(shop?.jointer === "none" ? [none] : [])];
   const faults = limits
-    .filter(({ name }) => Object.hasOwn(assumptions, name))
+    .filter(({ name }, i) => Object.hasOwn(assumptions, name) || limits.findIndex((one) => one.name === name) < i)
     .map(({ field, name }): Fault => {
-      const wrong = `${name} is given twice: here and under assumptions.`;
+      const wrong = `${name} is given twice: here and ${Object.hasOwn(assumptions, name) ? "under assumptions" : "as a width"}.`;
       return { code: "duplicate-name", at: pointer("/shop", field), wrong, cure: "Leave one of the two out." };
     });
   return { given: { ...Object.fromEntries(limits.map(({ name, text }) => [name, text])), ...assumptions }, faults };

@@ -43,6 +43,18 @@ export const shopShape = z
       example: "12 1/2 in",
       most: "48 in",
     }).optional(),
+    jointer: z
+      .enum(["jointer", "none"])
+      .optional()
+      .meta({
+        description: "Whether a jointer is at hand. none: pieces are straightened by a saw along a guide.",
+        examples: ["jointer"],
+      }),
+    jointerWidth: quantityField("in", {
+      describe: "Widest piece that the jointer takes; wider ones are straightened by a saw along a guide.",
+      example: "8 in",
+      most: "48 in",
+    }).optional(),
     planerDepth: quantityField("in", {
       describe: "Thickest piece that the planer takes.",
       example: "6 in",

@@ -51,6 +51,20 @@ function dressed(raw: Raw = {}) {
   return { minutes: sheet.in(each, "person-min").toDecimalPlaces(4).toNumber(), choice };
 }
 
+describe("the jointer", () => {
+  const apart = (raw: Raw) => dressed({ finished: "1 x 9 in", thickness: "1 3/8 in", weight: "30 lb", ...raw });
+
+  it("leaves a piece wider than its 8 in to a saw along a guide, 4 ft a minute in place of 12", () => {
+    const [narrow, wide] = [apart({ width: "8 in" }), apart({ width: "8 1/16 in" })];
+    // Four passes over 10 ft: 40 ÷ 4 less 40 ÷ 12; both go through the planer one by one.
+    expect(wide.minutes - narrow.minutes).toBeCloseTo(10 - 40 / 12, 3);
+    expect(narrow.choice.because[0]).toMatch(/^jointer, rip saw and planer take them/);
+    expect(wide.choice.because).toContain(
+      "straightened by a saw along a guide: 8 1/16 in is wider than the jointer's 8 in",
+    );
+  });
+});
+
 describe("dressing one piece", () => {
   // Joint 4 passes at 12 ft a minute: 10 × 4 ÷ 12 = 3.3333 min. Rip once at 12: 0.8333. Faces: 3/8 in off in passes of
   // 3/32 in are 4; two abreast (12 1/2 ÷ 4 1/2) make 4 ÷ 2 + 1 = 3. Edges 2 more: 10 × 5 ÷ 22 = 2.2727. Handling 4.
