@@ -97,6 +97,11 @@ export type BoughtAs = {
 export type Calendar = {
   readonly stages: readonly CalendarStage[];
   readonly drying: DryDays | null;
+  readonly waitsFor: {
+    readonly groups: readonly string[];
+    readonly totalDays: MeasuredValue;
+    readonly finishDate: string | null;
+  } | null;
   readonly totalDays: MeasuredValue;
   readonly finishDate: string | null;
   readonly crewDays: MeasuredValue;
@@ -194,7 +199,7 @@ export type ConsumableOffer = {
 } | {
   readonly name?: string | undefined;
   readonly label?: string | undefined;
-  readonly item: "chain" | "files" | "chain-sharpening" | "band" | "band-sharpening" | "planer-knives" | "planer-knife-sharpening" | "sanding-discs" | "stickers" | "concrete-bag" | "pier-block";
+  readonly item: "chain" | "files" | "chain-sharpening" | "band" | "band-sharpening" | "circular-blade" | "circular-sharpening" | "grinding-wheel" | "planer-knives" | "planer-knife-sharpening" | "sanding-discs" | "stickers" | "concrete-bag" | "pier-block";
   readonly price?: string | MeasuredValue | null | undefined;
 } | {
   readonly name?: string | undefined;
@@ -206,6 +211,13 @@ export type ConsumableOffer = {
   readonly label?: string | undefined;
   readonly item: "concrete" | "gravel";
   readonly price?: string | MeasuredValue | null | undefined;
+};
+
+/** Engine hours, sharpenings, loads, stickers or trips of a stage. */
+export type CountedWork = {
+  readonly stage: string;
+  readonly label: string;
+  readonly amount: MeasuredValue;
 };
 
 /** Shingles, shakes or tiles. */
@@ -1697,6 +1709,8 @@ export type SawingShop = {
   readonly deepestRip?: string | MeasuredValue | undefined;
   readonly crosscutDepth?: string | MeasuredValue | undefined;
   readonly planerWidth?: string | MeasuredValue | undefined;
+  readonly jointer?: "jointer" | "none" | undefined;
+  readonly jointerWidth?: string | MeasuredValue | undefined;
   readonly planerDepth?: string | MeasuredValue | undefined;
   readonly heaviestFed?: string | MeasuredValue | undefined;
   readonly longestFed?: string | MeasuredValue | undefined;
@@ -1830,6 +1844,8 @@ export type Shop = {
   readonly deepestRip?: string | MeasuredValue | undefined;
   readonly crosscutDepth?: string | MeasuredValue | undefined;
   readonly planerWidth?: string | MeasuredValue | undefined;
+  readonly jointer?: "jointer" | "none" | undefined;
+  readonly jointerWidth?: string | MeasuredValue | undefined;
   readonly planerDepth?: string | MeasuredValue | undefined;
   readonly heaviestFed?: string | MeasuredValue | undefined;
   readonly longestFed?: string | MeasuredValue | undefined;
@@ -2165,6 +2181,7 @@ export type WantedPieces = {
 /** A route's work beside its hours: when, by which machine, and what is heavy. */
 export type Work = {
   readonly calendar: Calendar;
+  readonly counted: readonly CountedWork[];
   readonly dressing: readonly DressingChoice[];
   readonly loads: readonly HeavyLoad[];
 };

@@ -16,17 +16,7 @@ import { laySticks } from "../purchase/sticks.js";
 import type { StockCut } from "../purchase/stock/problem.js";
 import { type CutCells, layCuts, type MeasuredPlan } from "../salvage/cut-cells.js";
 import type { RoughCells } from "../salvage/rough-size.js";
-import {
-  type Cell,
-  number,
-  type Operand,
-  over,
-  type PlanProof,
-  plus,
-  sum,
-  sumOr,
-  times,
-} from "../sheet/expression.js";
+import { type Cell, number, type Operand, over, type PlanProof, plus, sum, sumOr, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import { layConsumables } from "./consumables.js";
 import { layFinishing, type SplitGroup } from "./finishing.js";
