@@ -1,12 +1,10 @@
 /** Requests read at the door and estimated with quick planners that need no engine. */
 import { readdirSync, readFileSync } from "node:fs";
+import { layBasis } from "../../src/estimate/basis.js";
 import { type Estimate, estimate } from "../../src/estimate/estimate.js";
 import type { Fault } from "../../src/estimate/faults.js";
-import { layCutList } from "../../src/estimate/pieces/cut-list.js";
 import type { Planners } from "../../src/estimate/plan.js";
 import { planStock } from "../../src/estimate/purchase/stock-plan.js";
-import { displayUnits } from "../../src/estimate/quantity/display.js";
-import { Defaults } from "../../src/estimate/request/given.js";
 import { type EstimateRequest, readEstimateRequest } from "../../src/estimate/request/request.js";
 import { carefulSawyer } from "../../src/estimate/salvage/careful-sawyer.js";
 import { Sheet } from "../../src/estimate/sheet/sheet.js";
@@ -55,12 +53,7 @@ export const estimated = (body: unknown, planners: Planners = quickPlanners): Es
 
 /** Names of the piece groups that a request comes to. */
 export function groupNames(body: unknown): string[] {
-  const { structure, system } = request(body);
-  const { groups } = layCutList(
-    { sheet: new Sheet(), defaults: new Defaults(system), units: displayUnits(system) },
-    structure,
-  );
-  return groups.map(({ name }) => name);
+  return layBasis(new Sheet(), request(body)).groups.map(({ group }) => group.name);
 }
 
 export const faultLines = (faults: readonly Fault[]): string =>
