@@ -23,19 +23,8 @@ const packages = (forbidden as unknown as PathNotRule[]).flatMap(({ name, from }
   return found ? [{ name: found, where: from.pathNot as string }] : [];
 });
 
-/** Where a whole number leaves the decimals: pieces, days, faces, grid steps, minor units; and rates for the optimisers. */
-const WHOLES = [
-  ...["catalog/offers/fastener.ts", "catalog/offers/lumber.ts"],
-  ...["cut-list", "laying"].map((name) => `estimate/pieces/${name}.ts`),
-  ...["dates", "dressing-choice", "lifts"].map((name) => `estimate/effort/${name}.ts`),
-  ...["covering-lines", "fastener-articles", "lumber", "money", "pack-lines", "stock-order"].map(
-    (name) => `estimate/purchase/${name}.ts`,
-  ),
-  ...["salvage/log-rules", "salvage/sawing-question", "sheet/evaluate", "takeoff/panel-strips"].map(
-    (name) => `estimate/${name}.ts`,
-  ),
-  ...["estimate/plan.ts", "estimate/compare/mix-bound.ts"],
-];
+/** Where a decimal may become a number: whole ones, told apart from others, and at the door of the sawing optimiser. */
+const DOORS = ["estimate/quantity/whole.ts", "estimate/salvage/sawing-question.ts"];
 
 /** A source file: its path from the root, and its text. */
 interface Source {
@@ -210,8 +199,8 @@ describe("the core", () => {
     expect(impureWords({ path: "src/estimate/x.ts", text })).toHaveLength(1);
   });
 
-  it("turns a decimal into a number only where whole things are counted, or where floats have their place", () => {
-    // Optimisers, draws and drawings reckon in floats. The files named hand whole counts, steps of a grid and minor units on.
+  it("turns a decimal into a number only where it is whole, or where floats have their place", () => {
+    // Optimisers, draws and drawings reckon in floats.
     const floats =
       /^src\/estimate\/(?:salvage\/optimiser|purchase\/stock|drawing)\/|^src\/estimate\/sheet\/float64\.ts$/;
     const doors = sources
@@ -220,7 +209,7 @@ describe("the core", () => {
           /^src\/(?:estimate|catalog)\//.test(path) && !floats.test(path) && text.includes(".toNumber("),
       )
       .map(({ path }) => path.replace(/^src\//, ""));
-    expect(doors.sort()).toEqual(WHOLES.toSorted());
+    expect(doors.sort()).toEqual(DOORS);
   });
 
   it("may speak of dates and processes in comments, texts and names of fields", () => {

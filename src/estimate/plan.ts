@@ -2,13 +2,16 @@
  * Planning: the sawing and stock plans of every route, made anew or taken from the request and judged. Nothing is laid
  * on the answer's sheet here; plans come to it from outside.
  */
+
 import type { Basis, GroupBasis, MillableGroup } from "./basis.js";
 import type { RoutePlan } from "./compare/route.js";
 import { FaultError, pointer } from "./faults.js";
+import { wholes } from "./pieces/laying.js";
 import { type BoughtPieces, type StockQuestion, stockQuestions } from "./purchase/lumber.js";
 import type { StockCut, StockOutcome, StockProblem } from "./purchase/stock/problem.js";
 import { judgeStockPlan } from "./purchase/stock-judge.js";
 import { Decimal, decimal, ZERO } from "./quantity/decimal.js";
+import { wholeNumber } from "./quantity/whole.js";
 import type { HeldPlans } from "./request/held-plans.js";
 import { type MeasuredPlan, measurePlan } from "./salvage/cut-cells.js";
 import { judgeSawingPlan } from "./salvage/sawing-judge.js";
@@ -160,13 +163,17 @@ function piecesToBuy(
   milled: ReadonlySet<string>,
   plan: SawingPlan | undefined,
 ): number {
-  const count = basis.sheet.decide(group.count).toNumber();
+  const count = wholes(basis.sheet, group.count);
   if (!millable || !plan || !milled.has(group.name)) return count;
-  const spares = basis.sheet.decide(millable.spares).toNumber();
+  const spares = wholes(basis.sheet, millable.spares);
   const buysRejects = basis.request.options?.fallDown === "buy";
   const demand = count + (buysRejects ? 0 : spares);
   const short = plan.buy[group.name] ?? 0;
-  const missing = Math.ceil((count * short) / demand);
+  const missing = wholeNumber(
+    decimal(count * short)
+      .dividedBy(demand)
+      .ceil(),
+  );
   return Math.min(count, missing + (buysRejects ? Math.min(spares, count - missing) : 0));
 }
 

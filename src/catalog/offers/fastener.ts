@@ -2,6 +2,7 @@
 import { z } from "zod";
 import { pointer } from "../../estimate/faults.js";
 import { inUnit, type Quantity } from "../../estimate/quantity/quantity.js";
+import { wholeNumber } from "../../estimate/quantity/whole.js";
 import {
   type CorrosionClassId,
   corrosionClassIds,
@@ -163,7 +164,7 @@ function readPack(
     reading.fault("missing-field", pointer(at, "count"), wrong, 'Give "count", as the label says it.');
     return undefined;
   }
-  const pieces = inUnit(weight, "lb").times(inUnit(found.rate, "1/lb")).floor().toNumber();
+  const pieces = wholeNumber(inUnit(weight, "lb").times(inUnit(found.rate, "1/lb")).floor());
   return { pieces, countedBy: found.by, ...extra };
 }
 

@@ -2,6 +2,7 @@
 import { z } from "zod";
 import { pointer } from "../../estimate/faults.js";
 import { type Quantity, quantity } from "../../estimate/quantity/quantity.js";
+import { wholeNumber } from "../../estimate/quantity/whole.js";
 import {
   priceField,
   quantityField,
@@ -294,7 +295,7 @@ function readLengths(reading: OfferReading, input: LengthsInput, at: string): Qu
     reading.fault("out-of-range", pointer(at, "longest"), "The longest length is shorter than the shortest.", cure);
     return undefined;
   }
-  const steps = longest.value.minus(shortest.value).dividedToIntegerBy(step.value).toNumber();
+  const steps = wholeNumber(longest.value.minus(shortest.value).dividedToIntegerBy(step.value));
   if (steps >= MOST_SIZES) {
     const cure = `Give a larger step; at most ${MOST_SIZES} lengths are taken.`;
     reading.fault("too-large", pointer(at, "step"), `This step makes ${steps + 1} lengths.`, cure);

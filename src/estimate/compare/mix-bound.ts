@@ -13,6 +13,7 @@ import { taxRatesOn } from "../purchase/line.js";
 import { stockQuestions } from "../purchase/lumber.js";
 import { pieceWorth } from "../purchase/stock/piece-worth.js";
 import { Decimal, decimal, ONE, ZERO } from "../quantity/decimal.js";
+import { wholeNumber } from "../quantity/whole.js";
 import type { SawingPlan, SawingProblem } from "../salvage/sawing-problem.js";
 import { inFloats, type MilledGroup, sawingProblem } from "../salvage/sawing-question.js";
 import { aside, asideIn } from "../sheet/aside.js";
@@ -112,7 +113,7 @@ function worthOf(basis: Basis, wage: Decimal): ReadonlyMap<string, Decimal> {
     const stocks = problem.stocks.map((stock) => {
       const price = priced ? level.times(stock.priceMinor) : ZERO;
       // Without limits no order costs more: the bound stays a bound.
-      return { ...stock, available: null, priceMinor: price.plus(handling.times(minor)).floor().toNumber() };
+      return { ...stock, available: null, priceMinor: wholeNumber(price.plus(handling.times(minor)).floor()) };
     });
     const worth = pieceWorth({ ...problem, stocks }, WORTH_WORK);
     return problem.pieces.map(({ name, length }) => [name, decimal(worth.get(length) ?? 0).dividedBy(minor)] as const);

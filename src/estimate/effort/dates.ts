@@ -1,5 +1,6 @@
 /** Dates of the Gregorian calendar by plain arithmetic: no clock is asked, so that the same request gives the same bytes. */
 import type { Decimal } from "../quantity/decimal.js";
+import { wholeNumber } from "../quantity/whole.js";
 
 /** A day of the calendar: year, month, day of the month. */
 type Day = readonly [year: number, month: number, day: number];
@@ -13,7 +14,7 @@ export function dateAfter(start: string, after: Decimal): string {
   const found = /^(\d{4})-(\d\d)-(\d\d)$/.exec(start);
   if (!found) throw new Error(`not a date: ${start}`);
   const [, year, month, day] = found.map(Number) as [number, number, number, number];
-  return written(dayOf(numberOf([year, month, day]) + after.floor().toNumber()));
+  return written(dayOf(numberOf([year, month, day]) + wholeNumber(after.floor())));
 }
 
 const DAYS_BEFORE_MONTH = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334] as const;

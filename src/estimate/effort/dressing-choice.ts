@@ -1,9 +1,12 @@
 /** Which machine dresses a group, and why: read off the same limits as the hours, for showing. No formula hangs on it. */
+
 import type { PieceGroup } from "../pieces/piece-group.js";
+import type { Decimal } from "../quantity/decimal.js";
 import { displayUnits } from "../quantity/display.js";
 import type { Quantity } from "../quantity/quantity.js";
 import { type MeasureSystem, marked, markedSmall, shown } from "../quantity/text.js";
 import { unit } from "../quantity/unit.js";
+import { wholeNumber } from "../quantity/whole.js";
 import type { Assumed } from "../request/assumed.js";
 import { aside } from "../sheet/aside.js";
 import { evaluate } from "../sheet/evaluate.js";
@@ -92,7 +95,7 @@ function dressing(
     because: [
       `${jointed ? "jointer, rip saw" : "rip saw"} and planer take them; nearest to its limit is the ${nearest(limits, system)}`,
       ...(jointed ? [] : [unjointed(raw, assumed, system)]),
-      whyInOrder(valueNow(abreast).toNumber(), slabFirst),
+      whyInOrder(valueNow(abreast), slabFirst),
       ...(bothFaces ? [`they are thicker than the ${ripDepth} that the saw rips from one face`] : []),
     ],
   };
@@ -141,9 +144,9 @@ function measures({ of, is, most }: MachineLimit, system: MeasureSystem): string
   return `${said(is)}, at most ${said(most)}`;
 }
 
-function whyInOrder(abreast: number, slabFirst: boolean): string {
-  if (slabFirst) return `${abreast} in one slab take fewer passes before they are ripped`;
-  return abreast > 1
+function whyInOrder(abreast: Decimal, slabFirst: boolean): string {
+  if (slabFirst) return `${abreast.toFixed()} in one slab take fewer passes before they are ripped`;
+  return abreast.gt(1)
     ? "a pass over sawn edges costs more than one slab for several would save"
     : "no two go through the planer in one slab";
 }
@@ -151,7 +154,7 @@ function whyInOrder(abreast: number, slabFirst: boolean): string {
 function crosscutOf({ thickness, width }: PieceGroup, { assumed, system }: DressingShop) {
   const depth = assumed.cell("cut.depth");
   const thinner = least(thickness, width);
-  const count = valueNow(crosscutFaces(thinner, depth)).toNumber();
+  const count = wholeNumber(valueNow(crosscutFaces(thinner, depth)));
   const [deep, saw] = [markedSmall(quantityNow(thinner), system), markedSmall(quantityNow(depth), system)];
   const because = {
     1: [],

@@ -5,6 +5,7 @@
  */
 import { type Decimal, decimal } from "../quantity/decimal.js";
 import { type Quantity, quantity } from "../quantity/quantity.js";
+import { wholeNumber } from "../quantity/whole.js";
 import { diameterAt } from "../salvage/bolt.js";
 import { explainSawing } from "../salvage/explain-sawing.js";
 import type { SawingPlan, SawingProblem, SawLog } from "../salvage/sawing-problem.js";
@@ -54,7 +55,7 @@ const handsFor = (weight: Decimal, load: Decimal): Decimal =>
 
 /** @param hands - Loads of one person in it; more than one. */
 export function meansFor(hands: Decimal): Means {
-  if (hands.lte(MOST_HANDS)) return { people: hands.toNumber(), aid: "helpers" };
+  if (hands.lte(MOST_HANDS)) return { people: wholeNumber(hands), aid: "helpers" };
   return { people: undefined, aid: hands.lte(MOST_LEVERS) ? "cart, rollers or levers" : "winch, tractor or lift" };
 }
 

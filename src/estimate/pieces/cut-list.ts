@@ -13,7 +13,7 @@ import { plain, type Sheet } from "../sheet/sheet.js";
 import { layFloor } from "./floor.js";
 import { type GableCells, layGable } from "./gable.js";
 import { layHip } from "./hip.js";
-import type { Site } from "./laying.js";
+import { type Site, wholes } from "./laying.js";
 import { layLeanTo } from "./lean-to.js";
 import { type FrameCells, layOutline, type OutlineCells } from "./outline.js";
 import { layPergola } from "./pergola.js";
@@ -188,7 +188,7 @@ export function pieceMarks(sheet: Sheet, groups: readonly PieceGroup[]): Readonl
   return new Map(
     groups.map((group) => {
       const first = next.get(group.mark) ?? 1;
-      const count = sheet.decide(group.count).toNumber();
+      const count = wholes(sheet, group.count);
       next.set(group.mark, first + count);
       const marks = Array.from({ length: count }, (_, i) => `${group.mark}-${String(first + i).padStart(2, "0")}`);
       return [group.name, marks] as const;

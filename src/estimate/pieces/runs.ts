@@ -39,10 +39,12 @@ export interface RunSupports {
 /** Kinds of a run over rafters, with what each piece lies on. @param fly - Whether a fly rafter is past either end. */
 export function onRafters(kinds: readonly RunPieces[], fly: boolean): readonly RunPieces[] {
   return kinds.map((kind) => {
-    const ends = Number(kind.first) + Number(kind.last);
-    return { ...kind, crossings: kind.bays + 1 + (fly ? ends : 0) };
+    return { ...kind, crossings: kind.bays + 1 + (fly ? endsOf(kind) : 0) };
   });
 }
+
+/** At how many ends of the run a piece lies. */
+const endsOf = ({ first, last }: Pick<RunPieces, "first" | "last">): number => (first ? 1 : 0) + (last ? 1 : 0);
 
 /** What the yard has for a run. */
 export interface SoldFor {
@@ -173,7 +175,7 @@ function kindsOf(run: RunSupports, spans: readonly number[]): readonly RunPieces
   for (const bays of spans) {
     const [first, last] = [from === 0, from + bays === run.sizes.length];
     const size = pieceSize(run, from, bays).toFixed();
-    const key = `${size} ${bays} ${Number(first) + Number(last)}`;
+    const key = `${size} ${bays} ${endsOf({ first, last })}`;
     const known = kinds.get(key) ?? { pieces: 0, bays, first, last, before: [] };
     kinds.set(key, { ...known, pieces: known.pieces + 1, before: [...known.before, from] });
     from += bays;

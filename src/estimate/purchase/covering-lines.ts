@@ -10,6 +10,7 @@ import type { CoveringPart, CutToLength, Need, NeedItem } from "../need.js";
 import { decimal } from "../quantity/decimal.js";
 import { type Quantity, quantity } from "../quantity/quantity.js";
 import { exactly, type MeasureSystem, marked } from "../quantity/text.js";
+import { wholeNumber } from "../quantity/whole.js";
 import { type Cell, greatest, type Operand, over, type PlanProof, roundUp, sum, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import { amountOf, layLine, type Pricing, priceCell, type ShoppingLine } from "./line.js";
@@ -153,12 +154,12 @@ function layFromStock(shop: StockShop, line: Line, { need, cuts, stocks, from, k
       pieces: cuts.map((cut, i) => ({
         name: `cut ${i + 1}`,
         length: stepsOf(system, sheet.decide(cut.length), "up"),
-        count: sheet.decide(cut.count).toNumber(),
+        count: wholeNumber(sheet.decide(cut.count)),
       })),
       stocks: priced.map(({ name, length, price, available }) => ({
         name,
         length: stepsOf(system, length.value, "down"),
-        priceMinor: price.amount.value.times(decimal(10).pow(minorDigits)).toDecimalPlaces(0).toNumber(),
+        priceMinor: wholeNumber(price.amount.value.times(decimal(10).pow(minorDigits)).toDecimalPlaces(0)),
         available,
       })),
       kerf: kerf ? stepsOf(system, kerf.value, "up") : 0,

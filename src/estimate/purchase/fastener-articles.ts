@@ -10,6 +10,7 @@ import type { Need, NeedItem } from "../need.js";
 import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { inUnit, quantity } from "../quantity/quantity.js";
 import { pretty } from "../quantity/text.js";
+import { wholeNumber } from "../quantity/whole.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import type { Pricing } from "./line.js";
@@ -120,7 +121,7 @@ export function packsOf({ packs }: FastenerOffer, each: number): SizedPack[] {
 /** Threaded rod is bought long and cut to length; everything else is used as it comes. */
 function cutFrom(offer: FastenerOffer, length: Decimal | undefined): number {
   if (offer.kind !== "threaded-rod" || !length || !offer.length) return 1;
-  return Math.max(1, offer.length.value.dividedToIntegerBy(length).toNumber());
+  return Math.max(1, wholeNumber(offer.length.value.dividedToIntegerBy(length)));
 }
 
 /** A base takes a post of just its size, either way round. */

@@ -11,6 +11,7 @@ import { servesAs } from "../../catalog/species.js";
 import { type Decimal, decimal } from "../quantity/decimal.js";
 import type { Quantity } from "../quantity/quantity.js";
 import { type MeasureSystem, marked } from "../quantity/text.js";
+import { wholeNumber } from "../quantity/whole.js";
 import type { BoardsAtHand } from "../request/at-hand.js";
 import { aside } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
@@ -45,16 +46,13 @@ const STEP_MM: Readonly<Record<MeasureSystem, Decimal>> = {
   metric: decimal("0.1"),
 };
 
-/** One step of a stock problem in millimetres. */
-export const stepOf = (system: MeasureSystem): Decimal => STEP_MM[system];
-
 /** Whole steps of a stock problem in millimetres. */
 export const stepsInMm = (system: MeasureSystem, steps: number): Decimal => STEP_MM[system].times(steps);
 
 /** A length in whole steps of stock problems; what is wanted up, what is sold down. */
 export const stepsOf = (system: MeasureSystem, length: Decimal, way: "up" | "down"): number => {
   const steps = length.dividedBy(STEP_MM[system]).toDecimalPlaces(6);
-  return (way === "up" ? steps.ceil() : steps.floor()).toNumber();
+  return wholeNumber(way === "up" ? steps.ceil() : steps.floor());
 };
 
 /** What is lost where pieces are cut from stock lengths, and the grid that lengths are counted in. */
@@ -108,8 +106,7 @@ function stockQuestion(
   owned: readonly StockLength[],
 ): StockQuestion {
   const { pricing, system } = rules;
-  const step = STEP_MM[system];
-  const up = (cell: Cell): number => pricing.sheet.decide(cell).dividedBy(step).toDecimalPlaces(6).ceil().toNumber();
+  const up = (cell: Cell): number => stepsOf(system, pricing.sheet.decide(cell), "up");
   const { stocks, ...shelf } = shelfOf(rules, offer);
   const problem: StockProblem = {
     pieces: bought.map(({ substitution: { group }, count }) => ({ name: group.name, length: up(group.length), count })),

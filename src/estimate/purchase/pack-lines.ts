@@ -4,6 +4,7 @@ import { type Decimal, decimal } from "../quantity/decimal.js";
 import { inUnit, type Quantity, quantity } from "../quantity/quantity.js";
 import { pretty } from "../quantity/text.js";
 import { NUMBER, unit } from "../quantity/unit.js";
+import { wholeNumber } from "../quantity/whole.js";
 import {
   type Cell,
   minus,
@@ -89,7 +90,7 @@ export function layPackLine(
 export function leastCost(packs: readonly SizedPack[], need: Quantity, minorDigits: number): Decimal | undefined {
   const shelf = shelfOf(packs, minorDigits);
   if (!shelf) return undefined;
-  const wanted = need.value.dividedBy(shelf.step.value).toDecimalPlaces(9).ceil().toNumber();
+  const wanted = wholeNumber(need.value.dividedBy(shelf.step.value).toDecimalPlaces(9).ceil());
   return decimal(leastCostPacks(shelf.table, wanted).costMinor).dividedBy(decimal(10).pow(shelf.money.digits));
 }
 
@@ -136,10 +137,11 @@ function wholeSizes(packs: readonly { readonly holds: Quantity }[]): {
   const written = packs[0]?.holds.written ?? packs[0]?.holds.unit ?? NUMBER;
   const counted = written.symbol === "";
   const parts = packs.map(({ holds }) =>
-    inUnit(holds, written)
-      .times(counted ? 1 : PARTS)
-      .toDecimalPlaces(0)
-      .toNumber(),
+    wholeNumber(
+      inUnit(holds, written)
+        .times(counted ? 1 : PARTS)
+        .toDecimalPlaces(0),
+    ),
   );
   const step = parts.reduce(gcd);
   const size = decimal(step).dividedBy(counted ? 1 : PARTS);

@@ -170,7 +170,7 @@ function rowOf({ onto, pack, costMinor, holds, packs }: Option, from: number): G
 /** Whether the row is this option, purchase and all. */
 function repeats(row: GrownRow, { onto, pack, packs }: Option): boolean {
   return (
-    row.packs === packs && row.counts.every((count, i) => count === (onto.counts[i] ?? 0) + Number(i === pack.index))
+    row.packs === packs && row.counts.every((count, i) => count === (onto.counts[i] ?? 0) + (i === pack.index ? 1 : 0))
   );
 }
 

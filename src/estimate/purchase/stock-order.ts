@@ -4,12 +4,11 @@ import { rateTimes } from "../../catalog/offers/price.js";
 import { type QuantityText, toQuantity, toSection } from "../../catalog/reading.js";
 import { boardFeet } from "../../catalog/sections.js";
 import { type Fault, FaultError, pointer } from "../faults.js";
-import type { Decimal } from "../quantity/decimal.js";
 import { type Quantity, quantity } from "../quantity/quantity.js";
 import { exactly, type MeasureSystem, marked } from "../quantity/text.js";
 import { minorDigits } from "../quantity/unit.js";
 import { MOST_PIECES, type StockOrder } from "../request/stock-order.js";
-import { stepOf } from "./lumber.js";
+import { stepsOf } from "./lumber.js";
 import { type WholeMoney, wholeMoney } from "./money.js";
 import type { StockLength, StockPiece, StockProblem } from "./stock/problem.js";
 
@@ -69,7 +68,7 @@ export function orderQuestion(order: StockOrder): OrderQuestion {
   const all = offered(order, currency);
   const priced = all.some(({ price }) => price);
   const shelf = priced ? all.filter(({ price }) => price) : all;
-  const steps = stepsOf(system);
+  const steps = countingIn(system);
   const trim = steps.up(endTrim);
   const longest = Math.max(...shelf.map(({ length }) => steps.down(length))) - trim;
   const cut = order.pieces.map((piece) => partsOf(piece, steps, longest));
@@ -118,10 +117,10 @@ interface Steps {
   down(length: Quantity): number;
 }
 
-function stepsOf(system: MeasureSystem): Steps {
-  const inSteps = ({ value }: Quantity): Decimal => value.dividedBy(stepOf(system)).toDecimalPlaces(6);
-  return { up: (length) => inSteps(length).ceil().toNumber(), down: (length) => inSteps(length).floor().toNumber() };
-}
+const countingIn = (system: MeasureSystem): Steps => ({
+  up: ({ value }) => stepsOf(system, value, "up"),
+  down: ({ value }) => stepsOf(system, value, "down"),
+});
 
 /** What is sold, each with its own price or that of the rate. */
 function offered(order: StockOrder, currency: string): (Stick & { readonly available: number | null })[] {

@@ -63,7 +63,7 @@ function sawAll(problem: SawingProblem): { yard: Standing[]; wants: Want[] } {
 /** Largest section first, then longest; boxed pieces before others of their size, for they need the heart. */
 function largestFirst(groups: readonly SawGroup[]): SawGroup[] {
   const section = (g: SawGroup) => g.thickness * g.width;
-  const boxed = (g: SawGroup) => Number(g.heart === "boxed");
+  const boxed = (g: SawGroup) => (g.heart === "boxed" ? 1 : 0);
   return groups
     .filter((g) => g.count > 0)
     .sort(

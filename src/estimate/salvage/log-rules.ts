@@ -6,6 +6,7 @@
  */
 
 import { type Decimal, decimal } from "../quantity/decimal.js";
+import { wholeNumber } from "../quantity/whole.js";
 import {
   type Cell,
   greatest,
@@ -120,7 +121,7 @@ export function layLogScale(
   units: { readonly log: string },
 ): LogScaleCells {
   const { smallDiameter: d, length } = log;
-  const sections = Math.floor(sheet.decideIn(length, "ft").dividedBy(4).toNumber());
+  const sections = wholeNumber(sheet.decideIn(length, "ft").dividedBy(4).floor());
   const lay = (column: string, label: string, formula: Operand, display: string) =>
     sheet.lay(`${line}.${column}`, formula, { label, display });
   return {

@@ -4,6 +4,7 @@ import { type Fault, FaultError, pointer } from "../faults.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { type Decimal, ONE, ZERO } from "../quantity/decimal.js";
 import { inUnit, type Quantity } from "../quantity/quantity.js";
+import { wholeNumber } from "../quantity/whole.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -40,8 +41,8 @@ export interface SawingBasis {
 }
 
 /** Steps of the grid that hold a size: the next whole number. */
-export const stepsUp = (steps: Decimal): number => steps.toDecimalPlaces(9).ceil().toNumber();
-const down = (steps: Decimal): number => steps.toDecimalPlaces(9).floor().toNumber();
+export const stepsUp = (steps: Decimal): number => wholeNumber(steps.toDecimalPlaces(9).ceil());
+const down = (steps: Decimal): number => wholeNumber(steps.toDecimalPlaces(9).floor());
 
 /** What does not depend on the groups: the same for every route of an estimate. */
 type Yard = Omit<SawingProblem, "groups">;
@@ -109,10 +110,7 @@ function sawGroup(
     thickness: sides[0],
     width: sides[1],
     length: stepsUp(steps(rough.length)),
-    count: sheet
-      .decide(group.count)
-      .plus(spares ? sheet.decide(spares) : 0)
-      .toNumber(),
+    count: wholeNumber(sheet.decide(group.count).plus(spares ? sheet.decide(spares) : 0)),
     species: rules.species,
     heart: rules.heart,
     wane: down(inUnit(rules.wane, "mm").dividedBy(gridMm)),

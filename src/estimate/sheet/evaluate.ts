@@ -2,6 +2,7 @@
 import { FaultError, pointer } from "../faults.js";
 import { Decimal, decimal, squareRoot, ZERO } from "../quantity/decimal.js";
 import { applyFactor, divideWithFactor, type Factor, removeFactor } from "../quantity/unit.js";
+import { wholeNumber } from "../quantity/whole.js";
 import { type Cell, cellsIn, type Expression, type Scaled, type StepTable } from "./expression.js";
 import { shownCell } from "./working.js";
 
@@ -101,7 +102,7 @@ export function evaluate(expression: Expression, valueIn: ValueIn): Decimal {
       return holds ? evaluate(expression.yes, valueIn) : inFactor(expression.otherwise, valueIn);
     }
     case "steps":
-      return stepValue(expression.table, expression.column, upToWhole(inFactor(expression.need, valueIn)).toNumber());
+      return stepValue(expression.table, expression.column, wholeNumber(upToWhole(inFactor(expression.need, valueIn))));
   }
 }
 
