@@ -1,8 +1,6 @@
 /** What the form shows of an answer, held against the same answer asked for without a browser. */
-import { readFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
-import type { Estimate } from "../../openapi/client-types.js";
-import { hasBrowser, openStage, type Stage, saved, type Visit, visit } from "./browser.js";
+import { asked, clean, demo, hasBrowser, openStage, type Stage, saved, type Visit, visit } from "./browser.js";
 
 vi.setConfig({ testTimeout: 180_000 }); // a busy machine is slow, not wrong
 
@@ -12,30 +10,13 @@ beforeAll(async () => {
 }, 60_000);
 afterAll(async () => stage?.close());
 
-const demo = JSON.parse(readFileSync(new URL("../../demo-data/orchard-shelter.json", import.meta.url), "utf8"));
-
-async function asked(request: unknown): Promise<Estimate> {
-  const response = await fetch(`${stage.url}/v1/estimates`, {
-    method: "POST",
-    headers: { "content-type": "application/json" },
-    body: JSON.stringify(request),
-  });
-  expect(response.status).toBe(200);
-  return (await response.json()) as Estimate;
-}
-
-async function clean(v: Visit): Promise<void> {
-  expect(await v.violations()).toEqual([]);
-  expect(v.mishaps).toEqual([]);
-}
-
 const textOf = async (v: Visit, selector: string): Promise<string> =>
   (await v.page.locator(selector).allTextContents()).join(" ").replaceAll("\u00a0", " ");
 
 describe.skipIf(!hasBrowser)("the answer at /", () => {
   it("tells cost and hours by stage, why each group, what would change it, and wear apart from orders", async () => {
     const v = await visit(stage);
-    const answer = await asked({ ...demo, options: { frontier: true } });
+    const answer = await asked(stage, { ...demo, options: { frontier: true } });
     const { decision, effort, purchasing } = answer;
     const table = '#hours table:has-text("by stage")';
     for (const { route, stages } of purchasing.routes) {
@@ -87,7 +68,7 @@ describe.skipIf(!hasBrowser)("the answer at /", () => {
     await page.waitForSelector('[aria-label="Mixes between"]');
     await v.settled();
     expect(JSON.parse(await saved(page)).options).toEqual({ frontier: true });
-    const { decision } = await asked({ ...demo, title: "Barn", options: { frontier: true } });
+    const { decision } = await asked(stage, { ...demo, title: "Barn", options: { frontier: true } });
     const rows = page.locator('[aria-label="Mixes between"] tbody tr');
     expect(await rows.count()).toBe(decision.frontier.length);
     await clean(v);
@@ -113,7 +94,7 @@ describe.skipIf(!hasBrowser)("the answer at /", () => {
     await v.settled();
     const calibration = [{ rate: "mill.rate", jobs: [{ amount: "41 ft2", time: "33 min" }] }];
     expect(JSON.parse(await saved(page)).calibration).toEqual(calibration);
-    const { effort } = await asked({ ...demo, calibration });
+    const { effort } = await asked(stage, { ...demo, calibration });
     const saw = effort.routes.find(({ route }) => route === "mixed")?.stages.find((one) => one.stage === "saw");
     expect(await textOf(v, '#hours tr:has(th:text-is("Saw"))')).toContain(`${saw?.hours.value} h`);
     expect(await textOf(v, "#give-calibration")).toContain("By your jobs: 1.2");
@@ -134,7 +115,7 @@ describe.skipIf(!hasBrowser)("the answer at /", () => {
     await v.settled();
     const lines = [{ name: "row-1", label: "Crane for a day", formula: "2 * $90" }];
     expect(JSON.parse(await saved(page)).lines).toEqual(lines);
-    const { decision } = await asked({ ...demo, lines });
+    const { decision } = await asked(stage, { ...demo, lines });
     for (const { cash } of decision.routes) expect(await textOf(v, "#hours tfoot")).toContain(`$${cash.value}`);
     await clean(v);
     await v.end();
@@ -149,7 +130,7 @@ describe.skipIf(!hasBrowser)("the answer at /", () => {
     await page.fill("#at-labor-startDate", "2027-03-01");
     await page.waitForSelector('#calendar td:has-text("Mar 1, 2027")');
     await v.settled();
-    const { effort, decision } = await asked({ ...demo, labor: { ...demo.labor, startDate: "2027-03-01" } });
+    const { effort, decision } = await asked(stage, { ...demo, labor: { ...demo.labor, startDate: "2027-03-01" } });
     const work = effort.routes.find(({ route }) => route === decision.best)?.work;
     expect(work?.calendar.stages[0]?.dates?.start).toBe("2027-03-01");
     const calendar = await textOf(v, "#calendar");

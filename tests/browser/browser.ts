@@ -3,6 +3,8 @@ import { existsSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { delimiter, join } from "node:path";
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
+import { expect } from "vitest";
+import type { Estimate } from "../../openapi/client-types.js";
 import { createApp } from "../../src/api/app.js";
 import { calls } from "../../src/api/calls.js";
 import { here } from "../../src/api/computing.js";
@@ -118,4 +120,24 @@ async function violations(page: Page): Promise<string[]> {
 export async function saved(page: Page): Promise<string> {
   const [download] = await Promise.all([page.waitForEvent("download"), page.click("text=Save a file")]);
   return readFileSync(await download.path(), "utf8");
+}
+
+/** The orchard's request, as it lies on disk. */
+export const demo = JSON.parse(readFileSync(new URL("../../demo-data/orchard-shelter.json", import.meta.url), "utf8"));
+
+/** What the service answers to a request, asked without a browser. */
+export async function asked(stage: Stage, request: unknown): Promise<Estimate> {
+  const response = await fetch(`${stage.url}/v1/estimates`, {
+    method: "POST",
+    headers: { "content-type": "application/json" },
+    body: JSON.stringify(request),
+  });
+  if (response.status !== 200) throw new Error(`${response.status}: ${await response.text()}`);
+  return (await response.json()) as Estimate;
+}
+
+/** Nothing that axe finds, nothing in the console, nothing asked of another host. */
+export async function clean(v: Visit): Promise<void> {
+  expect(await v.violations()).toEqual([]);
+  expect(v.mishaps).toEqual([]);
 }

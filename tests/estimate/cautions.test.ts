@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { demoBody, estimated } from "../helpers/estimating.js";
+import { demoBody, estimated, THIN_LOG } from "../helpers/estimating.js";
 
 const gable = { kind: "gable", span: "8 ft", length: "12 ft" };
 const under = (structure: object) => estimated({ structure, catalog: { demo: "orchard-yard" } });
@@ -55,14 +55,7 @@ describe("notices of what is bought", () => {
   });
 
   it("tell of posts whose bases are another size, where logs might have given them as laid out", () => {
-    const thin = {
-      name: "thin",
-      species: "eastern-white-pine",
-      length: "8 ft",
-      smallDiameter: "5 in",
-      largeDiameter: "6 in",
-    };
-    const body = { structure: leanTo, catalog: { demo: "orchard-yard" }, logs: [thin] };
+    const body = { structure: leanTo, catalog: { demo: "orchard-yard" }, logs: [THIN_LOG] };
     const found = estimated(body).notices.filter(({ code }) => code === "bought-size");
     const [low, high] = found.map(({ text }) => text);
     expect(low).toMatch(/^Low posts: 3 are bought in another size .*5 1\/2 × 5 1\/2 in\)\. The post bases listed fit/);

@@ -58,3 +58,12 @@ export function groupNames(body: unknown): string[] {
 
 export const faultLines = (faults: readonly Fault[]): string =>
   faults.map(({ code, at, wrong }) => `${code} at ${at}: ${wrong}`).join("\n");
+
+/** A log too thin for anything, so that logs may serve and give nothing. */
+export const THIN_LOG = {
+  name: "thin",
+  species: "eastern-white-pine",
+  length: "8 ft",
+  smallDiameter: "5 in",
+  largeDiameter: "6 in",
+} as const;

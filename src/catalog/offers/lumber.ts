@@ -29,6 +29,14 @@ import {
 
 const stockLength = longField("A length on offer.", "12 ft");
 
+/** How many of one length a yard has. */
+export const availableField = z
+  .int()
+  .min(0)
+  .max(100_000)
+  .optional()
+  .meta({ description: "How many can be had; any number when absent.", examples: [6] });
+
 /** Stock pieces, each length with its own price. */
 export const pricedLengths = z
   .array(
@@ -36,12 +44,7 @@ export const pricedLengths = z
       .strictObject({
         length: stockLength,
         price: priceField("", { describe: "Price of one piece of this length.", example: "9.48" }),
-        available: z
-          .int()
-          .min(0)
-          .max(100_000)
-          .optional()
-          .meta({ description: "How many can be had; any number when absent.", examples: [6] }),
+        available: availableField,
       })
       .meta({ id: "PricedLength", description: "A stock length and the price of one piece." }),
   )

@@ -1,5 +1,6 @@
 /** What a stock plan is asked for: pieces, the lengths on offer with their prices, leftovers, saw and waste. */
 import { z } from "zod";
+import { availableField } from "../../catalog/offers/lumber.js";
 import { countField, longField, MOST_SIZES } from "../../catalog/offers/price.js";
 import { CURRENCIES, nameField, priceField, quantityField, sectionField } from "../../catalog/reading.js";
 import { stockPlanShape } from "./held-plans.js";
@@ -35,12 +36,7 @@ const stock = z
       describe: "Price of one of this length; without it the rate holds, where there is one.",
       example: "9.92",
     }),
-    available: z
-      .int()
-      .min(0)
-      .max(100_000)
-      .optional()
-      .meta({ description: "How many can be had; any number when absent.", examples: [6] }),
+    available: availableField,
   })
   .meta({ id: "StockOnOffer", description: "A length that is sold." });
 

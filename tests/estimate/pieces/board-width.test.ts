@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { estimated } from "../../helpers/estimating.js";
+import { estimated, THIN_LOG } from "../../helpers/estimating.js";
 
 /** Every board is sold as dressed lumber is: 1 × 6 in measures 5 1/2 in across, 1 × 8 in 7 1/4 in. */
 const board = (name: string, section: string) => ({
@@ -24,13 +24,6 @@ const body = {
   },
   catalog: { name: "boards", currency: "USD", lumber: [board("six", "1 x 6 in"), board("eight", "1 x 8 in")] },
 };
-const thin = {
-  name: "thin",
-  species: "eastern-white-pine",
-  length: "8 ft",
-  smallDiameter: "5 in",
-  largeDiameter: "6 in",
-};
 
 function counted(request: object) {
   const { basis, notices } = estimated(request);
@@ -52,7 +45,7 @@ describe("boards that lie side by side", () => {
   });
 
   it("are counted as wide as they are milled where logs may serve, and a notice says what is short when they are bought", () => {
-    const { laid, bought, told } = counted({ ...body, logs: [thin] });
+    const { laid, bought, told } = counted({ ...body, logs: [THIN_LOG] });
     expect(laid).toEqual(["20", "31", "39"]);
     expect(bought).toEqual(["22", "34", "43"]);
     expect(told).toEqual([

@@ -92,10 +92,9 @@ export function leanToPlan(leanTo: LeanToCells, outline: OutlineCells, subject: 
   const lookout = lookoutsInPlan(view, subject, {
     from: bottom,
     up: top - bottom,
-    ends: [
-      [left + s.rafter.t, s.rafters[1] ?? 0],
-      [(s.rafters.at(-2) ?? 0) + s.rafter.t, right - s.rafter.t],
-    ],
+    ends: [left, right],
+    rafters: s.rafters,
+    thick: s.rafter.t,
     width: s.lookout.w,
   });
   const flat = 1 / s.side.slope.stretch;

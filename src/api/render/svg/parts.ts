@@ -80,26 +80,27 @@ export function linesAlong(count: number, space: number, reach: number): number[
 export function lookoutsInPlan(
   view: View,
   subject: Subject,
-  {
-    from,
-    up,
-    ends,
-    width,
-  }: {
-    readonly from: number;
-    readonly up: number;
-    readonly ends: readonly (readonly [number, number])[];
-    readonly width: number;
-  },
+  { from, up, ends: [left, right], rafters, thick, width }: LookoutPlan,
 ): number {
   const rows = subject.known("roof.lookouts");
   if (!rows) return from;
   const spaces = subject.count(rows) + 1;
   for (let i = 1; i < spaces; i++) {
     const y = from + (i * up) / spaces;
-    for (const [left, right] of ends) view.box([left, y - width / 2], [right, y + width / 2]);
+    view.box([left + thick, y - width / 2], [rafters[1] ?? 0, y + width / 2]);
+    view.box([(rafters.at(-2) ?? 0) + thick, y - width / 2], [right - thick, y + width / 2]);
   }
   return from + up / spaces;
+}
+
+/** Where lookouts run: from fly rafters inside `ends` to the second rafters, on a slope `up` from `from`. */
+interface LookoutPlan {
+  readonly from: number;
+  readonly up: number;
+  readonly ends: readonly [left: number, right: number];
+  readonly rafters: readonly number[];
+  readonly thick: number;
+  readonly width: number;
 }
 
 /** A brace from below: its foot on a post's face, its head under a beam. @param towards - 1 to the right, −1 to the left. */
