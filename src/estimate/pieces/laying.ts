@@ -1,6 +1,5 @@
 /** Laying the piece groups of a structure: one group, or one for each kind of piece in a run. */
 import type { DisplayUnits } from "../quantity/display.js";
-import { wholeNumber } from "../quantity/whole.js";
 import type { Defaults, InEither } from "../request/given.js";
 import type { GroupSettings, Role } from "../request/structure.js";
 import { type Cell, count, type Operand } from "../sheet/expression.js";
@@ -72,7 +71,7 @@ export function laySections<Group extends string>(
 }
 
 /** A count that code must branch on. */
-export const wholes = (sheet: Sheet, cell: Cell): number => wholeNumber(sheet.decide(cell));
+export const wholes = (sheet: Sheet, cell: Cell): number => sheet.decideWhole(cell);
 
 /** One group of equal pieces; none where its count is zero or the request removes it. */
 export function one<Group extends string>(

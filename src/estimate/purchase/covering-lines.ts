@@ -154,7 +154,7 @@ function layFromStock(shop: StockShop, line: Line, { need, cuts, stocks, from, k
       pieces: cuts.map((cut, i) => ({
         name: `cut ${i + 1}`,
         length: stepsOf(system, sheet.decide(cut.length), "up"),
-        count: wholeNumber(sheet.decide(cut.count)),
+        count: sheet.decideWhole(cut.count),
       })),
       stocks: priced.map(({ name, length, price, available }) => ({
         name,

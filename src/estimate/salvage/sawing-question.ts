@@ -110,7 +110,7 @@ function sawGroup(
     thickness: sides[0],
     width: sides[1],
     length: stepsUp(steps(rough.length)),
-    count: wholeNumber(sheet.decide(group.count).plus(spares ? sheet.decide(spares) : 0)),
+    count: sheet.decideWhole(group.count) + (spares ? sheet.decideWhole(spares) : 0),
     species: rules.species,
     heart: rules.heart,
     wane: down(inUnit(rules.wane, "mm").dividedBy(gridMm)),

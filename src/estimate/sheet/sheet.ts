@@ -2,11 +2,12 @@
  * The sheet: cells in the order they are laid. A cell's formula names only cells already laid, so the order of
  * laying is the order of evaluation, and an override is seen by everything laid after it.
  */
-import { type Fault, nearest, pointer } from "../faults.js";
+import { type Fault, FaultError, nearest, pointer } from "../faults.js";
 import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { inUnit, type Quantity, quantity } from "../quantity/quantity.js";
 import { parseQuantity, TextFault } from "../quantity/text.js";
 import { describeDimension, parseUnit, type Unit, unit } from "../quantity/unit.js";
+import { wholeNumber } from "../quantity/whole.js";
 import { evaluateCell } from "./evaluate.js";
 import { type Cell, type CellKind, cellsIn, expressionOf, type Operand, type PlanProof } from "./expression.js";
 import { shownCell, type Working, workingOf, workingText } from "./working.js";
@@ -123,6 +124,20 @@ export class Sheet {
   /** As `decide`, in a unit: `decideIn(length, "ft")`. */
   decideIn(cell: Cell, target: string): Decimal {
     return inUnit({ value: this.decide(cell), unit: cell.unit }, target);
+  }
+
+  /** As `decide`, of a count. @throws FaultError where the value is not whole, which an override may bring about. */
+  decideWhole(cell: Cell): number {
+    const value = this.decide(cell);
+    if (value.isInteger()) return wholeNumber(value);
+    throw new FaultError([
+      {
+        code: "out-of-range",
+        at: cell.kind === "override" ? pointer("/overrides", cell.name) : "",
+        wrong: `The cell ${cell.name} (${cell.label}) is ${value.toDecimalPlaces(6).toFixed()}, which is no whole number.`,
+        cure: "Override counts with whole numbers only.",
+      },
+    ]);
   }
 
   /** True when a branch in code depends on the cell, so that changing it needs a new estimate. */

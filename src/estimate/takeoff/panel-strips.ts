@@ -5,7 +5,6 @@
  */
 import type { CutToLength } from "../need.js";
 import type { Decimal } from "../quantity/decimal.js";
-import { wholeNumber } from "../quantity/whole.js";
 import {
   type Cell,
   count,
@@ -96,7 +95,7 @@ function hippedStrips(work: CoveringWork, face: CoveredFace, across: Cell, sizes
   const { sheet, units } = work;
   const { prefix, alike, slopeLength, eave, top } = face;
   const { coverWidth } = sizes;
-  const n = wholeNumber(sheet.decide(across));
+  const n = sheet.decideWhole(across);
   const corner = sheet.lay(`${prefix}.corner`, over(minus(eave, top), number("2")), {
     label: "corner to the ridge's end, level along the eave",
     display: units.long,
