@@ -53,9 +53,9 @@ export function liftsOf(loads: readonly Load[], load: Cell): Lift[] {
 const handsFor = (weight: Decimal, load: Decimal): Decimal =>
   load.gt(0) ? weight.dividedBy(load).toDecimalPlaces(9).ceil() : decimal(MOST_LEVERS + 1);
 
-/** @param hands - Loads of one person in it; more than one. */
+/** @param hands - Loads of one person in it, more than one; a fraction, which only an override can make it, needs one more. */
 export function meansFor(hands: Decimal): Means {
-  if (hands.lte(MOST_HANDS)) return { people: wholeNumber(hands), aid: "helpers" };
+  if (hands.lte(MOST_HANDS)) return { people: wholeNumber(hands.ceil()), aid: "helpers" };
   return { people: undefined, aid: hands.lte(MOST_LEVERS) ? "cart, rollers or levers" : "winch, tractor or lift" };
 }
 
