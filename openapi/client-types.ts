@@ -277,7 +277,7 @@ export type CoveringList = {
   readonly sources: { readonly [key: string]: Source };
 };
 
-/** One roof covering with what belongs to it. Of several of a kind the cheapest for the job is bought. */
+/** One roof covering with what belongs to it. Of several of a kind the cheapest for the job is bought, or what options.buyAs names. */
 export type CoveringOffer = {
   readonly name?: string | undefined;
   readonly label?: string | undefined;
@@ -630,7 +630,7 @@ export type FinishLine = {
   readonly area: Figure;
 };
 
-/** One finish in its cans. Of several of a kind the cheapest for the job is bought. */
+/** One finish in its cans. Of several of a kind the cheapest for the job is bought, or what options.buyAs names. */
 export type FinishOffer = {
   readonly name?: string | undefined;
   readonly label?: string | undefined;
@@ -850,6 +850,7 @@ export type HeldPlans = {
   readonly hired?: boolean | undefined;
   readonly sawing?: { readonly [key: string]: SawingPlan } | undefined;
   readonly stock?: { readonly [key: string]: { readonly [key: string]: readonly StockCut[] } } | undefined;
+  readonly offers?: readonly string[] | undefined;
 };
 
 /** The hip rafter. */
@@ -1325,6 +1326,7 @@ export type Options = {
   readonly fallDown?: "spares" | "buy" | undefined;
   readonly finish?: "oil-stain" | "water-repellent" | "solid-stain" | "paint" | "primer" | "none" | undefined;
   readonly coverings?: readonly ("ribbed-steel" | "corrugated-steel" | "standing-seam-steel" | "asphalt-shingles" | "wood-shingles" | "wood-shakes" | "tile" | "mineral-roll" | "membrane" | "polycarbonate" | "boards")[] | undefined;
+  readonly buyAs?: readonly string[] | undefined;
   readonly sealEnds?: boolean | undefined;
   readonly mostCash?: string | MeasuredValue | undefined;
   readonly mostHours?: string | MeasuredValue | undefined;

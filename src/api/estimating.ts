@@ -7,7 +7,7 @@ import { compareCoverings } from "../estimate/covering-comparison.js";
 import { ESTIMATE_STAGES, type Estimate, estimate } from "../estimate/estimate.js";
 import { FaultError } from "../estimate/faults.js";
 import { boughtRafterNotices, defaultNotices } from "../estimate/notices.js";
-import { withCheapestFirst } from "../estimate/offer-choice.js";
+import { withChosenFirst } from "../estimate/offer-choice.js";
 import { type EstimateRequest, estimateRequest, readEstimateRequest } from "../estimate/request/request.js";
 import { Sheet } from "../estimate/sheet/sheet.js";
 import { type NearMiss, nearMisses } from "../estimate/sweep/near-misses.js";
@@ -76,7 +76,7 @@ const including = <Names extends readonly [string, ...string[]]>(names: Names, d
 
 /** Takes off what routes share, on a sheet of its own. */
 function takeOff(asked: EstimateRequest, include: readonly TakeoffInclude[]): TakenOff {
-  const request = withCheapestFirst(asked);
+  const request = withChosenFirst(asked);
   const sheet = new Sheet(new Map(Object.entries(request.overrides ?? {})));
   const basis = layBasis(sheet, request);
   const takeoffs = layTakeoffs(basis);
@@ -88,7 +88,7 @@ function takeOff(asked: EstimateRequest, include: readonly TakeoffInclude[]): Ta
 
 /** Lays one roof under all coverings wanted. @throws FaultError where there is no roof. */
 function compareRoof(asked: EstimateRequest): Comparison {
-  const request = withCheapestFirst(asked, asked.options?.coverings ?? coveringKinds);
+  const request = withChosenFirst(asked, asked.options?.coverings ?? coveringKinds);
   const sheet = new Sheet(new Map(Object.entries(request.overrides ?? {})));
   const basis = layBasis(sheet, request);
   const takeoffs = layTakeoffs(basis);

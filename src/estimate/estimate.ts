@@ -12,7 +12,7 @@ import { type Fault, FaultError, pointer } from "./faults.js";
 import { type MixSearched, searchOf } from "./frontier.js";
 import { mixLabel } from "./joint-route.js";
 import { type Notice, noticesOf } from "./notices.js";
-import { withCheapestFirst } from "./offer-choice.js";
+import { chosenOffers, withChosenFirst } from "./offer-choice.js";
 import { heldForm, millable, type Planners, planRoute } from "./plan.js";
 import { Decimal, ZERO } from "./quantity/decimal.js";
 import type { HeldPlans } from "./request/held-plans.js";
@@ -78,7 +78,7 @@ export function estimate(
   stages: EstimateStages = new Stages(ESTIMATE_STAGES, UNWATCHED),
 ): Estimate {
   stages.begin("lay");
-  const request = withCheapestFirst(asked);
+  const request = withChosenFirst(asked);
   const basis = layBasis(newSheet(request), request);
   const names = millable(basis);
   const held = request.heldPlans;
@@ -173,7 +173,7 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   const all = [
     ...new Set([plans.buy, ...(plans.mill ? [plans.mill] : []), ...(plans.hired ? [plans.hired] : []), plans.mix]),
   ];
-  const held = heldForm(all, plans.mix);
+  const held = { ...heldForm(all, plans.mix), offers: [...chosenOffers(basis.request)] };
   return {
     basis,
     takeoffs,

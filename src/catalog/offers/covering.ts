@@ -132,7 +132,8 @@ export const coveringSchema = z
   })
   .meta({
     id: "CoveringOffer",
-    description: "One roof covering with what belongs to it. Of several of a kind the cheapest for the job is bought.",
+    description:
+      "One roof covering with what belongs to it. Of several of a kind the cheapest for the job is bought, or what options.buyAs names.",
   });
 
 type CoveringInput = z.infer<typeof coveringSchema>;

@@ -29,7 +29,8 @@ export const finishSchema = z
   })
   .meta({
     id: "FinishOffer",
-    description: "One finish in its cans. Of several of a kind the cheapest for the job is bought.",
+    description:
+      "One finish in its cans. Of several of a kind the cheapest for the job is bought, or what options.buyAs names.",
   });
 
 /** A can: what it holds, and its price. */

@@ -80,6 +80,11 @@ export const heldPlans = z
       .record(name, z.record(name, stockPlanShape))
       .optional()
       .meta({ description: "Stock plans by route and lumber offer." }),
+    offers: z
+      .array(name)
+      .max(20)
+      .optional()
+      .meta({ description: "Coverings and finishes that were chosen where several of a kind are on offer." }),
   })
   .meta({ id: "HeldPlans", description: "Plans kept from an earlier answer instead of planned anew." });
 

@@ -91,6 +91,15 @@ export const optionsShape = z
         description: "Coverings to be compared on this roof, beside the one that it is built with.",
         examples: [["ribbed-steel", "asphalt-shingles"]],
       }),
+    buyAs: z
+      .array(nameField("Name of an entry of coverings or finishes.", "ribbed-painted"))
+      .max(20)
+      .optional()
+      .meta({
+        description:
+          "Coverings and finishes to buy where several of a kind are on offer; the cheapest for the job where none is named.",
+        examples: [["ribbed-painted"]],
+      }),
     sealEnds: z
       .boolean()
       .optional()

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
 import { findBestMix } from "../../../src/estimate/best-mix.js";
-import { withCheapestFirst } from "../../../src/estimate/offer-choice.js";
+import { withChosenFirst } from "../../../src/estimate/offer-choice.js";
 import { judgeStockPlan } from "../../../src/estimate/purchase/stock-judge.js";
 import { planSawing } from "../../../src/estimate/salvage/plan-sawing.js";
 import { judgeSawingPlan } from "../../../src/estimate/salvage/sawing-judge.js";
@@ -26,7 +26,7 @@ describe("the bound on all mixes", () => {
     fc.assert(
       fc.property(requestDraw, fc.constantFrom("$0/h", "$8/h", "$20/h", "$70/h"), (draw, valueOfHour) => {
         const body = { ...written(draw, "inches"), labor: { valueOfHour } };
-        const asked = withCheapestFirst(request(body));
+        const asked = withChosenFirst(request(body));
         const planners = proving(300);
         const found = findBestMix(asked, planners);
         if (!found?.bound) return;
