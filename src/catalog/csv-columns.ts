@@ -59,7 +59,7 @@ export const CSV_COLUMNS = {
   pieces: "courses: strips or shingles in a bundle",
   count: "fasteners: pieces in the pack",
   weight: "fasteners: weight of the pack; coverings: weight as laid",
-  from: "fasteners: the price holds for so many of this pack and more",
+  from: "fasteners, finishes, trims, closures: the price holds for so many of it and more",
   size: "finishes: content of the can",
   coverage_smooth: "finishes: the maker's coverage on smooth wood",
   coverage_rough: "finishes: the maker's coverage on rough wood",
@@ -97,6 +97,7 @@ const LUMBER_RATE: readonly Put[] = [
 const SHEETS: readonly Put[] = [...NAMES, ...same("covering", "weight", "deck"), ["form", "sheets.form"]];
 const PANELS: readonly Put[] = [...SHEETS, ["cover_width", "sheets.coverWidth"], ["sold_by", "sheets.sold.by"]];
 const PRICED_LENGTH = same("length", "price");
+const LONG_PIECE: readonly Put[] = [...same("kind"), ...PRICED_LENGTH, ["from", "from", "count"]];
 const STOCK_LENGTH: readonly Put[] = [...PRICED_LENGTH, ["available", "available", "count"]];
 const PART: readonly Put[] = same("name");
 
@@ -113,7 +114,7 @@ export const LAYOUTS: Readonly<Record<string, Layout>> = {
   },
   finishes: {
     own: [...NAMES, ...same("kind"), ["coverage_smooth", "coverage.smooth"], ["coverage_rough", "coverage.rough"]],
-    each: { into: "cans", puts: same("size", "price") },
+    each: { into: "cans", puts: [["from", "from", "count"], ...same("size", "price")] },
   },
   "coverings sheets panels piece": { own: PANELS, each: { into: "sheets.sold.lengths", puts: STOCK_LENGTH } },
   "coverings sheets panels cut-length": {
@@ -124,8 +125,8 @@ export const LAYOUTS: Readonly<Record<string, Layout>> = {
   },
   "coverings sheets rolls": { own: [...SHEETS, ...under("sheets", "width", "length", "price")] },
   "coverings sheets boards": { own: [...SHEETS, ...under("sheets", "lumber")] },
-  "coverings trim": { own: PART, each: { into: "trims", puts: [...same("kind"), ...PRICED_LENGTH] } },
-  "coverings closure": { own: PART, each: { into: "closures", puts: [...same("kind"), ...PRICED_LENGTH] } },
+  "coverings trim": { own: PART, each: { into: "trims", puts: LONG_PIECE } },
+  "coverings closure": { own: PART, each: { into: "closures", puts: LONG_PIECE } },
   "coverings sealant": { own: [...PART, ...under("sealant", "length", "price")] },
   "coverings adhesive": { own: [...PART, ...under("adhesive", "covers", "price")] },
   "coverings sheathing": { own: [...PART, ...under("sheathing", "label", "width", "length", "price")] },

@@ -31,6 +31,15 @@ export interface CutToLength {
   readonly count: Cell;
 }
 
+/** What a trim is fitted along, and how its pieces lap: what is sold in several lengths is ordered by these. */
+export interface Fitted {
+  readonly edges: readonly { readonly count: number; readonly length: Cell }[];
+  /** All edges, laps not counted. */
+  readonly length: Cell;
+  /** Absent where pieces butt, or their laps are in their covered length. */
+  readonly lap?: Cell;
+}
+
 /** Kind of thing, as a price catalog can be asked for it. */
 export type NeedItem =
   | {
@@ -54,6 +63,8 @@ export type NeedItem =
       readonly pieceLength?: Cell;
       /** Pieces by their lengths: panels and boards, which are cut from stock lengths or to order. */
       readonly cuts?: readonly CutToLength[];
+      /** Trims. */
+      readonly fitted?: Fitted;
       /** Actual section of the boards that serve. */
       readonly section?: readonly [thickness: Cell, width: Cell];
     }

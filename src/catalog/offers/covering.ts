@@ -5,7 +5,16 @@ import type { Quantity } from "../../estimate/quantity/quantity.js";
 import { type CoveringKind, coveringKinds } from "../coverings.js";
 import { nameField, priceField, type QuantityText, quantityField, toQuantity } from "../reading.js";
 import { type PricedLength, pricedLengths, readPricedLengths } from "./lumber.js";
-import { commonFields, countField, longField, MOST_SIZES, type Named, type OfferReading, type Price } from "./price.js";
+import {
+  commonFields,
+  countField,
+  fromField,
+  longField,
+  MOST_SIZES,
+  type Named,
+  type OfferReading,
+  type Price,
+} from "./price.js";
 
 /** Trims that a covering may be sold with. */
 export const TRIMS = [
@@ -74,9 +83,14 @@ const trimSchema = z
   .strictObject({
     kind: z.enum(TRIMS).meta({ description: "Which trim.", examples: ["ridge-cap"] }),
     length: longField("Length of one piece.", "10 ft 6 in"),
+    from: fromField("piece"),
     price: priceField("", { describe: "Price of one piece.", example: "36.50" }),
   })
-  .meta({ id: "TrimOffer", description: "One trim in its piece length." });
+  .meta({
+    id: "TrimOffer",
+    description:
+      "One trim in its piece length; a kind that is sold in several lengths, or cheaper by the dozen, stands once for each.",
+  });
 
 const closureSchema = z
   .strictObject({
@@ -85,6 +99,7 @@ const closureSchema = z
       examples: ["inside"],
     }),
     length: longField("Roof width that one strip fills.", "3 ft"),
+    from: fromField("strip"),
     price: priceField("", { describe: "Price of one strip.", example: "2.10" }),
   })
   .meta({ id: "ClosureOffer", description: "A foam strip that follows the profile." });
@@ -175,6 +190,8 @@ export type CoveringSale =
 export interface LongPiece<Kind> {
   readonly kind: Kind;
   readonly length: Quantity;
+  /** The price holds for so many pieces and more; for any number where absent. */
+  readonly from?: number;
   readonly price: Price;
 }
 
@@ -202,9 +219,11 @@ export function readCovering(reading: OfferReading, entry: CoveringInput, at: st
     (rows ?? []).map((row, index) => ({
       kind: row.kind,
       length: toQuantity(row.length, "ft"),
+      ...(row.from === undefined ? {} : { from: row.from }),
       price: reading.price(row.price, "", pointer(at, field, index, "price"), `${named.label}, ${row.kind}`),
     }));
   const { sealant, underlay, adhesive, sheathing } = entry;
+  refuseUnlike(reading, entry, at);
   const adhesivePrice = reading.price(adhesive?.price, "", pointer(at, "adhesive", "price"), `glue of ${named.label}`);
   const sealantPrice = reading.price(sealant?.price, "", pointer(at, "sealant", "price"), `sealant of ${named.label}`);
   const underlayPlace = pointer(at, "underlay");
@@ -239,9 +258,20 @@ export function readCovering(reading: OfferReading, entry: CoveringInput, at: st
   );
 }
 
+/** Strips of a closure begin afresh at every edge, so they are taken off in one length. */
+function refuseUnlike(reading: OfferReading, { closures = [] }: CoveringInput, at: string): void {
+  closures.forEach(({ kind, length }, index) => {
+    const first = closures.find((other) => other.kind === kind);
+    if (!first || toQuantity(first.length, "ft").value.eq(toQuantity(length, "ft").value)) return;
+    const wrong = `The ${kind} closures come in two lengths.`;
+    reading.fault("out-of-range", pointer(at, "closures", index, "length"), wrong, "Give the one that you would buy.");
+  });
+}
+
 interface LongInput<Kind> {
   readonly kind: Kind;
   readonly length: QuantityText;
+  readonly from?: number | undefined;
   readonly price?: QuantityText | null | undefined;
 }
 

@@ -20,6 +20,7 @@ import { priceField, quantityField, type Section, sectionField, toQuantity, toSe
 import {
   commonFields,
   countField,
+  fromField,
   MOST_SIZES,
   type Named,
   type OfferReading,
@@ -28,22 +29,11 @@ import {
   wordsOf,
 } from "./price.js";
 
-/** Bulk breaks up to here are planned exactly. Assumption: more would be a pack of its own. */
-const MOST_BREAK = 500;
-
 const packSchema = z
   .strictObject({
     count: countField("Pieces in the pack.", 50).optional(),
     weight: quantityField("lb", { describe: "Weight of the pack.", example: "5 lb" }).optional(),
-    from: z
-      .int()
-      .min(2)
-      .max(MOST_BREAK)
-      .optional()
-      .meta({
-        description: "The price holds only for so many of this pack and more, as for 100 pieces and up.",
-        examples: [100],
-      }),
+    from: fromField("pack"),
     price: priceField("", { describe: "Price of the pack.", example: "21.97" }),
   })
   .meta({ id: "FastenerPack", description: "A pack by count or by weight; where both stand, the count rules." });

@@ -4,7 +4,7 @@ import { pointer } from "../../estimate/faults.js";
 import type { Quantity } from "../../estimate/quantity/quantity.js";
 import { type FinishKind, finishKinds, type Texture } from "../finishes.js";
 import { priceField, type QuantityText, quantityField, toQuantity } from "../reading.js";
-import { commonFields, MOST_SIZES, type Named, type OfferReading, type Price, wordsOf } from "./price.js";
+import { commonFields, fromField, MOST_SIZES, type Named, type OfferReading, type Price, wordsOf } from "./price.js";
 
 const coverage = (texture: string) =>
   quantityField("ft2/gal", { describe: `First-coat coverage on ${texture} wood.`, example: "250 ft2/gal" }).optional();
@@ -12,6 +12,7 @@ const coverage = (texture: string) =>
 const canSchema = z
   .strictObject({
     size: quantityField("gal", { describe: "Content of the can.", example: "5 gal", most: "60 gal" }),
+    from: fromField("can"),
     price: priceField("", { describe: "Price of the can.", example: "219.00" }),
   })
   .meta({ id: "Can", description: "One size of can." });
@@ -36,6 +37,8 @@ export const finishSchema = z
 /** A can: what it holds, and its price. */
 export interface Can {
   readonly size: Quantity;
+  /** The price holds for so many of it and more; for any number where absent. */
+  readonly from?: number;
   readonly price: Price;
 }
 
@@ -51,8 +54,9 @@ export interface FinishOffer extends Named {
 /** Reads one entry that the schema has let through. */
 export function readFinish(reading: OfferReading, entry: z.infer<typeof finishSchema>, at: string): FinishOffer {
   const named = reading.named("finishes", at, entry, entry.kind);
-  const cans = entry.cans.map(({ size, price }, index) => ({
+  const cans = entry.cans.map(({ size, from, price }, index) => ({
     size: toQuantity(size, "gal"),
+    ...(from === undefined ? {} : { from }),
     price: reading.price(price, "", pointer(at, "cans", index, "price"), `${named.label}, ${wordsOf(size)}`),
   }));
   const given = (text: QuantityText | undefined) => text !== undefined && toQuantity(text, "ft2/gal");

@@ -61,6 +61,21 @@ export const countField = (describe: string, example: number) =>
     .max(100_000)
     .meta({ description: describe, examples: [example] });
 
+/** Bulk breaks up to here are planned exactly. Assumption: more would be a pack of its own. */
+const MOST_BREAK = 500;
+
+/** From how many of it on a price holds. @param what - `pack`, `can`, `piece`. */
+export const fromField = (what: string) =>
+  z
+    .int()
+    .min(2)
+    .max(MOST_BREAK)
+    .optional()
+    .meta({
+      description: `The price holds only for so many of this ${what} and more, as for 10 and up.`,
+      examples: [10],
+    });
+
 /** A length along the grain, a panel, or a trim: at most 100 ft. */
 export const longField = (describe: string, example = "10 ft") =>
   quantityField("ft", { describe, example, most: "100 ft" });

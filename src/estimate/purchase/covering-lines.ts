@@ -1,7 +1,7 @@
 /** Parts of a roof covering to lines of the shopping list: by the piece, by the roll, or cut from what is sold in lengths. */
 import type { CoveringKind } from "../../catalog/coverings.js";
 import { coveringOffers, type Found, lumberOffers, sameSection } from "../../catalog/look-up.js";
-import type { CoveringOffer, CutLength } from "../../catalog/offers/covering.js";
+import type { CoveringOffer, CutLength, LongPiece } from "../../catalog/offers/covering.js";
 import { type LumberOffer, lengthsOf, type PricedLength, pieceCost } from "../../catalog/offers/lumber.js";
 import type { Price } from "../../catalog/offers/price.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
@@ -16,6 +16,7 @@ import { plain } from "../sheet/sheet.js";
 import { amountOf, layLine, type Pricing, priceCell, type ShoppingLine } from "./line.js";
 import { stepsOf } from "./lumber.js";
 import { planStock } from "./stock-plan.js";
+import { layLongPieces } from "./trim-lines.js";
 
 type Item = Extract<NeedItem, { kind: "covering" }>;
 type Line = Pick<ShoppingLine, "name" | "department" | "label">;
@@ -58,9 +59,22 @@ export function layCoveringPart(
     case "underlay":
     case "adhesive":
       return layRolls(shop, line, need, item.part);
-    default:
+    default: {
+      const rows = longPieces(offer, item.part);
+      if (rows.length > 1) return layLongPieces(shop, line, need, rows);
       return layLine(pricing, line, need.quantity, partPrice(offer, item.part), `${offer.name}.${item.part}`);
+    }
   }
+}
+
+/** What the offer has of a trim or closure; what caps the ridge caps hips where no hip cap is sold. */
+function longPieces({ trims, closures }: CoveringOffer, part: CoveringPart): readonly LongPiece<string>[] {
+  if (part === "eave-closure" || part === "ridge-closure") {
+    const side = part === "eave-closure" ? "inside" : "outside";
+    return closures.filter(({ kind }) => kind === side);
+  }
+  const found = trims.filter(({ kind }) => kind === part);
+  return found.length === 0 && part === "hip-cap" ? trims.filter(({ kind }) => kind === "ridge-cap") : found;
 }
 
 function partPrice(offer: CoveringOffer, part: CoveringPart): Price {
@@ -73,14 +87,12 @@ function partPrice(offer: CoveringOffer, part: CoveringPart): Price {
   if (part === "course") return sheets.form === "courses" ? sheets.price : unpriced("bundles");
   if (part === "roll") return sheets.form === "rolls" ? sheets.price : unpriced("rolls");
   if (part === "sheathing") return sheathing?.price ?? unpriced("sheathing");
-  if (part === "eave-closure" || part === "ridge-closure") {
-    const side = part === "eave-closure" ? "inside" : "outside";
-    return offer.closures.find(({ kind }) => kind === side)?.price ?? unpriced(`${side} closures`);
-  }
-  // What caps the ridge caps hips where no hip cap is sold.
-  const found = offer.trims.find(({ kind }) => kind === part);
-  const instead = part === "hip-cap" ? offer.trims.find(({ kind }) => kind === "ridge-cap") : undefined;
-  return (found ?? instead)?.price ?? unpriced(`${part === "eave-trim" ? "an" : "a"} ${part}`);
+  const asked = {
+    "eave-closure": "inside closures",
+    "ridge-closure": "outside closures",
+    "eave-trim": "an eave-trim",
+  }[part as string];
+  return longPieces(offer, part)[0]?.price ?? unpriced(asked ?? `a ${part}`);
 }
 
 /** Panels cut to order cost by their length; stock panels are cut from the cheapest lengths, their square offcuts used. */

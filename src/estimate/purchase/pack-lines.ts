@@ -7,6 +7,8 @@ import { NUMBER, unit } from "../quantity/unit.js";
 import { wholeNumber } from "../quantity/whole.js";
 import {
   type Cell,
+  count,
+  least,
   minus,
   number,
   type Operand,
@@ -15,7 +17,9 @@ import {
   steps,
   sum,
   times,
+  when,
 } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
 import { amountOf, type Pricing, type ShoppingLine } from "./line.js";
 import { type WholeMoney, wholeMoney } from "./money.js";
 import { leastCostPacks, type PackTable, packTable } from "./packs.js";
@@ -49,31 +53,41 @@ interface Shelf {
   readonly money: WholeMoney;
 }
 
+/** What packs must cover, where that is more than one quantity: in one of several ways, each need by packs of its own. */
+export interface PackNeed {
+  /** What people are told is needed. */
+  readonly quantity: Cell;
+  /** One or two; the cheaper is bought, the first of equals. */
+  readonly ways: readonly (readonly { readonly count: number; readonly need: Operand }[])[];
+}
+
 /** Lays a need bought in packs; without any priced pack, a line without a price. */
 export function layPackLine(
   pricing: Pricing,
   line: { readonly name: string; readonly department: Department; readonly label: string },
-  need: Cell,
+  wanted: Cell | PackNeed,
   packs: readonly SizedPack[],
   add: string,
 ): ShoppingLine {
   const { sheet, minorDigits, currency } = pricing;
   sheet.title(line.name, line.label);
+  const need = "ways" in wanted ? wanted.quantity : wanted;
   const shelf = shelfOf(packs, minorDigits);
   if (!shelf) {
     const unpriced = packs.map(({ price }) => price).find((price) => price.kind === "unpriced");
     return { ...line, quantity: need, add: unpriced?.kind === "unpriced" ? unpriced.add : add };
   }
   const rows = stepTable(line.name, shelf, currency);
-  const amountOfSteps: Operand = over(need, number(textOf(shelf.step)));
-  const amount = sheet.lay(`${line.name}.amount`, amountOf(pricing, steps(amountOfSteps, rows, 0)), {
-    label: "amount",
-  });
+  const column = "ways" in wanted ? columnOf(sheet, line.name, wanted, { rows, shelf }) : columnFor(need, rows, shelf);
+  const amount = sheet.lay(`${line.name}.amount`, amountOf(pricing, column(0)), { label: "amount" });
   const counts = shelf.packs.map(({ label, holds }, i) => ({
     label,
     holds,
-    count: sheet.lay(`${line.name}.pack${i + 1}`, steps(amountOfSteps, rows, i + 1), { label: `packs of ${label}` }),
+    count: sheet.lay(`${line.name}.pack${i + 1}`, column(i + 1), { label: `packs of ${label}` }),
   }));
+  const bought = { ...line, quantity: need, amount, packs: counts.map(({ label, count }) => ({ label, count })) };
+  // Of what laps, how much of a piece is left over is not told: it depends on where pieces meet.
+  if ("ways" in wanted) return bought;
   const held = counts.map(({ holds, count }) => times(count, number(textOf(holds))));
   const leftOver = sheet.lay(
     `${line.name}.leftOver`,
@@ -83,7 +97,36 @@ export function layPackLine(
       display: need.display,
     },
   );
-  return { ...line, quantity: need, amount, packs: counts.map(({ label, count }) => ({ label, count })), leftOver };
+  return { ...bought, leftOver };
+}
+
+/** A column of the table of packs: 0 is the cost, 1 and on the count of each pack. */
+type Column = (at: number) => Operand;
+
+const columnFor =
+  (need: Operand, rows: StepTable, { step }: Shelf): Column =>
+  (at) =>
+    steps(over(need, number(textOf(step))), rows, at);
+
+/** The columns of the cheaper way; what the ways cost is laid, so that people see which it is. */
+function columnOf(
+  sheet: Sheet,
+  name: string,
+  { ways }: PackNeed,
+  { rows, shelf }: { readonly rows: StepTable; readonly shelf: Shelf },
+): Column {
+  const [first, second] = ways.map((way): Column => {
+    const parts = way.map(({ count: runs, need }) => ({ runs, column: columnFor(need, rows, shelf) }));
+    return (at) => {
+      const items = parts.map(({ runs, column }) => (runs === 1 ? column(at) : times(count(runs), column(at))));
+      return items.length === 1 ? (items[0] as Operand) : sum(items);
+    };
+  });
+  if (!first) throw new Error(`${name} is needed in no way`);
+  if (!second) return first;
+  const afresh = sheet.lay(`${name}.afresh`, first(0), { label: "every edge begun with a new piece" });
+  const onward = sheet.lay(`${name}.onward`, second(0), { label: "offcuts used along the next edge" });
+  return (at) => (at === 0 ? least(afresh, onward) : when(afresh, "above", onward, second(at), first(at)));
 }
 
 /** What a need costs at least in these packs, at their own prices; undefined where none has one. */

@@ -119,7 +119,12 @@ function fastenerWords({ fastener, diameter, length, fits }: ItemOf<"fastener">,
 function layFinish(pricing: Pricing, catalog: PriceCatalog, need: Need, item: ItemOf<"finish">): ShoppingLine {
   const found = finishOffers(catalog, item.finish as FinishKind);
   const offer = found.kind === "offered" ? found.offers[0] : undefined;
-  const packs = (offer?.cans ?? []).map(({ size, price }) => ({ label: packLabel(size), holds: size, price }));
+  const packs = (offer?.cans ?? []).map(({ size, from, price }) => ({
+    label: packLabel(size),
+    holds: size,
+    price,
+    ...(from === undefined ? {} : { from }),
+  }));
   const add = found.kind === "offered" ? `Add a can of ${item.finish} with a price.` : found.add;
   const line = lineOf(need, "finishes");
   const label = offer ? `${need.label} (${offer.label})` : need.label;

@@ -203,7 +203,7 @@ function layBattens(
     ? times(sum(faces.map(({ face, up }) => times(count(face.alike), plus(up, number("1"))))), roof.rows.rafters)
     : roundUp(over(length, roof.rafterSpace));
   return [
-    partNeed(work, "batten", pieces, { pieceLength: piece }),
+    partNeed(work, "batten", pieces, { pieceLength: piece, fitted: { edges: [], length } }),
     fastenerNeed(work, {
       fastener: "deck-screw",
       as: "batten-screw",

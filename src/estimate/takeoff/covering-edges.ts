@@ -4,7 +4,7 @@ import type { CoveringOffer } from "../../catalog/offers/covering.js";
 import { FaultError } from "../faults.js";
 import type { Need } from "../need.js";
 import type { Quantity } from "../quantity/quantity.js";
-import { exactly } from "../quantity/text.js";
+import { exactly, shown } from "../quantity/text.js";
 import { lowered } from "../quantity/words.js";
 import type { InEither } from "../request/given.js";
 import { aside } from "../sheet/aside.js";
@@ -90,7 +90,7 @@ function layOne(work: CoveringWork, kind: TrimPiece, edges: readonly Edge[]): Tr
     refuseNothing(work, [piece]);
     return layTrim(sheet, { ...plan, rows: { sheet: 0, wood: 0 } }, units);
   }
-  refuseShort(work, piece);
+  refuseShort(work, kind, piece);
   const lap = assumed.cell("covering.trimLap");
   refuseLongLap(sheet, lap, piece);
   const fixedApart = assumed.cell(kind === "drip-edge" ? "covering.edgeNails" : "covering.trimScrews");
@@ -116,17 +116,21 @@ export function pieceLength(offer: CoveringOffer | undefined, kind: EdgePiece): 
 }
 
 /** A refusal lays no formula, so it reads values without making their cells structural. */
-function refuseShort({ sheet, offer }: CoveringWork, cell: Cell): void {
-  if (aside(cell).gte(exactly(SHORTEST).value)) return;
-  const wrong = `The ${cell.label} is ${sheet.shown(cell)}: laps would eat it up.`;
+function refuseShort({ sheet, offer }: CoveringWork, kind: TrimPiece, cell: Cell): void {
+  const least = exactly(SHORTEST).value;
+  const offered = (offer?.trims ?? []).filter((each) => each.kind === kind);
+  const short = offered.find(({ length }) => length.value.lt(least));
+  if (aside(cell).gte(least) && !short) return;
+  const said = short ? shown(short.length, short.length.written) : sheet.shown(cell);
+  const wrong = `The ${cell.label} is ${said}: laps would eat it up.`;
   const cure = `Give ${SHORTEST} or more.`;
   throw new FaultError([{ code: "cannot-build", at: offer?.at ?? "/catalog/coverings", wrong, cure }]);
 }
 
 /** Trims as needs, in the order of the row. */
 export const trimNeeds = (work: CoveringWork, trims: Trims): Need[] =>
-  [...trims].map(([kind, { pieces, pieceLength: length }]) =>
-    partNeed(work, kind as TrimPiece, pieces, { pieceLength: length }),
+  [...trims].map(([kind, { pieces, pieceLength: length, fitted }]) =>
+    partNeed(work, kind as TrimPiece, pieces, { pieceLength: length, fitted }),
   );
 
 /** Length of all trims: what is fitted. A starter is laid with the courses. */

@@ -10,7 +10,7 @@ import type { CoveringOffer } from "../../catalog/offers/covering.js";
 import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import type { Citation } from "../../catalog/sources.js";
 import { FaultError } from "../faults.js";
-import type { CoveringPart, CutToLength, Need } from "../need.js";
+import type { CoveringPart, CutToLength, Fitted, Need } from "../need.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import type { Quantity } from "../quantity/quantity.js";
 import { type Assumed, citation } from "../request/assumed.js";
@@ -137,7 +137,12 @@ export function partNeed(
   work: CoveringWork,
   part: CoveringPart,
   quantity: Cell,
-  more: { readonly pieceLength?: Cell; readonly cuts?: readonly CutToLength[]; readonly label?: string } = {},
+  more: {
+    readonly pieceLength?: Cell;
+    readonly cuts?: readonly CutToLength[];
+    readonly fitted?: Fitted;
+    readonly label?: string;
+  } = {},
 ): Need {
   const { name, kind } = work;
   const { label = partWords(work, part), ...item } = more;

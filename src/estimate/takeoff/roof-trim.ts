@@ -3,6 +3,7 @@
  * one length that lap where they meet, and is screwed along its whole length; caps of shingle or tile and strips are bought
  * by the length that a piece, bundle or roll covers.
  */
+import type { Fitted } from "../need.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import {
   type Cell,
@@ -40,6 +41,7 @@ export interface TrimPlan {
 export interface TrimCells {
   readonly pieces: Cell;
   readonly pieceLength: Cell;
+  readonly fitted: Fitted;
   /** All edges, laps not counted: what is fitted. */
   readonly length: Cell;
   readonly sheetScrews: Cell | undefined;
@@ -62,7 +64,8 @@ export function layTrim(sheet: Sheet, plan: TrimPlan, units: DisplayUnits): Trim
   const each = edges.map((edge) => times(count(edge.count), edge.length));
   const length = sheet.lay(`${name}.length`, added(each), { label: "length, all edges", display: units.long });
   const pieces = sheet.lay(`${name}.pieces`, piecesOf(plan, length), { label: "pieces" });
-  return { pieces, pieceLength: piece, length, ...layFixing(sheet, plan) };
+  const fitted: Fitted = { edges, length, ...(plan.lap && { lap: plan.lap }) };
+  return { pieces, pieceLength: piece, fitted, length, ...layFixing(sheet, plan) };
 }
 
 function piecesOf({ edges, piece, lap }: TrimPlan, length: Cell): Operand {
