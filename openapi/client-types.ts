@@ -137,6 +137,7 @@ export type Calibration = {
 /** One size of can. */
 export type Can = {
   readonly size: string | MeasuredValue;
+  readonly from?: number | undefined;
   readonly price?: string | MeasuredValue | null | undefined;
 };
 
@@ -174,6 +175,7 @@ export type Citation = {
 export type ClosureOffer = {
   readonly kind: "inside" | "outside";
   readonly length: string | MeasuredValue;
+  readonly from?: number | undefined;
   readonly price?: string | MeasuredValue | null | undefined;
 };
 
@@ -2134,10 +2136,11 @@ export type TradeGroup = {
   readonly source: string;
 };
 
-/** One trim in its piece length. */
+/** One trim in its piece length; a kind that is sold in several lengths, or cheaper by the dozen, stands once for each. */
 export type TrimOffer = {
   readonly kind: "ridge-cap" | "hip-cap" | "eave-trim" | "rake-trim" | "drip-edge" | "starter-strip" | "batten";
   readonly length: string | MeasuredValue;
+  readonly from?: number | undefined;
   readonly price?: string | MeasuredValue | null | undefined;
 };
 
