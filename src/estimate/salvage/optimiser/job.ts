@@ -71,6 +71,8 @@ export interface Job {
   /** Places of a log, from the butt, that its wood may be bucked back to. */
   readonly mostPlaces: number;
   readonly prices: Prices;
+  /** Money for one rip cut through slab kind s over length number i, at [i × slabs + s]. */
+  readonly rips: Float64Array;
   readonly masks: readonly Mask[];
   /** By species of log: what may lie where. */
   readonly species: ReadonlyMap<string, SpeciesRules>;
@@ -116,6 +118,7 @@ export function makeJob(problem: SawingProblem, mostLengths = 400): Job {
   const slabs = makeSlabs(problem, sections);
   const rulings: Rulings = { groups, sections, slabs, masks: [], rows: 0 };
   const names = [...new Set(problem.logs.map((log) => log.species))].sort();
+  const prices = makePrices(problem);
   return {
     problem,
     groups,
@@ -128,7 +131,10 @@ export function makeJob(problem: SawingProblem, mostLengths = 400): Job {
     lengthBefore: lengthsBefore(problem, groups, lengths),
     allLengths: all,
     mostPlaces: Number.POSITIVE_INFINITY,
-    prices: makePrices(problem),
+    prices,
+    rips: Float64Array.from(
+      lengths.flatMap((length) => slabs.map((s) => ripPrice({ prices, problem }, s.thickness, length))),
+    ),
     species: new Map(names.map((name, id) => [name, speciesRules(rulings, name, id)])),
     masks: rulings.masks,
   };
@@ -149,7 +155,11 @@ function makePrices({ rates, gridMm }: SawingProblem): Prices {
 }
 
 /** Money for one rip cut through a slab of a thickness over a length. */
-export function ripPrice({ prices, problem }: Job, thickness: number, length: number): number {
+export function ripPrice(
+  { prices, problem }: Pick<Job, "prices" | "problem">,
+  thickness: number,
+  length: number,
+): number {
   return ripTool(problem.shop, thickness).tool === "rip"
     ? prices.ripCut + prices.ripStep * length
     : prices.millCut + prices.millSquare * thickness * length;

@@ -18,6 +18,7 @@ interface RowWorth {
 interface Rows {
   readonly byKind: readonly (readonly RowWorth[])[];
   readonly kinds: readonly number[];
+  readonly thick: Int32Array;
 }
 
 /** Worths of the slabs of the bolt that was filled in last. */
@@ -30,6 +31,8 @@ export class SlabGains {
   stride = 0;
   /** Kinds that are worth something somewhere, thin to thick. */
   kinds: readonly number[] = [];
+  /** Their thicknesses. */
+  thick: Readonly<Int32Array> = new Int32Array(0);
   #byKind: readonly (readonly RowWorth[])[] = [];
   readonly #rows: Rows[] = [];
 
@@ -41,9 +44,10 @@ export class SlabGains {
   /** Reckons all slabs of a bolt. */
   fill(table: BoltTable): void {
     const { job } = this;
-    const { byKind, kinds } = this.#rowsOf(table.length, table.rules);
+    const { byKind, kinds, thick } = this.#rowsOf(table.length, table.rules);
     this.#table = table;
     this.kinds = kinds;
+    this.thick = thick;
     this.#byKind = byKind;
     this.stride = table.top + 1;
     const size = job.slabs.length * this.stride;
@@ -67,15 +71,20 @@ export class SlabGains {
     const known = this.#rows[key];
     if (known !== undefined) return known;
     const { values } = this.worth;
-    const byKind = rules.rows.map((rows, kind) =>
-      rows.flatMap((row): RowWorth[] => {
+    const byKind = rules.rows.map((rows, kind) => {
+      const worthy: RowWorth[] = [];
+      for (const row of rows) {
         const clear = values.sawn(i, row.clear, kind);
         const boxed = row.boxing !== row.touching && values.boxes(i, row.boxing, kind);
-        if (!((clear.at(-1) as number) > 0) && !boxed) return [];
-        return [{ kind, row, clear, touching: values.sawn(i, row.touching, kind) }];
-      }),
-    );
-    const made = { byKind, kinds: [...byKind.keys()].filter((kind) => (byKind[kind]?.length ?? 0) > 0) };
+        if (!((clear[clear.length - 1] as number) > 0) && !boxed) continue;
+        worthy.push({ kind, row, clear, touching: values.sawn(i, row.touching, kind) });
+      }
+      return worthy;
+    });
+    const kinds: number[] = [];
+    for (let kind = 0; kind < byKind.length; kind++) if ((byKind[kind] as RowWorth[]).length > 0) kinds.push(kind);
+    const thick = Int32Array.from(kinds, (kind) => (this.job.slabs[kind] as SlabKind).thickness);
+    const made = { byKind, kinds, thick };
     this.#rows[key] = made;
     return made;
   }

@@ -63,16 +63,14 @@ export class StackProgram {
     const waste = Math.max(1, kerf);
     const [above, started, afresh] = [this.#above, this.#started, this.#afresh];
     const { cut, top } = table;
-    const { outside, stride, kinds } = this.gains;
-    const thick = kinds.map((s) => (this.job.slabs[s] as SlabKind).thickness);
-    const base = kinds.map((s) => s * stride);
+    const { outside, stride, kinds, thick } = this.gains;
     for (let f = top + 1; f <= top + kerf; f++) started[f] = -(cut[f] as number);
     for (let f = top; f >= 0; f--) {
       let best = afresh[f + waste] as number;
       for (let k = 0; k < thick.length; k++) {
         const end = f + (thick[k] as number);
         if (end > top) break;
-        const value = (outside[(base[k] as number) + f] as number) + (started[end + kerf] as number);
+        const value = (outside[(kinds[k] as number) * stride + f] as number) + (started[end + kerf] as number);
         if (value > best) best = value;
       }
       above[f] = best;

@@ -4,7 +4,7 @@
  * Two nested knapsacks (Gilmore & Gomory 1965, staged patterns), filled once for all logs, and for each length only
  * when it is first asked for.
  */
-import { type Job, ripPrice, type SlabKind } from "./job.js";
+import type { Job, SlabKind, StripKind } from "./job.js";
 
 /** Worths at one set of prices. */
 export class StripValues {
@@ -13,7 +13,6 @@ export class StripValues {
   /** Filled when first asked for: [(length × masks + mask) × slabs + slab]. */
   readonly #runs: (Float64Array | undefined)[];
   readonly #sawn: (Float64Array | undefined)[];
-  readonly #rips: readonly Float64Array[];
 
   /** @param price - What a piece is worth, by group; pieces worth no more than their crosscut are never laid. */
   constructor(
@@ -24,14 +23,11 @@ export class StripValues {
     this.#runs = new Array(tables).fill(undefined);
     this.#sawn = new Array(tables).fill(undefined);
     this.#strips = new Array(job.masks.length * job.sections.length).fill(undefined);
-    this.#rips = job.lengths.map((length) =>
-      Float64Array.from(job.slabs, (slab) => ripPrice(job, slab.thickness, length)),
-    );
   }
 
   /** Money for one rip cut through slab kind `s` over length number `i`. */
   rip(i: number, s: number): number {
-    return this.#rips[i]?.[s] as number;
+    return this.job.rips[i * this.job.slabs.length + s] as number;
   }
 
   #key(i: number, mask: number, s: number): number {
@@ -60,7 +56,12 @@ export class StripValues {
     const known = this.#sawn[key];
     if (known !== undefined) return known;
     const rip = this.rip(i, s);
-    const made = this.run(i, mask, s).map((worth) => Math.max(0, worth - rip));
+    const run = this.run(i, mask, s);
+    const made = new Float64Array(run.length);
+    for (let p = 0; p < run.length; p++) {
+      const worth = (run[p] as number) - rip;
+      if (worth > 0) made[p] = worth;
+    }
     this.#sawn[key] = made;
     return made;
   }
@@ -106,14 +107,24 @@ export class StripValues {
     const slab = this.job.slabs[s];
     if (slab === undefined) throw new Error("no such slab");
     const { strips, before, points } = slab;
-    const gains = strips.map(({ section }) => this.stripWorth(mask, section, i) - this.rip(i, s));
     const run = new Float64Array(points.length);
+    const rip = this.rip(i, s);
+    // Strips that are not worth their own cut never help.
+    const worthy: number[] = [];
+    const gains: number[] = [];
+    for (let k = 0; k < strips.length; k++) {
+      const gain = this.stripWorth(mask, (strips[k] as StripKind).section, i) - rip;
+      if (gain <= 0) continue;
+      worthy.push(k);
+      gains.push(gain);
+    }
+    if (worthy.length === 0) return run;
     for (let p = 1; p < run.length; p++) {
       let best = run[p - 1] as number;
-      for (let k = 0; k < strips.length; k++) {
-        const from = before[p * strips.length + k] as number;
+      for (let g = 0; g < worthy.length; g++) {
+        const from = before[p * strips.length + (worthy[g] as number)] as number;
         if (from < 0) continue;
-        const value = (run[from] as number) + (gains[k] as number);
+        const value = (run[from] as number) + (gains[g] as number);
         if (value > best) best = value;
       }
       run[p] = best;
