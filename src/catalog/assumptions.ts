@@ -310,6 +310,7 @@ const GROUPS: readonly Group[] = [
     rows: [
       ["dress.handRate", "dressing by hand-held tools", "8 ft2/person-h", "15 ft2/person-h", "30 ft2/person-h"],
       ["dress.handRipFeed", "feed of a rip by a hand-held circular saw on a guide", "2 ft/min", "4 ft/min", "8 ft/min"],
+      ["rate.guide", "lay and clamp a guide for a rip cut", "1 person-min", "2 person-min", "5 person-min"],
     ],
   },
   {
@@ -418,6 +419,12 @@ const GROUPS: readonly Group[] = [
       ],
       ["rate.dismantle", "take apart again, a jointed piece", "0.03 person-h", "0.08 person-h", "0.2 person-h"],
     ],
+  },
+  {
+    source: "own-choice",
+    part: "the joint rates hold for softwood; sawing and paring take longer as the wood is dense, layout and fitting do not",
+    measure: "Time one joint of a kind in two woods, its layout apart.",
+    rows: [["joint.byHardness", "share of cutting a joint that goes by how hard the wood is", "30 %", "50 %", "70 %"]],
   },
   {
     source: "own-choice",

@@ -110,8 +110,8 @@ export const MILLS = {
     shortestLog: "4 ft",
     pace: {
       by: "feed",
-      rate: of("ft2/min", "12", "35", "70"),
-      feed: of("ft/min", "15", "30", "60"),
+      rate: of("ft2/min", "15", "45", "75"),
+      feed: of("ft/min", "20", "45", "60"),
       back: of("ft/min", "80", "120", "200"),
     },
     output: of("bf/h", "150", "300", "500"),
@@ -119,9 +119,9 @@ export const MILLS = {
     sharpenEvery: of("bf", "200", "400", "700"),
     bladeLife: ["4", "8", "15"],
     crew: "2 people",
-    setUp: of("h", "0.03", "0.07", "0.15"),
-    turn: of("h", "0.02", "0.03", "0.06"),
-    cutHandling: of("min", "0.15", "0.4", "1"),
+    setUp: of("h", "0.03", "0.05", "0.12"),
+    turn: of("h", "0.01", "0.02", "0.05"),
+    cutHandling: of("min", "0.1", "0.25", "0.8"),
     from: practice("thin-band kerf, feed through 10 to 16 in cants, fuel of 18 to 27 hp engines"),
   },
   "swing-blade-mill": {

@@ -8,7 +8,7 @@ import type { PriceCatalog } from "../catalog/price-catalog.js";
 import { type Section, toQuantity } from "../catalog/reading.js";
 import { woodName } from "../catalog/species.js";
 import { laySanding, layTurning, type SandingCells } from "./effort/building.js";
-import { type DressingCells, layDressing, layPlaner, type RawPiece } from "./effort/dressing.js";
+import { type DressingCells, layDressing, layPlaner, machinesOf, type RawPiece } from "./effort/dressing.js";
 import { layHardness } from "./effort/hardness.js";
 import { layGetOut } from "./effort/hauling.js";
 import { layPrepare } from "./effort/preparing.js";
@@ -31,12 +31,13 @@ import { Defaults } from "./request/given.js";
 import type { EstimateRequest } from "./request/request.js";
 import { withShopLimits } from "./request/shop-limits.js";
 import { layMill, type MillCells } from "./salvage/mill.js";
+import { type Feeding, feedingOf } from "./salvage/ripping.js";
 import { layRoughSize, type RoughCells } from "./salvage/rough-size.js";
 import type { SawingBasis } from "./salvage/sawing-question.js";
 import { laySawyer, type SawyerTerms } from "./salvage/sawyer.js";
 import { laySoundLog, type SoundLog } from "./salvage/sound-wood.js";
 import { layWood, type WoodCells } from "./salvage/wood.js";
-import { type Cell, greatest, minus, number, over, roundUp, times } from "./sheet/expression.js";
+import { type Cell, greatest, minus, number, type Operand, over, roundUp, times } from "./sheet/expression.js";
 import type { Sheet } from "./sheet/sheet.js";
 import { UNKNOWN_WOOD } from "./takeoff/weight.js";
 
@@ -56,6 +57,8 @@ export interface GroupBasis {
   readonly notMilled?: string;
   /** Weight of one piece as it is built in. */
   readonly weightEach: Cell;
+  /** How much slower the hardest of its woods works than softwood, times. */
+  readonly hardness: Operand;
   /** Person-time to turn one for each crosscut that is deeper than the saw. */
   readonly turn: Cell;
   /** As it comes to the machines; absent where it stays rough. */
@@ -96,6 +99,8 @@ export interface Basis {
   /** How much slower each wood works than softwood, by its name. */
   readonly hardness: ReadonlyMap<string, Cell>;
   readonly mill: MillCells;
+  /** What goes over the table saw. */
+  readonly feeding: Feeding;
   readonly labor: LaborCells;
   readonly sawing: SawingBasis;
   readonly pricing: Pricing;
@@ -139,6 +144,7 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
   const getOut = layGetOut(sheet, assumed, mill.getOut, logs);
   const prepare = layPrepare(sheet, assumed, logs, units);
   layPlaner(assumed, request.shop?.planer);
+  const { tableSaw } = machinesOf(request.shop);
   const groups = cutList.groups.map((group) =>
     layGroupBasis(group, { sheet, request, catalog, units, assumed, woods, hardness, moisture }),
   );
@@ -157,6 +163,7 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
     prepare,
     hardness,
     mill,
+    feeding: feedingOf({ sheet, assumed, woods, gridMm: GRID_MM[request.system], tableSaw }),
     labor,
     pricing,
     sawing: {
@@ -168,7 +175,7 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
       getOut: [...getOut.values()],
       prepare: [...prepare.values()],
       ripHandling: assumed.cell("rate.ripHandling"),
-      ripFeed: assumed.cell("rate.ripFeed"),
+      ripFeed: assumed.cell(tableSaw ? "rate.ripFeed" : "dress.handRipFeed"),
       crosscut: assumed.cell("rate.crosscut"),
     },
     cutting: {
@@ -209,7 +216,8 @@ function shopsSawyer(basis: Basis): Basis {
   const amount = price.kind === "priced" ? price.amount : undefined;
   const charge = amount && (shape.charge === "hour" ? { perHour: amount } : { perVolume: amount });
   const sawing = { ...basis.sawing, mill: hired.mill, ...(charge ? { charge } : {}) };
-  return { ...basis, hired: { ...basis, mill: hired.mill, sawing, sawyer: hired.terms } };
+  const bySawyer = { ...basis, mill: hired.mill, sawing, sawyer: hired.terms };
+  return request.shop?.mill === "none" ? bySawyer : { ...basis, hired: bySawyer };
 }
 
 /** The basis on which a plan is laid: that of the hired sawyer for what the sawyer mills. */
@@ -314,7 +322,7 @@ interface GroupLaying
 
 function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasis {
   const { sheet, request, catalog, units, assumed, woods, moisture } = laying;
-  const planer = request.shop?.planer;
+  const machines = machinesOf(request.shop);
   const substitution = substitute(sheet, group, catalog, request.system);
   const served = [...new Set((request.logs ?? []).map((log) => log.species))].filter(
     (id) => group.rules.species.length === 0 || group.rules.species.includes(id),
@@ -327,10 +335,10 @@ function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasis {
   const comesRough = dressed && "offer" in substitution && substitution.offer.surface === "rough";
   const reason = whyNotMilled(group, request, cells.length > 0);
   const ripDown = comesRough ? undefined : layRippingDown(group, substitution, known, laying);
-  const common = { group, weightEach, turn, substitution, ripDown };
+  const common = { group, weightEach, hardness: hardnessOf(group, laying), turn, substitution, ripDown };
   if (reason !== undefined) {
     const raw = dressed ? rawPiece(group, group, weightEach, laying) : undefined;
-    const dressing = raw && comesRough ? layDressing(sheet, group, raw, planer, assumed, units) : undefined;
+    const dressing = raw && comesRough ? layDressing({ ...laying, machines }, group, raw) : undefined;
     return { ...common, millable: undefined, notMilled: reason, raw, soldRough: dressing };
   }
   const allowances = {
@@ -353,7 +361,7 @@ function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasis {
     label: "rejects expected",
   });
   const raw = rawPiece(group, rough, weightEach, laying);
-  const dressing = layDressing(sheet, group, raw, planer, assumed, units);
+  const dressing = layDressing({ ...laying, machines }, group, raw);
   const sanding = laySanding(sheet, group, assumed);
   const soldRough = comesRough ? dressing : undefined;
   const millable = { rough, spares, dressing, sanding };
@@ -381,7 +389,7 @@ function layRippingDown(
   laying: GroupLaying,
 ): RipDownCells | undefined {
   if (!("offer" in substitution) || substitution.larger.length === 0) return undefined;
-  const { sheet, request, assumed, units } = laying;
+  const { sheet, request, units } = laying;
   const { offer, larger: sides } = substitution;
   const [thickness, width] = (["thickness", "width"] as const).map((side) =>
     sheet.catalog(`work.${group.name}.sold.${side}`, sideOf(offer.actual, side), {
@@ -396,7 +404,7 @@ function layRippingDown(
     display: units.mass,
   });
   const sold = rawPiece(group, { thickness, width, length: group.length }, weight, laying);
-  return layRipDown(sheet, group, { sold, sides, planer: request.shop?.planer }, assumed);
+  return layRipDown({ ...laying, machines: machinesOf(request.shop) }, group, { sold, sides });
 }
 
 /** The smaller side of a section is its thickness, whichever way round it is written. */
@@ -409,16 +417,21 @@ function rawPiece(
   group: PieceGroup,
   { thickness, width, length }: Pick<RoughCells, "thickness" | "width" | "length">,
   weight: Cell,
-  { request, hardness }: GroupLaying,
+  laying: GroupLaying,
 ): RawPiece {
-  const { species } = group.rules;
+  return { thickness, width, length, weight, hardness: hardnessOf(group, laying) };
+}
+
+/** Of the hardest of the woods that serve: nobody knows yet which log a piece comes from. */
+function hardnessOf({ rules: { species } }: PieceGroup, { request, hardness }: GroupLaying): Operand {
   const woods = species.length > 0 ? species : (request.logs ?? []).map((log) => log.species);
   const factors = [...new Set(woods)].flatMap((id) => hardness.get(id) ?? []);
-  return { thickness, width, length, weight, hardness: factors.length > 0 ? greatest(...factors) : number("1") };
+  return factors.length > 0 ? greatest(...factors) : number("1");
 }
 
 function whyNotMilled(group: PieceGroup, request: EstimateRequest, woodServes: boolean): string | undefined {
   if ((request.logs ?? []).length === 0) return "there are no logs";
+  if (request.shop?.mill === "none" && !request.shop.sawyer) return "there is no mill";
   if (group.rules.source === "buy") return "you chose to buy it";
   if (!woodServes) return `no log is ${group.rules.species.map(woodName).join(" or ")}`;
   if (group.rules.structural && request.site?.ungradedAccepted === "no") {

@@ -54,7 +54,7 @@ export function sawLogs(
   stages.begin("measure");
   sheet.title(SAWING_KEY, "Sawing");
   const cuts = layCuts(basis, SAWING_KEY, sawing, sawing.proof);
-  const milling = layMilling(sheet, SAWING_KEY, cuts, stickered(basis, sawing), basis.mill, basis.assumed, basis.units);
+  const milling = layMilling(basis, SAWING_KEY, cuts, stickered(basis, sawing));
   const [first, ...rest] = Object.values(milling.stages);
   const hours = sheet.lay(`${SAWING_KEY}.hours.total`, first ? plus(first, ...rest) : sumOr([], "person-h"), {
     label: "hours of milling",

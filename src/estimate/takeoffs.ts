@@ -61,6 +61,7 @@ export function layTakeoffs(basis: Basis): Takeoffs {
   const building = layBuilding(sheet, {
     groups: cutList.groups,
     turns: new Map(basis.groups.map(({ group, turn }) => [group.name, turn])),
+    hardness: new Map(basis.groups.map(({ group, hardness }) => [group.name, hardness])),
     lifted: new Map(weights.lines.map((line) => [line.group, line.lifted])),
     means: basis.mill.carry,
     deckSheets: covering && deckSheetsTime(covering, basis.assumed),

@@ -45,7 +45,7 @@ export function layFinishing(
     "",
   );
   const buying = buysLumber
-    ? layBuying(sheet, key, split.flatMap(boughtWork), sticks, request.shop?.lumber, assumed)
+    ? layBuying(basis, key, { bought: split.flatMap(boughtWork), sticks, lumber: request.shop?.lumber })
     : undefined;
   const dressing = (by: "byMachine" | "byHand", bought: Operand | undefined) => {
     const own = split.flatMap(({ one, milled }) =>

@@ -41,9 +41,10 @@ export interface GroupSaving {
  * @param routes - That mill; each group is counted in the first of them that saws any of it.
  */
 export function layGroupSavings(basis: Basis, routes: readonly RouteCells[], buy: RouteCells): GroupSaving[] {
+  const terms = { dirty: dirtyLogs(basis.logs), feeding: basis.feeding };
   const works = routes.flatMap((route) => {
     const { sawing } = route.plan;
-    return sawing ? [{ route, sawing, work: exclusiveWork(sawing.problem, sawing.plan, dirtyLogs(basis.logs)) }] : [];
+    return sawing ? [{ route, sawing, work: exclusiveWork(sawing.problem, sawing.plan, terms) }] : [];
   });
   return basis.groups.flatMap((one) => {
     if (!one.millable || !hasPrice(basis, one)) return [];

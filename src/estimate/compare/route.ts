@@ -93,7 +93,7 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
   const cuts = plan.sawing && layCuts(basis, key, plan.sawing, plan.sawing.proof);
   const split = basis.groups.map((one): SplitGroup => ({ one, milled: milledPieces(basis, plan, one) }));
   const stickered = stickeredFaces(split);
-  const milling = cuts && layMilling(sheet, key, cuts, stickered, basis.mill, basis.assumed, basis.units);
+  const milling = cuts && layMilling(basis, key, cuts, stickered);
   const lumberLines = layLumber(basis, plan);
   const fetched = lumberLines.filter(({ atHand }) => !atHand);
   const finishing = layFinishing(basis, key, split, fetched);

@@ -1,14 +1,15 @@
 /** What the hours of a route say beside their sum: when, by which machine, and what is heavy. For showing; no cell hangs on it. */
 import type { Basis } from "../basis.js";
 import type { Calendar } from "../effort/calendar.js";
-import { type DressingChoice, dressingChoice, type SawnBy } from "../effort/dressing-choice.js";
+import { machinesOf } from "../effort/dressing.js";
+import { type DressingChoice, dressingChoice } from "../effort/dressing-choice.js";
 import { type Lift, type Load, liftsOf, logLoads, pieceLoads, slabLoads } from "../effort/lifts.js";
 import type { Quantity } from "../quantity/quantity.js";
-import { explainSawing } from "../salvage/explain-sawing.js";
 import { aside } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { WeightTakeoff } from "../takeoff/weight.js";
 import type { CommonCells, RouteCells } from "./route.js";
+import { sawsOf } from "./sawn-by.js";
 import { driedGroups, scheduleOf, scheduleWithoutDrying } from "./schedule.js";
 
 /** The work of one route. */
@@ -70,18 +71,6 @@ function countedOf({ sheet }: Basis, { plan: { key } }: RouteCells): Counted[] {
   return [...own, ...(moved ? [{ stage: "move", amount: moved }] : [])].filter(({ amount }) => aside(amount).gt(0));
 }
 
-/** Which saws make the pieces of each group that a route saws. */
-function sawsOf({ sawing }: RouteCells["plan"]): ReadonlyMap<string, SawnBy> {
-  const saws = new Map<string, SawnBy>();
-  if (!sawing) return saws;
-  const slabs = explainSawing(sawing.problem, sawing.plan).flatMap(({ bolts }) => bolts.flatMap((bolt) => bolt.slabs));
-  for (const { onMill, rips, strips } of slabs)
-    for (const { group } of strips.flatMap(({ pieces }) => pieces))
-      if (!onMill && rips.length > 0) saws.set(group, "mill and table saw");
-      else if (!saws.has(group)) saws.set(group, "mill");
-  return saws;
-}
-
 function sawnLoads({ logs, woods }: Basis, { plan: { sawing } }: RouteCells): Load[] {
   if (!sawing) return [];
   const sawn = new Set(sawing.measures.logs.filter(({ boltsSawn }) => boltsSawn > 0).map(({ log }) => log));
@@ -89,9 +78,10 @@ function sawnLoads({ logs, woods }: Basis, { plan: { sawing } }: RouteCells): Lo
   return [...logLoads(used, woods), ...slabLoads(sawing.problem, sawing.plan, woods)];
 }
 
-function dressingOf({ groups, request, assumed }: Basis, { plan }: RouteCells): DressingChoice[] {
-  const shop = { planer: request.shop?.planer, assumed, system: request.system };
-  const saws = sawsOf(plan);
+function dressingOf(basis: Basis, { plan }: RouteCells): DressingChoice[] {
+  const { groups, request, assumed } = basis;
+  const shop = { machines: machinesOf(request.shop), assumed, system: request.system };
+  const saws = sawsOf(basis, plan);
   return groups.map(({ group, raw, soldRough, ripDown }) => {
     const comesDressed = !plan.sawn.has(group.name) && !soldRough;
     return dressingChoice({ group, raw, comesDressed, ripDown, sawn: saws.get(group.name) }, shop);

@@ -45,6 +45,8 @@ export interface BuildingInput {
   readonly groups: readonly PieceGroup[];
   /** Person-time by group to turn a piece for each crosscut that is deeper than the saw. */
   readonly turns: ReadonlyMap<string, Cell>;
+  /** How much slower the wood of a group works than softwood, times. */
+  readonly hardness: ReadonlyMap<string, Operand>;
   /** Weight of one piece of a group as it is raised. */
   readonly lifted: ReadonlyMap<string, Cell>;
   readonly means: CarryMeans;
@@ -149,7 +151,10 @@ export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
   const posts = groups.filter((group) => group.role === "post");
   const jointOf = (group: PieceGroup) => {
     const ends = times(number("2"), turns.get(group.name) ?? number("0 person-h"));
-    return times(group.count, plus(times(assumed.cell(`joint.${group.rules.joint}`), pace), ends));
+    return times(
+      group.count,
+      plus(times(assumed.cell(`joint.${group.rules.joint}`), harderOf(group, input), pace), ends),
+    );
   };
   return {
     join: total("join", "cut joints", each("join", "cut its joints", groups, jointOf)),
@@ -189,6 +194,12 @@ export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
 export function raisedIn({ role, encloses }: PieceGroup): Raising | undefined {
   if (role === "fascia") return undefined;
   return encloses ? "enclose" : RAISED_IN[role];
+}
+
+/** Joints in harder wood than the rates are for are slower to cut, in the share that is cutting and not layout and fit. */
+function harderOf({ name }: PieceGroup, { hardness, assumed }: BuildingInput): Operand {
+  const harder = minus(hardness.get(name) ?? number("1"), number("1"));
+  return plus(number("1"), times(assumed.cell("joint.byHardness"), harder));
 }
 
 /** Wood denser than the rates are for is slower to lift into place, in the share that goes by weight. */

@@ -33,14 +33,19 @@ export interface BuyingCells {
   readonly dressByHand: Operand | undefined;
 }
 
-/** Lays the stages of buying under a route's key. @param sticks - Stock lengths bought. */
+/** What a route buys, and how it comes. */
+export interface Purchase {
+  readonly bought: readonly BoughtWork[];
+  /** Stock lengths bought. */
+  readonly sticks: Operand;
+  readonly lumber: ShopShape["lumber"];
+}
+
+/** Lays the stages of buying under a route's key. */
 export function layBuying(
-  sheet: Sheet,
+  { sheet, assumed }: { readonly sheet: Sheet; readonly assumed: Assumed },
   key: string,
-  bought: readonly BoughtWork[],
-  sticks: Operand,
-  lumber: ShopShape["lumber"],
-  assumed: Assumed,
+  { bought, sticks, lumber }: Purchase,
 ): BuyingCells {
   const pace = assumed.cell("pace");
   const hours = (name: string, label: string, formula: Operand) =>

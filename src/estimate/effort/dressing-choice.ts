@@ -12,7 +12,15 @@ import { aside } from "../sheet/aside.js";
 import { evaluate } from "../sheet/evaluate.js";
 import { expressionOf, least, type Operand } from "../sheet/expression.js";
 import { crosscutFaces } from "./building.js";
-import { jointerWidth, limitsOf, type MachineLimit, type Planer, planingOf, type RawPiece } from "./dressing.js";
+import {
+  jointerWidth,
+  limitsOf,
+  type MachineLimit,
+  type Machines,
+  planingOf,
+  type RawPiece,
+  ripSaw,
+} from "./dressing.js";
 import type { RipDownCells } from "./rip-down.js";
 
 /** How one group is dressed and cut to length. */
@@ -41,20 +49,27 @@ export interface DressedGroup {
   readonly sawn?: SawnBy | undefined;
 }
 
-/** Whether a group's pieces come off the mill as they are, or the table saw rips some of their edges. */
-export type SawnBy = "mill" | "mill and table saw";
+/** Whether a group's pieces come off the mill as they are, or some of their edges are ripped beside it. */
+export interface SawnBy {
+  readonly tableSaw: boolean;
+  /** The first slab that goes along a guide, and why it is not fed; absent where none does. */
+  readonly guide?: string;
+}
 
 /** The shop in which it is dressed. */
 export interface DressingShop {
-  readonly planer: Planer | undefined;
+  readonly machines: Machines;
   readonly assumed: Assumed;
   readonly system: MeasureSystem;
 }
 
-const SAWN: Readonly<Record<SawnBy, string>> = {
-  mill: "sawn to size on the mill alone",
-  "mill and table saw": "sawn on the mill, edges ripped on the table saw",
-};
+/** With what its section is sawn. */
+function sawnWith({ tableSaw, guide }: SawnBy): string {
+  if (!tableSaw && !guide) return "sawn to size on the mill alone";
+  const table = tableSaw ? "edges ripped on the table saw" : undefined;
+  const along = guide && `${tableSaw ? "some" : "edges ripped"} by a circular saw along a guide: ${guide}`;
+  return ["sawn on the mill", table, along].filter((part) => part !== undefined).join(", ");
+}
 
 const valueNow = (operand: Operand) => evaluate(expressionOf(operand), aside);
 const quantityNow = (operand: Operand): Quantity => ({ value: valueNow(operand), unit: expressionOf(operand).unit });
@@ -73,30 +88,38 @@ function dressing(
   { group, raw, comesDressed, ripDown, sawn }: DressedGroup,
   shop: DressingShop,
 ): Omit<DressingChoice, "group" | "crosscutFaces"> {
-  const { planer, assumed, system } = shop;
+  const { machines, assumed, system } = shop;
   if (comesDressed && ripDown) return rippedDown(ripDown, group.rules.surface === "dressed", shop);
   if (group.rules.surface !== "dressed")
-    return { by: "nobody", because: ["they stay rough", ...(sawn ? [SAWN[sawn]] : [])] };
+    return { by: "nobody", because: ["they stay rough", ...(sawn ? [sawnWith(sawn)] : [])] };
   if (comesDressed || !raw) return { by: "nobody", because: ["they are bought dressed"] };
-  if (planer === "none") return { by: "hand", because: ["there is no planer"] };
-  const limits = limitsOf(raw, assumed);
+  const guided = sawn?.guide ? [sawnWith(sawn)] : [];
+  if (machines.planer === "none") return { by: "hand", because: ["there is no planer", ...guided] };
+  const limits = limitsOf(raw, shop);
   const beyond = limits.filter(({ share }) => valueNow(share).gt(1));
   if (beyond.length > 0)
-    return { by: "hand", because: beyond.map((limit) => `${limit.beyond}: ${measures(limit, system)}`) };
+    return {
+      by: "hand",
+      because: [...beyond.map((limit) => `${limit.beyond}: ${measures(limit, system)}`), ...guided],
+    };
   const { piece, slab, abreast } = planingOf(group, raw, assumed);
   const slabFirst = exceeds(piece, slab);
   const jointed = !exceeds(raw.width, jointerWidth(assumed));
-  const bothFaces = exceeds(raw.thickness, assumed.cell("dress.deepestRip"));
-  const ripDepth = markedSmall(quantityNow(assumed.cell("dress.deepestRip")), system);
+  const { depth } = ripSaw(assumed, machines);
+  const bothFaces = exceeds(raw.thickness, depth);
+  const ripDepth = markedSmall(quantityNow(depth), system);
+  const saw = machines.tableSaw ? "rip saw" : "circular saw along a guide";
   return {
     by: "machine",
     order: slabFirst ? "slab-first" : "piece-by-piece",
     rip: bothFaces ? "both-faces" : "one-face",
     because: [
-      `${jointed ? "jointer, rip saw" : "rip saw"} and planer take them; nearest to its limit is the ${nearest(limits, system)}`,
+      `${jointed ? `jointer, ${saw}` : saw} and planer take them; nearest to its limit is the ${nearest(limits, system)}`,
+      ...(machines.tableSaw ? [] : ["ripped to width along a guide: there is no table saw"]),
       ...(jointed ? [] : [unjointed(raw, assumed, system)]),
       whyInOrder(valueNow(abreast), slabFirst),
       ...(bothFaces ? [`they are thicker than the ${ripDepth} that the saw rips from one face`] : []),
+      ...guided,
     ],
   };
 }
@@ -113,15 +136,17 @@ function unjointed({ width }: RawPiece, assumed: Assumed, system: MeasureSystem)
 function rippedDown(
   { sawLimits, planerLimits }: RipDownCells,
   dressed: boolean,
-  { planer, assumed, system }: DressingShop,
+  { machines, assumed, system }: DressingShop,
 ): Omit<DressingChoice, "group" | "crosscutFaces"> {
   const past = (limits: readonly MachineLimit[]) =>
     limits.filter(({ share }) => valueNow(share).gt(1)).map((limit) => `${limit.beyond}: ${measures(limit, system)}`);
   const [beyondSaw, beyondPlaner] = [past(sawLimits), past(planerLimits)];
-  const planed = planer === "none" ? ["there is no planer"] : beyondPlaner;
+  const planed = machines.planer === "none" ? ["there is no planer"] : beyondPlaner;
   const faces = dressed && planed.length > 0 ? [`the sawn faces are planed by hand: ${planed.join("; ")}`] : [];
   const bought = "they are bought larger and ripped down";
-  if (beyondSaw.length > 0) return { by: "hand", because: [`${bought} along a guide`, ...beyondSaw, ...faces] };
+  const lacking = machines.tableSaw ? [] : ["there is no table saw"];
+  if (lacking.length + beyondSaw.length > 0)
+    return { by: "hand", because: [`${bought} along a guide`, ...lacking, ...beyondSaw, ...faces] };
   const depth = sawLimits.find(({ of }) => of === "cut");
   const bothFaces = depth !== undefined && exceeds(depth.is, assumed.cell("dress.deepestRip"));
   const because = [`${bought}; nearest to its limit is the ${nearest(sawLimits, system)}`, ...faces];

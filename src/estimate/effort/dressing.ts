@@ -50,6 +50,34 @@ export interface RawPiece {
 /** The planer at hand. */
 export type Planer = NonNullable<ShopShape["planer"]>;
 
+/** Machines of the shop, whose lack sends work to hand-held tools. */
+export interface Machines {
+  /** The portable one where nothing is said. */
+  readonly planer: Planer | undefined;
+  /** Whether there is one; a circular saw along a guide rips where there is none. */
+  readonly tableSaw: boolean;
+}
+
+/** What the shop says of its machines. */
+export const machinesOf = (shop: ShopShape | undefined): Machines => ({
+  planer: shop?.planer,
+  tableSaw: shop?.tableSaw !== "none",
+});
+
+/** Depth and feed of the saw that rips pieces. */
+export function ripSaw(assumed: Assumed, { tableSaw }: Machines): { readonly depth: Cell; readonly feed: Cell } {
+  const [depth, feed] = tableSaw ? ["dress.deepestRip", "dress.ripFeed"] : ["cut.depth", "dress.handRipFeed"];
+  return { depth: assumed.cell(depth as string), feed: assumed.cell(feed as string) };
+}
+
+/** On what and with what dressing is laid. */
+export interface DressingLaying {
+  readonly sheet: Sheet;
+  readonly assumed: Assumed;
+  readonly machines: Machines;
+  readonly units: { readonly area: string };
+}
+
 const ONE = number("1");
 const ONE_PERSON = number("1 people");
 const NO_FACE = number("0 m2");
@@ -65,14 +93,8 @@ export function layPlaner(assumed: Assumed, planer: Planer | undefined): void {
 }
 
 /** Lays the dressing of one piece. */
-export function layDressing(
-  sheet: Sheet,
-  group: PieceGroup,
-  raw: RawPiece,
-  planer: Planer | undefined,
-  assumed: Assumed,
-  units: { readonly area: string },
-): DressingCells {
+export function layDressing(laying: DressingLaying, group: PieceGroup, raw: RawPiece): DressingCells {
+  const { sheet, assumed, machines, units } = laying;
   const line = `work.${group.name}`;
   const surfaceEach = sheet.lay(`${line}.surfaceEach`, over(group.surface, group.count), {
     label: "faces of one piece",
@@ -86,12 +108,12 @@ export function layDressing(
     return { each: laid(nothing), byMachine: nothing, byHand: nothing, surfaceEach, planedEach: NO_FACE };
   const rate = over(surfaceEach, assumed.cell("dress.handRate"));
   const hand = lay("byHand", "dress one by hand", times(rate, raw.hardness));
-  if (planer === "none") {
+  if (machines.planer === "none") {
     const each = laid(times(hand, assumed.cell("pace")));
     return { each, byMachine: nothing, byHand: each, surfaceEach, planedEach: NO_FACE };
   }
-  const machine = lay("byMachine", "dress one by machine", byMachine(group, raw, assumed));
-  const beyond = greatest(...limitsOf(raw, assumed).map(({ share }) => share));
+  const machine = lay("byMachine", "dress one by machine", byMachine(group, raw, laying));
+  const beyond = greatest(...limitsOf(raw, laying).map(({ share }) => share));
   const fit = sheet.lay(`${line}.machineLimit`, beyond, { label: "of what the machines take, at most", display: "%" });
   // What no machine takes is never the quicker for it.
   const each = laid(times(when(fit, "above", ONE, greatest(hand, machine), machine), assumed.cell("pace")));
@@ -112,7 +134,10 @@ export interface MachineLimit {
 }
 
 /** What a piece takes up of each limit. */
-export function limitsOf(raw: RawPiece, assumed: Assumed): MachineLimit[] {
+export function limitsOf(
+  raw: RawPiece,
+  { assumed, machines }: Pick<DressingLaying, "assumed" | "machines">,
+): MachineLimit[] {
   const a = (name: string) => assumed.cell(name);
   const limit = (
     of: Exclude<MachineLimit["of"], "cut">,
@@ -127,11 +152,17 @@ export function limitsOf(raw: RawPiece, assumed: Assumed): MachineLimit[] {
     limit("length", "all", "too long for the room at the machines", a("dress.longest")),
     limit("width", "planer", "too wide for the planer", a("dress.widest")),
     limit("thickness", "planer", "too thick for the planer", a("dress.thickest")),
-    limit("thickness", "saw", "too thick to rip, even from both faces", times(number("2"), a("dress.deepestRip"))),
+    limit(
+      "thickness",
+      "saw",
+      "too thick to rip, even from both faces",
+      times(number("2"), ripSaw(assumed, machines).depth),
+    ),
   ];
 }
 
-function byMachine(group: PieceGroup, raw: RawPiece, assumed: Assumed): Operand {
+function byMachine(group: PieceGroup, raw: RawPiece, { assumed, machines }: DressingLaying): Operand {
+  const saw = ripSaw(assumed, machines);
   const a = (name: string) => assumed.cell(name);
   // People who lift it, for every handling; one is enough up to the load that one carries.
   const lifters = roundUp(over(raw.weight, a("carry.load")));
@@ -141,7 +172,7 @@ function byMachine(group: PieceGroup, raw: RawPiece, assumed: Assumed): Operand 
   const guided = over(a("dress.jointPasses"), a("dress.handRipFeed"));
   const perLength = plus(
     when(raw.width, "above", jointerWidth(assumed), greatest(guided, jointed), jointed),
-    over(roundUp(over(raw.thickness, a("dress.deepestRip"))), a("dress.ripFeed")),
+    over(roundUp(over(raw.thickness, saw.depth)), saw.feed),
     over(plus(least(piece, slab), a("dress.edgePasses")), a("dress.planeFeed")),
   );
   return plus(times(raw.length, perLength, raw.hardness, ONE_PERSON), times(a("dress.handling"), lifters));

@@ -121,11 +121,7 @@ export function millingFormulas(cuts: CutCells, amounts: MillingAmounts, rates: 
       prepare: cuts.prepare,
       setUp: times(setUp, mill.crew),
       saw: times(saw, mill.crew),
-      edge: plus(
-        times(cuts.ripCuts, rate("rate.ripHandling")),
-        times(over(cuts.ripLength, rate("rate.ripFeed")), ONE_PERSON),
-        times(cuts.crosscuts, rate("rate.crosscut")),
-      ),
+      edge: plus(rippingOf(cuts, assumed), times(cuts.crosscuts, rate("rate.crosscut"))),
       sharpen,
       carry: times(amounts.loads, carrying.each),
       stack: plus(times(cuts.pieces, rate("rate.stack")), times(amounts.stickers, rate("rate.sticker"))),
@@ -135,6 +131,23 @@ export function millingFormulas(cuts: CutCells, amounts: MillingAmounts, rates: 
     fuel: times(amounts.cutting, mill.fuel),
     blades: plus(over(amounts.sharpenings, mill.bladeLife), times(cuts.logsUsed, rate("saw.bladesLost"))),
   };
+}
+
+/**
+ * Rips beside the mill: each is handled, the more the heavier its stock, and fed through, the slower the harder the wood.
+ * Where a guide is needed it is laid for each cut, and the saw on it is never the quicker.
+ */
+function rippingOf({ ripCuts, guideCuts, rips }: CutCells, assumed: Assumed): Operand {
+  const [feed, guideFeed] = [assumed.cell("rate.ripFeed"), assumed.cell("dress.handRipFeed")];
+  const cutting = rips.map(({ hardness, length, guided }) =>
+    times(plus(over(length, feed), greatest(over(guided, guideFeed), over(guided, feed))), hardness, ONE_PERSON),
+  );
+  const lifting = rips.map(({ weight }) => times(weight, assumed.cell("saw.lift")));
+  return plus(
+    times(ripCuts, assumed.cell("rate.ripHandling")),
+    times(guideCuts, assumed.cell("rate.guide")),
+    sumOr([...cutting, ...lifting], "person-h"),
+  );
 }
 
 /** A chain dulls by the face it cuts, sooner in dirty bark; a band by the lumber it makes; both sooner in hard wood. */
@@ -147,18 +160,23 @@ export function sharpeningsOf(cuts: CutCells, mill: MillCells, assumed: Assumed)
   return over(sumOr(dulling, "m2"), mill.sharpenEvery);
 }
 
+/** What milling is laid on and with. */
+export interface MillingLaying {
+  readonly sheet: Sheet;
+  readonly mill: MillCells;
+  readonly assumed: Assumed;
+  readonly units: { readonly liquid: string };
+}
+
 /**
  * Lays hours and consumption of a route under `key`. All hand work is multiplied by one pace.
  * @param stickered - Wide faces of the pieces that are stacked on stickers.
  */
 export function layMilling(
-  sheet: Sheet,
+  { sheet, mill, assumed, units }: MillingLaying,
   key: string,
   cuts: CutCells,
   stickered: Operand,
-  mill: MillCells,
-  assumed: Assumed,
-  units: { readonly liquid: string },
 ): MillingCells {
   const pace = assumed.cell("pace");
   const rates = { mill, assumed, carrying: layYardCarrying(sheet, assumed, mill) };

@@ -17,10 +17,11 @@ export type LogMeans = (typeof MEANS)[number];
 export const shopShape = z
   .strictObject({
     mill: z
-      .enum(millKinds)
+      .enum([...millKinds, "none"])
       .optional()
       .meta({
-        description: "Kind of mill: sets kerf, throat, longest log, rates and wear, each of which can be overridden.",
+        description:
+          "Kind of mill: sets kerf, throat, longest log, rates and wear, each of which can be overridden. none: there is no mill of one's own; a hired sawyer mills, or everything is bought.",
         examples: ["chainsaw-mill"],
       }),
     longestBolt: quantityField("ft", {
@@ -28,6 +29,14 @@ export const shopShape = z
       example: "14 ft",
       most: "60 ft",
     }).optional(),
+    tableSaw: z
+      .enum(["table-saw", "none"])
+      .optional()
+      .meta({
+        description:
+          "Whether a table saw is at hand. none: what the mill does not saw to size is ripped by a hand-held circular saw along a guide.",
+        examples: ["table-saw"],
+      }),
     deepestRip: quantityField("in", {
       describe: "Depth of cut of the rip or table saw: the thickest slab that it edges from one face.",
       example: "3 in",

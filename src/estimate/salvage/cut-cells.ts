@@ -9,6 +9,7 @@ import { plain, type Sheet } from "../sheet/sheet.js";
 import { measureCuts, type PlanMeasures } from "./cut-measures.js";
 import type { ExclusiveWork } from "./exclusive-work.js";
 import { addFaces, type MillFaces, NO_FACES } from "./mill-faces.js";
+import { type Feeding, type RipWork, ripsBySpecies } from "./ripping.js";
 import type { SawingPlan, SawingProblem } from "./sawing-problem.js";
 import type { SoundLog } from "./sound-wood.js";
 import type { WoodCells } from "./wood.js";
@@ -23,6 +24,17 @@ export interface FaceCells {
   /** Cuts up to a foot wide, and wider ones; only where the mill is fed at a speed. */
   readonly narrow: { readonly area: Operand; readonly length: Operand };
   readonly wide: { readonly area: Operand; readonly length: Operand };
+}
+
+/** Rips beside the mill in one wood. */
+export interface RipCells {
+  /** How much slower it rips than softwood, times. */
+  readonly hardness: Cell;
+  /** At the table saw; along a guide, from both faces where the saw is too shallow. */
+  readonly length: Operand;
+  readonly guided: Operand;
+  /** Green weight of the stock that is lifted for each of the cuts. */
+  readonly weight: Operand;
 }
 
 /** What a plan's cuts amount to. */
@@ -40,7 +52,10 @@ export interface CutCells {
   /** Faces sawn by the mill, by species. */
   readonly faces: readonly FaceCells[];
   readonly ripCuts: Operand;
-  readonly ripLength: Operand;
+  /** Those of them along a guide. */
+  readonly guideCuts: Operand;
+  /** Rips by species. */
+  readonly rips: readonly RipCells[];
   readonly crosscuts: Operand;
   /** Pieces sawn, spares included, and their rough wood. */
   readonly pieces: Operand;
@@ -75,6 +90,7 @@ export interface CutLaying {
   readonly prepare: ReadonlyMap<string, Cell>;
   readonly hardness: ReadonlyMap<string, Cell>;
   readonly mill: { readonly feed: Cell | undefined };
+  readonly feeding: Feeding;
 }
 
 /** Lays a whole plan's measures under `key`. */
@@ -91,6 +107,7 @@ export function layCuts(
     logs: measures.logs.filter((log) => log.boltsSawn > 0).map(({ log }) => log),
     faces: facesBySpecies(measures, laying.logs, dirty),
     volumes: volumeBySpecies(plan, laying.logs),
+    rips: ripsBySpecies(problem, plan, laying.feeding),
   };
   return layWork(laying, `${key}.cuts`, work, problem.gridMm, proof);
 }
@@ -130,6 +147,7 @@ function layWork(laying: CutLaying, key: string, work: ExclusiveWork, gridMm: st
     density: (woods.get(species) as WoodCells).greenDensity,
     hardness: laying.hardness.get(species) as Cell,
   }));
+  const total = (of: "cuts" | "guideCuts") => [...work.rips.values()].reduce((sum, one) => sum + one[of], 0);
   const timeOf = (each: ReadonlyMap<string, Cell>): Operand =>
     sumOr(
       usedLogs.map(({ name }) => each.get(name) as Cell),
@@ -147,8 +165,9 @@ function layWork(laying: CutLaying, key: string, work: ExclusiveWork, gridMm: st
     turns: count("turns", "cants laid on the mill again", work.cants),
     millCuts: count("millCuts", "cuts by the mill", work.millCuts),
     faces: [...work.faces].map(([species, faces]) => layFaces(laying, lay, species, faces, grid)),
-    ripCuts: count("ripCuts", "rip cuts", work.ripCuts),
-    ripLength: lay("ripLength", "length ripped", work.ripLength, grid, "mm", units.long),
+    ripCuts: count("ripCuts", "rip cuts beside the mill", total("cuts")),
+    guideCuts: count("guideCuts", "rip cuts along a guide", total("guideCuts")),
+    rips: [...work.rips].map(([species, rips]) => layRips(laying, lay, species, rips, grid)),
     crosscuts: count("crosscuts", "crosscuts", work.crosscuts),
     pieces: count("pieces", "pieces sawn", work.pieces),
     pieceVolume: sumOr(
@@ -167,6 +186,24 @@ function layWork(laying: CutLaying, key: string, work: ExclusiveWork, gridMm: st
       usedLogs.map((log) => log.scale.smalian),
       "m3",
     ),
+  };
+}
+
+/** Rips in one wood. */
+function layRips(
+  { hardness, woods, units }: CutLaying,
+  lay: LayMeasure,
+  species: string,
+  { length, guideLength, stock }: RipWork,
+  grid: Decimal,
+): RipCells {
+  const of = (label: string) => `${label}, ${woodName(species)}`;
+  const lifted = lay(`ripStock-${species}`, of("stock lifted for rip cuts"), stock, grid.pow(3), "mm3", units.lumber);
+  return {
+    hardness: hardness.get(species) as Cell,
+    length: lay(`ripLength-${species}`, of("length ripped at the table saw"), length, grid, "mm", units.long),
+    guided: lay(`guideLength-${species}`, of("length ripped along a guide"), guideLength, grid, "mm", units.long),
+    weight: times(lifted, (woods.get(species) as WoodCells).greenDensity),
   };
 }
 

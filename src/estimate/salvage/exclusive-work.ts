@@ -4,6 +4,7 @@
  */
 import { type MetCut, walkCuts } from "./cut-walk.js";
 import { addFaces, faceOf, type MillFaces, NO_FACES } from "./mill-faces.js";
+import { addRips, type Feeding, NO_RIPS, type RipWork, ripOf } from "./ripping.js";
 import type { LogPlan, SawingPlan, SawingProblem, SawLog } from "./sawing-problem.js";
 
 /** Work in whole grid steps, squares and cubes. */
@@ -15,8 +16,8 @@ export interface ExclusiveWork {
   readonly millCuts: number;
   /** By the species of the log. */
   readonly faces: ReadonlyMap<string, MillFaces>;
-  readonly ripCuts: number;
-  readonly ripLength: number;
+  /** Rips beside the mill, by the species of the log. */
+  readonly rips: ReadonlyMap<string, RipWork>;
   readonly crosscuts: number;
   readonly pieces: number;
   /** Cubes of all its pieces, by the species of their log. */
@@ -26,6 +27,7 @@ export interface ExclusiveWork {
 type Tally = { -readonly [K in keyof ExclusiveWork]: ExclusiveWork[K] extends number ? number : ExclusiveWork[K] } & {
   logs: string[];
   faces: Map<string, MillFaces>;
+  rips: Map<string, RipWork>;
   volumes: Map<string, number>;
 };
 
@@ -34,17 +36,27 @@ const SHARED = Symbol("shared");
 /** A group's name, `SHARED`, or undefined where there are no pieces at all. */
 type Owner = string | typeof SHARED | undefined;
 
-/** Work by group, every group of the problem named. @param dirty - Names of logs with dirty bark. */
+/** What the work hangs on beside the cuts. */
+export interface WorkTerms {
+  /** Names of logs with dirty bark. */
+  readonly dirty: ReadonlySet<string>;
+  readonly feeding: Feeding;
+}
+
+/** Work by group, every group of the problem named. */
 export function exclusiveWork(
   problem: SawingProblem,
   plan: SawingPlan,
-  dirty: ReadonlySet<string>,
+  { dirty, feeding }: WorkTerms,
 ): ReadonlyMap<string, ExclusiveWork> {
   const tallies = new Map(problem.groups.map(({ name }) => [name, emptyTally()]));
   const logs = new Map(problem.logs.map((log) => [log.name, log]));
   for (const logPlan of plan.logs) {
-    const face = (met: MetCut) => faceOf(met, problem.gridMm, dirty.has(logPlan.log));
-    tallyLog(tallies, logs.get(logPlan.log) as SawLog, logPlan, face);
+    const log = logs.get(logPlan.log) as SawLog;
+    tallyLog(tallies, log, logPlan, {
+      face: (met) => faceOf(met, problem.gridMm, dirty.has(log.name)),
+      rip: (met) => ripOf(log, met, feeding),
+    });
   }
   return tallies;
 }
@@ -56,20 +68,20 @@ function emptyTally(): Tally {
     cants: 0,
     millCuts: 0,
     faces: new Map(),
-    ripCuts: 0,
-    ripLength: 0,
+    rips: new Map(),
     crosscuts: 0,
     pieces: 0,
     volumes: new Map(),
   };
 }
 
-function tallyLog(
-  tallies: ReadonlyMap<string, Tally>,
-  log: SawLog,
-  plan: LogPlan,
-  face: (met: MetCut) => MillFaces,
-): void {
+/** What one cut of a log is measured by. */
+interface Measuring {
+  readonly face: (met: MetCut) => MillFaces;
+  readonly rip: (met: MetCut) => RipWork;
+}
+
+function tallyLog(tallies: ReadonlyMap<string, Tally>, log: SawLog, plan: LogPlan, measuring: Measuring): void {
   const { owners, ofCut } = ownersOf(plan);
   const { cuts } = walkCuts(log, plan);
   const bolts = new Map<number, Owner>();
@@ -77,7 +89,7 @@ function tallyLog(
     const owner = ofCut[index];
     // The first cut that meets a bolt is through the whole of it.
     if (met.cut.tool !== "buck" && !bolts.has(met.part.bolt)) bolts.set(met.part.bolt, owner);
-    if (typeof owner === "string") tallyCut(tallies.get(owner) as Tally, met, log.species, face);
+    if (typeof owner === "string") tallyCut(tallies.get(owner) as Tally, met, log.species, measuring);
   });
   for (const owner of bolts.values()) if (typeof owner === "string") (tallies.get(owner) as Tally).bolts++;
   const whole = owners.get(0);
@@ -91,15 +103,14 @@ function tallyLog(
   }
 }
 
-function tallyCut(tally: Tally, met: MetCut, species: string, face: (met: MetCut) => MillFaces): void {
-  const { cut, length, flat } = met;
+function tallyCut(tally: Tally, met: MetCut, species: string, { face, rip }: Measuring): void {
+  const { cut, flat } = met;
   if (cut.tool === "mill") {
     tally.millCuts++;
     tally.faces.set(species, addFaces(tally.faces.get(species) ?? NO_FACES, face(met)));
     if (flat && cut.axis === "x") tally.cants = Math.max(tally.cants, 1);
   } else if (cut.tool === "rip") {
-    tally.ripCuts++;
-    tally.ripLength += length;
+    tally.rips.set(species, addRips(tally.rips.get(species) ?? NO_RIPS, rip(met)));
   } else if (cut.tool === "cross") tally.crosscuts++;
 }
 

@@ -54,6 +54,8 @@ export interface MillCells {
 
 /** Heart centre kept out of, or boxed in, pieces that have a heart rule. Assumption of the sawing model. */
 const PITH = { "inch-pound": "2 in", metric: "50 mm" } as const;
+/** What a sawyer with a mill mostly brings. Common practice. */
+export const USUAL_SAWYER: MillKind = "hydraulic-band-mill";
 /** A longer bolt is more than a yard of hand tools turns. Assumption. */
 const LONGEST = { "inch-pound": "18 ft", metric: "5.5 m" } as const;
 /** A 10 in blade's depth of cut. Common practice. */
@@ -67,14 +69,16 @@ export function layMill(
   defaults: Defaults,
   units: DisplayUnits,
 ): MillCells {
-  const kind = defaults.choice(shop?.mill, "/shop/mill", "chainsaw-mill", "the commonest mill in a yard");
+  // Without a mill of one's own its cells are a hired sawyer's, or nobody's.
+  const own = shop?.mill === "none" ? (shop.sawyer?.mill ?? USUAL_SAWYER) : shop?.mill;
+  const kind = defaults.choice(own, "/shop/mill", "chainsaw-mill", "the commonest mill in a yard");
   const mill = millOf(kind);
   const { from } = mill;
   const blade = BLADES[mill.blade];
   const sharpening = shop?.sharpening ?? blade.usually;
   const renewal = blade.renewal[sharpening];
   const { small, long } = units;
-  sheet.title("mill", `Mill: ${mill.name}`);
+  sheet.title("mill", shop?.mill === "none" ? "Saws in the yard; no mill of one's own" : `Mill: ${mill.name}`);
   const limit = (
     name: string,
     label: string,
@@ -95,14 +99,20 @@ export function layMill(
     ripKerf: kerfOf("ripKerf", "kerf of the rip saw", shop?.ripKerf, "table-saw"),
     crossKerf: kerfOf("crossKerf", "kerf of a crosscut", undefined, "crosscut-saw"),
     buckKerf: kerfOf("buckKerf", "kerf of a bucking cut", undefined, "bucking-chain"),
-    deepestRip: limit(
-      "deepestRip",
-      "thickest slab that the rip saw edges",
-      shop?.deepestRip,
-      "/shop/deepestRip",
-      DEEPEST_RIP,
-      small,
-    ),
+    deepestRip:
+      shop?.tableSaw === "none"
+        ? sheet.lay("mill.deepestRip", assumed.cell("cut.depth"), {
+            label: "thickest slab that is edged along a guide, by the depth of the circular saw",
+            display: small,
+          })
+        : limit(
+            "deepestRip",
+            "thickest slab that the rip saw edges",
+            shop?.deepestRip,
+            "/shop/deepestRip",
+            DEEPEST_RIP,
+            small,
+          ),
     longestBolt: limit("longestBolt", "longest bolt handled", shop?.longestBolt, "/shop/longestBolt", LONGEST, long),
     throat: sheet.input("mill.throat", exactly(mill.largestLog), {
       label: "largest log, bark included",

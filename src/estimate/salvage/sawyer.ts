@@ -1,5 +1,5 @@
 /** A hired sawyer who comes with a mill: what it saws like, who helps, and what it is charged by. */
-import { MILLS, type MillKind, millOf } from "../../catalog/mills.js";
+import { MILLS, millOf } from "../../catalog/mills.js";
 import { toQuantity } from "../../catalog/reading.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import { exactly } from "../quantity/text.js";
@@ -7,7 +7,7 @@ import type { Assumed } from "../request/assumed.js";
 import type { SawyerShape } from "../request/sawyer.js";
 import { type Cell, number, plus } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
-import type { MillCells } from "./mill.js";
+import { type MillCells, USUAL_SAWYER } from "./mill.js";
 
 /** On which terms the sawyer comes. */
 export interface SawyerTerms {
@@ -16,9 +16,6 @@ export interface SawyerTerms {
   readonly minimum: Cell | undefined;
 }
 
-/** What a sawyer with a mill mostly brings. Common practice. */
-const USUAL: MillKind = "hydraulic-band-mill";
-
 /** The sawyer's mill in the yard of one's own: other kerf and pace, the same carrying and the same saws beside it. */
 export function laySawyer(
   sheet: Sheet,
@@ -26,7 +23,7 @@ export function laySawyer(
   own: MillCells,
   { assumed, units, currency }: { readonly assumed: Assumed; readonly units: DisplayUnits; readonly currency: string },
 ): { readonly mill: MillCells; readonly terms: SawyerTerms } {
-  const kind = shape.mill ?? USUAL;
+  const kind = shape.mill ?? USUAL_SAWYER;
   const { from, pace, ...mill } = millOf(kind);
   sheet.title("sawyer", `Hired sawyer: ${MILLS[kind].name}`);
   const rate = (name: string, label: string, spread: (typeof mill)["kerf"]) =>

@@ -14,6 +14,7 @@ interface Raw {
   readonly weight?: string;
   readonly hardness?: string;
   readonly planer?: Planer;
+  readonly tableSaw?: boolean;
   readonly surface?: "dressed" | "rough";
   readonly bought?: boolean;
 }
@@ -43,10 +44,11 @@ function dressed(raw: Raw = {}) {
     weight: input("weight", raw.weight ?? "30 lb"),
     hardness: number(raw.hardness ?? "1"),
   };
-  const { each } = layDressing(sheet, group, rough, raw.planer, assumed, units);
+  const machines = { planer: raw.planer, tableSaw: raw.tableSaw ?? true };
+  const { each } = layDressing({ sheet, assumed, machines, units }, group, rough);
   const choice = dressingChoice(
     { group, raw: rough, comesDressed: raw.bought ?? false },
-    { planer: raw.planer, assumed, system: "inch-pound" },
+    { machines, assumed, system: "inch-pound" },
   );
   return { minutes: sheet.in(each, "person-min").toDecimalPlaces(4).toNumber(), choice };
 }

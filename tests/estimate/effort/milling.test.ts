@@ -43,8 +43,7 @@ function cuts(sheet: Sheet, sawn: Sawn): CutCells {
     wide: pair(sawn.wide),
   };
   const zero = number("0");
-  const [kg, m3, mm, h] = ["0 kg", "0 m3", "0 mm", "0 person-h"].map(number) as [
-    ReturnType<typeof number>,
+  const [kg, m3, h] = ["0 kg", "0 m3", "0 person-h"].map(number) as [
     ReturnType<typeof number>,
     ReturnType<typeof number>,
     ReturnType<typeof number>,
@@ -56,12 +55,14 @@ function cuts(sheet: Sheet, sawn: Sawn): CutCells {
       turns: zero,
       millCuts: zero,
       ripCuts: zero,
+      guideCuts: zero,
       crosscuts: zero,
       pieces: zero,
     },
-    ...{ getOut: h, prepare: h, logWeight: kg, pieceWeight: kg, pieceVolume: m3, logVolume: m3, ripLength: mm },
+    ...{ getOut: h, prepare: h, logWeight: kg, pieceWeight: kg, pieceVolume: m3, logVolume: m3 },
     hardVolume: number(sawn.lumber ?? "0 bf"),
     faces: [face],
+    rips: [],
   };
 }
 
