@@ -1708,8 +1708,9 @@ export type SawingRequest = {
 
 /** Mill and machines; who plans for a hired sawyer gives the sawyer's. */
 export type SawingShop = {
-  readonly mill?: "chainsaw-mill" | "manual-band-mill" | "hydraulic-band-mill" | "swing-blade-mill" | undefined;
+  readonly mill?: "chainsaw-mill" | "manual-band-mill" | "hydraulic-band-mill" | "swing-blade-mill" | "none" | undefined;
   readonly longestBolt?: string | MeasuredValue | undefined;
+  readonly tableSaw?: "table-saw" | "none" | undefined;
   readonly deepestRip?: string | MeasuredValue | undefined;
   readonly crosscutDepth?: string | MeasuredValue | undefined;
   readonly planerWidth?: string | MeasuredValue | undefined;
@@ -1843,8 +1844,9 @@ export type SheetLine = {
 
 /** Mill and machines. */
 export type Shop = {
-  readonly mill?: "chainsaw-mill" | "manual-band-mill" | "hydraulic-band-mill" | "swing-blade-mill" | undefined;
+  readonly mill?: "chainsaw-mill" | "manual-band-mill" | "hydraulic-band-mill" | "swing-blade-mill" | "none" | undefined;
   readonly longestBolt?: string | MeasuredValue | undefined;
+  readonly tableSaw?: "table-saw" | "none" | undefined;
   readonly deepestRip?: string | MeasuredValue | undefined;
   readonly crosscutDepth?: string | MeasuredValue | undefined;
   readonly planerWidth?: string | MeasuredValue | undefined;
