@@ -9,6 +9,8 @@ import { createApp } from "../../src/api/app.js";
 import { calls } from "../../src/api/calls.js";
 import { here } from "../../src/api/computing.js";
 import { type Listening, serve } from "../../src/api/serve.js";
+import { scripts } from "../../src/api/web/bundle.js";
+import { webPage } from "../../src/api/web/page.js";
 
 const NAMES = ["chromium", "chromium-browser", "google-chrome"];
 const FLAGS = [
@@ -44,6 +46,8 @@ export interface Stage {
 
 /** Starts both. */
 export async function openStage(): Promise<Stage> {
+  webPage(); // as the service does: the first visitor does not wait for the demo to be worked out
+  await scripts();
   const listening: Listening = await serve({
     fetch: createApp(calls, { computing: here(calls) }).fetch,
     port: 0,
@@ -89,7 +93,7 @@ export async function visit(stage: Stage, options: BrowserContextOptions = {}, a
     const url = request.url();
     if (!url.startsWith(stage.url) && !/^(data|blob):/.test(url)) mishaps.push(`left the origin: ${url}`);
   });
-  await page.goto(stage.url + address);
+  await page.goto(stage.url + address, { timeout: 120_000 });
   return {
     page,
     mishaps,
@@ -102,7 +106,7 @@ export async function visit(stage: Stage, options: BrowserContextOptions = {}, a
 }
 
 async function settled(page: Page): Promise<void> {
-  await page.waitForSelector(".state.is-fresh", { timeout: 60_000 });
+  await page.waitForSelector(".state.is-fresh", { timeout: 120_000 });
 }
 
 interface Violation {
@@ -118,7 +122,7 @@ async function violations(page: Page): Promise<string[]> {
 
 /** The same project by its file: what the form would save. */
 export async function saved(page: Page): Promise<string> {
-  const [download] = await Promise.all([page.waitForEvent("download"), page.click("text=Save a file")]);
+  const [download] = await Promise.all([page.waitForEvent("download"), page.click("text=Save file")]);
   return readFileSync(await download.path(), "utf8");
 }
 

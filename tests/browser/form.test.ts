@@ -8,11 +8,19 @@ vi.setConfig({ testTimeout: 180_000 }); // a busy machine is slow, not wrong
 let stage: Stage;
 beforeAll(async () => {
   if (hasBrowser) stage = await openStage();
-}, 60_000);
+}, 180_000);
 afterAll(async () => stage?.close());
 
 /** What the form opens with: the demo, the mixes between searched. */
 const opening = { ...demo, options: { frontier: true } };
+
+/** All that the answer says, without what is still shown of one before it. */
+const answerOf = (page: Visit["page"]) =>
+  page.locator(".get").evaluate((part) => {
+    const copy = part.cloneNode(true) as Element;
+    for (const one of copy.querySelectorAll(".old, .offer")) one.remove();
+    return copy.textContent;
+  });
 
 const headline = (page: Visit["page"]) => page.locator("#verdict-head").textContent();
 
@@ -325,7 +333,7 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     await v.page.fill("#at-structure-length", "20 ft");
     await v.settled();
     const text = await saved(v.page);
-    const shown = await v.page.locator(".get").textContent();
+    const shown = await answerOf(v.page);
     await v.page.waitForFunction(() => location.hash.startsWith("#p1."));
     const address = new URL(v.page.url());
     await clean(v);
@@ -336,7 +344,7 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     await byFile.page.setInputFiles("#open-file", file);
     await byFile.page.waitForSelector(".state:not(.is-fresh)");
     await byFile.settled();
-    expect(await byFile.page.locator(".get").textContent()).toBe(shown);
+    expect(await answerOf(byFile.page)).toBe(shown);
     await clean(byFile);
     await byFile.end();
 
@@ -345,7 +353,7 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
       document.querySelector("#give-structure .gist")?.textContent?.includes("20 ft"),
     );
     await byAddress.settled();
-    expect(await byAddress.page.locator(".get").textContent()).toBe(shown);
+    expect(await answerOf(byAddress.page)).toBe(shown);
     await byAddress.end();
   });
 
@@ -494,7 +502,7 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
       await cdp.send("Network.emulateNetworkConditions", link);
       await page.reload();
     }
-    await page.waitForSelector("#demo:enabled", { timeout: 60_000 });
+    await page.waitForSelector("#demo:enabled", { timeout: 120_000 });
     const shift = await page.evaluate(
       () =>
         new Promise<number>((resolve) => {
@@ -510,39 +518,13 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     await v.end();
   });
 
-  it("prints the work and leaves the questions away", async () => {
-    const v = await visit(stage);
-    await v.page.evaluate(() => dispatchEvent(new Event("beforeprint")));
-    await v.page.emulateMedia({ media: "print" });
-    expect(await v.page.locator(".give").isVisible()).toBe(false);
-    expect(await v.page.locator(".state").isVisible()).toBe(false);
-    for (const shown of [
-      "#verdict",
-      "#sawing .drawing img",
-      "#shopping table",
-      "#covering .route",
-      "#drawings img",
-      "#cautions li",
-    ]) {
-      expect(await v.page.locator(shown).first().isVisible()).toBe(true);
-    }
-    const top = async (selector: string) => (await v.page.locator(selector).boundingBox())?.y ?? Number.NaN;
-    expect(await top("#cautions")).toBeLessThan(await top("#pieces"));
-    const { notices } = await asked(stage, opening);
-    const kept = notices.filter(({ code }: { code: string }) => ["bought-size", "short"].includes(code));
-    expect(kept.length).toBeGreaterThan(0);
-    const list = (await v.page.locator("#shopping .note").allTextContents()).join(" ").toLowerCase();
-    for (const { text } of kept) expect(list).toContain(text.toLowerCase());
-    expect(await v.page.title()).toBe(`${demo.title}: mill it or buy it? – Boleworth`);
-    expect((await v.page.pdf()).length).toBeGreaterThan(10_000);
-    await v.end();
-  });
-
   it("answers in metric when asked to", async () => {
     const v = await visit(stage);
     await v.page.click("#give-options > summary");
     await v.page.selectOption("#at-options-measure", "metric");
+    expect(await v.page.locator(".state").textContent()).toContain("What you typed stays as it is");
     await v.settled();
+    expect(await v.page.inputValue("#at-structure-span")).toBe("16 ft");
     expect(await v.page.locator("#pieces").textContent()).toContain("mm");
     await clean(v);
     await v.end();

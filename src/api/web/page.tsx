@@ -16,8 +16,13 @@ import { formSpec } from "./fields.js";
 /** The demo that the page opens with. */
 const DEMO = "orchard-shelter";
 
-/** Style of the page. */
-export const WEB_STYLE = readFileSync(new URL("style.css", import.meta.url), "utf8");
+/** Parts of the style, in the order in which they are read: a later rule of the same weight wins. */
+const STYLE = ["base", "controls", "page", "questions", "answers", "plot", "narrow", "print"] as const;
+
+/** Style of the page: one file to fetch, so that nothing moves when a second one comes. */
+export const WEB_STYLE = STYLE.map((part) => readFileSync(new URL(`style/${part}.css`, import.meta.url), "utf8")).join(
+  "",
+);
 
 let pages: { readonly form: string; readonly workings: string } | undefined;
 
@@ -77,7 +82,7 @@ function opening(): object {
 const nothing = (): void => {};
 const ACTS: Acts = {
   ...{ edit: nothing, undo: nothing, redo: nothing, cancel: nothing, retry: nothing, open: nothing, openDemo: nothing },
-  ...{ openFile: nothing, saveFile: nothing, copyLink: nothing, download: nothing, showCell: nothing },
+  ...{ openFile: nothing, saveFile: nothing, copyLink: nothing, print: nothing, download: nothing, showCell: nothing },
   ...{ wantSheet: nothing, wantPrices: nothing, openPanel: nothing, goTo: nothing, say: nothing },
 };
 
@@ -85,8 +90,17 @@ const ACTS: Acts = {
 const still = (start: Start): Model => ({
   ...start,
   ...{ problem: undefined, status: { is: "fresh" }, sheet: undefined, cell: undefined, prices: undefined },
-  ...{ compared: undefined, drawn: undefined },
-  ...{ panels: new Set(OPEN_FIRST), said: "", canUndo: false, canRedo: false, live: false, acts: ACTS },
+  ...{ compared: undefined, drawn: undefined, sheetIsNew: false, searched: undefined },
+  ...{
+    panels: new Set(OPEN_FIRST),
+    said: "",
+    news: "",
+    cellsBefore: [],
+    canUndo: false,
+    canRedo: false,
+    live: false,
+    acts: ACTS,
+  },
 });
 
 function Page({ title, children }: { readonly title: string; readonly children?: unknown }) {
@@ -107,6 +121,9 @@ function Page({ title, children }: { readonly title: string; readonly children?:
       <body>
         <a class="skip" href="#main">
           To the answer
+        </a>
+        <a class="skip" href="#give">
+          To your project
         </a>
         {children}
         <footer>

@@ -250,7 +250,9 @@ export class FrameChecks {
     const wrong =
       tight < firstBays.length
         ? `Bay ${tight + 1} (${left}) is not longer than a post is wide (${this.sheet.shown(post)}).`
-        : `These bays leave ${left} of ${this.sheet.shown(length)} for the last, between centres; a post is ${this.sheet.shown(post)} wide.`;
+        : last.lte(0)
+          ? `These bays take up the whole ${this.sheet.shown(length)}: nothing is left for the last one.`
+          : `These bays leave ${left} of ${this.sheet.shown(length)} for the last, between centres; a post is ${this.sheet.shown(post)} wide.`;
     this.refuse(
       `/bayLengths/${Math.min(tight, firstBays.length - 1)}`,
       wrong,

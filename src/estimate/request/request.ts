@@ -68,7 +68,8 @@ export const optionsShape = z
       .enum(["inch-pound", "metric"])
       .optional()
       .meta({
-        description: "Measure system of the answer; that of the structure's lengths where nothing is said.",
+        description:
+          "Measure system of the answer; that of the structure's lengths where nothing is said. Lengths and sections that are given stay as they are; those left open are usual ones of this system, not the other's converted.",
         examples: ["inch-pound"],
       }),
     fallDown: z

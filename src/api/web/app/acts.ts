@@ -1,20 +1,24 @@
 /** What can be done to the page: buttons and boxes call these. */
 import { fetchJson } from "./client.js";
-import type { Desk } from "./desk.js";
+import type { Desk, Shown } from "./desk.js";
 import { COMPARED } from "./folds.js";
 import { toFragment } from "./fragment.js";
 import { isFields, type Json, valueAt, withValue } from "./json.js";
 import type { Acts } from "./model.js";
+import { print } from "./printing.js";
 
 /** All of them, done at one desk. */
 export function actsAt(desk: Desk): Acts {
   const open = (request: Json): void => {
-    desk.put({ prices: undefined, problem: undefined });
+    desk.put({ prices: undefined, problem: undefined, searched: undefined });
     desk.change(request, "");
     if (desk.shown.panels.has("give-catalog")) void desk.bringPrices();
   };
   return {
-    edit: (pointer, value) => desk.change(edited(desk.shown.request, pointer, value), pointer),
+    edit: (pointer, value) => {
+      desk.change(edited(desk.shown.request, pointer, value), pointer);
+      if (pointer === MEASURE) desk.put({ said: OTHER_MEASURES });
+    },
     undo: () => desk.step("undo"),
     redo: () => desk.step("redo"),
     cancel: () => desk.stop(),
@@ -36,6 +40,7 @@ export function actsAt(desk: Desk): Acts {
     },
     saveFile: () => download(fileName(desk.shown.request), `${JSON.stringify(desk.shown.request, null, 2)}\n`),
     copyLink: () => copyLink(desk),
+    print: (all) => void print(desk, all),
     download,
     showCell: cellCard(desk),
     wantSheet: () => void desk.bringSheet(),
@@ -48,6 +53,10 @@ export function actsAt(desk: Desk): Acts {
     say: (said) => desk.put({ said }),
   };
 }
+
+/** Where the measure system is chosen, and what that does besides. */
+const MEASURE = "/options/measure";
+const OTHER_MEASURES = "What you typed stays as it is; sizes that you left open are now usual ones of this measure.";
 
 /** Parts whose mere presence counts: a floor without a word about its joists is still a floor. */
 const PRESENT = /^\/structure\/(floor|footings|walls)\/[^/]+$/;
@@ -100,12 +109,26 @@ async function copyLink(desk: Desk): Promise<void> {
 function cellCard(desk: Desk): Acts["showCell"] {
   let opener: HTMLElement | null = null;
   return (cell) => {
-    if (cell !== undefined && desk.shown.cell === undefined) opener = document.activeElement as HTMLElement | null;
-    desk.put({ cell });
+    const before = desk.shown.cell;
+    if (cell !== undefined && before === undefined) opener = document.activeElement as HTMLElement | null;
+    // Figures of an answer before are no answer to a question of now.
+    desk.put({ cell, cellsBefore: cellsBefore(desk.shown, cell), ...older(desk) });
+    // What led here may be gone with its card.
+    if (cell !== undefined && before !== undefined) document.getElementById("close-card")?.focus();
     if (cell !== undefined) void desk.bringSheet();
     else opener?.focus();
   };
 }
+
+/** The way back from a card: one step shorter where it is taken. */
+function cellsBefore({ cell, cellsBefore: before }: Shown, next: string | undefined): readonly string[] {
+  if (next === undefined || cell === undefined || next === cell) return [];
+  return next === before.at(-1) ? before.slice(0, -1) : [...before, cell];
+}
+
+/** Takes away a sheet that nobody is looking at and that is not this answer's. */
+const older = ({ shown }: Desk) =>
+  shown.sheetIsNew || shown.cell !== undefined || shown.panels.has("sheet") ? {} : { sheet: undefined };
 
 /** Frames that an element may take to appear. */
 const MOST_FRAMES = 60;
@@ -125,7 +148,7 @@ function openPanel(desk: Desk, name: string, open: boolean): void {
   const panels = new Set(desk.shown.panels);
   if (open) panels.add(name);
   else panels.delete(name);
-  desk.put({ panels });
+  desk.put({ panels, ...(open && name === "sheet" ? older(desk) : {}) });
   if (open && name === "sheet") void desk.bringSheet();
   if (open && name === COMPARED) void desk.bringCompared();
   if (open && name === "give-catalog") void desk.bringPrices();

@@ -20,7 +20,7 @@ export function Bar({ m }: { readonly m: Model }) {
           Begin from
         </label>
         <select id="demo" disabled={!m.live}>
-          <option value="">Begin from…</option>
+          <option value="">New…</option>
           <option value="-blank">a blank project</option>
           {m.demos.map(({ name, title }) => (
             <option value={name}>{`the demo “${title}”`}</option>
@@ -36,7 +36,7 @@ export function Bar({ m }: { readonly m: Model }) {
           Redo
         </button>
         <label class={m.live ? "button" : "button off"} for="open-file">
-          Open a file
+          Open file
         </label>
         <input
           id="open-file"
@@ -52,10 +52,13 @@ export function Bar({ m }: { readonly m: Model }) {
           }}
         />
         <button type="button" disabled={!m.live} onClick={m.acts.saveFile}>
-          Save a file
+          Save file
         </button>
         <button type="button" disabled={!m.live} onClick={m.acts.copyLink}>
-          Copy a link
+          Copy link
+        </button>
+        <button type="button" disabled={!m.live} onClick={() => m.acts.print(false)}>
+          Print
         </button>
       </div>
     </header>

@@ -105,7 +105,18 @@ export class Desk {
   private take(outcome: Outcome, call: AbortSignal): void {
     if ("answer" in outcome) {
       const { answer } = outcome;
-      this.put({ answer, problem: undefined, sheet: undefined, drawn: undefined, status: { is: "fresh" } });
+      const searched = answer.decision.frontier.length > 0 ? answer : this.shown.searched;
+      const { headline } = answer.decision.verdict;
+      const news = headline === this.shown.answer?.decision.verdict.headline ? "" : headline;
+      this.put({
+        answer,
+        searched,
+        news,
+        problem: undefined,
+        sheetIsNew: false,
+        drawn: undefined,
+        status: { is: "fresh" },
+      });
       void this.keep();
       if (this.wantsSheet()) void this.bringSheet();
       if (this.shown.panels.has(COMPARED)) void this.bringCompared();
@@ -148,12 +159,12 @@ export class Desk {
   async bringSheet(): Promise<void> {
     const { request, answer } = this.shown;
     const sent = withoutPending(request);
-    if (this.shown.sheet || !answer || this.shown.status.is !== "fresh") return;
+    if (this.shown.sheetIsNew || !answer || this.shown.status.is !== "fresh") return;
     const held = isFields(sent) ? { ...sent, heldPlans: sent.heldPlans ?? answer.heldPlans } : sent;
     const signal = new AbortController().signal;
     const outcome = await askForEstimate(held, ["sheet", "workings"], { signal, report: () => {} });
     if (request !== this.shown.request) return;
-    if ("answer" in outcome) this.put({ sheet: outcome.answer.sheet });
+    if ("answer" in outcome) this.put({ sheet: outcome.answer.sheet, sheetIsNew: true });
     else this.put({ said: "The workings did not come. Try again." });
   }
 

@@ -15,7 +15,7 @@ export function Fig({
   const words = text ?? said(of);
   if (!m.live) return <span class="fig">{words}</span>;
   return (
-    <button type="button" class="fig" title="How it is worked out" onClick={() => m.acts.showCell(of.cell)}>
+    <button type="button" class="fig" aria-haspopup="dialog" onClick={() => m.acts.showCell(of.cell)}>
       {words}
     </button>
   );
@@ -40,8 +40,7 @@ export function Panel(props: {
       onToggle={(event: Event) => m.acts.openPanel(name, (event.target as HTMLDetailsElement).open)}
     >
       <summary>
-        <h2>{title}</h2>
-        {gist && <span class="gist">{gist}</span>}
+        <h2>{title}</h2> {gist && <span class="gist">{gist}</span>}
       </summary>
       {children}
     </details>

@@ -10,20 +10,13 @@ export const OPEN_ON_PHONE: readonly string[] = ["cautions"];
 /** The fold in which all coverings stand. */
 export const COMPARED = "compare-coverings";
 
-/** Folds that are printed. */
+/** Folds that are printed for the shop wall: what to mind, to saw, to cut, to buy, and how long it takes. */
+export const ON_THE_WALL: readonly string[] = ["cautions", "pieces", "sawing", "shopping", "sticks", "rafter", "hours"];
+
+/** Folds that are printed where everything is asked for. */
 export const ON_PAPER: readonly string[] = [
-  "pieces",
-  "hours",
-  "calendar",
-  "dressing",
-  "loads",
-  "sawing",
-  "shopping",
-  "sticks",
-  "covering",
-  "drawings",
-  "rafter",
-  "cautions",
+  ...ON_THE_WALL,
+  ...["calendar", "dressing", "loads", "covering", "drawings", "notices"],
 ];
 
 /** Places of the request that stand in a fold of another name. */

@@ -30,25 +30,35 @@ export function Frontier({ m, answer }: Shown) {
         </p>
       )}
       {m.live && frontier.length === 0 && answer.decision.routes.length > 1 && (
-        <p class="tools">
+        <p class="tools offer">
           <button type="button" onClick={() => m.acts.edit("/options/frontier", true)}>
-            Search the mixes between
+            {m.searched ? "Search the mixes between again" : "Search the mixes between"}
           </button>
-          <span class="hint">Takes some seconds; a change drops them again.</span>
+          <span class="hint">
+            {m.searched ? "Those below are the ones of before your change." : "Takes some seconds."}
+          </span>
         </p>
       )}
-      {frontier.length > 0 && <Mixes answer={answer} />}
+      {frontier.length > 0 ? <Mixes answer={answer} /> : m.searched && <Mixes answer={m.searched} old />}
     </>
   );
 }
 
+interface MixesProps {
+  readonly answer: Estimate;
+  /** Whether they are those of an answer before. */
+  readonly old?: boolean;
+}
+
 /** A row for each mix of the frontier. */
-function Mixes({ answer }: { readonly answer: Estimate }) {
+function Mixes({ answer, old = false }: MixesProps) {
   const labels = new Map(answer.cutList.groups.map(({ name, label }) => [name, label]));
   return (
-    <section class="scroll" tabindex={0} aria-label="Mixes between">
+    <section class={old ? "scroll old" : "scroll"} tabindex={0} aria-label="Mixes between">
       <table class="cards">
-        <caption>The best mix for every worth of an hour</caption>
+        <caption>
+          The best mix for every worth of an hour{old && <strong class="before"> before your change</strong>}
+        </caption>
         <Heads of={["Where an hour is worth", { number: "Cash" }, { number: "Hours" }, "Mills"]} />
         <tbody>
           {answer.decision.frontier.map(({ mills, hired, cash, hours, fromWage }) => (

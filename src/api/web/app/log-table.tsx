@@ -43,7 +43,7 @@ export function LogTable({ m }: { readonly m: Model }) {
       )}
       <Faults faults={faultsAt(m, "/logs")} id="logs-fault" />
       {logs.length > 0 && (
-        <table class="logtable">
+        <table class="logtable" aria-label="Logs on the ground">
           <Heads of={headsOf(m)} />
           {logs.map((log, index) => (
             <LogRow m={m} log={log} index={index} logs={logs} waits={index >= counted} />

@@ -2,9 +2,10 @@
 import { Panel, type Shown } from "./figure.js";
 import type { Estimate } from "./model.js";
 import { Picture } from "./picture.js";
-import { plain, said, short } from "./words.js";
+import { capital, plain, said, short } from "./words.js";
 
 type Plan = Estimate["sawing"]["plans"][number];
+type Log = Estimate["sawing"]["logs"][number];
 
 /** The sawing plan of the verdict, log by log. */
 export function Logs({ m, answer }: Shown) {
@@ -18,6 +19,9 @@ export function Logs({ m, answer }: Shown) {
     );
   }
   const labels = new Map(answer.cutList.groups.map(({ name, label }) => [name, label.toLowerCase()]));
+  const isSawn = ({ name }: Log) => plan?.logs.some(({ log }) => log === name) ?? false;
+  const sawn = sawing.logs.filter(isSawn);
+  const left = sawing.logs.filter((log) => !isSawn(log));
   const gist = plan
     ? `${plan.logs.length} of ${sawing.logs.length} are sawn`
     : `${sawing.logs.length}, none is worth sawing`;
@@ -29,26 +33,42 @@ export function Logs({ m, answer }: Shown) {
         </p>
       ))}
       <div class="logs">
-        {sawing.logs.map((log) => (
-          <Log log={log} plan={plan} labels={labels} />
+        {sawn.map((log) => (
+          <SawnLog log={log} plan={plan} labels={labels} />
         ))}
       </div>
+      {left.length > 0 && (
+        <section aria-labelledby="left-lying">
+          <h3 id="left-lying">Left lying</h3>
+          <ul class="left">
+            {left.map((log) => (
+              <li>
+                <strong>{log.name}</strong>
+                {`: ${logWords(log)}`}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
     </Panel>
   );
 }
 
 /** By the rule of the trade; in a metric project as what it is. */
-const scaleOf = ({ scale, length }: Estimate["sawing"]["logs"][number]): string =>
+const scaleOf = ({ scale, length }: Log): string =>
   length.unit === "m" ? said(scale.cubic) : `${said(short(scale.international))} by the International rule`;
 
+const logWords = (log: Log): string =>
+  `${plain(log.species)}, ${said(short(log.length))} sound, ${said(short(log.smallDiameter))} at the small end, ${scaleOf(log)}, ${said(short(log.weight))}`;
+
 interface LogProps {
-  readonly log: Estimate["sawing"]["logs"][number];
+  readonly log: Log;
   readonly plan: Plan | undefined;
   /** Of piece groups. */
   readonly labels: ReadonlyMap<string, string>;
 }
 
-function Log({ log, plan, labels }: LogProps) {
+function SawnLog({ log, plan, labels }: LogProps) {
   const steps = plan?.logs.find((one) => one.log === log.name);
   const gives = steps?.yields.map(({ group, count, marks }) =>
     [count, labels.get(group) ?? plain(group), marks && `(${marks})`].filter(Boolean).join(" "),
@@ -56,11 +76,8 @@ function Log({ log, plan, labels }: LogProps) {
   return (
     <article class="log">
       <h3>{log.name}</h3>
-      <p>
-        {`${plain(log.species)}, ${said(short(log.length))} sound, ${said(short(log.smallDiameter))} at the small end, `}
-        {`${scaleOf(log)}, ${said(short(log.weight))}`}
-      </p>
-      <p>{gives ? `Gives ${gives.join(", ")}.` : "Left lying."}</p>
+      <p>{capital(logWords(log))}</p>
+      <p>{`Gives ${gives?.join(", ")}.`}</p>
       {steps?.bolts.map((bolt, index) => (
         <BoltSteps
           bolt={bolt}

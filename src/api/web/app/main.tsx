@@ -3,10 +3,11 @@ import { useEffect, useState } from "hono/jsx";
 import { render } from "hono/jsx/dom";
 import { actsAt } from "./acts.js";
 import { Desk } from "./desk.js";
-import { ON_PAPER, OPEN_FIRST, OPEN_ON_PHONE } from "./folds.js";
+import { OPEN_FIRST, OPEN_ON_PHONE } from "./folds.js";
 import { fromFragment, isPacked } from "./fragment.js";
 import { valueAt } from "./json.js";
 import type { Model, Start } from "./model.js";
+import { unfoldForPrinting } from "./printing.js";
 import { Screen } from "./screen.js";
 
 const start = JSON.parse(document.getElementById("start")?.textContent ?? "{}") as Start;
@@ -16,8 +17,17 @@ let redraw: (model: Omit<Model, "acts">) => void = () => {};
 const desk = new Desk(
   {
     ...{ request: start.request, answer: start.answer, spec: start.spec, demos: start.demos, status: { is: "fresh" } },
-    ...{ problem: undefined, sheet: undefined, cell: undefined, prices: undefined, said: "", live: true },
-    ...{ compared: undefined, drawn: undefined },
+    ...{
+      problem: undefined,
+      sheet: undefined,
+      cell: undefined,
+      prices: undefined,
+      said: "",
+      news: "",
+      cellsBefore: [],
+      live: true,
+    },
+    ...{ compared: undefined, drawn: undefined, sheetIsNew: false, searched: start.answer },
     panels: new Set(wide ? OPEN_FIRST : OPEN_ON_PHONE),
   },
   (model) => redraw(model),
@@ -50,12 +60,22 @@ async function openFragment(): Promise<void> {
   else acts.say("The address holds no project that can be read; this is the demo.");
 }
 
+/** A jump within the page leaves the address alone: it holds the project. */
+function skipTo(event: Event): void {
+  const link = (event.target as Element).closest?.("a.skip");
+  const place = link && document.getElementById(link.getAttribute("href")?.slice(1) ?? "");
+  if (!place) return;
+  event.preventDefault();
+  place.tabIndex = -1;
+  place.focus();
+}
+
 const page = document.getElementById("page");
 if (page) {
   render(<Page />, page);
   void openFragment();
   addEventListener("hashchange", () => void openFragment());
-  // What hangs on the shop wall can't be unfolded there.
-  addEventListener("beforeprint", () => desk.put({ panels: new Set([...desk.shown.panels, ...ON_PAPER]) }));
+  unfoldForPrinting(desk);
+  addEventListener("click", skipTo);
   addEventListener("online", () => desk.shown.status.is === "offline" && acts.retry());
 }

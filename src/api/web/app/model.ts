@@ -56,8 +56,10 @@ export interface Acts {
   openFile(file: File): void;
   saveFile(): void;
   copyLink(): void;
+  /** Prints what hangs on the shop wall; all there is, and every number, where that is asked for. */
+  print(all: boolean): void;
   download(name: string, text: string): void;
-  /** Opens the card of a cell; undefined shuts it. */
+  /** Opens the card of a cell, from another card with a way back; undefined shuts it. */
   showCell(name: string | undefined): void;
   /** Brings all cells with their workings. */
   wantSheet(): void;
@@ -77,9 +79,16 @@ export interface Model {
   readonly status: Status;
   readonly spec: FormSpec;
   readonly demos: Start["demos"];
-  /** All cells with workings, of this answer; undefined until asked for. */
+  /** All cells with workings; undefined until asked for. */
   readonly sheet: Estimate["sheet"] | undefined;
+  /** False while the sheet is that of an answer before: it stays until the new one has come. */
+  readonly sheetIsNew: boolean;
+  /** The cell whose card is open. */
   readonly cell: string | undefined;
+  /** Cells whose cards led to the open one, the last of them last. */
+  readonly cellsBefore: readonly string[];
+  /** The last answer of this project whose mixes between were searched. */
+  readonly searched: Estimate | undefined;
   /** Coverings side by side; undefined until asked for. */
   readonly compared: Compared | undefined;
   /** Drawings of what was typed since the answer; undefined where the answer's own are newer. */
@@ -89,6 +98,8 @@ export interface Model {
   readonly panels: ReadonlySet<string>;
   /** Said once to who listens and looks. */
   readonly said: string;
+  /** Said to who listens alone: the verdict, where it became another. */
+  readonly news: string;
   readonly canUndo: boolean;
   readonly canRedo: boolean;
   /** False on the server: what is shown there can't be changed. */

@@ -17,7 +17,7 @@ export function Pieces({ m, answer }: Shown) {
       gist={`${said(cutList.pieces)} in ${cutList.groups.length} groups, ${said(cutList.volume)}`}
     >
       <section class="scroll" tabindex={0} aria-label="Pieces">
-        <table class="cards">
+        <table class="cards pieces" aria-label="Cut list">
           <Heads of={HEADS} />
           <tbody>
             {cutList.groups.map((group) => (

@@ -64,7 +64,7 @@ function PriceTable({ m, catalog, named }: { m: Model; catalog: Json; named: boo
           name={`more/catalog/${department}`}
           title={`${capital(department)}: ${rows.length} ${rows.length === 1 ? "price" : "prices"}`}
         >
-          <table class="prices">
+          <table class="prices" aria-label={`Prices: ${department}`}>
             <Heads of={["What", "Price"]} />
             <tbody>
               {rows.map((row) => (

@@ -45,7 +45,7 @@ interface Whole {
 /** What the user gives. Calls under way and what is merely said leave it as it is. */
 const Given = memo(
   ({ m }: Whole) => (
-    <section class="give" aria-labelledby="give-head">
+    <section class="give" id="give" aria-labelledby="give-head">
       <h2 id="give-head" class="side">
         What you have
       </h2>
@@ -83,7 +83,7 @@ const Got = memo(
       </div>
     );
   },
-  alike("answer", "sheet", "compared", "panels", "live"),
+  alike("answer", "sheet", "sheetIsNew", "searched", "compared", "panels", "live"),
 );
 
 /** Whether two models are the same in all that a part of the page is drawn from. */

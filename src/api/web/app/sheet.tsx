@@ -22,6 +22,8 @@ const KINDS: Readonly<Record<SheetCell["kind"], string>> = {
 export const cellsOf = (sheet: Model["sheet"]): SheetCell[] =>
   (sheet?.blocks ?? []).flatMap((block) => [...block.cells, ...block.lines.flatMap(({ cells }) => cells)]);
 
+const OLD_SHEET = "Bringing the workings anew; these are the ones of before.";
+
 /** The whole sheet. */
 export function Sheet({ m }: { readonly m: Model }) {
   const { sheet } = m;
@@ -31,17 +33,24 @@ export function Sheet({ m }: { readonly m: Model }) {
         Every number of this page has a working: press one, here or above, to see how it came about. Programs get the
         same with <code>?include=sheet,workings</code>.
       </p>
-      {m.live && !sheet && <p>Bringing the workings…</p>}
+      {m.live && !m.sheetIsNew && <p>{sheet ? OLD_SHEET : "Bringing the workings…"}</p>}
       {!m.live && (
         <p>
           <a href="/workings">All numbers of this demo, with their workings</a>
         </p>
       )}
-      {sheet && <Blocks m={m} />}
       {sheet && (
+        <div class={m.sheetIsNew ? undefined : "old"}>
+          <Blocks m={m} />
+        </div>
+      )}
+      {sheet && m.sheetIsNew && (
         <p class="tools">
           <button type="button" onClick={() => m.acts.download("sheet.csv", sheetCsv(sheet))}>
             Save as CSV
+          </button>
+          <button type="button" onClick={() => m.acts.print(true)}>
+            Print everything, these too
           </button>
         </p>
       )}
@@ -85,7 +94,7 @@ function Cells({ m, cells }: { m: Model; cells: readonly SheetCell[] }) {
           </dt>
           <dd>
             {m.live ? (
-              <button type="button" class="fig" onClick={() => m.acts.showCell(cell.name)}>
+              <button type="button" class="fig" aria-haspopup="dialog" onClick={() => m.acts.showCell(cell.name)}>
                 {said(cell)}
               </button>
             ) : (
@@ -128,12 +137,49 @@ export function CellCard({ m }: { readonly m: Model }) {
         <p>{m.sheet ? "This answer does not show it any more." : "Bringing its working…"}</p>
       )}
       <p class="tools">
-        <button type="button" onClick={() => m.acts.showCell(undefined)}>
+        {m.cellsBefore.length > 0 && (
+          <button type="button" onClick={() => m.acts.showCell(m.cellsBefore.at(-1))}>
+            Back
+          </button>
+        )}
+        <button type="button" id="close-card" onClick={() => m.acts.showCell(undefined)}>
           Close
         </button>
       </p>
     </dialog>
   );
+}
+
+/** A word that may name a cell. */
+const NAME = /[A-Za-z][\w-]*(?:\.[\w-]+)*/g;
+
+/** The cells that a working names, in words, each with its own card. */
+function MadeOf({ m, cell }: { m: Model; cell: SheetCell }) {
+  const named = new Set(cell.working?.match(NAME));
+  named.delete(cell.name);
+  const parts = [...cellsOf(m.sheet), ...cellsOf(m.compared?.sheet)].filter(({ name }) => named.delete(name));
+  if (parts.length === 0) return null;
+  return (
+    <dl class="sums">
+      {parts.map((part) => (
+        <>
+          <dt>{capital(part.label)}</dt>
+          <dd>
+            <button type="button" class="fig" onClick={() => m.acts.showCell(part.name)}>
+              {said(part)}
+            </button>
+          </dd>
+        </>
+      ))}
+    </dl>
+  );
+}
+
+/** Where the number of an open card stands. */
+function cardWords({ status, sheetIsNew }: Model): string {
+  if (status.is === "waiting" || status.is === "working") return "Working it out…";
+  if (status.is === "offline") return "The service can't be reached; your value is kept.";
+  return sheetIsNew || status.is !== "fresh" ? "" : "Bringing its working…";
 }
 
 function CardBody({ m, cell }: { m: Model; cell: SheetCell }) {
@@ -145,14 +191,20 @@ function CardBody({ m, cell }: { m: Model; cell: SheetCell }) {
     const text = (document.getElementById("own-value") as HTMLInputElement).value.trim();
     m.acts.edit(place, text === "" ? undefined : text);
   };
+  const takeBack = () => {
+    m.acts.edit(place, undefined);
+    // The button goes with what it takes back.
+    document.getElementById("own-value")?.focus();
+  };
   return (
     <>
-      <p class="big">{said(cell)}</p>
+      <p class={m.sheetIsNew ? "big" : "big old"}>{said(cell)}</p>
       <p>
         {capital(KINDS[cell.kind])}
         {cell.structural ? "; the estimate branches on it" : ""}. Its name: <code>{cell.name}</code>
       </p>
       {cell.working && <p class="working">{cell.working}</p>}
+      <MadeOf m={m} cell={cell} />
       {cell.low !== undefined && cell.high !== undefined && (
         <p>{`Hardly below ${cell.low}, hardly above ${said({ value: cell.high, unit: cell.unit })}.`}</p>
       )}
@@ -172,13 +224,13 @@ function CardBody({ m, cell }: { m: Model; cell: SheetCell }) {
             aria-invalid={faults.length > 0 ? "true" : undefined}
           />
           <Faults faults={faults} id="own-fault" />
-          <p role="status">{m.status.is === "waiting" || m.status.is === "working" ? "Working it out…" : ""}</p>
+          <p role="status">{cardWords(m)}</p>
           <p class="tools">
             <button type="submit" class="main">
               Use my value
             </button>
             {own !== undefined && (
-              <button type="button" onClick={() => m.acts.edit(place, undefined)}>
+              <button type="button" onClick={takeBack}>
                 Take mine back
               </button>
             )}

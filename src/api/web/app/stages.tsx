@@ -57,13 +57,15 @@ export function Stages({ m, answer }: Shown) {
         h: person-hours. A stage costs what it uses up, before tax: bought lumber where it is received, wear and fuel
         where they are spent.
       </p>
-      <Ways
-        m={m}
-        caption="Cash by department"
-        head="Department"
-        ways={ways.map(({ one, ...way }) => ({ ...way, sum: cashOf(one) }))}
-        rows={cashRows(answer)}
-      />
+      <div class="off-wall">
+        <Ways
+          m={m}
+          caption="Cash by department"
+          head="Department"
+          ways={ways.map(({ one, ...way }) => ({ ...way, sum: cashOf(one) }))}
+          rows={cashRows(answer)}
+        />
+      </div>
     </Panel>
   );
 }

@@ -6,8 +6,11 @@ import type { Model, Progress } from "./model.js";
 export function State({ m }: { readonly m: Model }) {
   return (
     <div class={`state is-${m.status.is}`}>
-      <p role="status" aria-live="polite">
+      <p aria-hidden="true">
         {stateWords(m)} {m.said}
+      </p>
+      <p role="status" class="spoken">
+        {spokenWords(m)} {m.said} {m.status.is === "fresh" && m.news}
       </p>
       {(m.status.is === "working" || m.status.is === "waiting") && (
         <>
@@ -65,6 +68,12 @@ function stateWords({ status, problem, answer }: Model): string {
     case "broken":
       return `That went wrong: ${status.detail}`;
   }
+}
+
+/** The same for who listens: the start and the end of a calculation, not every step of it, nor every keystroke. */
+function spokenWords(m: Model): string {
+  if (m.status.is === "waiting") return "";
+  return m.status.is === "working" ? "Working it out." : stateWords(m);
 }
 
 /** Everything that is wrong, each leading to its field. */

@@ -12,11 +12,12 @@ export function Timed({ m }: { readonly m: Model }) {
   const rates = ratesOf(m);
   const timed = listAt(m.request, "/calibration");
   const taken = new Set(timed.map((one) => (isFields(one) ? one.rate : undefined)));
-  const begin = (event: Event) => {
-    const select = event.target as HTMLSelectElement;
+  // Acts when it is pressed: with an arrow key one looks through a list (WCAG 2.2, 3.2.2).
+  const begin = () => {
+    const select = document.getElementById("time-rate") as HTMLSelectElement;
     const rate = select.value;
     select.value = "";
-    if (rate === "") return;
+    if (rate === "") return m.acts.say("Choose in the list what you timed.");
     m.acts.edit(below("/calibration", timed.length), { rate, jobs: [{}] });
     m.acts.goTo("", idOf(below("/calibration", timed.length, "jobs", 0, "amount")));
   };
@@ -32,7 +33,7 @@ export function Timed({ m }: { readonly m: Model }) {
       ))}
       <div class="field">
         <label for="time-rate">What did you time?</label>
-        <select id="time-rate" onInput={begin}>
+        <select id="time-rate">
           <option value="">choose a kind of work</option>
           {rates
             .filter(({ name }) => !taken.has(name))
@@ -41,6 +42,11 @@ export function Timed({ m }: { readonly m: Model }) {
             ))}
         </select>
       </div>
+      <p class="tools">
+        <button type="button" onClick={begin}>
+          Put in a job of it
+        </button>
+      </p>
     </>
   );
 }

@@ -3,6 +3,7 @@ import { idOf } from "./field.js";
 import { Fig, type Shown } from "./figure.js";
 import { Frontier } from "./frontier.js";
 import { hasPrices } from "./model.js";
+import { Told } from "./told.js";
 import { plain, wayOf } from "./words.js";
 
 /** First on every screen. Its head stays the same element, so that a cursor that is on it stays there. */
@@ -29,7 +30,7 @@ export function Verdict({ m, answer }: Shown) {
 }
 
 /** Group by group, a sentence each; then by what an hour of milling them brings. */
-function WhyEach({ answer }: Pick<Shown, "answer">) {
+function WhyEach({ m, answer }: Shown) {
   const { verdict, ranking } = answer.decision;
   const labels = new Map(answer.cutList.groups.map(({ name, label }) => [name, label]));
   const named = (group: string) => labels.get(group) ?? plain(group);
@@ -43,7 +44,9 @@ function WhyEach({ answer }: Pick<Shown, "answer">) {
             <dt>
               {named(group)} <span class={`way ${side === "buy" ? "buy" : "mill"}`}>{SIDES[side]}</span>
             </dt>
-            <dd>{why}</dd>
+            <dd>
+              <Told m={m} answer={answer} text={why} group={group} />
+            </dd>
           </>
         ))}
       </dl>
@@ -86,36 +89,43 @@ function Reasons({ m, answer }: Shown) {
           </div>
         </dl>
       )}
-      <ul class="reasons">
-        {verdict.reasons.map((reason) => (
-          <li>{reason}</li>
-        ))}
-      </ul>
-      <p>
-        <strong>Biggest doubt: </strong>
-        {verdict.doubt}
-      </p>
-      {verdict.changes.length > 0 && (
-        <section aria-labelledby="changes-head">
-          <h3 id="changes-head">What would change it</h3>
+      <p class={m.live ? "hint" : "hint not-yet"}>Press any number to see what it is made of.</p>
+      <div class="beside">
+        <div class="stack">
           <ul class="reasons">
-            {verdict.changes.map((change) => (
+            {verdict.reasons.map((reason) => (
               <li>
-                {change}
-                {m.live && /allow mixed sizes/.test(change) && (
-                  <>
-                    {" "}
-                    <button type="button" class="link" onClick={() => m.acts.goTo("give-options", MIXED)}>
-                      To its box
-                    </button>
-                  </>
-                )}
+                <Told m={m} answer={answer} text={reason} />
               </li>
             ))}
           </ul>
-        </section>
-      )}
-      <WhyEach answer={answer} />
+          <p>
+            <strong>Biggest doubt: </strong>
+            <Told m={m} answer={answer} text={verdict.doubt} />
+          </p>
+        </div>
+        {verdict.changes.length > 0 && (
+          <section aria-labelledby="changes-head">
+            <h3 id="changes-head">What would change it</h3>
+            <ul class="reasons">
+              {verdict.changes.map((change) => (
+                <li>
+                  <Told m={m} answer={answer} text={change} />
+                  {m.live && /allow mixed sizes/.test(change) && (
+                    <>
+                      {" "}
+                      <button type="button" class="link" onClick={() => m.acts.goTo("give-options", MIXED)}>
+                        To its box
+                      </button>
+                    </>
+                  )}
+                </li>
+              ))}
+            </ul>
+          </section>
+        )}
+      </div>
+      <WhyEach m={m} answer={answer} />
     </>
   );
 }
@@ -162,7 +172,11 @@ export function Routes({ m, answer }: Shown) {
           </article>
         ))}
       </div>
-      {hasPrices(answer) && <Frontier m={m} answer={answer} />}
+      {hasPrices(answer) && (
+        <div class="off-wall">
+          <Frontier m={m} answer={answer} />
+        </div>
+      )}
     </section>
   );
 }

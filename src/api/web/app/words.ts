@@ -68,7 +68,7 @@ export function rounded(value: string, places: number): string {
   if (part.length <= places) return value;
   const up = part.charAt(places) >= "5" ? 1n : 0n;
   const digits = String(BigInt(whole + part.slice(0, places)) + up).padStart(places + 1, "0");
-  const text = `${digits.slice(0, -places)}.${digits.slice(-places)}`;
+  const text = places === 0 ? digits : `${digits.slice(0, -places)}.${digits.slice(-places)}`;
   return /[1-9]/.test(text) ? minus + text : text;
 }
 

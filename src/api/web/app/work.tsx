@@ -69,7 +69,7 @@ function Timeline({ calendar, labels, groups }: TimelineProps) {
   const ends = dated ? ["From", "To"] : ["From day", "To day"];
   return (
     <section class="scroll" tabindex={0} aria-label="Calendar">
-      <table class="stages of-3 calendar">
+      <table class="stages of-3 calendar" aria-label="When each stage begins and ends">
         <Heads of={["Stage", { number: "People" }, ...ends.map((number) => ({ number }))]} />
         <tbody>
           {sorted.map(({ label, people, from, to, dates, kind, hint }) => (
@@ -176,7 +176,7 @@ const RIP = { "one-face": "ripped in one cut", "both-faces": "ripped from both f
 function Dressing({ of, labels }: DressingProps) {
   return (
     <section class="scroll" tabindex={0} aria-label="Dressing">
-      <table class="cards">
+      <table class="cards" aria-label="What dresses which pieces">
         <Heads of={["Pieces", "Dressed", "Why"]} />
         <tbody>
           {of.map(({ group, by, order, rip, because }) => (
@@ -216,7 +216,7 @@ const liftOf = (people: number | null, aid: string | null): string =>
 function Heavy({ loads }: { readonly loads: Work["loads"] }) {
   return (
     <section class="scroll" tabindex={0} aria-label="Heavy lifts">
-      <table class="cards">
+      <table class="cards" aria-label="What is too heavy for one">
         <Heads of={["What", { number: "How many" }, { number: "Heaviest, green" }, { number: "Dry" }, "Lift with"]} />
         <tbody>
           {loads.map(({ kind, name, count, green, dry, people, aid }) => (
