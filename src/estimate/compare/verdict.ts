@@ -1,7 +1,7 @@
 /** What the estimate comes to, in plain words with its reasons. It reads the sheet; nothing on the sheet depends on it. */
 
 import type { Basis } from "../basis.js";
-import { ONE, ZERO } from "../quantity/decimal.js";
+import { ZERO } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
 import { lowered } from "../quantity/words.js";
 import { aside, asideIn } from "../sheet/aside.js";
@@ -11,6 +11,7 @@ import { type GroupReason, groupReasons } from "./group-reasons.js";
 import type { CommonCells, RouteCells } from "./route.js";
 import { boughtUnpriced, forWantOfPrice } from "./unpriced.js";
 import { changes } from "./verdict-changes.js";
+import { doubt } from "./verdict-doubt.js";
 import { headline, uncompared } from "./verdict-headline.js";
 import { type Judged, limits, proof } from "./verdict-limits.js";
 
@@ -172,19 +173,4 @@ function unpriced(common: CommonCells, { lines, unpriced: count }: RouteCells): 
   const more = names.length > MOST_NAMED ? [`${names.length - MOST_NAMED} more`] : [];
   const which = [...names.slice(0, MOST_NAMED), ...more].join("; ");
   return `${count} line${count === 1 ? " has" : "s have"} no price yet (${which}): the cash is too low by what they cost.`;
-}
-
-function doubt(basis: Basis, { mix, buy }: ComparedRoutes, decision: Decision): string {
-  if (!decision.mix && basis.logs.length === 0) return "Prices: with no logs to saw, they alone decide the cash.";
-  if (!decision.mix) return "What an hour of your own work is worth to you.";
-  const pace = basis.assumed.cell("pace");
-  const extra = aside(mix.hours).minus(aside(buy.hours));
-  const slower = pace.range && aside(pace).gt(0) ? pace.range.high.dividedBy(aside(pace)) : ONE;
-  const slow = extra.times(slower);
-  const words = `Your pace. At the slow end the extra hours are ${slow.toDecimalPlaces(0).toFixed()} instead of ${extra.toDecimalPlaces(0).toFixed()}`;
-  if (slow.lte(0)) return `${words}.`;
-  const each = aside(decision.mix.cashSaved).dividedBy(slow);
-  const still = each.gte(aside(basis.labor.valueOfHour));
-  const ends = still ? "which still pays" : "and milling no longer pays: time a first log before you go on";
-  return `${words}: ${moneyText(each, basis.pricing.currency)} for each of them, ${ends}.`;
 }

@@ -1,6 +1,9 @@
 import { describe, expect, it, vi } from "vitest";
 import { planners } from "../../../src/api/planners.js";
 import { moneyText } from "../../../src/estimate/quantity/text.js";
+import { evaluateAgain } from "../../../src/estimate/sheet/evaluate.js";
+import type { Cell } from "../../../src/estimate/sheet/expression.js";
+import { shownCell } from "../../../src/estimate/sheet/working.js";
 import { demoBody, estimated } from "../../helpers/estimating.js";
 
 vi.setConfig({ testTimeout: 120_000 });
@@ -70,6 +73,26 @@ describe("the verdict", () => {
     const slow = hours.times("1.6");
     expect(made.verdict.doubt).toContain(`${slow.toFixed(0)} instead of ${hours.toFixed(0)}`);
     expect(made.verdict.doubt).toContain(`${moneyText(cash.dividedBy(slow), "USD")} for each of them`);
+  });
+
+  it("doubts most, of all ranges, the end that costs milling most against buying: what every end was tried for", () => {
+    // A pace that was timed has no range, so something else is least sure.
+    const paced = estimated({ ...demo, assumptions: { pace: "1" }, heldPlans: structuredClone(made.plans) as object });
+    const { cells } = paced.basis.sheet;
+    const { mix, buy } = paced.routes;
+    const ends = cells.flatMap((cell) =>
+      [cell.range?.low, cell.range?.high].flatMap((end) => {
+        if (!end || end.eq(cell.value)) return [];
+        const again = evaluateAgain(cells, new Map([[cell.name, end]]));
+        const total = (of: Cell) => again.get(of) ?? of.value;
+        return [{ cell, end, saves: total(buy.total).minus(total(mix.total)) }];
+      }),
+    );
+    expect(ends.length).toBeGreaterThan(200);
+    const worst = ends.reduce((a, b) => (b.saves.lt(a.saves) ? b : a));
+    expect(paced.verdict.doubt).toContain(worst.cell.label.slice(1));
+    expect(paced.verdict.doubt).toContain(`At ${shownCell(worst.cell, worst.end)} instead of`);
+    expect(paced.verdict.doubt).toContain(moneyText(worst.saves.abs(), "USD"));
   });
 
   it("says how far from the best it may be, rounded against itself", () => {
