@@ -194,14 +194,19 @@ function bodyOf({ sizes: s, wall, floor, slats, beam: onKings }: Draw, write: Wr
         }
       : {}),
   };
+  // Asked for just where the overhang asks for them by itself, so that no default stands between inches and millimetres.
+  const framed = s.end > 12 ? { lookoutSpacing: write(24) } : {};
   const json = {
     gable: {
       kind: "gable",
       ...roof,
+      ...framed,
       ridge: onKings ? "beam" : "board",
       overhang: { eave: write(mirror ? s.far : s.near), farEave: write(mirror ? s.near : s.far), gable: write(s.end) },
       groups: {
         ...additions,
+        "king-posts": of(4, 4),
+        lookouts: of(2, 4),
         posts: post,
         "end-posts": post,
         beams: beam,
@@ -218,10 +223,12 @@ function bodyOf({ sizes: s, wall, floor, slats, beam: onKings }: Draw, write: Wr
     "lean-to": {
       kind: "lean-to",
       ...roof,
+      ...framed,
       highSide: s.kind === "ledger" ? "ledger" : "posts",
       overhang: { low: write(s.near), end: write(s.end), ...(s.kind === "ledger" ? {} : { high: write(s.far) }) },
       groups: {
         ...additions,
+        lookouts: of(2, 4),
         "low-posts": post,
         "low-beams": beam,
         ledger: of(s.ledger, 8),
@@ -717,7 +724,7 @@ describe("structures at random", () => {
   it("are the same in the millimetres that their inches are", { timeout: 300_000 }, () => {
     fc.assert(
       fc.property(draw, (drawn) => {
-        expect(order(laid(bodyOf(drawn, millimetres), drawn.sold))).toEqual(
+        expect(order(laid(bodyOf(drawn, millimetres), drawn.sold, "metric"))).toEqual(
           order(laid(bodyOf(drawn, inches), drawn.sold)),
         );
       }),

@@ -68,6 +68,16 @@ export interface WallSide {
   readonly bays: Cell | undefined;
   /** See `PostBays`. */
   readonly firstBays?: PostBays["firstBays"];
+  /** The triangle between plate and rafters above it, where there is one. */
+  readonly gable?: GableEnd;
+}
+
+/** A gable above an end wall, up to the rafters' upper edges. */
+export interface GableEnd extends Readonly<Record<"unitRise" | "unitRun", Cell>> {
+  /** From the plate's top to the rafters' upper edges, at its outer face. */
+  readonly abovePlate: Cell;
+  /** From there to the peak. */
+  readonly rise: Cell;
 }
 
 /** What every frame on posts tells the takeoffs. */

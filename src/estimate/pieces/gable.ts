@@ -189,7 +189,7 @@ export function layGable(site: Site, shape: GableShape): GableCells {
     groups,
     postPairs,
     faces: layFaces(roofing, roof, run),
-    walls: wallsOf(frame),
+    walls: wallsOf(laying, frame, run, rafter),
     runs: { beams: 2, ridge: 1 },
     rows,
     rafterSpace: lines.equalSpace,
@@ -338,16 +338,25 @@ function layFaces({ laying, frame, slopes }: Roofing, roof: RoofCells, run: Cell
   });
 }
 
-function wallsOf({ span, length, eaveHeight, bays, firstBays, endBays }: GableFrame): WallSide[] {
-  const side = (name: string, label: string, width: Cell, of: Cell | undefined): WallSide => {
-    const heights = [eaveHeight, eaveHeight] as const;
-    return { name, label, width, heights, bays: of, ...(of === bays && { firstBays }) };
-  };
+function wallsOf(
+  { sheet, units }: Laying<GableGroup>,
+  { span, length, eaveHeight, bays, firstBays, endBays, unitRise, unitRun }: GableFrame,
+  run: Cell,
+  rafter: RafterCells,
+): WallSide[] {
+  const heights = [eaveHeight, eaveHeight] as const;
+  const rise = sheet.lay("roof.rise", over(times(run, unitRise), unitRun), {
+    label: "rise, plate to ridge line",
+    display: units.long,
+  });
+  const gable = { abovePlate: rafter.heightAbovePlate, rise, unitRise, unitRun };
+  const side = { width: length, heights, bays, ...(firstBays && { firstBays }) };
+  const end = { width: span, heights, bays: endBays, gable };
   return [
-    side("near", "near side", length, bays),
-    side("far", "far side", length, bays),
-    side("left", "left end", span, endBays),
-    side("right", "right end", span, endBays),
+    { name: "near", label: "near side", ...side },
+    { name: "far", label: "far side", ...side },
+    { name: "left", label: "left end", ...end },
+    { name: "right", label: "right end", ...end },
   ];
 }
 

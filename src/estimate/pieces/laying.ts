@@ -138,7 +138,16 @@ export function laid<Group extends string>(
   base: Group,
   plan: Pick<
     GroupPlan,
-    "name" | "label" | "length" | "count" | "supportsApart" | "spliced" | "crossings" | "begins" | "meetsOver"
+    | "name"
+    | "label"
+    | "length"
+    | "count"
+    | "supportsApart"
+    | "spliced"
+    | "crossings"
+    | "begins"
+    | "meetsOver"
+    | "covered"
   >,
 ): PieceGroup[] {
   const { sheet, sections, units, kinds } = laying;

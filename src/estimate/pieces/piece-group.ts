@@ -61,6 +61,8 @@ export interface PieceGroup extends SectionCells {
   readonly atPosts?: Cell | undefined;
   /** Part of a floor or a wall: it comes when the roof is on. */
   readonly encloses?: true;
+  /** Width all along each piece that its neighbours cover, beside hidden wide faces: laps and the edges in them. */
+  readonly covered?: Cell | undefined;
 }
 
 /** What derives a group: `settings` replace any of it. */
@@ -88,6 +90,8 @@ export interface GroupPlan {
   readonly meetsOver?: Cell | undefined;
   /** Part of a floor or a wall: it comes when the roof is on. */
   readonly encloses?: true;
+  /** Width all along each piece that its neighbours cover. */
+  readonly covered?: Operand | undefined;
 }
 
 interface Units {
@@ -172,6 +176,9 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
     surface,
     ...(plan.supportsApart && { supportsApart: plan.supportsApart }),
     ...(plan.encloses && { encloses: plan.encloses }),
+    ...(plan.covered && {
+      covered: sheet.lay(cell("covered"), plan.covered, { label: "covered by its neighbours", display: units.small }),
+    }),
     ...(plan.spliced && { spliced: true }),
     ...(plan.meetsOver && { meetsOver: plan.meetsOver }),
     // A length of the user's own lies on as many as it reaches.

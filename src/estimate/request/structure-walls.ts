@@ -3,7 +3,15 @@ import { z } from "zod";
 import { quantityField } from "../../catalog/reading.js";
 
 /** Groups of walls; each side has its own, such as `wall-boards-near`. */
-export const WALL_GROUPS = ["wall-boards", "wall-battens", "wall-rails", "wall-studs"] as const;
+export const WALL_GROUPS = [
+  "wall-boards",
+  "wall-battens",
+  "wall-rails",
+  "wall-studs",
+  "opening-jambs",
+  "opening-headers",
+  "corner-boards",
+] as const;
 
 /** Piece group of walls. */
 export type WallGroup = (typeof WALL_GROUPS)[number];
@@ -14,6 +22,7 @@ const opening = z
   .strictObject({
     width: size("Clear width.", "3 ft"),
     height: size("Clear height.", "6 ft 8 in"),
+    sill: size("From the boards' lower end to a window's sill; a door has none.", "3 ft").optional(),
     count: z
       .int()
       .min(1)
@@ -51,10 +60,24 @@ export function wallsField<Side extends string>(sides: readonly [Side, ...Side[]
         example: "36 in",
         most: "10 ft",
       }).optional(),
+      gableLap: quantityField("in", {
+        describe: "How far the boards of a gable reach down over those below the plate.",
+        example: "2 in",
+        sign: "not-negative",
+        most: "2 ft",
+      }).optional(),
       sides: z
         .array(
           z.strictObject({
             side: z.enum(sides).meta({ description: "Which side of the frame.", examples: [sides[0]] }),
+            part: z
+              .enum(["whole", "below-plate", "gable"])
+              .optional()
+              .meta({
+                description:
+                  "What is boarded of an end below a gable: all of it up to the rafters, the wall below the plate, or the gable alone. Other sides are boarded up to the plate.",
+                examples: ["whole"],
+              }),
             openings: z.array(opening).max(20).optional().meta({ description: "What is left open." }),
           }),
         )

@@ -117,12 +117,15 @@ export function layFinish(sheet: Sheet, input: FinishInput, units: DisplayUnits)
   return { kind, needs: [...primer, need, ...sealer], lines, area, brushed, volume, upkeep, betweenCoats };
 }
 
-/** Four long faces and two ends, less the wide faces that lie hidden, less what joints cover. */
+/** Four long faces and two ends, less the wide faces that lie hidden, what laps or battens cover, and what joints do. */
 function layFaces(sheet: Sheet, group: PieceGroup, assumed: Assumed, units: DisplayUnits): FinishLine {
-  const { name, label, totalLength, width, surface, rules } = group;
+  const { name, label, totalLength, width, surface, rules, covered } = group;
   sheet.title(`finish.${name}`, label);
   const hidden = { none: 0, "one-wide": 1, "both-wide": 2 }[rules.hiddenFaces];
-  const open = hidden === 0 ? surface : minus(surface, times(count(hidden), totalLength, width));
+  const faces = times(count(hidden), totalLength, width);
+  const laps = covered ? [times(totalLength, covered)] : [];
+  // Whoever wants all faces coated wants those in the laps, too.
+  const open = hidden === 0 ? surface : minus(surface, faces, ...laps);
   const shown = minus(number("1"), assumed.cell("finish.jointShare"));
   const area = sheet.lay(`finish.${name}.area`, times(open, shown), { label: "faces that show", display: units.area });
   return { group: name, texture: rules.surface === "rough" ? "rough" : "smooth", area };

@@ -57,13 +57,101 @@ describe("a boarded side", () => {
   });
 });
 
+// 16 ft at 9 in 12: 72 in of rise. A rafter 6 in deep, seated 2.5 in (6 ÷ (4 × 0.6)), stands 7.5 − 1.875 = 5.625 in above the
+// plate; boards reach 2 in below it, so 7.625 in at the corners and 79.625 in at the peak. Worked by hand.
+describe("a gable", () => {
+  const steep = (walls: GableShape["walls"]): GableShape => ({
+    ...walled(walls),
+    slope: { rise: "9 in", run: "12 in" },
+  });
+
+  it("has boards cut aslant two out of one piece, and rails as long as it is wide there", () => {
+    const all = listed(steep({ sides: [{ side: "left" }] }));
+    expect(all["wall-boards-left"]).toEqual([26, "92.000"]);
+    // (192 − 0.5) ÷ 7.5 = 25.5: 26 boards, 13 pairs of 7.625 + 79.625 in.
+    expect(all["wall-boards-left-gable"]).toEqual([13, "87.250"]);
+    // Rails 36 and 72 in up: 192 − 2 × (36 − 7.625) × 12 ÷ 9, and 36 in up the slope less.
+    expect(all["wall-rails-left-gable"]).toEqual([1, "116.333"]);
+    expect(all["wall-rails-left-gable-2"]).toEqual([1, "20.333"]);
+  });
+
+  it("has courses that shorten towards the peak, and studs cut aslant two out of one piece", () => {
+    const all = listed(steep({ boards: "horizontal", sides: [{ side: "left" }] }));
+    // Courses of 7 in: two of 192 in, then 192 − (7 i − 7.625) × 8 ÷ 3 for i = 2 … 11: 1294 in; ÷ 96 in = 13.5.
+    expect(all["wall-boards-left-gable"]).toEqual([14, "96.000"]);
+    // 192 ÷ 24 = 8 bays: 7 studs, each notched over the rafter: 5.625 + 77.625 in for two.
+    expect(all["wall-studs-left-gable"]).toEqual([4, "83.250"]);
+  });
+
+  it("is boarded alone, or left open, as the request says; a roof that does not rise has none", () => {
+    const groups = (walls: GableShape["walls"], rise = "9 in") =>
+      Object.keys(listed({ ...walled(walls), slope: { rise, run: "12 in" } })).filter((name) =>
+        name.startsWith("wall-b"),
+      );
+    expect(groups({ sides: [{ side: "left", part: "gable" }] })).toEqual(["wall-boards-left-gable"]);
+    expect(groups({ sides: [{ side: "left", part: "below-plate" }] })).toEqual(["wall-boards-left"]);
+    expect(groups({ sides: [{ side: "left" }] }, "0 in")).toEqual(["wall-boards-left"]);
+    expect(groups({ sides: [{ side: "near" }] })).toEqual(["wall-boards-near"]);
+  });
+
+  it("is refused on sides that have none, and with openings that stand below it", () => {
+    const at = (walls: GableShape["walls"]) => refused(steep(walls)).map(([, place]) => place);
+    expect(at({ sides: [{ side: "near", part: "gable" }] })).toEqual(["/structure/walls/sides/0/part"]);
+    const openings = [{ width: "3 ft", height: "6 ft" }];
+    expect(at({ sides: [{ side: "left", part: "gable", openings }] })).toEqual(["/structure/walls/sides/0/openings"]);
+  });
+});
+
+describe("what frames a wall", () => {
+  it("is two jambs and a header round a door, and a sill as well round a window", () => {
+    const openings = [
+      { width: "3 ft", height: "6 ft 8 in" },
+      { width: "2 ft", height: "30 in", sill: "3 ft", count: 2 },
+    ];
+    const all = listed(walled({ sides: [{ side: "near", openings }] }));
+    // Of 2 × 4 in: header and sill lie across both jambs.
+    expect(all["opening-jambs-near"]).toEqual([2, "80.000"]);
+    expect(all["opening-headers-near"]).toEqual([1, "40.000"]);
+    expect(all["opening-jambs-near-2"]).toEqual([4, "30.000"]);
+    expect(all["opening-headers-near-2"]).toEqual([4, "28.000"]);
+  });
+
+  it("is a corner board at either end, a long and a short one below a single slope", () => {
+    expect(listed(walled({ sides: [{ side: "near" }] }))["corner-boards-near"]).toEqual([2, "92.000"]);
+    const shed: LeanToShape = {
+      kind: "lean-to",
+      span: "8 ft",
+      length: "16 ft",
+      eaveHeight: "7 ft",
+      slope: { rise: "9 in", run: "12 in" },
+      walls: { sides: [{ side: "left" }] },
+    };
+    const all = listed(shed);
+    expect(all["corner-boards-left"]).toEqual([1, "80.000"]);
+    expect(all["corner-boards-left-2"]).toEqual([1, "149.000"]);
+    // (114.5 − 0) ÷ 36 = 3.2 up to the mean height of 80 and 149 in: 5 rows in one length each of 8 ft.
+    expect(all["wall-rails-left"]).toEqual([5, "96.000"]);
+  });
+});
+
 describe("the finish of a wall", () => {
-  it("is brushed on one wide face of its boards, their edges and their ends", () => {
-    const structure = walled({ sides: [{ side: "near" }] });
+  const coated = (walls: GableShape["walls"], group: string, groups: GableShape["groups"] = {}) => {
+    const structure = { ...walled(walls), groups };
     const { sheet } = estimated({ structure, assumptions: { "finish.jointShare": "0 %" } }).basis;
-    const area = sheet.find("finish.wall-boards-near.area") as Cell;
-    // 39 boards of 1 × 8 in and 92 in: 39 × (92 × (8 + 2 × 1) + 2 × 8) = 36504 in².
-    expect(sheet.in(area, "ft2").toFixed()).toBe("253.5");
+    return sheet.in(sheet.find(`finish.${group}.area`) as Cell, "ft2").toFixed();
+  };
+
+  it("is brushed on what shows of one wide face, the edges and the ends, laps off", () => {
+    // 39 boards of 1 × 8 in and 92 in, less a lap of 1/2 in and the edge in it: 39 × (92 × (8 + 2 − 1.5) + 2 × 8) = 31122 in².
+    expect(coated({ sides: [{ side: "near" }] }, "wall-boards-near")).toBe("216.125");
+    // Where all faces are wanted, laps are coated, too: 39 × (92 × 18 + 16) = 65208 in².
+    const all = { "wall-boards": { hiddenFaces: "none" as const } };
+    expect(coated({ sides: [{ side: "near" }] }, "wall-boards-near", all)).toMatch(/^452\.8333/);
+  });
+
+  it("leaves out what battens cover", () => {
+    // Gaps of 1/2 in below battens of 2 in cover 3/4 in on either side and both edges: 34 × (92 × (8 + 2 − 1.5 − 2) + 16).
+    expect(coated({ boards: "board-and-batten", sides: [{ side: "near" }] }, "wall-boards-near")).toMatch(/^144\.972/);
   });
 });
 

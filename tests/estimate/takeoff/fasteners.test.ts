@@ -277,12 +277,16 @@ describe("a ridge beam, a floor and a ledger", () => {
     const sides = [{ side: "near" }, { side: "left" }];
     const walled = laidOf({ kind: "gable", span: "16 ft", length: "24 ft", walls: { boards: "vertical", sides } });
     const rails = walled.lines.find(({ name }) => name === "wall-rails.ends");
-    // Four rows over 7 ft 8 in at 36 in: in three bays along the side and two lengths across the end, two ends each.
-    expect(rails && [value(rails.sites), rails.label]).toEqual(["40", "Wall rails, at both ends"]);
+    // Four rows over 7 ft 8 in at 36 in: in three bays along the side and two lengths across the end, and one rail in the
+    // gable (4 in 12 over 8 ft: 32 in and what is above the plate and below it); two ends each.
+    expect(rails && [value(rails.sites), rails.label]).toEqual(["42", "Wall rails, at both ends"]);
     const boards = walled.lines.find(({ name }) => name === "wall-boards.crossing");
     expect(boards?.label).toBe("Wall boards, at their supports");
-    // 39 boards along, 26 across (16 ft less the lap, 7 1/2 in each), on four rails.
-    expect(boards && value(boards.sites)).toBe(String((39 + 26) * 4));
+    // 39 boards along, 26 across (16 ft less the lap, 7 1/2 in each), on four rails. Two boards of the gable, 45 in together,
+    // lie on plate and rafter, and one of them on the rail: five places. Corner boards lie on rails as well, two a side.
+    expect(boards && value(boards.sites)).toBe(String((39 + 26) * 4 + 13 * 5));
+    const corners = walled.lines.find(({ name }) => name === "corner-boards.crossing");
+    expect(corners && value(corners.sites)).toBe(String(4 * 4));
   });
 
   it("are lagged to the wall every 16 in, with the rafters in hangers", () => {

@@ -57,6 +57,26 @@ const STRUCTURES: Readonly<Record<string, object>> = {
       sides: [{ side: "near", openings: [{ width: "3 ft", height: "6 ft 6 in" }] }, { side: "far" }, { side: "left" }],
     },
   },
+  "gable with its ends boarded": {
+    kind: "gable",
+    span: "16 ft",
+    length: "24 ft",
+    slope: { rise: "9 in", run: "12 in" },
+    walls: {
+      boards: "board-and-batten",
+      sides: [
+        { side: "near", openings: [{ width: "3 ft", height: "3 ft", sill: "3 ft" }] },
+        { side: "left" },
+        { side: "right", part: "gable" },
+      ],
+    },
+  },
+  "gable of level boards": {
+    kind: "gable",
+    span: "5 m",
+    length: "6 m",
+    walls: { boards: "horizontal", sides: [{ side: "left", openings: [{ width: "900 mm", height: "2 m" }] }] },
+  },
   "walled lean-to": {
     kind: "lean-to",
     span: "2.4 m",
@@ -285,7 +305,8 @@ describe("a drawing", () => {
         posts.some((post) => [0, 1].every((of) => Math.abs(middle(post, of as 0) - middle(hole, of as 0)) < 0.02)),
       ).toBe(true);
     // Boards of 8 in that lap by 1/2 in on a side of 20 ft: 239 1/2 in ÷ 7 1/2 in = 31.9, so 32.
-    expect(shapesOf(svg("wall-far"), ".3").filter(({ length }) => length === 8)).toHaveLength(32);
+    // Beside them a corner board at either end.
+    expect(shapesOf(svg("wall-far"), ".3").filter(({ length }) => length === 8)).toHaveLength(32 + 2);
     expect(plain(svg("wall-near"))).toContain("3' × 6' 6");
     expect(plain(svg("wall-far"))).not.toContain("Openings");
     expect(plain(svg("floor"))).toContain("joist bays of");
@@ -329,7 +350,8 @@ describe("a drawing", () => {
     const pages = drawingsOf(basis).filter(({ name }) => /^wall-(near|far|left)$/.test(name));
     expect(pages).toHaveLength(3);
     for (const { name, svg } of pages) {
-      const own = marks.get(name.replace("wall-", "wall-boards-")) ?? [];
+      const boards = name.replace("wall-", "wall-boards-");
+      const own = [...(marks.get(boards) ?? []), ...(marks.get(`${boards}-gable`) ?? [])];
       const said = /Wall boards, [^;]*?(WB-\d+) to (WB-\d+)/.exec(svg)?.slice(1);
       expect(said).toEqual([own[0], own.at(-1)]);
     }

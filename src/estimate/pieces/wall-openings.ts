@@ -1,0 +1,91 @@
+/** Openings of boarded walls: how large, what they save, and the frame round each. */
+import { toQuantity } from "../../catalog/reading.js";
+import { type Fault, pointer } from "../faults.js";
+import type { OpeningShape } from "../request/structure-walls.js";
+import { type Cell, number, type Operand, plus, sum, times } from "../sheet/expression.js";
+import { plain } from "../sheet/sheet.js";
+import type { WallSide } from "./frame.js";
+import { AT } from "./laying.js";
+import type { PieceGroup } from "./piece-group.js";
+import { nth, type Walling, wallGroup } from "./walling.js";
+
+/** Openings of equal size in one wall. */
+export interface Opening {
+  readonly width: Cell;
+  readonly height: Cell;
+  readonly count: Cell;
+  /** From the boards' lower end to its sill; absent of a door. */
+  readonly sill: Cell | undefined;
+}
+
+/**
+ * Lays the sizes of a side's openings.
+ * @param faults - Takes what is larger than the side, at `at`.
+ */
+export function layOpenings(
+  { sheet, units, clearance }: Walling,
+  side: WallSide,
+  shapes: readonly OpeningShape[],
+  at: string,
+  faults: Fault[],
+): Opening[] {
+  const lower = side.heights.reduce((a, b) => (sheet.decide(a).lte(sheet.decide(b)) ? a : b));
+  const room = sheet.decide(lower).minus(sheet.decide(clearance));
+  const refuse = (where: string, wrong: string, cure: string) =>
+    faults.push({ code: "cannot-build", at: where, wrong, cure });
+  if (room.lte(0)) {
+    refuse(`${AT}/walls/clearance`, `The boards of the ${side.label} would begin above their upper end.`, "Give less.");
+  }
+  const wallHeight = sheet.shown({ ...lower, value: room });
+  let free = sheet.decide(side.width);
+  return shapes.map((shape, i) => {
+    const here = pointer(at, "openings", i);
+    const [width, height] = [toQuantity(shape.width, "mm"), toQuantity(shape.height, "mm")];
+    free = free.minus(width.value.times(shape.count ?? 1));
+    if (free.lt(0)) {
+      const wrong = `The openings are wider than the ${side.label} (${sheet.shown(side.width)}).`;
+      refuse(pointer(here, "width"), wrong, "Make them narrower, or fewer.");
+    }
+    const sill = shape.sill === undefined ? undefined : toQuantity(shape.sill, "mm");
+    if (height.value.plus(sill?.value ?? 0).gt(room)) {
+      const wrong = `The opening${sill ? " and what is below its sill are" : " is"} higher than the ${side.label}'s boards (${wallHeight}).`;
+      refuse(pointer(here, "height"), wrong, "Make it lower.");
+    }
+    const lay = (name: string, label: string, value: typeof width) =>
+      sheet.input(`walls.${side.name}.opening${i + 1}.${name}`, value, { label, display: units.long });
+    return {
+      width: lay("width", "width of the opening", width),
+      height: lay("height", "height of the opening", height),
+      count: sheet.input(`walls.${side.name}.opening${i + 1}.count`, plain(shape.count ?? 1), { label: "alike" }),
+      sill: sill && lay("sill", "from the boards' lower end to the sill", sill),
+    };
+  });
+}
+
+/**
+ * Frames of a side's openings: two jambs as high as the opening, and across their ends a header; below a window a sill as
+ * long. What holds the frame, rails or studs, is cut where it stands and not taken off.
+ */
+export function openingFrames({ laying }: Walling, side: WallSide, openings: readonly Opening[]): PieceGroup[] {
+  return openings.flatMap((opening, i) => {
+    const { width, height, count: alike, sill } = opening;
+    const across = () => plus(width, times(number("2"), laying.sections["opening-jambs"].thickness));
+    const each = number(sill ? "2" : "1");
+    return [
+      ...wallGroup(laying, "opening-jambs", side, nth("Opening jambs", i), {
+        length: height,
+        count: times(number("2"), alike),
+        index: i,
+      }),
+      ...wallGroup(laying, "opening-headers", side, nth(sill ? "Opening headers and sills" : "Opening headers", i), {
+        length: across(),
+        count: times(each, alike),
+        index: i,
+      }),
+    ];
+  });
+}
+
+/** What openings save of the boards, each as often as it is there. */
+export const deducted = (openings: readonly Opening[], each: (opening: Opening) => Operand, unit: string): Operand =>
+  openings.length === 0 ? number(`0 ${unit}`) : sum(openings.map((opening) => times(opening.count, each(opening))));
