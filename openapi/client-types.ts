@@ -756,8 +756,10 @@ export type GableStructure = {
     readonly lap?: string | MeasuredValue | undefined;
     readonly clearance?: string | MeasuredValue | undefined;
     readonly backing?: string | MeasuredValue | undefined;
+    readonly gableLap?: string | MeasuredValue | undefined;
     readonly sides: readonly ({
       readonly side: "near" | "far" | "left" | "right";
+      readonly part?: "whole" | "below-plate" | "gable" | undefined;
       readonly openings?: readonly Opening[] | undefined;
     })[];
   } | undefined;
@@ -781,6 +783,9 @@ export type GableStructure = {
     readonly "wall-battens"?: GroupSettings | undefined;
     readonly "wall-rails"?: GroupSettings | undefined;
     readonly "wall-studs"?: GroupSettings | undefined;
+    readonly "opening-jambs"?: GroupSettings | undefined;
+    readonly "opening-headers"?: GroupSettings | undefined;
+    readonly "corner-boards"?: GroupSettings | undefined;
     readonly bearers?: GroupSettings | undefined;
     readonly joists?: GroupSettings | undefined;
     readonly "floor-boards"?: GroupSettings | undefined;
@@ -928,8 +933,10 @@ export type HipStructure = {
     readonly lap?: string | MeasuredValue | undefined;
     readonly clearance?: string | MeasuredValue | undefined;
     readonly backing?: string | MeasuredValue | undefined;
+    readonly gableLap?: string | MeasuredValue | undefined;
     readonly sides: readonly ({
       readonly side: "near" | "far" | "left" | "right";
+      readonly part?: "whole" | "below-plate" | "gable" | undefined;
       readonly openings?: readonly Opening[] | undefined;
     })[];
   } | undefined;
@@ -953,6 +960,9 @@ export type HipStructure = {
     readonly "wall-battens"?: GroupSettings | undefined;
     readonly "wall-rails"?: GroupSettings | undefined;
     readonly "wall-studs"?: GroupSettings | undefined;
+    readonly "opening-jambs"?: GroupSettings | undefined;
+    readonly "opening-headers"?: GroupSettings | undefined;
+    readonly "corner-boards"?: GroupSettings | undefined;
     readonly bearers?: GroupSettings | undefined;
     readonly joists?: GroupSettings | undefined;
     readonly "floor-boards"?: GroupSettings | undefined;
@@ -1049,8 +1059,10 @@ export type LeanToStructure = {
     readonly lap?: string | MeasuredValue | undefined;
     readonly clearance?: string | MeasuredValue | undefined;
     readonly backing?: string | MeasuredValue | undefined;
+    readonly gableLap?: string | MeasuredValue | undefined;
     readonly sides: readonly ({
       readonly side: "low" | "high" | "left" | "right";
+      readonly part?: "whole" | "below-plate" | "gable" | undefined;
       readonly openings?: readonly Opening[] | undefined;
     })[];
   } | undefined;
@@ -1075,6 +1087,9 @@ export type LeanToStructure = {
     readonly "wall-battens"?: GroupSettings | undefined;
     readonly "wall-rails"?: GroupSettings | undefined;
     readonly "wall-studs"?: GroupSettings | undefined;
+    readonly "opening-jambs"?: GroupSettings | undefined;
+    readonly "opening-headers"?: GroupSettings | undefined;
+    readonly "corner-boards"?: GroupSettings | undefined;
     readonly bearers?: GroupSettings | undefined;
     readonly joists?: GroupSettings | undefined;
     readonly "floor-boards"?: GroupSettings | undefined;
@@ -1319,6 +1334,7 @@ export type OpenApiDocument = {
 export type Opening = {
   readonly width: string | MeasuredValue;
   readonly height: string | MeasuredValue;
+  readonly sill?: string | MeasuredValue | undefined;
   readonly count?: number | undefined;
 };
 
