@@ -132,7 +132,7 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
   sheet.title("logs", "Logs: sound wood and scale");
   sheet.title("rough", "Rough sizes");
   sheet.title("work", "Work by piece group");
-  const mill = layMill(sheet, request.shop, assumed, defaults, units);
+  const mill = layMill({ sheet, assumed, defaults, units }, request.shop);
   const digits = minorDigits(catalog.currency) ?? 2;
   const pricing: Pricing = {
     sheet,

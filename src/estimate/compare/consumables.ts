@@ -14,18 +14,19 @@ import { laySawyerCharge } from "./sawyer-charge.js";
 
 type Item = Parameters<typeof consumablePrice>[1];
 
+/** Work of a route that uses things up. */
+export interface UsingWork {
+  readonly milling: MillingCells | undefined;
+  readonly cuts: CutCells | undefined;
+  readonly finishing: FinishingCells;
+}
+
 /** Lays a route's lines of what is used up. */
-export function layConsumables(
-  basis: Basis,
-  key: string,
-  milling: MillingCells | undefined,
-  finishing: FinishingCells,
-  cuts: CutCells | undefined,
-): ShoppingLine[] {
+export function layConsumables(basis: Basis, key: string, { milling, finishing, cuts }: UsingWork): ShoppingLine[] {
   const { sheet, assumed } = basis;
   const line = (item: Item, label: string, used: Cell, name: string = item): ShoppingLine =>
-    layUsed(basis, `${key}.use.${name}`, item, label, used);
-  const used = (item: Item, label: string, words: string, amount: Operand, display = ""): ShoppingLine =>
+    layUsed(basis, { name: `${key}.use.${name}`, item, label }, used);
+  const used: LayUse = (item, [label, words], amount, display = "") =>
     line(item, label, sheet.lay(`${key}.use.${item}.quantity`, amount, { label: words, display }));
   const atMachines = over(
     // The table saw in the yard draws as well.
@@ -35,20 +36,19 @@ export function layConsumables(
   return [
     used(
       "sanding-discs",
-      "Sanding discs, wear",
-      "discs worn down, in parts of one",
+      ["Sanding discs, wear", "discs worn down, in parts of one"],
       over(finishing.sanded, assumed.cell("sand.perDisc")),
     ),
-    used("electricity", "Electricity", "drawn in the shop", times(atMachines, assumed.cell("shop.power")), "kWh"),
+    used("electricity", ["Electricity", "drawn in the shop"], times(atMachines, assumed.cell("shop.power")), "kWh"),
     ...(milling
       ? [
           ...(basis.sawyer && cuts
-            ? laySawyerCharge(basis, key, milling, cuts, basis.sawyer)
+            ? laySawyerCharge(basis, key, { milling, cuts }, basis.sawyer)
             : layMillWear(basis, milling, line, used)),
         ]
       : []),
     ...layKnives(basis, finishing, used),
-    ...layHaulingFuel(basis, key, milling, finishing, line),
+    ...layHaulingFuel(basis, key, { milling, finishing }, line),
     // Roofing comes on the same lorry, whichever way the lumber is had.
     ...((finishing.buysLumber || basis.cutList.gable) && basis.request.shop?.lumber !== "fetched"
       ? [layDelivery(basis, key, finishing.buysLumber)]
@@ -62,8 +62,11 @@ const SHARES: ReadonlySet<Item> = new Set([
   ...(["planer-knife-sharpening", "planer-knives", "electricity"] as const),
 ]);
 
-function layUsed(basis: Basis, name: string, item: Item, label: string, used: Cell): ShoppingLine {
-  const { pricing, catalog } = basis;
+function layUsed(
+  { pricing, catalog }: Basis,
+  { name, item, label }: { readonly name: string; readonly item: Item; readonly label: string },
+  used: Cell,
+): ShoppingLine {
   const stage = STAGE_OF_USE[name.slice(name.lastIndexOf(".") + 1)];
   const line = {
     name,
@@ -76,7 +79,8 @@ function layUsed(basis: Basis, name: string, item: Item, label: string, used: Ce
 }
 
 type LayLine = (item: Item, label: string, used: Cell, name?: string) => ShoppingLine;
-type LayUse = (item: Item, label: string, words: string, amount: Operand, display?: string) => ShoppingLine;
+/** @param told - Label of the line, and of its quantity. */
+type LayUse = (item: Item, told: readonly [string, string], amount: Operand, display?: string) => ShoppingLine;
 
 /** What the user sharpens takes hours, and files or wheels; what a service sharpens costs money. */
 function layMillWear({ mill, assumed }: Basis, milling: MillingCells, line: LayLine, use: LayUse): ShoppingLine[] {
@@ -88,7 +92,7 @@ function layMillWear({ mill, assumed }: Basis, milling: MillingCells, line: LayL
     line(item, worn, milling.blades),
     mill.sharpening === "service"
       ? line(service, `Sharpening of ${plural}`, milling.sharpenings)
-      : use(tool.item, tool.worn, "worn down, in parts of one", over(milling.sharpenings, assumed.cell(tool.each))),
+      : use(tool.item, [tool.worn, "worn down, in parts of one"], over(milling.sharpenings, assumed.cell(tool.each))),
   ];
 }
 
@@ -97,11 +101,10 @@ function layKnives({ assumed, request }: Basis, { planed }: FinishingCells, use:
   if (request.shop?.planer === "none" || isNothing(planed)) return [];
   const sharpenings = over(planed, assumed.cell("dress.perKnives"));
   return [
-    use("planer-knife-sharpening", "Sharpening of planer knives, wear", "sharpenings, in parts of one", sharpenings),
+    use("planer-knife-sharpening", ["Sharpening of planer knives, wear", "sharpenings, in parts of one"], sharpenings),
     use(
       "planer-knives",
-      "Planer knives, wear",
-      "sets worn out, in parts of one",
+      ["Planer knives, wear", "sets worn out, in parts of one"],
       over(sharpenings, assumed.cell("dress.knifeLife")),
     ),
   ];
@@ -111,8 +114,7 @@ function layKnives({ assumed, request }: Basis, { planed }: FinishingCells, use:
 function layHaulingFuel(
   basis: Basis,
   key: string,
-  milling: MillingCells | undefined,
-  { trips }: FinishingCells,
+  { milling, finishing: { trips } }: Omit<UsingWork, "cuts">,
   line: LayLine,
 ): ShoppingLine[] {
   const { sheet, assumed, mill, units } = basis;

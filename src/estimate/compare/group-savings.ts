@@ -16,7 +16,7 @@ import {
   sharpeningsOf,
   stickersOf,
 } from "../effort/milling.js";
-import { type CutCells, dirtyLogs, layExclusive } from "../salvage/cut-cells.js";
+import { type CutCells, dirtyLogs, layWork } from "../salvage/cut-cells.js";
 import { exclusiveWork } from "../salvage/exclusive-work.js";
 import { aside } from "../sheet/aside.js";
 import { type Cell, minus, number, type Operand, over, plus, sum, sumOr, times, when } from "../sheet/expression.js";
@@ -53,8 +53,11 @@ export function layGroupSavings(basis: Basis, routes: readonly RouteCells[], buy
     if (!first || !own) return [];
     const on = basisOf(basis, first.route.plan);
     const { sawing, route } = first;
-    const cuts = layExclusive(on, `decision.group.${one.group.name}`, own, sawing.problem.gridMm, sawing.proof);
-    return [layGroupSaving(on, one, cuts, route, buy)];
+    const cuts = layWork(on, `decision.group.${one.group.name}`, own, {
+      gridMm: sawing.problem.gridMm,
+      proof: sawing.proof,
+    });
+    return [layGroupSaving(on, one, cuts, { route, buy })];
   });
 }
 
@@ -71,8 +74,7 @@ function layGroupSaving(
   basis: Basis,
   one: GroupBasis,
   cuts: CutCells,
-  route: RouteCells,
-  buy: RouteCells,
+  { route, buy }: { readonly route: RouteCells; readonly buy: RouteCells },
 ): GroupSaving {
   const { sheet, assumed, mill: saw } = basis;
   const { name, label } = one.group;
@@ -82,7 +84,7 @@ function layGroupSaving(
     label: "sharpenings that it takes",
   });
   const pieces = milledPieces(basis, route.plan, one) ?? number("0");
-  const formulas = groupMilling(basis, one, cuts, sharpenings, pieces);
+  const formulas = groupMilling(basis, one, cuts, { sharpenings, pieces });
   const pace = assumed.cell("pace");
   const sawingHours = times(sum(Object.values(formulas.stages)), pace);
   const finishing = finishingHours(basis, one, pieces);
@@ -116,8 +118,7 @@ function groupMilling(
   { sheet, assumed, mill }: Basis,
   { group, millable }: GroupBasis,
   cuts: CutCells,
-  sharpenings: Cell,
-  pieces: Operand,
+  { sharpenings, pieces }: { readonly sharpenings: Cell; readonly pieces: Operand },
 ): MillingFormulas {
   const carrying = layYardCarrying(sheet, assumed, mill);
   const { width, length } = millable?.rough ?? group;

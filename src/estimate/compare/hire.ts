@@ -65,7 +65,8 @@ export function layHire(basis: Basis, key: string, work: HireStages): ShoppingLi
     const label = `${terms === "hired" ? "Hire" : "Purchase less resale"}: ${"label" in offer ? offer.label : item}`;
     const none: Price = { kind: "unpriced", at: "", add: "add" in offer ? offer.add : `Add a price for ${item}.` };
     const stage = STAGE_OF_MACHINE[item];
-    if (terms === "bought") return [{ ...layOwned(basis, name, label, item, share, offer, none), stage, share: true }];
+    if (terms === "bought")
+      return [{ ...layOwned(basis, { name, label, item, share, offer, none }), stage, share: true }];
     const least =
       "minimumDays" in offer
         ? (sheet.find(`price.${item}.minimumDays`) ??
@@ -92,16 +93,19 @@ function hoursOf(basis: Basis, item: EquipmentItem, { stages, milling, raising }
   return parts.length > 0 ? sum(parts) : undefined;
 }
 
-function layOwned(
-  basis: Basis,
-  name: string,
-  label: string,
-  item: EquipmentItem,
-  share: QuantityText | undefined,
-  offer: ReturnType<typeof equipmentOffer>,
-  none: Price,
-): ShoppingLine {
-  const { sheet, pricing } = basis;
+/** A machine that is bought, and sold again. */
+interface OwnedMachine {
+  readonly name: string;
+  readonly label: string;
+  readonly item: EquipmentItem;
+  /** Of its expected use; all of it where nothing is said. */
+  readonly share: QuantityText | undefined;
+  readonly offer: ReturnType<typeof equipmentOffer>;
+  /** What to say where the catalog has no price. */
+  readonly none: Price;
+}
+
+function layOwned({ sheet, pricing }: Basis, { name, label, item, share, offer, none }: OwnedMachine): ShoppingLine {
   const use =
     sheet.find(`shop.${item}.share`) ??
     sheet.input(`shop.${item}.share`, share === undefined ? plain(1) : toQuantity(share, "%"), {

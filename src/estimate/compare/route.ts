@@ -3,28 +3,25 @@
  * template, so that all-milled, all-bought, and the mix are the same arithmetic on other plans.
  */
 
-import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import { type Basis, basisOf, type GroupBasis } from "../basis.js";
 import { type DryingCells, type DryingPiece, layDrying } from "../effort/drying.js";
 import { layMilling, type MillingCells } from "../effort/milling.js";
 import { isAtMill, peopleAt, stageOf } from "../effort/room.js";
 import type { SettingCells } from "../effort/setting.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
-import { amountsOf, layLine, layTaxes, type ShoppingLine } from "../purchase/line.js";
-import { type BoughtPieces, lengthSlugs, type StockQuestion, sticksOf, uncut } from "../purchase/lumber.js";
-import { laySticks } from "../purchase/sticks.js";
-import type { StockCut } from "../purchase/stock/problem.js";
+import { amountsOf, layTaxes, type ShoppingLine } from "../purchase/line.js";
+import type { BoughtPieces } from "../purchase/lumber.js";
 import { type CutCells, layCuts, type MeasuredPlan } from "../salvage/cut-cells.js";
 import type { RoughCells } from "../salvage/rough-size.js";
-import { type Cell, number, type Operand, over, type PlanProof, plus, sum, sumOr, times } from "../sheet/expression.js";
+import { type Cell, type Operand, over, type PlanProof, plus, sum, sumOr, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import { layConsumables } from "./consumables.js";
 import { layFinishing, type SplitGroup } from "./finishing.js";
 import { layHire } from "./hire.js";
+import { layLumber, type StockPlans } from "./lumber-lines.js";
 
 /** The plans behind one route. */
-export interface RoutePlan {
-  readonly key: string;
+export interface RoutePlan extends StockPlans {
   readonly label: string;
   /** Whether a hired sawyer mills them. */
   readonly hired: boolean;
@@ -34,13 +31,6 @@ export interface RoutePlan {
   readonly sawn: ReadonlySet<string>;
   readonly sawing: (MeasuredPlan & { readonly proof: PlanProof }) | undefined;
   readonly bought: readonly BoughtPieces[];
-  readonly stock: readonly {
-    readonly question: StockQuestion;
-    readonly plan: readonly StockCut[];
-    readonly proof: PlanProof;
-  }[];
-  /** Groups of which pieces must be bought but nothing serves. */
-  readonly unsold: readonly { readonly group: GroupBasis; readonly count: number; readonly add: string }[];
 }
 
 /** Costs and hours that every route has. */
@@ -110,7 +100,7 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
   const elapsed = layElapsed(basis, key, { stages, milling }, common);
   const lines = [
     ...lumberLines.map((line) => ({ ...line, stage: "fetch" })),
-    ...layConsumables(basis, key, milling, finishing, cuts),
+    ...layConsumables(basis, key, { milling, finishing, cuts }),
     ...layHire(basis, key, { stages: [...stages, ...common.stages], milling, raising: common.raising }),
   ];
   const all = [...common.lines, ...lines];
@@ -174,73 +164,6 @@ function dryingPieces(basis: Basis, split: readonly SplitGroup[]): DryingPiece[]
     thickness: rough.thickness,
     species: logs.filter((id) => group.rules.species.length === 0 || group.rules.species.includes(id)),
   }));
-}
-
-/** Sticks of each offer and length, as paid for; pieces that nothing serves are lines without a price. */
-function layLumber(basis: Basis, plan: RoutePlan): ShoppingLine[] {
-  const { sheet, pricing } = basis;
-  const lines = plan.stock.flatMap(({ question, plan: cuts, proof }) => {
-    const { offer, problem, prices } = question;
-    const slugs = lengthSlugs(question);
-    const stockOf = (name: string) => problem.stocks.find((stock) => stock.name === name);
-    const sticks = [...sticksOf(cuts)].map(([length, cut]): ShoppingLine => {
-      if (stockOf(length)?.owned) return layAtHand(basis, plan.key, { offer, length, cut, proof });
-      const slug = slugs.get(length) ?? length;
-      const name = `${plan.key}.buy.${offer.name}-${slug}`;
-      const { quantity } = laySticks(sheet, name, {
-        cut,
-        bundle: offer.bundle,
-        available: stockOf(length)?.available ?? null,
-        spoiled: basis.assumed.cell("buy.wastage"),
-        proof,
-      });
-      const price = prices.get(length);
-      if (!price) throw new Error(`the stock plan buys a length that is not on offer: ${length}`);
-      return layLine(
-        pricing,
-        { name, department: "lumber", label: `${offer.label}, ${length}`, offer: offer.name },
-        quantity,
-        price,
-        `${offer.name}-${slug}`,
-      );
-    });
-    const long = [...uncut(problem, cuts)].map(([group, count]): ShoppingLine => {
-      const name = `${plan.key}.buy.${offer.name}-too_long-${group}`;
-      const quantity = sheet.planned(`${name}.pieces`, plain(count), proof, {
-        label: "pieces that no stock length holds",
-      });
-      const fits = problem.pieces.some(
-        ({ name: piece, length }) =>
-          piece === group && problem.stocks.some((one) => one.length - problem.endTrim >= length),
-      );
-      const why = fits ? "too few for" : "too short for";
-      const add = fits
-        ? `Add sticks of ${offer.label}: more than are available are wanted.`
-        : `Add a longer stock length of ${offer.label}.`;
-      return { name, department: "lumber", label: `${offer.label}: ${why} ${group}`, quantity, add };
-    });
-    return [...sticks, ...long];
-  });
-  const unsold = plan.unsold.map(({ group, count, add }): ShoppingLine => {
-    const name = `${plan.key}.buy.unsold-${group.group.name}`;
-    const quantity = sheet.input(`${name}.pieces`, plain(count), { label: "pieces" });
-    return { name, department: "lumber", label: group.group.label, quantity, add };
-  });
-  return [...lines, ...unsold];
-}
-
-/** Boards that lie at hand and are cut: a line that says how many, and that they cost nothing. */
-function layAtHand(
-  { sheet, pricing }: Basis,
-  key: string,
-  { offer, length, cut, proof }: { offer: LumberOffer; length: string; cut: number; proof: PlanProof },
-): ShoppingLine {
-  const name = `${key}.buy.${offer.name}-${length.replaceAll(/[^0-9A-Za-z]+/g, "_").replace(/_$/, "")}`;
-  const label = `${offer.label}, ${length}`;
-  sheet.title(name, label);
-  const quantity = sheet.planned(`${name}.sticks`, plain(cut), proof, { label: "boards at hand that are cut" });
-  const amount = sheet.lay(`${name}.amount`, times(quantity, number(`0 ${pricing.currency}`)), { label: "amount" });
-  return { name, department: "lumber", label, quantity, amount, atHand: true };
 }
 
 /** How many pieces of a group come from the logs: all, or as many as the plan has. */

@@ -12,8 +12,7 @@ import { plain } from "../sheet/sheet.js";
 export function laySawyerCharge(
   basis: Basis,
   key: string,
-  milling: MillingCells,
-  cuts: CutCells,
+  { milling, cuts }: { readonly milling: MillingCells; readonly cuts: CutCells },
   { charge, minimum }: SawyerTerms,
 ): ShoppingLine[] {
   const { sheet, pricing, catalog, units } = basis;

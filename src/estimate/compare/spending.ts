@@ -36,13 +36,16 @@ export function laySpending(basis: Basis, { plan, lines, stages }: RouteCells, c
   const byDepartment = (of: readonly ShoppingLine[], where: string, words: string) =>
     DEPARTMENTS.flatMap((name) => {
       const own = of.filter(({ department }) => department === name);
-      return laySum(basis, own, name, `${plan.key}.${where}.${name}`, `${name}${words}, before tax`);
+      return laySum(basis, own, name, { cell: `${plan.key}.${where}.${name}`, label: `${name}${words}, before tax` });
     });
   return {
     departments: byDepartment(all, "spent", ""),
     stages: [...names].flatMap(([name, label]) => {
       const own = staged.filter(({ stage }) => stage === name);
-      return laySum(basis, own, name, `${plan.key}.cost.${name}`, `what it takes to ${label}, before tax`);
+      return laySum(basis, own, name, {
+        cell: `${plan.key}.cost.${name}`,
+        label: `what it takes to ${label}, before tax`,
+      });
     }),
     ofNoStage: byDepartment(rest, "cost.ofNoStage", " for several stages"),
   };
@@ -53,8 +56,7 @@ function laySum<Name extends string>(
   { sheet, pricing }: Basis,
   lines: readonly ShoppingLine[],
   name: Name,
-  cell: string,
-  label: string,
+  { cell, label }: { readonly cell: string; readonly label: string },
 ): SpentCells<Name>[] {
   if (lines.length === 0) return [];
   const unpriced = lines.filter(({ amount }) => !amount).length;

@@ -213,7 +213,7 @@ function heavierOf({ name, volume, count }: PieceGroup, { lifted, assumed }: Bui
 
 /** Loads of all pieces from the shop to where they are raised. */
 function movingOf(sheet: Sheet, { groups, lifted, means, assumed }: BuildingInput): Operand {
-  const { load, each } = layCarrying(sheet, assumed, means, "work.move", assumed.cell("move.distance"));
+  const { load, each } = layCarrying({ sheet, assumed }, "work.move", means, assumed.cell("move.distance"));
   const weights = groups.flatMap((group) => {
     const one = lifted.get(group.name);
     return one ? [times(group.count, one)] : [];

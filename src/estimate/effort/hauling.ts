@@ -22,7 +22,12 @@ export interface Carrying {
 }
 
 /** Lays what a load takes over a distance; found again when it is laid already. */
-export function layCarrying(sheet: Sheet, assumed: Assumed, means: CarryMeans, name: string, distance: Cell): Carrying {
+export function layCarrying(
+  { sheet, assumed }: { readonly sheet: Sheet; readonly assumed: Assumed },
+  name: string,
+  means: CarryMeans,
+  distance: Cell,
+): Carrying {
   const rate = RATES[means];
   const load = assumed.cell(`${rate}.load`);
   const walk = over(times(number("2"), distance), assumed.cell(`${rate}.pace`));

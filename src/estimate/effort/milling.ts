@@ -4,8 +4,9 @@
  */
 import { BLADES } from "../../catalog/blades.js";
 import type { Assumed } from "../request/assumed.js";
-import type { CutCells, FaceCells } from "../salvage/cut-cells.js";
+import type { CutCells } from "../salvage/cut-cells.js";
 import type { MillCells } from "../salvage/mill.js";
+import type { FaceCells } from "../salvage/species-cuts.js";
 import {
   type Cell,
   greatest,
@@ -84,7 +85,7 @@ const ONE_PERSON = number("1 people");
 
 /** The means of carrying sawn pieces, as everybody finds it. */
 export function layYardCarrying(sheet: Sheet, assumed: Assumed, mill: MillCells): Carrying {
-  return layCarrying(sheet, assumed, mill.carry, "work.carry", assumed.cell("carry.distance"));
+  return layCarrying({ sheet, assumed }, "work.carry", mill.carry, assumed.cell("carry.distance"));
 }
 
 /** Engine hours: by the face; where the mill is fed, by the slower of face and feed, and the way back. */

@@ -1,41 +1,16 @@
 /** A sawing plan's measures as planned cells: whole grid steps turned into exact lengths, areas and volumes. */
 import { woodName } from "../../catalog/species.js";
-import type { Decimal } from "../quantity/decimal.js";
-import { decimal } from "../quantity/decimal.js";
-import type { DisplayUnits } from "../quantity/display.js";
-import { quantity } from "../quantity/quantity.js";
-import { type Cell, number, type Operand, type PlanProof, plus, sumOr, times } from "../sheet/expression.js";
-import { plain, type Sheet } from "../sheet/sheet.js";
+import { type Cell, type Operand, type PlanProof, sumOr, times } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
 import { measureCuts, type PlanMeasures } from "./cut-measures.js";
 import type { ExclusiveWork } from "./exclusive-work.js";
+import { type MeasuredGrid, measuresUnder } from "./measures.js";
 import { addFaces, type MillFaces, NO_FACES } from "./mill-faces.js";
-import { type Feeding, type RipWork, ripsBySpecies } from "./ripping.js";
+import { type Feeding, ripsBySpecies } from "./ripping.js";
 import type { SawingPlan, SawingProblem } from "./sawing-problem.js";
 import type { SoundLog } from "./sound-wood.js";
+import { type FaceCells, layFaces, layRips, type RipCells, type WoodLaying } from "./species-cuts.js";
 import type { WoodCells } from "./wood.js";
-
-/** Faces sawn in one wood. */
-export interface FaceCells {
-  /** How much slower it saws than softwood, times. */
-  readonly hardness: Cell;
-  readonly area: Operand;
-  /** The part of that face that goes through dirty bark. */
-  readonly dirtyArea: Operand;
-  /** Cuts up to a foot wide, and wider ones; only where the mill is fed at a speed. */
-  readonly narrow: { readonly area: Operand; readonly length: Operand };
-  readonly wide: { readonly area: Operand; readonly length: Operand };
-}
-
-/** Rips beside the mill in one wood. */
-export interface RipCells {
-  /** How much slower it rips than softwood, times. */
-  readonly hardness: Cell;
-  /** At the table saw; along a guide, from both faces where the saw is too shallow. */
-  readonly length: Operand;
-  readonly guided: Operand;
-  /** Green weight of the stock that is lifted for each of the cuts. */
-  readonly weight: Operand;
-}
 
 /** What a plan's cuts amount to. */
 export interface CutCells {
@@ -80,16 +55,12 @@ export function measurePlan(problem: SawingProblem, plan: SawingPlan): MeasuredP
 }
 
 /** What laying measures needs beside them. */
-export interface CutLaying {
+export interface CutLaying extends WoodLaying {
   readonly sheet: Sheet;
   readonly logs: readonly SoundLog[];
-  readonly woods: ReadonlyMap<string, WoodCells>;
-  readonly units: DisplayUnits;
-  /** Person-time to get each log to the mill and to prepare it, and how hard each wood is to saw, by name. */
+  /** Person-time to get each log to the mill and to prepare it, by name. */
   readonly getOut: ReadonlyMap<string, Cell>;
   readonly prepare: ReadonlyMap<string, Cell>;
-  readonly hardness: ReadonlyMap<string, Cell>;
-  readonly mill: { readonly feed: Cell | undefined };
   readonly feeding: Feeding;
 }
 
@@ -109,41 +80,22 @@ export function layCuts(
     volumes: volumeBySpecies(plan, laying.logs),
     rips: ripsBySpecies(problem, plan, laying.feeding),
   };
-  return layWork(laying, `${key}.cuts`, work, problem.gridMm, proof);
-}
-
-/** Lays what one group adds to a plan. */
-export function layExclusive(
-  laying: CutLaying,
-  key: string,
-  work: ExclusiveWork,
-  gridMm: string,
-  proof: PlanProof,
-): CutCells {
-  return layWork(laying, key, work, gridMm, proof);
+  return layWork(laying, `${key}.cuts`, work, { gridMm: problem.gridMm, proof });
 }
 
 /** Names of the logs that are marked as dirty. */
 export const dirtyLogs = (logs: readonly SoundLog[]): ReadonlySet<string> =>
   new Set(logs.filter((log) => log.dirty).map((log) => log.name));
 
-type LayMeasure = (name: string, label: string, steps: number, each: Decimal, unit: string, display: string) => Operand;
-
-/** What is nothing gets no cell of its own: a plan without cants has no line for them. */
-function layWork(laying: CutLaying, key: string, work: ExclusiveWork, gridMm: string, proof: PlanProof): CutCells {
+/** Lays the work of a plan, or of one group of it, under a key. */
+export function layWork(laying: CutLaying, key: string, work: ExclusiveWork, grid: MeasuredGrid): CutCells {
   const { sheet, logs, woods, units } = laying;
-  const grid = decimal(gridMm);
-  const lay: LayMeasure = (name, label, steps, each, unit, display) =>
-    steps === 0
-      ? number(`0 ${unit}`.trim())
-      : sheet.planned(`${key}.${name}`, quantity(each.times(steps), unit), proof, { label, display });
-  const count = (name: string, label: string, value: number): Operand =>
-    value === 0 ? number("0") : sheet.planned(`${key}.${name}`, plain(value), proof, { label });
-  const cube = grid.pow(3);
+  const laid = measuresUnder(sheet, key, grid);
+  const { count } = laid;
   const used = new Set(work.logs);
   const usedLogs = logs.filter(({ name }) => used.has(name));
   const volumes = [...work.volumes].map(([species, cubes]) => ({
-    cell: lay(`volume-${species}`, `rough wood sawn, ${woodName(species)}`, cubes, cube, "mm3", units.lumber),
+    cell: laid.volume(`volume-${species}`, `rough wood sawn, ${woodName(species)}`, cubes, units.lumber),
     density: (woods.get(species) as WoodCells).greenDensity,
     hardness: laying.hardness.get(species) as Cell,
   }));
@@ -164,10 +116,10 @@ function layWork(laying: CutLaying, key: string, work: ExclusiveWork, gridMm: st
     bolts: count("bolts", "bolts sawn", work.bolts),
     turns: count("turns", "cants laid on the mill again", work.cants),
     millCuts: count("millCuts", "cuts by the mill", work.millCuts),
-    faces: [...work.faces].map(([species, faces]) => layFaces(laying, lay, species, faces, grid)),
+    faces: [...work.faces].map(([species, faces]) => layFaces(laying, laid, species, faces)),
     ripCuts: count("ripCuts", "rip cuts beside the mill", total("cuts")),
     guideCuts: count("guideCuts", "rip cuts along a guide", total("guideCuts")),
-    rips: [...work.rips].map(([species, rips]) => layRips(laying, lay, species, rips, grid)),
+    rips: [...work.rips].map(([species, rips]) => layRips(laying, laid, species, rips)),
     crosscuts: count("crosscuts", "crosscuts", work.crosscuts),
     pieces: count("pieces", "pieces sawn", work.pieces),
     pieceVolume: sumOr(
@@ -187,56 +139,6 @@ function layWork(laying: CutLaying, key: string, work: ExclusiveWork, gridMm: st
       "m3",
     ),
   };
-}
-
-/** Rips in one wood. */
-function layRips(
-  { hardness, woods, units }: CutLaying,
-  lay: LayMeasure,
-  species: string,
-  { length, guideLength, stock }: RipWork,
-  grid: Decimal,
-): RipCells {
-  const of = (label: string) => `${label}, ${woodName(species)}`;
-  const lifted = lay(`ripStock-${species}`, of("stock lifted for rip cuts"), stock, grid.pow(3), "mm3", units.lumber);
-  return {
-    hardness: hardness.get(species) as Cell,
-    length: lay(`ripLength-${species}`, of("length ripped at the table saw"), length, grid, "mm", units.long),
-    guided: lay(`guideLength-${species}`, of("length ripped along a guide"), guideLength, grid, "mm", units.long),
-    weight: times(lifted, (woods.get(species) as WoodCells).greenDensity),
-  };
-}
-
-/** A chain saws by the area alone, and needs no lengths. */
-function layFaces(
-  { hardness, mill, units }: CutLaying,
-  lay: LayMeasure,
-  species: string,
-  faces: MillFaces,
-  grid: Decimal,
-): FaceCells {
-  const area = (name: string, label: string, squares: number) =>
-    lay(`${name}-${species}`, `${label}, ${woodName(species)}`, squares, grid.pow(2), "mm2", units.area);
-  const length = (name: string, label: string, steps: number) =>
-    lay(`${name}-${species}`, `${label}, ${woodName(species)}`, steps, grid, "mm", units.long);
-  const known = {
-    hardness: hardness.get(species) as Cell,
-    dirtyArea: area("dirtyArea", "cut face, mill, in dirty logs", faces.dirtyArea),
-  };
-  if (!mill.feed) {
-    const none = { area: number("0 mm2"), length: number("0 mm") };
-    return { ...known, area: area("millArea", "cut face, mill", faces.area), narrow: none, wide: none };
-  }
-  const foot = units.small === "mm" ? "305 mm" : "12 in";
-  const narrow = {
-    area: area("narrowArea", `face of cuts up to ${foot} wide`, faces.area - faces.wideArea),
-    length: length("narrowLength", `length of cuts up to ${foot} wide`, faces.length - faces.wideLength),
-  };
-  const wide = {
-    area: area("wideArea", `face of cuts over ${foot} wide`, faces.wideArea),
-    length: length("wideLength", `length of cuts over ${foot} wide`, faces.wideLength),
-  };
-  return { ...known, area: plus(narrow.area, wide.area), narrow, wide };
 }
 
 /** Faces of a whole plan, in the order of the species' names. */

@@ -3,7 +3,7 @@ import { BLADES, type BladeKind, type Sharpening } from "../../catalog/blades.js
 import { type MillKind, millOf, SAW_KERFS } from "../../catalog/mills.js";
 import { type QuantityText, toQuantity } from "../../catalog/reading.js";
 import type { DisplayUnits } from "../quantity/display.js";
-import { exactly } from "../quantity/text.js";
+import { exactly, type MeasureSystem } from "../quantity/text.js";
 import type { Assumed } from "../request/assumed.js";
 import type { Defaults } from "../request/given.js";
 import type { CarryMeans, LogMeans, ShopShape } from "../request/shop.js";
@@ -61,14 +61,26 @@ const LONGEST = { "inch-pound": "18 ft", metric: "5.5 m" } as const;
 /** A 10 in blade's depth of cut. Common practice. */
 const DEEPEST_RIP = { "inch-pound": "3 in", metric: "75 mm" } as const;
 
+/** A limit where nothing is said, in either measure system, and how it is shown; and what the request says of it. */
+interface Otherwise {
+  readonly texts: Readonly<Record<MeasureSystem, string>>;
+  readonly display: string;
+}
+interface Given {
+  readonly text: QuantityText | undefined;
+  readonly at: string;
+}
+
+/** On what the mill is laid, and in whose units. */
+export interface MillLaying {
+  readonly sheet: Sheet;
+  readonly assumed: Assumed;
+  readonly defaults: Defaults;
+  readonly units: DisplayUnits;
+}
+
 /** Lays the mill by its type, and what the request says otherwise of it. */
-export function layMill(
-  sheet: Sheet,
-  shop: ShopShape | undefined,
-  assumed: Assumed,
-  defaults: Defaults,
-  units: DisplayUnits,
-): MillCells {
+export function layMill({ sheet, assumed, defaults, units }: MillLaying, shop: ShopShape | undefined): MillCells {
   // Without a mill of one's own its cells are a hired sawyer's, or nobody's.
   const own = shop?.mill === "none" ? (shop.sawyer?.mill ?? USUAL_SAWYER) : shop?.mill;
   const kind = defaults.choice(own, "/shop/mill", "chainsaw-mill", "the commonest mill in a yard");
@@ -79,14 +91,12 @@ export function layMill(
   const renewal = blade.renewal[sharpening];
   const { small, long } = units;
   sheet.title("mill", shop?.mill === "none" ? "Saws in the yard; no mill of one's own" : `Mill: ${mill.name}`);
-  const limit = (
-    name: string,
-    label: string,
-    given: QuantityText | undefined,
-    at: string,
-    otherwise: typeof PITH | typeof LONGEST | typeof DEEPEST_RIP,
-    display: string,
-  ) => sheet.input(`mill.${name}`, defaults.quantity(given, at, otherwise, "common practice"), { label, display });
+  const limit = (name: string, label: string, otherwise: Otherwise, given?: Given) =>
+    sheet.input(
+      `mill.${name}`,
+      defaults.quantity(given?.text, given?.at ?? `/overrides/mill.${name}`, otherwise.texts, "common practice"),
+      { label, display: otherwise.display },
+    );
   const kerfOf = (name: string, label: string, given: QuantityText | undefined, saw: keyof typeof SAW_KERFS) =>
     given === undefined
       ? assumed.spread(`mill.${name}`, label, SAW_KERFS[saw].kerf, SAW_KERFS[saw].from)
@@ -108,17 +118,23 @@ export function layMill(
         : limit(
             "deepestRip",
             "thickest slab that the rip saw edges",
-            shop?.deepestRip,
-            "/shop/deepestRip",
-            DEEPEST_RIP,
-            small,
+            { texts: DEEPEST_RIP, display: small },
+            {
+              text: shop?.deepestRip,
+              at: "/shop/deepestRip",
+            },
           ),
-    longestBolt: limit("longestBolt", "longest bolt handled", shop?.longestBolt, "/shop/longestBolt", LONGEST, long),
+    longestBolt: limit(
+      "longestBolt",
+      "longest bolt handled",
+      { texts: LONGEST, display: long },
+      { text: shop?.longestBolt, at: "/shop/longestBolt" },
+    ),
     throat: sheet.input("mill.throat", exactly(mill.largestLog), {
       label: "largest log, bark included",
       display: small,
     }),
-    pith: limit("pith", "heart centre", undefined, "/overrides/mill.pith", PITH, small),
+    pith: limit("pith", "heart centre", { texts: PITH, display: small }),
     rate: assumed.spread("mill.rate", "cut face sawn, while sawing", mill.pace.rate, from),
     feed:
       mill.pace.by === "feed"

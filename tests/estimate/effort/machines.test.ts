@@ -76,7 +76,7 @@ describe("slabs off the mill", () => {
 
   it("go along a guide where they are longer than the room, too", () => {
     expect(planks({ longestFed: "12 ft", heaviestFed: "400 lb" }).because[1]).toMatch(
-      /along a guide: a slab of 12' 3\" is too long to feed, at most 12'/,
+      /along a guide: a slab of 12' 3" is too long to feed, at most 12'/,
     );
   });
 });

@@ -25,7 +25,10 @@ function yard(mill: "chainsaw-mill" | "manual-band-mill") {
   return {
     sheet,
     assumed,
-    mill: layMill(sheet, { mill }, assumed, new Defaults("inch-pound"), displayUnits("inch-pound")),
+    mill: layMill(
+      { sheet, assumed, defaults: new Defaults("inch-pound"), units: displayUnits("inch-pound") },
+      { mill },
+    ),
   };
 }
 
@@ -116,7 +119,10 @@ describe("sharpenings", () => {
   it("are filed by oneself on a chain, done by a service on a band, or as one says", () => {
     const of = (shop: Parameters<typeof layMill>[1]) => {
       const sheet = new Sheet();
-      const mill = layMill(sheet, shop, new Assumed(sheet), new Defaults("metric"), displayUnits("metric"));
+      const mill = layMill(
+        { sheet, assumed: new Assumed(sheet), defaults: new Defaults("metric"), units: displayUnits("metric") },
+        shop,
+      );
       return [mill.sharpening, mill.sharpen.name];
     };
     expect(of({ mill: "chainsaw-mill" })).toEqual(["self", "sharpen.chain"]);

@@ -100,7 +100,10 @@ const SAW_OF: Readonly<Record<string, keyof typeof SAW_KERFS>> = {
 /** As they are laid: names, words and ranges cannot differ from those of an estimate. */
 function millAssumptions(kind: MillKind): MillRow[] {
   const sheet = new Sheet();
-  layMill(sheet, { mill: kind }, new Assumed(sheet), new Defaults("inch-pound"), displayUnits("inch-pound"));
+  layMill(
+    { sheet, assumed: new Assumed(sheet), defaults: new Defaults("inch-pound"), units: displayUnits("inch-pound") },
+    { mill: kind },
+  );
   const own = sheet.cells.filter((cell) => cell.kind === "assumption" && cell.name.startsWith("mill."));
   return own.map((cell) => {
     const saw = SAW_OF[cell.name];
