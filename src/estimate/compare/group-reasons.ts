@@ -30,7 +30,7 @@ export function groupReasons(basis: Basis, { mix, mill }: ComparedRoutes, decisi
   return basis.groups.map((one): GroupReason => {
     const { name, label } = one.group;
     const count = aside(one.group.count);
-    const bought = boughtOf(mix.plan, name) ?? (mix.plan.sawn.has(name) ? ZERO : count);
+    const bought = count.minus(milledIn(mix.plan, name, count));
     const side = bought.isZero() ? "mill" : bought.gte(count) ? "buy" : "both";
     const from = { name, label, side, bought, milled: count.minus(bought) } as const;
     const saving = savings.get(name);
@@ -64,6 +64,10 @@ export function boughtOf({ bought, unsold }: RoutePlan, name: string): Decimal |
   const lacking = unsold.find(({ group }) => group.group.name === name)?.count;
   return sold === undefined && lacking === undefined ? undefined : decimal((sold ?? 0) + (lacking ?? 0));
 }
+
+/** Pieces of a group that a plan mills, of so many. */
+export const milledIn = (plan: RoutePlan, name: string, count: Decimal): Decimal =>
+  count.minus(boughtOf(plan, name) ?? (plan.sawn.has(name) ? ZERO : count));
 
 /** Whether the logs give no more even where all is milled that can be, or their wood does more as something else. */
 function whyShort({ request }: Basis, dear: RoutePlan | undefined, name: string, bought: Decimal): string {

@@ -1,5 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { provenance } from "../../../src/api/provenance.js";
+import { shownEstimate } from "../../../src/api/render/json/estimate.js";
 import { MixSearch, searchFrontier, supported, tieWage } from "../../../src/estimate/compare/mix-search.js";
 import type { Estimate } from "../../../src/estimate/estimate.js";
 import { judgeStockPlan } from "../../../src/estimate/purchase/stock-judge.js";
@@ -158,6 +160,36 @@ describe("the frontier", () => {
 });
 
 describe("what is shown of a frontier", () => {
+  it("names every group of which a mix mills more or fewer pieces than the one before, with both counts", () => {
+    const body = demoBody("orchard-shelter");
+    const made = estimated({ ...body, options: { ...(body.options as object), frontier: true } });
+    const shown = shownEstimate(made, provenance("0".repeat(64)), []).decision.frontier;
+    const counts = new Map(made.basis.groups.map(({ group }) => [group.name, group.count.value.toNumber()]));
+    const known = new Map<string, number>();
+    expect(shown[0]?.switches).toEqual([]);
+    for (const [i, { mills, switches }] of shown.entries()) {
+      for (const { group, milled, before } of switches) {
+        const was = known.get(group);
+        if (was !== undefined) expect([i, group, Number(before)]).toEqual([i, group, was]);
+        expect(milled).not.toBe(before);
+        expect(Number(milled)).toBeLessThanOrEqual(counts.get(group) as number);
+        // Some of it is milled where the mix names it, and none where it does not.
+        expect([group, Number(milled) > 0]).toEqual([group, mills.includes(group)]);
+        expect([group, Number(before) > 0]).toEqual([group, shown[i - 1]?.mills.includes(group)]);
+        known.set(group, Number(milled));
+      }
+    }
+    expect(shown.flatMap(({ switches }) => switches).length).toBeGreaterThan(2);
+    // Whatever changes sides altogether is among them.
+    for (const [i, { mills, switches }] of shown.entries()) {
+      const before = shown[i - 1]?.mills;
+      const turned = [...mills, ...(before ?? mills)].filter(
+        (name) => before && mills.includes(name) !== before.includes(name),
+      );
+      expect(switches.map(({ group }) => group)).toEqual(expect.arrayContaining([...new Set(turned)]));
+    }
+  });
+
   it("is exact: a tie between neighbours is cash over hours in decimals", () => {
     const point = (cash: string, hours: string) => ({
       milled: new Set<string>(),

@@ -1,14 +1,17 @@
 /** Mill or buy, as JSON. */
 import { z } from "zod";
 import { measuredValue } from "../../../catalog/reading.js";
+import type { Basis } from "../../../estimate/basis.js";
 import type { Comparison } from "../../../estimate/compare/decision.js";
+import { milledIn } from "../../../estimate/compare/group-reasons.js";
 import { type GroupSaving, rankedByHour } from "../../../estimate/compare/group-savings.js";
 import type { FrontierPoint } from "../../../estimate/compare/mix-search.js";
 import type { RouteCells } from "../../../estimate/compare/route.js";
 import type { Estimate } from "../../../estimate/estimate.js";
 import type { MixSearched } from "../../../estimate/frontier.js";
-import { type Decimal, fixed } from "../../../estimate/quantity/decimal.js";
+import { type Decimal, fixed, ZERO } from "../../../estimate/quantity/decimal.js";
 import { minorDigits } from "../../../estimate/quantity/unit.js";
+import { aside } from "../../../estimate/sheet/aside.js";
 import { distinctRoutes } from "../routes.js";
 import { decimalField, FigureSchema, figure, figureOrNull } from "./figures.js";
 
@@ -129,6 +132,14 @@ const SearchSchema = z
   })
   .meta({ id: "MixSearch", description: "How well the best mix is searched." });
 
+const SwitchSchema = z
+  .strictObject({
+    group: z.string().describe("Name of the group."),
+    milled: decimalField("Pieces of it that this mix mills."),
+    before: decimalField("Pieces of it that the mix before mills."),
+  })
+  .meta({ id: "FrontierSwitch", description: "A group that changes sides, or some of whose pieces do." });
+
 const FrontierSchema = z
   .strictObject({
     mills: words("Names of the groups that it mills."),
@@ -139,8 +150,9 @@ const FrontierSchema = z
     toWage: measuredValue
       .nullable()
       .describe("Up to which; null on the last one, which is the best at any higher value."),
-    toMill: words("Groups that it mills and the mix before it buys."),
-    toBuy: words("Groups that it buys and the mix before it mills."),
+    switches: z
+      .array(SwitchSchema)
+      .describe("Groups of which it mills more pieces than the mix before it, or fewer; empty for the first."),
   })
   .meta({ id: "FrontierMix", description: "The best mix over a stretch of values of an hour." });
 
@@ -205,7 +217,7 @@ export function shownDecision({
     shared: shared ? { route: routeKey(shared.route), cash: figure(shared.cash), hours: figure(shared.hours) } : null,
     search: searched ? shownSearch(searched, basis.catalog.currency) : null,
     frontier: (searched?.frontier ?? []).map((mix, i, all) =>
-      shownMix(mix, all[i - 1], all[i + 1], basis.catalog.currency),
+      shownMix(basis, mix, { before: all[i - 1], next: all[i + 1] }),
     ),
     breakEvenPrice: figureOrNull(breakEven?.price),
     priceNow: figureOrNull(breakEven?.now),
@@ -267,16 +279,16 @@ function shownSearch(
 
 /** What the cells of the mix say, to the cent and the hundredth of an hour. */
 function shownMix(
-  { point, fromWage }: FrontierPoint,
-  before: FrontierPoint | undefined,
-  next: FrontierPoint | undefined,
-  currency: string,
+  basis: Basis,
+  shown: FrontierPoint,
+  { before, next }: { readonly before: FrontierPoint | undefined; readonly next: FrontierPoint | undefined },
 ): z.output<typeof FrontierSchema> {
+  const { point, fromWage } = shown;
+  const { currency } = basis.catalog;
   const places = minorDigits(currency) ?? 2;
   const { cash, hours } = point;
   const wage = (of: Decimal) => ({ value: fixed(of, places), unit: `${currency}/person-h` });
   const milled = point.plan?.sawn ?? point.milled;
-  const was = before && (before.point.plan?.sawn ?? before.point.milled);
   return {
     mills: [...milled],
     hired: point.plan?.hired ?? false,
@@ -284,7 +296,15 @@ function shownMix(
     hours: { value: fixed(hours, 2), unit: "person-h" },
     fromWage: wage(fromWage),
     toWage: next ? wage(next.fromWage) : null,
-    toMill: was ? [...milled].filter((name) => !was.has(name)) : [],
-    toBuy: was ? [...was].filter((name) => !milled.has(name)) : [],
+    switches: before ? switchesOf(basis, before, shown) : [],
   };
+}
+
+/** Groups of which the one plan mills more pieces than the other, or fewer. */
+function switchesOf({ groups }: Basis, before: FrontierPoint, now: FrontierPoint): z.output<typeof SwitchSchema>[] {
+  return groups.flatMap(({ group: { name, count } }) => {
+    const pieces = ({ point: { plan } }: FrontierPoint) => (plan ? milledIn(plan, name, aside(count)) : ZERO);
+    const [was, is] = [pieces(before), pieces(now)];
+    return was.eq(is) ? [] : [{ group: name, milled: is.toFixed(), before: was.toFixed() }];
+  });
 }

@@ -59,9 +59,17 @@ function Mixes({ answer, old = false }: MixesProps) {
         <caption>
           The best mix for every worth of an hour{old && <strong class="before"> before your change</strong>}
         </caption>
-        <Heads of={["Where an hour is worth", { number: "Cash" }, { number: "Hours" }, "Mills"]} />
+        <Heads
+          of={[
+            "Where an hour is worth",
+            { number: "Cash" },
+            { number: "Hours" },
+            "Mills",
+            "Pieces, against the row above",
+          ]}
+        />
         <tbody>
-          {answer.decision.frontier.map(({ mills, hired, cash, hours, fromWage }) => (
+          {answer.decision.frontier.map(({ mills, hired, cash, hours, fromWage, switches }) => (
             <tr>
               <th scope="row">{`${said(fromWage)} or more`}</th>
               <td class="number" data-head="Cash">
@@ -75,6 +83,14 @@ function Mixes({ answer, old = false }: MixesProps) {
                   ? capital(mills.map((name) => (labels.get(name) ?? plain(name)).toLowerCase()).join(", "))
                   : "Nothing"}
                 {hired && ", by a sawyer"}
+              </td>
+              <td data-head="Against the row above">
+                {switches
+                  .map(
+                    ({ group, milled, before }) =>
+                      `${labels.get(group) ?? plain(group)}: ${milled} milled, before ${before}`,
+                  )
+                  .join("; ") || "–"}
               </td>
             </tr>
           ))}
