@@ -708,8 +708,14 @@ export type FrontierMix = {
   readonly hours: MeasuredValue;
   readonly fromWage: MeasuredValue;
   readonly toWage: MeasuredValue | null;
-  readonly toMill: readonly string[];
-  readonly toBuy: readonly string[];
+  readonly switches: readonly FrontierSwitch[];
+};
+
+/** A group that changes sides, or some of whose pieces do. */
+export type FrontierSwitch = {
+  readonly group: string;
+  readonly milled: string;
+  readonly before: string;
 };
 
 /** A gable. */
