@@ -132,6 +132,10 @@ describe.skipIf(!hasBrowser)("the form, read", () => {
     await page.click("#card >> text=Back");
     await page.waitForSelector("#card code:text-is('decision.mix.cashSaved')");
     expect(await page.locator("#card >> text=Back").count()).toBe(0);
+    await page.keyboard.press("Escape");
+    const bounds = (await page.locator("#verdict .reasons").last().locator("li").allTextContents())[0] ?? "";
+    expect(bounds).toMatch(/^Of all mixes tried/); // what no cell holds leads nowhere
+    expect(await page.locator("#verdict .reasons").last().locator("li").first().locator("button").count()).toBe(0);
     await v.end();
   });
 

@@ -256,7 +256,7 @@ export class FrameChecks {
     const all = [...firstBays.map(value), last];
     const tight = all.findIndex((bay) => bay.lte(wide));
     if (tight < 0) return all.reduce((a, b) => (a.lte(b) ? a : b)).minus(wide);
-    const left = shown({ value: all[tight] as Decimal, unit: length.unit }, length.display);
+    const left = shown({ value: all[tight] as Decimal, unit: length.unit }, post.display);
     const wrong =
       tight < firstBays.length
         ? `Bay ${tight + 1} (${left}) is not longer than a post is wide (${this.sheet.shown(post)}).`

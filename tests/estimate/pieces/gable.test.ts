@@ -165,6 +165,19 @@ describe("a gable's choices", () => {
       expect((error as FaultError).faults.map((fault) => fault.at)).toContain(at);
     }
   });
+
+  it("says of bays that leave nothing for the last one just that, and no negative length", () => {
+    const wordsOf = (bayLengths: string[]): string => {
+      try {
+        laidGable({ bayLengths });
+      } catch (error) {
+        return (error as FaultError).faults.map(({ wrong }) => wrong).join(" ");
+      }
+      return "";
+    };
+    expect(wordsOf(["8 ft", "20 ft"])).toBe("These bays take up the whole 24 ft: nothing is left for the last one.");
+    expect(wordsOf(["8 ft", "15 ft 4 in"])).toMatch(/^These bays leave 2 in of 24 ft for the last/);
+  });
 });
 
 describe("a gable in millimetres converted from inches", () => {

@@ -2,6 +2,7 @@
 import { memo } from "hono/jsx";
 import { Advice } from "./advice.js";
 import { Bar } from "./bar.js";
+import { CellCard } from "./card.js";
 import { Coverings } from "./coverings.js";
 import { Drawings } from "./drawing.js";
 import { Inputs } from "./inputs.js";
@@ -10,7 +11,7 @@ import type { Model } from "./model.js";
 import { Next } from "./next.js";
 import { Pieces } from "./pieces.js";
 import { Geometry } from "./rafter.js";
-import { CellCard, Sheet } from "./sheet.js";
+import { Sheet } from "./sheet.js";
 import { Shopping } from "./shopping.js";
 import { Stages } from "./stages.js";
 import { State } from "./state.js";

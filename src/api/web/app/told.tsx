@@ -41,7 +41,8 @@ function isWrittenAs({ value, unit }: Figure, text: string): boolean {
 /** All that a verdict speaks of, the nearest first. */
 function figuresOf({ decision, sheet }: Estimate, group: string | undefined): Figure[] {
   const { mix, mill, hired, routes, best, groups, breakEvenPrice, priceNow } = decision;
-  const compared = group === undefined ? [mix, hired, mill] : groups.filter((one) => one.group === group);
+  // Where a mix is the best, milling all is not spoken of by what it saves: a bound of the same amount is another thing.
+  const compared = group === undefined ? [mix ?? mill, hired] : groups.filter((one) => one.group === group);
   const bestFirst = [...routes.filter(({ route }) => route === best), ...routes];
   const hour = sheet.blocks.flatMap(({ cells }) => cells).find(({ name }) => name === VALUE_OF_HOUR);
   return [
