@@ -1,13 +1,17 @@
 /** The planners of the service: which optimiser answers which question, and how much work it may spend on it. */
 import type { Planners } from "../estimate/plan.js";
+import type { StockOutcome, StockProblem } from "../estimate/purchase/stock/problem.js";
 import { planStock } from "../estimate/purchase/stock-plan.js";
 import { decimal } from "../estimate/quantity/decimal.js";
 import { carefulSawyer } from "../estimate/salvage/careful-sawyer.js";
 import { planSawing } from "../estimate/salvage/plan-sawing.js";
 import { CalledOff } from "../estimate/watch.js";
+import { loadHighs } from "./highs.js";
 
 /** Counted work of one stock plan: proves nearly all jobs of up to 300 pieces. */
 const STOCK_WORK = 1_000_000;
+/** Of one that is asked for by itself, with an engine for the mixes that are hard to fill. */
+const ORDER_WORK = 4_000_000;
 /** Of one that is only tried. */
 const SKETCH_WORK = 80_000;
 /** Of a sawing plan that is asked for by itself: half a second or less. */
@@ -29,6 +33,18 @@ export interface PlanWatch {
 }
 
 const NOBODY: PlanWatch = { stopped: () => false, part: () => {} };
+
+/**
+ * Plans a stock order. Estimates, which plan dozens of times, go without the engine.
+ * @param stopped - Asked now and then; true ends the planning in `CalledOff`.
+ */
+export async function orderPlanner(stopped: () => boolean = NOBODY.stopped): Promise<StockPlanner> {
+  const solver = await loadHighs();
+  return (problem) => planStock(problem, { work: ORDER_WORK, solver, stopped });
+}
+
+/** Least cost of sticks for pieces, with its bound. */
+export type StockPlanner = (problem: StockProblem) => StockOutcome;
 
 /**
  * The planners; the same question gives the same plan, whoever watches.

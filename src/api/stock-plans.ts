@@ -6,7 +6,7 @@ import { planStockOrder, type StockOrderPlan } from "../estimate/purchase/stock-
 import { type StockOrder, stockOrderShape } from "../estimate/request/stock-order.js";
 import { type AnyCall, body, call, json, type Read } from "./call.js";
 import { answerExample } from "./examples.js";
-import { planners } from "./planners.js";
+import { orderPlanner } from "./planners.js";
 import { digestOf, provenance } from "./provenance.js";
 import { STOCK_INCLUDES, type StockInclude, StockOrderSchema, shownStockOrder } from "./render/json/stock-order.js";
 
@@ -79,7 +79,10 @@ export const stockPlans: readonly AnyCall[] = [
     }),
     heavy: true,
     request: body({ schema: stockOrderShape, examples: EXAMPLES, read: readOrder }),
-    run: ({ body: { order, digest } }): Planned => ({ plan: planStockOrder(order, planners().stock), digest }),
+    run: async ({ body: { order, digest } }, { stopped }): Promise<Planned> => {
+      const stock = await orderPlanner(stopped);
+      return { plan: planStockOrder(order, stock), digest };
+    },
     faces: {
       "application/json": json({
         description: "The plan.",
