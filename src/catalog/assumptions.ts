@@ -541,6 +541,7 @@ const GROUPS: readonly Group[] = [
       ["fastener.rafterRidge", "toenails or toe screws, a rafter at the ridge", "3", "3", "4"],
       ["fastener.joistSeat", "toenails or toe screws, a joist on a bearer", "2", "3", "4"],
       ["fastener.crossing", "screws or nails, a purlin or board at a support", "2", "2", "3"],
+      ["fastener.narrowCrossing", "screws or nails, a slat or batten at a support", "1", "1", "2"],
       ["fastener.face", "screws or nails, a fascia at its backing", "2", "2", "3"],
       ["fastener.faceEvery", "backing of a fascia, apart", "16 in", "24 in", "24 in"],
       ["fastener.tieNails", "nails in a rafter tie", "8", "10", "12"],

@@ -3,7 +3,7 @@
 import type { Basis } from "./basis.js";
 import { type Means, meansFor } from "./effort/lifts.js";
 import { ZERO } from "./quantity/decimal.js";
-import { exactly, type MeasureSystem, marked } from "./quantity/text.js";
+import { exactly, type MeasureSystem, marked, onTape } from "./quantity/text.js";
 import { lowered } from "./quantity/words.js";
 import { aside } from "./sheet/aside.js";
 import type { Cell } from "./sheet/expression.js";
@@ -101,7 +101,8 @@ function notchTooDeep({ sheet, cutList: { frame } }: Basis): string {
   return cut
     .flatMap(({ of, notch, depth }) => {
       if (!depth || !aside(notch).times(4).gt(aside(depth).times("1.0000001"))) return [];
-      return [`${of}: ${sheet.shown(notch)} of ${sheet.shown(depth)}`];
+      const tape = (cell: Cell): string => onTape({ value: aside(cell), unit: cell.unit }, cell.display);
+      return [`${of}: ${tape(notch)} of ${tape(depth)}`];
     })
     .join("; ");
 }

@@ -5,6 +5,7 @@
  * through the corner of the birdsmouth; its two edges are parallel to it.
  */
 import type { Fault } from "../faults.js";
+import { onTape } from "../quantity/text.js";
 import type { Cell, Operand } from "../sheet/expression.js";
 import { arctangent, least, minus, number, over, plus, root, square, tangent, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -94,7 +95,8 @@ export function birdsmouthFaults(
   at: string,
 ): Fault[] {
   if (sheet.decide(notch).lt(sheet.decide(depth))) return [];
-  const wrong = `The birdsmouth (${sheet.shown(notch)} deep) goes through the ${what} (${sheet.shown(depth)}).`;
+  const tape = (cell: Cell): string => onTape({ value: sheet.decide(cell), unit: cell.unit }, cell.display);
+  const wrong = `The birdsmouth (${tape(notch)} deep) goes through the ${what} (${tape(depth)}).`;
   const cure = "Give a shallower seat or a deeper section; a quarter of the depth is the most that is advised.";
   return [{ code: "cannot-build", at, wrong, cure }];
 }

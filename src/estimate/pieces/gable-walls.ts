@@ -60,15 +60,18 @@ export function layGableWall(walling: Walling, under: WallSide): PieceGroup[] {
     : upright(walling, triangle, boards === "board-and-batten");
 }
 
-/** Two of them out of one piece. */
-function layPair({ sheet, units }: Walling, { side, low, height }: Triangle, label: string): Cell {
-  return sheet.lay(`walls.${side.name}.boardLength`, plus(low, height), { label, display: units.long });
+/** Two boards out of one piece; where they lap, the middle ones reach half a lap past the peak's line. */
+function layPair({ sheet, units, boards, lap }: Walling, { side, low, height, unitRise, unitRun }: Triangle): Cell {
+  const past = over(times(lap, unitRise), times(TWO, unitRun));
+  const length = boards === "vertical" ? plus(low, height, past) : plus(low, height);
+  const label = "two boards, cut aslant from one";
+  return sheet.lay(`walls.${side.name}.boardLength`, length, { label, display: units.long });
 }
 
 function upright(walling: Walling, triangle: Triangle, battened: boolean): PieceGroup[] {
   const { sheet, covers, lap, backing, laying } = walling;
   const { side } = triangle;
-  const length = layPair(walling, triangle, "two boards, cut aslant from one");
+  const length = layPair(walling, triangle);
   const wide = battened ? plus(side.width, lap) : minus(side.width, lap);
   const named = [`walls.${side.name}.boardsAcross`, "boards across"] as const;
   const across = layRows(sheet, named, covers, (each) => roundUp(over(wide, each)));
@@ -113,7 +116,7 @@ const widthAt = ({ side, low, unitRise, unitRun }: Triangle, height: Operand): O
  * one step each, so that their sum is that of an arithmetic series.
  */
 function courses(walling: Walling, triangle: Triangle): PieceGroup[] {
-  const { sheet, units, covers, cover, lap, longestPiece, laying, backing } = walling;
+  const { sheet, units, covers, cover, lap, longestPiece, laying, backing, gableLap } = walling;
   const { side, low, height, unitRise, unitRun } = triangle;
   const lay = (name: string, label: string, formula: Operand, display?: string) =>
     sheet.lay(`walls.${side.name}.${name}`, formula, { label, ...(display && { display }) });
@@ -131,7 +134,7 @@ function courses(walling: Walling, triangle: Triangle): PieceGroup[] {
   const pieces = lay("lengths", "pieces end to end", roundUp(over(side.width, longestPiece)));
   const length = lay("boardLength", "board", over(side.width, pieces), units.long);
   const studs = lay("studs", "studs", minus(roundUp(over(side.width, backing)), ONE));
-  const pair = lay("studLength", "two studs, cut aslant from one", studPair(triangle, walling), units.long);
+  const pair = lay("studLength", "two studs, cut aslant from one", studPair(triangle, gableLap, studs), units.long);
   const none = sheet.decide(studs).isZero();
   return [
     ...wallGroup(laying, "wall-boards", side, "Wall boards", {
@@ -146,6 +149,12 @@ function courses(walling: Walling, triangle: Triangle): PieceGroup[] {
   ];
 }
 
-/** From the plate's top, notched over the end rafter up to its upper edge. */
-const studPair = ({ low, height }: Triangle, { gableLap }: Walling): Operand =>
-  gableLap ? minus(plus(low, height), times(TWO, gableLap)) : plus(low, height);
+/**
+ * From the plate's top, notched over the end rafter up to its upper edge. A stud and the one that is as far from the middle as
+ * it is from the corner stand as far in together as the last of a half and one space more.
+ */
+function studPair({ side, low, unitRise, unitRun }: Triangle, gableLap: Cell | undefined, studs: Cell): Operand {
+  const above = gableLap ? minus(low, gableLap) : low;
+  const inwards = over(times(plus(wholesIn(studs, TWO), ONE), side.width), plus(studs, ONE));
+  return plus(above, above, over(times(inwards, unitRise), unitRun));
+}

@@ -121,12 +121,13 @@ function fascia({ laying, frame }: HipFraming, side: EaveSide): PieceGroup[] {
   const from = place("from", "fascia begins, level from the corner", times(number("-1"), past));
   const to = place("to", "fascia ends, level from the corner", plus(side.eave.at, past));
   const longest = sheet.decide(frame.longestPiece);
-  const yard = yardFor(laying, base, "Fascia");
+  const whole = side.name === "end" ? "End fascia" : "Side fascia";
+  const yard = yardFor(laying, base, whole);
   const gathered = gatherPieces([{ ends: rowPieces(from, to, side.rafters, { longest, yard }), count: 2 }]);
   return gathered.flatMap((pieces, i) =>
     laid(laying, base, {
       name: gathered.length === 1 ? base : `${base}-${i + 1}`,
-      label: gathered.length === 1 ? `Fascia (${side.name} eaves)` : `Fascia ${i + 1} (${side.name} eaves)`,
+      label: gathered.length === 1 ? whole : `${whole} ${i + 1}`,
       length: pieces.length,
       count: count(pieces.count),
       // Two eaves are alike: more than a piece each meet over a rafter's tail.

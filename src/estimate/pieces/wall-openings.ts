@@ -1,6 +1,7 @@
 /** Openings of boarded walls: how large, what they save, and the frame round each. */
 import { toQuantity } from "../../catalog/reading.js";
 import { type Fault, pointer } from "../faults.js";
+import { onTape } from "../quantity/text.js";
 import type { OpeningShape } from "../request/structure-walls.js";
 import { type Cell, number, type Operand, plus, sum, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
@@ -36,7 +37,7 @@ export function layOpenings(
   if (room.lte(0)) {
     refuse(`${AT}/walls/clearance`, `The boards of the ${side.label} would begin above their upper end.`, "Give less.");
   }
-  const wallHeight = sheet.shown({ ...lower, value: room });
+  const wallHeight = onTape({ value: room, unit: lower.unit }, lower.display);
   let free = sheet.decide(side.width);
   return shapes.map((shape, i) => {
     const here = pointer(at, "openings", i);

@@ -263,6 +263,12 @@ export function shown(of: Quantity, display: Unit = of.unit): string {
   return shownValue(inUnit(of, display), display);
 }
 
+/** The same, but a length as a tape shows it: to the sixteenth of an inch, or to the millimetre. */
+export function onTape(of: Quantity, display: Unit = of.unit): string {
+  if (display.symbol === "in") return markedSmall(of, "inch-pound");
+  return display.symbol === "ft" ? marked(of, "inch-pound") : shown(of, display);
+}
+
 /** A value in its display unit as people see it: rounded to the places of that unit, the unit behind it. */
 export function shownValue(value: Decimal, display: Unit): string {
   const places = placesFor(display);

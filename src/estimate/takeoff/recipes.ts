@@ -12,6 +12,9 @@ import { halvedScrew, lightFixing, timberScrew, toeFixing } from "./light-fixing
 /** Thicker pieces are timbers, which are bolted; thinner ones planks. Assumption. */
 const TIMBER = exactly("3 in").value;
 
+/** Narrower pieces, slats and battens, are held by one in the middle: two side by side would split them. Assumption. */
+const NARROW = exactly("2 1/2 in").value;
+
 /** The recipe of one connection. */
 export function hardwareOf(hardware: Hardware, connection: Connection): HardwareItem[] {
   const { assumed, sheet, tieNail } = hardware;
@@ -57,8 +60,10 @@ export function hardwareOf(hardware: Hardware, connection: Connection): Hardware
       ];
     case "rafter-ridge":
       return [toeFixing(hardware, assumed.cell("fastener.rafterRidge"))];
-    case "crossing":
-      return [lightFixing(hardware, connection, assumed.cell("fastener.crossing"))];
+    case "crossing": {
+      const isNarrow = sheet.decide(width).lt(NARROW);
+      return [lightFixing(hardware, connection, assumed.cell(`fastener.${isNarrow ? "narrowCrossing" : "crossing"}`))];
+    }
     case "ends":
       return [lightFixing(hardware, connection, assumed.cell("fastener.crossing"))];
     case "face":

@@ -68,8 +68,8 @@ describe("a gable", () => {
   it("has boards cut aslant two out of one piece, and rails as long as it is wide there", () => {
     const all = listed(steep({ sides: [{ side: "left" }] }));
     expect(all["wall-boards-left"]).toEqual([26, "92.000"]);
-    // (192 − 0.5) ÷ 7.5 = 25.5: 26 boards, 13 pairs of 7.625 + 79.625 in.
-    expect(all["wall-boards-left-gable"]).toEqual([13, "87.250"]);
+    // (192 − 0.5) ÷ 7.5 = 25.5: 26 boards, 13 pairs of 7.625 + 79.625 in, and half a lap at 9 in 12.
+    expect(all["wall-boards-left-gable"]).toEqual([13, "87.438"]);
     // Rails 36 and 72 in up: 192 − 2 × (36 − 7.625) × 12 ÷ 9, and 36 in up the slope less.
     expect(all["wall-rails-left-gable"]).toEqual([1, "116.333"]);
     expect(all["wall-rails-left-gable-2"]).toEqual([1, "20.333"]);
@@ -162,7 +162,7 @@ describe("a wall that can't be boarded", () => {
   it("names an opening that is higher or wider than its wall, and the limit", () => {
     const [tall] = of([{ width: "3 ft", height: "9 ft" }]);
     expect(tall?.[1]).toBe("/structure/walls/sides/0/openings/0/height");
-    expect(tall?.[2]).toContain("7.667 ft");
+    expect(tall?.[2]).toContain("7' 8\"");
     const [wide] = of([
       { width: "10 ft", height: "6 ft" },
       { width: "8 ft", height: "6 ft", count: 2 },

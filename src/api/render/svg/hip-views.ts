@@ -91,7 +91,8 @@ export function hipPlan(hip: HipCells, outline: OutlineCells, subject: Subject):
   key.part("end-rafters", [s.length, s.span / 2], [14 + s.over / 60, 5]);
   key.part("hips", [s.length - s.run * 0.6, s.span - s.run * 0.6], [6, 5]);
   key.part("jacks", [jack, s.span - jack / 2], [7, 4]);
-  key.part("side-fascia", [s.length + s.over, -s.over], [8, -4]);
+  key.part("side-fascia", [s.length * 0.8, -s.over], [8, -4]);
+  key.part("end-fascia", [s.length + s.over, s.span * 0.12], [8, -4]);
   return { view, key: key.lines };
 }
 
