@@ -176,3 +176,31 @@ export const METRIC_SAWN = {
   thicknesses: each("mm", [16, 19, 22, 25, 32, 38, 44, 50, 63, 75, 100, 150]),
   widths: each("mm", [75, 100, 115, 125, 150, 175, 200, 225]),
 } as const;
+
+/** How exactly a side is sawn: class 1 as sawn, class 2 planed or machined. */
+export type ToleranceClass = "T1" | "T2";
+
+/** Under and over the target size, millimetres: of sides up to 100 mm, and of larger ones. */
+const PERMITTED = {
+  T1: [
+    ["1", "3"],
+    ["2", "4"],
+  ],
+  T2: [
+    ["1", "1"],
+    ["1.5", "1.5"],
+  ],
+} as const;
+
+/** Sides up to this are of the first row. */
+const SMALL_SIDE = exactly("100 mm").value;
+
+/**
+ * How far a side of sawn softwood may be under or over its target size, at 20 % moisture.
+ * @see EN 336 (`en-336`), permitted deviations; in the mean no side may be under its target size.
+ */
+export function permittedDeviation(side: Quantity, tolerance: ToleranceClass): { under: Quantity; over: Quantity } {
+  const [small, large] = PERMITTED[tolerance];
+  const [under, over] = side.value.lte(SMALL_SIDE) ? small : large;
+  return { under: quantity(under, "mm"), over: quantity(over, "mm") };
+}

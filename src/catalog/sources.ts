@@ -92,6 +92,13 @@ export const SOURCES = {
     "2010",
     "preferred sizes; confidence medium",
   ),
+  "en-336": source(
+    "seen",
+    "EN 336, Structural timber: Sizes, permitted deviations",
+    "CEN",
+    "2013",
+    "tolerance classes 1 and 2, seen in the knowledge sheet on timber sizes and tolerances of Timber Development UK",
+  ),
   holzatlas: source(
     "memory",
     "R. Wagenführ, Holzatlas",

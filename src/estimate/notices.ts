@@ -1,12 +1,13 @@
 /** Notices: how the estimate was made, what was taken, swapped or left out, and where the request may say otherwise. */
 
+import { permittedDeviation } from "../catalog/sections.js";
 import type { Basis } from "./basis.js";
 import { named } from "./cautions.js";
 import type { ComparedRoutes } from "./compare/decision.js";
 import type { CommonCells } from "./compare/route.js";
 import { defaultsInWords } from "./default-notices.js";
 import { decimal } from "./quantity/decimal.js";
-import { markedSmall } from "./quantity/text.js";
+import { markedSmall, shown } from "./quantity/text.js";
 import { capital, lowered } from "./quantity/words.js";
 import { missInWords } from "./salvage/miss-words.js";
 import { aside } from "./sheet/aside.js";
@@ -15,7 +16,15 @@ import type { Takeoffs } from "./takeoffs.js";
 
 /** What the reader of the estimate should know of how it was made: defaults, substitutions, missing prices. */
 export interface Notice {
-  readonly code: "default" | "substitution" | "bought-size" | "unpriced" | "not-milled" | "short" | "removed";
+  readonly code:
+    | "default"
+    | "substitution"
+    | "bought-size"
+    | "tolerance"
+    | "unpriced"
+    | "not-milled"
+    | "short"
+    | "removed";
   readonly text: string;
   /** JSON Pointer at which the request may say otherwise. */
   readonly at?: string;
@@ -65,6 +74,26 @@ function substitutionNotices({ groups }: Basis): Notice[] {
   return [...alike.values()].map(
     ({ labels, at, rest }): Notice => ({ code: "substitution", text: `${labels.join(", ")}, ${rest}`, at }),
   );
+}
+
+/** How far metric lumber that is bought may be off its size: joints are set out from the piece, not from the list. */
+function toleranceNotices({ request }: Basis, { mix }: ComparedRoutes): Notice[] {
+  if (request.system !== "metric") return [];
+  const bought = mix.plan.bought.flatMap(({ substitution, count }) => (count > 0 ? [substitution] : []));
+  const classes = (["T1", "T2"] as const).flatMap((tolerance) => {
+    const sides = bought
+      .filter(({ offer }) => (offer.surface === "rough") === (tolerance === "T1"))
+      .flatMap(({ offer: { actual } }) => [actual.thickness, actual.width]);
+    const ranges = sides.map((side) => {
+      const { under, over } = permittedDeviation(side, tolerance);
+      return `${shown(under)} under to ${shown(over)} over`;
+    });
+    const said = [...new Set(ranges)].sort().join(", on larger sides ");
+    return said === "" ? [] : [`${tolerance === "T1" ? "as sawn" : "planed"} by ${said}`];
+  });
+  if (classes.length === 0) return [];
+  const text = `At 20 % moisture bought lumber may be off its size, ${classes.join("; ")} (EN 336, tolerance classes 1 and 2): set out seats, notches and hangers from the piece in hand.`;
+  return [{ code: "tolerance", text }];
 }
 
 /**
@@ -128,6 +157,7 @@ export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRout
     ...postBaseNotices(basis, takeoffs, routes),
     ...narrowBoardNotices(basis, routes),
     ...boughtRafterNotices(basis, takeoffs),
+    ...toleranceNotices(basis, routes),
     ...defaultNotices(basis),
   ];
 }

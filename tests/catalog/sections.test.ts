@@ -6,6 +6,7 @@ import {
   dressedSize,
   METRIC_SAWN,
   nominalFor,
+  permittedDeviation,
   STOCKED_FEET,
   STOCKED_METRES,
 } from "../../src/catalog/sections.js";
@@ -183,4 +184,25 @@ describe("stocked sizes", () => {
     expect(new Set(steps)).toEqual(new Set(["300"]));
     expect(METRIC_SAWN.widths.every((width, i, all) => i === 0 || width.value.gt(all[i - 1]?.value ?? 0))).toBe(true);
   });
+});
+
+describe("permitted deviations of metric sections", () => {
+  // Reprints of BS EN 336:2003, seen: eurocode.us, "Section sizes" (structural timber design), and northernarchitecture.us,
+  // table 43. The rows themselves are from a third one.
+  it.each([
+    ["22 mm", "T1", "1", "3"],
+    ["47 mm", "T1", "1", "3"],
+    ["100 mm", "T1", "1", "3"],
+    ["125 mm", "T1", "2", "4"],
+    ["300 mm", "T1", "2", "4"],
+    ["45 mm", "T2", "1", "1"],
+    ["100 mm", "T2", "1", "1"],
+    ["145 mm", "T2", "1.5", "1.5"],
+  ] as const)(
+    "are those printed: a side of %s in class %s by %s mm under and %s mm over",
+    (side, tolerance, under, over) => {
+      const found = permittedDeviation(exactly(side), tolerance);
+      expect([inUnit(found.under, "mm").toFixed(), inUnit(found.over, "mm").toFixed()]).toEqual([under, over]);
+    },
+  );
 });

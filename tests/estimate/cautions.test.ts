@@ -106,3 +106,15 @@ describe("an eave that is lower than a person", () => {
     expect(low({ kind: "pergola", span: "8 ft", length: "10 ft", height: "6 ft" })).toMatch(/5' 4"/);
   });
 });
+
+describe("the notice of tolerances", () => {
+  const told = (demo: string) => estimated(demoBody(demo)).notices.find(({ code }) => code === "tolerance")?.text;
+
+  it("gives what EN 336 permits of metric lumber that is bought, and of none in inches", () => {
+    // Posts of 120 mm and boards are bought as sawn: sides up to 100 mm and larger ones.
+    expect(told("ferry-bike-shed")).toContain(
+      "as sawn by 1 mm under to 3 mm over, on larger sides 2 mm under to 4 mm over",
+    );
+    expect(told("orchard-shelter")).toBeUndefined();
+  });
+});

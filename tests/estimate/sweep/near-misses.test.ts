@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { nearMisses } from "../../../src/estimate/sweep/near-misses.js";
-import { quickPlanners, request } from "../../helpers/estimating.js";
+import { estimated, quickPlanners, request } from "../../helpers/estimating.js";
 
 /** Rafters of 2 × 6 alone are priced, in 8, 10 and 12 ft lengths. */
 const yard = {
@@ -130,6 +130,20 @@ describe("near misses", () => {
       const miss = missesOf(far).find(({ at }) => at === "/structure/overhang/farEave");
       expect(miss?.drops).toContainEqual({ what: "stock of panels of the far slope", from: "12'", to: "10'" });
       expect(miss?.cash.toFixed(2)).toBe("54.00");
+    });
+
+    it("tell of a hip the stock of all its panels, and save what the changed roof costs less", () => {
+      const hip = { ...roofed, kind: "hip", overhang: { eave: "12 in" } };
+      const miss = missesOf(hip).find(({ at }) => at === "/structure/overhang/eave");
+      // 32 panels up the four slopes; 3 in less all round leave 30, and 16 ft less of stock to cut them from.
+      expect(miss).toMatchObject({ from: "12 in", to: "9 in" });
+      expect(miss?.drops).toContainEqual({ what: "panels", from: "32", to: "30" });
+      expect(miss?.drops).toContainEqual({ what: "stock of all panels together", from: "284'", to: "268'" });
+      const costOf = (structure: object) =>
+        estimated({ structure, catalog: stocked, options: { finish: "none" } }).routes.buy.cash.value;
+      const saved = costOf(hip).minus(costOf({ ...hip, overhang: { eave: "9 in" } }));
+      expect(miss?.cash.toFixed(2)).toBe(saved.toFixed(2));
+      expect(saved.gt(0)).toBe(true);
     });
   });
 });

@@ -154,6 +154,18 @@ describe("where fasteners may stand", () => {
     expect(places(metric, { system: "metric" }).at["posts.post-base"]).toEqual([13, 18, 84, 48, 36, true]);
   });
 
+  it("is one in the middle of a slat, which two side by side would split", () => {
+    const basis = layBasis(
+      new Sheet(new Map()),
+      request({ structure: { kind: "pergola", span: "10 ft", length: "14 ft", slatSpacing: "12 in" } }),
+    );
+    const found = layTakeoffs(basis).fasteners;
+    const slats = found?.lines.find(({ name }) => name === "slats.crossing");
+    expect(slats?.placing?.fits).toBe(true);
+    expect(slats?.items.map(({ count }) => count.value.toFixed())).toEqual([slats?.sites.value.toFixed()]);
+    expect(found?.cautions.map(({ code }) => code)).not.toContain("edge-distance");
+  });
+
   it("is warned of where the pieces are too narrow", () => {
     expect(places().cautions.map(({ code }) => code)).not.toContain("edge-distance");
     const { at, cautions } = places({}, { overrides: { "fasteners.bolt.diameter": "1 in" } });
