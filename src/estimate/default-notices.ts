@@ -47,7 +47,7 @@ export function defaultsInWords(basis: Basis): DefaultInWords[] {
 
 /** A mill on no terms costs nothing: that is said, where there is something to mill. */
 function machinesAtHand({ request: { shop, logs = [] }, hired }: Basis): DefaultInWords[] {
-  if (shop?.equipment || logs.length === 0 || hired) return [];
+  if (shop?.equipment || logs.length === 0 || hired || shop?.mill === "none") return [];
   const text = "Mill and machines: at hand and paid for, so they cost nothing here (no terms are named).";
   return [{ text, at: "/shop/equipment" }];
 }

@@ -54,11 +54,18 @@ const QUARTER = decimal("0.25");
 
 /** Groups that the logs may not serve, and why. */
 export function notMilledNotices({ groups, logs }: Basis): Notice[] {
-  return groups.flatMap(({ group, millable, notMilled }): Notice[] =>
-    !millable && logs.length > 0
-      ? [{ code: "not-milled", text: `${group.label}: not milled, ${notMilled ?? ""}.`, at: group.at }]
-      : [],
-  );
+  if (logs.length === 0) return [];
+  const alike = new Map<string, { readonly labels: string[]; readonly at: string }>();
+  for (const { group, millable, notMilled = "" } of groups) {
+    if (millable) continue;
+    const entry = alike.get(notMilled) ?? { labels: [], at: group.at };
+    alike.set(notMilled, entry);
+    entry.labels.push(entry.labels.length === 0 ? group.label : lowered(group.label));
+  }
+  return [...alike].map(([why, { labels, at }]): Notice => {
+    const of = labels.length > 1 && labels.length === groups.length ? "Everything" : labels.join(", ");
+    return { code: "not-milled", text: `${of}: not milled, ${why}.`, at };
+  });
 }
 
 /** In what bought pieces differ from those wanted; groups that are bought as one thing and differ alike share a notice. */

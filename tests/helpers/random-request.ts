@@ -57,6 +57,7 @@ export interface RequestDraw {
   /** Index of the catalog's entries that are kept, as shares of one; empty keeps nothing. */
   readonly kept: readonly boolean[];
   readonly mill: string;
+  readonly tableSaw: string;
   readonly equipment: readonly { readonly item: string; readonly terms: string }[];
   readonly labor: { readonly value: number; readonly crew: number };
   readonly options: { readonly fallDown: string; readonly finish: string; readonly lightFixing: string };
@@ -116,6 +117,7 @@ export const requestDraw: fc.Arbitrary<RequestDraw> = fc.record({
   logs: fc.array(logDraw, { maxLength: 5 }),
   kept: fc.oneof(fc.constant([true]), fc.array(fc.boolean(), { minLength: 7, maxLength: 13 })),
   mill: fc.constantFrom("chainsaw-mill", "manual-band-mill", "hydraulic-band-mill", "swing-blade-mill"),
+  tableSaw: fc.constantFrom("table-saw", "none"),
   equipment: fc.uniqueArray(
     fc.record({
       item: fc.constantFrom("chainsaw-mill", "manual-band-mill", "planer", "jointer"),
@@ -143,7 +145,7 @@ export function written(draw: RequestDraw, writing: Writing): Body {
     structure: structureOf(draw.structure, pen),
     logs: draw.logs.map((log, i) => logOf(log, i, pen, sign)),
     catalog,
-    shop: { mill: draw.mill, equipment: draw.equipment },
+    shop: { mill: draw.mill, tableSaw: draw.tableSaw, equipment: draw.equipment },
     labor: { valueOfHour: `${sign}${draw.labor.value}/h`, crew: draw.labor.crew },
     site: { ungradedAccepted: draw.ungraded },
     options: { ...draw.options, measure: writing === "metric" ? "metric" : "inch-pound" },

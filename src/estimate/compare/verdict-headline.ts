@@ -12,10 +12,7 @@ export function headline(basis: Basis, plan: RoutePlan): string {
   const free = basis.groups.filter(({ group, millable }) => millable && group.rules.source === "auto");
   if (free.length > 0 && forWantOfPrice(basis).length === free.length)
     return "No decision yet: nothing that your logs could give has a price to be bought at.";
-  if (plan.sawn.size === 0)
-    return basis.logs.length === 0
-      ? "Buy everything: no logs were named."
-      : "Buy everything: milling does not pay here.";
+  if (plan.sawn.size === 0) return `Buy everything: ${whyNothing(basis)}.`;
   const { mill, buy } = sidesOf(basis, plan);
   const verb = plan.hired ? "Have a hired sawyer mill" : "Mill";
   const untold = forWantOfPrice(basis).flatMap(({ group: { name, label } }) =>
@@ -25,6 +22,15 @@ export function headline(basis: Basis, plan: RoutePlan): string {
   if (buy.length === 0 && mill.every(({ all }) => all)) return `${verb} everything from your logs.${want}`;
   if (buy.length === 0) return `${verb} ${listed(mill, [])}; buy the rest.${want}`;
   return `${verb} ${listed(mill, buy)}; buy ${listed(buy, mill)}.${want}`;
+}
+
+/** Why nothing is milled: that it does not pay is said only where something might have been. */
+function whyNothing({ groups, logs }: Basis): string {
+  if (logs.length === 0) return "no logs were named";
+  if (groups.some(({ millable }) => millable)) return "milling does not pay here";
+  const reasons = new Set(groups.map(({ notMilled }) => notMilled));
+  const [only] = reasons;
+  return reasons.size === 1 && only ? only : "none of it may be milled";
 }
 
 /** A group in a sentence: all of it, or most. */

@@ -89,18 +89,19 @@ function dressing(
   shop: DressingShop,
 ): Omit<DressingChoice, "group" | "crosscutFaces"> {
   const { machines, assumed, system } = shop;
+  const lacking = machines.tableSaw ? [] : ["ripped along a guide: there is no table saw"];
   if (comesDressed && ripDown) return rippedDown(ripDown, group.rules.surface === "dressed", shop);
   if (group.rules.surface !== "dressed")
     return { by: "nobody", because: ["they stay rough", ...(sawn ? [sawnWith(sawn)] : [])] };
   if (comesDressed || !raw) return { by: "nobody", because: ["they are bought dressed"] };
-  const guided = sawn?.guide ? [sawnWith(sawn)] : [];
-  if (machines.planer === "none") return { by: "hand", because: ["there is no planer", ...guided] };
+  const guided = sawn?.guide && machines.tableSaw ? [sawnWith(sawn)] : [];
+  if (machines.planer === "none") return { by: "hand", because: ["there is no planer", ...lacking, ...guided] };
   const limits = limitsOf(raw, shop);
   const beyond = limits.filter(({ share }) => valueNow(share).gt(1));
   if (beyond.length > 0)
     return {
       by: "hand",
-      because: [...beyond.map((limit) => `${limit.beyond}: ${measures(limit, system)}`), ...guided],
+      because: [...beyond.map((limit) => `${limit.beyond}: ${measures(limit, system)}`), ...lacking, ...guided],
     };
   const { piece, slab, abreast } = planingOf(group, raw, assumed);
   const slabFirst = exceeds(piece, slab);
@@ -115,7 +116,7 @@ function dressing(
     rip: bothFaces ? "both-faces" : "one-face",
     because: [
       `${jointed ? `jointer, ${saw}` : saw} and planer take them; nearest to its limit is the ${nearest(limits, system)}`,
-      ...(machines.tableSaw ? [] : ["ripped to width along a guide: there is no table saw"]),
+      ...lacking,
       ...(jointed ? [] : [unjointed(raw, assumed, system)]),
       whyInOrder(valueNow(abreast), slabFirst),
       ...(bothFaces ? [`they are thicker than the ${ripDepth} that the saw rips from one face`] : []),

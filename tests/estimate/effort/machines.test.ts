@@ -92,8 +92,37 @@ describe("a shop without", () => {
     expect([shallow.guided, shallow.because[1]]).toEqual([0, "sawn to size on the mill alone"]);
   });
 
+  it("table saw, jointer and planer says of each lack what is used in its place", () => {
+    const board = { name: "boards", role: "board", count: 10, section: "1 x 6 in", length: "8 ft", source: "mill" };
+    const because = (lack: object) => {
+      const made = estimated({
+        structure: { kind: "pieces", pieces: [{ ...board, surface: "dressed" }] },
+        logs: [{ name: "log", count: 3, species: pine, length: "9 ft", smallDiameter: "12 in", sweep: "straight" }],
+        shop: { mill: "chainsaw-mill", ...lack },
+      });
+      const mill = made.routes.mill as NonNullable<typeof made.routes.mill>;
+      return workOf(made.basis, made.common, made.takeoffs.weights, mill).dressing[0];
+    };
+    expect(because({})?.because[0]).toMatch(/^jointer, rip saw and planer take them/);
+    const bare = because({ tableSaw: "none", jointer: "none" });
+    expect([bare?.by, ...(bare?.because.slice(1, 3) ?? [])]).toEqual([
+      "machine",
+      "ripped along a guide: there is no table saw",
+      "straightened by a saw along a guide: there is no jointer",
+    ]);
+    const hand = because({ tableSaw: "none", jointer: "none", planer: "none" });
+    expect([hand?.by, hand?.because]).toEqual([
+      "hand",
+      ["there is no planer", "ripped along a guide: there is no table saw"],
+    ]);
+  });
+
   it("a mill buys everything, each group with the reason", () => {
-    const { basis, routes } = estimated({ ...demoBody("orchard-shelter"), shop: { mill: "none" } });
+    const { basis, routes, verdict, notices } = estimated({ ...demoBody("orchard-shelter"), shop: { mill: "none" } });
+    expect(verdict.headline).toBe("Buy everything: there is no mill.");
+    expect(notices.filter(({ code }) => code === "not-milled").map(({ text }) => text)).toEqual([
+      "Everything: not milled, there is no mill.",
+    ]);
     expect(routes.mill).toBeUndefined();
     expect(new Set(basis.groups.map(({ notMilled }) => notMilled))).toEqual(new Set(["there is no mill"]));
   });

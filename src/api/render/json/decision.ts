@@ -162,7 +162,9 @@ export const DecisionSchema = z
     best: routeField("The route with the least total."),
     routes: z.array(RouteSchema).describe("Every route that was worked out, each once."),
     mill: ComparisonSchema.nullable().describe("Milling wherever the logs serve; null where nothing can be milled."),
-    hired: ComparisonSchema.nullable().describe("Milling by a hired sawyer; null where shop.sawyer asks for none."),
+    hired: ComparisonSchema.nullable().describe(
+      "Milling by a hired sawyer; null where shop.sawyer asks for none, and where shop.mill is none: then `mill` is the sawyer's.",
+    ),
     mix: ComparisonSchema.nullable().describe("The best mix; null where it is to buy everything."),
     groups: z
       .array(GroupSavingSchema)
