@@ -21,7 +21,6 @@ import { WorkPanels } from "./work.js";
 
 /** Everything. */
 export function Screen({ m }: { readonly m: Model }) {
-  const { answer } = m;
   return (
     <>
       <Bar m={m} />
@@ -29,7 +28,7 @@ export function Screen({ m }: { readonly m: Model }) {
       <main id="main" class={m.status.is === "fresh" ? undefined : "stale"}>
         <div class="first">
           <Next m={m} />
-          {answer && <Verdict m={m} answer={answer} />}
+          <Decided m={m} />
         </div>
         <Given m={m} />
         <Got m={m} />
@@ -42,6 +41,12 @@ export function Screen({ m }: { readonly m: Model }) {
 interface Whole {
   readonly m: Model;
 }
+
+/** The verdict: with a new answer alone, not with every step on the way to it. */
+const Decided = memo(
+  ({ m }: Whole) => (m.answer ? <Verdict m={m} answer={m.answer} /> : null),
+  alike("answer", "live"),
+);
 
 /** What the user gives. Calls under way and what is merely said leave it as it is. */
 const Given = memo(
