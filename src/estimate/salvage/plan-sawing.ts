@@ -52,8 +52,8 @@ const RELAXATION_SHARE = 0.4;
 const DIVE_SHARE = 0.15;
 const BY_WORTH_SHARE = 0.2;
 const LISTING_SHARE = 0.05;
-/** The same where so few yields can be told apart that the listing nearly always comes to its end. */
-const SMALL_LISTING_SHARE = 0.45;
+/** The same where so few yields can be told apart that the listing nearly always ends; with more, too little is left where it does not. */
+const SMALL_LISTING_SHARE = 0.25;
 const SMALL = 30_000;
 
 /** Plans all logs of a problem. */
@@ -113,6 +113,7 @@ function search(job: Job, work: CountedWork, seed: number): Found {
     yard,
     planner,
     budget: work,
+    room: work.options.work - from,
     used,
     chance: seededChance(seed),
     worths,

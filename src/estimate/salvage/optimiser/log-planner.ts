@@ -6,12 +6,12 @@
  * face (labels, as in resource-constrained shortest paths: Handler & Zang 1980), ranked by the same prices.
  */
 import type { BoltPattern } from "../sawing-pattern.js";
-import { Arc, bestPath, type LogTable, type Onward, onward, toward } from "./bucking.js";
+import { Arc, type LogTable, onward, toward } from "./bucking.js";
 import { CappedFilling } from "./capped-filling.js";
 import type { Budget } from "./counted-work.js";
 import type { Job } from "./job.js";
 import { walkStack } from "./label-walk.js";
-import { LogPricing } from "./log-pricing.js";
+import { LogPricing, STACKS_A_UNIT } from "./log-pricing.js";
 import { type LogPattern, leftLying, logPattern, trimmed } from "./pattern-cost.js";
 
 /** How hard to look. */
@@ -51,8 +51,19 @@ interface Guidance {
   readonly limit: readonly number[];
   readonly pricing: LogPricing;
   readonly arcs: readonly Arc[];
+  /** Of each bolt; no less than it is worth where it was not reckoned. */
   readonly values: Float64Array;
-  readonly onwards: Onward;
+  readonly exact: Uint8Array;
+  /** Numbers of the best path's bolts. */
+  readonly path: readonly number[];
+}
+
+/** A log, the pieces open, what they are worth, and the guidance without limits where it is known. */
+interface Question {
+  readonly log: LogTable;
+  readonly open: readonly number[];
+  readonly price: readonly number[];
+  readonly full: Guidance | null;
 }
 
 /** Bolts of a log so far. */
@@ -131,10 +142,10 @@ export class LogPlanner {
     let pace = 1;
     let idle = 0;
     for (let step = 0; step < effort.steps && !this.budget.out; step++) {
-      const guidance = this.#guidance(log, open, price, limit);
+      const guidance: Guidance = this.#guidance({ log, open, price, full }, limit);
       full ??= guidance;
-      const { value: upper, pricing, arcs, onwards } = guidance;
-      const raw = logPattern(job, log.log, pricing.patterns(bestPath(log, onwards).map((i) => arcs[i] as Arc)));
+      const { value: upper, pricing, arcs, path } = guidance;
+      const raw = logPattern(job, log.log, pricing.patterns(path.map((i) => arcs[i] as Arc)));
       offer(raw.bolts);
       if (least === null || upper < least.value - 1e-9) [least, idle] = [guidance, 0];
       else if (++idle % PATIENCE === 0) pace /= 2;
@@ -152,9 +163,7 @@ export class LogPlanner {
       if (value <= bestWorth + 1e-6 || this.budget.out || this.budget.used >= end) break;
       const shared = () =>
         this.#guidance(
-          log,
-          open,
-          price,
+          { log, open, price, full },
           most.map((mu) => mu * share),
         );
       const guidance = share === 1 ? least : share === 0 ? full : shared();
@@ -175,28 +184,38 @@ export class LogPlanner {
     return table;
   }
 
-  /** Bolts and their worth when a piece counts its price less the worth of its limit. */
-  #guidance(log: LogTable, open: readonly number[], price: readonly number[], limit: readonly number[]): Guidance {
+  /** Bolts and their worth when a piece counts its price less the worth of its limit. @param full - At limits of 0. */
+  #guidance({ log, open, price, full }: Question, limit: readonly number[]): Guidance {
     const { job } = this;
     const counts = price.map((p, j) => ((open[j] as number) > 0 ? Math.max(0, p - (limit[j] as number)) : 0));
     const pricing = new LogPricing(job, counts);
-    const arcs = this.#arcsOf(log, pricing);
-    const values = pricing.arcValues(arcs);
-    const onwards = onward(log, arcs, values);
-    const unlimited = (onwards.after[0] ?? 0) - job.prices.log;
+    const arcs = full?.arcs ?? this.#arcsOf(log, pricing);
+    // At lower prices than the full ones no bolt is worth more.
+    const values = full === null ? pricing.arcValues(arcs) : Float64Array.from(full.values);
+    const exact = new Uint8Array(arcs.length).fill(full === null ? 1 : 0);
+    const { value: unlimited, path } = pricing.lowered(log, arcs, values, exact);
     const value = limit.reduce((sum, mu, j) => sum + mu * Math.max(0, open[j] as number), unlimited);
-    this.budget.spend(pricing.work);
-    return { value, limit, pricing, arcs, values, onwards };
+    // Counted as if all were reckoned: how many need not be hangs on the prices, and the work shall not.
+    const spared = exact.reduce((count, known) => count - known, exact.length);
+    this.budget.spend(pricing.work + spared / STACKS_A_UNIT);
+    return { value, limit, pricing, arcs, values, exact, path };
+  }
+
+  /** Reckons the bolts that were not; they are counted already. */
+  #complete({ pricing, arcs, values, exact }: Guidance): void {
+    for (const [i, arc] of arcs.entries()) if (exact[i] === 0) values[i] = pricing.arcValue(arc);
+    exact.fill(1);
   }
 
   /** Partial plans from place to place, from the butt; each bolt for what the ones before have left open. */
   #walk({ log, open, effort, guidance, full, offer, enough, end }: WalkTask): void {
     const { job } = this;
-    const { arcs, values, limit, onwards } = guidance;
+    this.#complete(guidance);
+    const { arcs, values, limit } = guidance;
     const ranked = new CappedFilling(job, guidance.pricing, limit, full === guidance.pricing);
     // A slab may be worth sawing though nothing at the ranking's prices: it is tried at full prices as well.
     const fillings = full === guidance.pricing ? [ranked] : [ranked, new CappedFilling(job, full, limit, true)];
-    const { after } = onwards;
+    const { after } = onward(log, arcs, values);
     const places: Partial[][] = Array.from({ length: log.places }, () => []);
     (places[0] as Partial[]).push({ bolts: [], made: open.map(() => 0), key: "", rank: -job.prices.log });
     const allOpen = limit.reduce((sum, mu, j) => sum + mu * Math.max(0, open[j] as number), 0);

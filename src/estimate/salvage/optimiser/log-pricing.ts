@@ -18,7 +18,7 @@ import { StripValues } from "./strip-values.js";
 const SHARED_STEP = 8;
 
 /** Stacks reckoned in one unit of work, so that a unit takes as long here as in a walk. Measured. */
-const STACKS_A_UNIT = 4;
+export const STACKS_A_UNIT = 4;
 
 /** Tables of shared bolts, made once for a job: they do not hang on prices. */
 export class SharedBolts {
@@ -65,6 +65,12 @@ export interface BestBolts {
   readonly arcs: readonly Arc[];
 }
 
+/** The best path among some bolts, by their numbers, and its worth. */
+export interface Lowered {
+  readonly value: number;
+  readonly path: readonly number[];
+}
+
 /** Prices logs at one set of prices of the pieces. */
 export class LogPricing {
   readonly worth: SlabWorth;
@@ -101,6 +107,26 @@ export class LogPricing {
     const steps = onward(log, arcs, values);
     const path = bestPath(log, steps).map((i) => arcs[i] as Arc);
     return { value: (steps.after[0] ?? 0) - this.job.prices.log, arcs: path };
+  }
+
+  /**
+   * The same where some prices have fallen and none has risen: no bolt is worth more than it was, and only those are
+   * reckoned that a best path might still hold.
+   *
+   * @param most - What each of the bolts was worth; the worths reckoned anew are put in its place.
+   * @param exact - Which bolts need not be reckoned; those that are join them.
+   */
+  lowered(log: LogTable, arcs: readonly Arc[], most: Float64Array, exact: Uint8Array): Lowered {
+    for (;;) {
+      const steps = onward(log, arcs, most);
+      const path = bestPath(log, steps);
+      const open = path.filter((i) => exact[i] === 0);
+      if (open.length === 0) return { value: (steps.after[0] ?? 0) - this.job.prices.log, path };
+      for (const i of open) {
+        exact[i] = 1;
+        most[i] = this.arcValue(arcs[i] as Arc);
+      }
+    }
   }
 
   /** Best bolts out of all of a log's, by way of shared bolts. @returns as well every bolt that was reckoned exactly. */

@@ -31,6 +31,8 @@ export interface Search {
   readonly yard: Yard;
   readonly planner: LogPlanner;
   readonly budget: Budget;
+  /** Work that the budget holds. */
+  readonly room: number;
   /** Share of the budget that is used up, 0 to 1. */
   readonly used: () => number;
   readonly chance: () => number;
@@ -48,7 +50,7 @@ export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
   const { budget, chance } = search;
   let now = start.copy();
   let best = start.copy();
-  const looks = new Looks(chance);
+  const looks = new Looks(chance, search.room);
   while (!budget.out && best.cost > search.bound + 1e-6 * Math.max(1, Math.abs(search.bound))) {
     const { kind, effort } = looks.next();
     const before = budget.used;
@@ -131,22 +133,35 @@ function bolts(trial: WholePlan, search: Search, effort: Effort, most: number): 
   }
 }
 
-/** From quick looks to thorough ones. Each kind gets an equal share of the work, so quick ones are by far the most. */
+/** From quick looks to thorough ones. Each kind gets a share of the work, so quick ones are by far the most. */
 const LOOKS = [
   { steps: 12, labels: 0, plans: 0, bolts: 0, starts: 0, patient: false, most: 0 },
   { steps: 14, labels: 4, plans: 1, bolts: 1, starts: 12, patient: false, most: 60 },
   { steps: 16, labels: 6, plans: 2, bolts: 3, starts: 40, patient: false, most: 150 },
   { steps: 20, labels: 20, plans: 6, bolts: 8, starts: 100, patient: true, most: 1200 },
 ];
+/**
+ * How much the work of the thorough kind counts where there is room for several of its looks: it then has less than half
+ * of another's share. Measured on the frozen problems.
+ */
+const THOROUGH_WEIGHT = 2.5;
+const SEVERAL = 3;
 
 /** Every other look takes so few steps only: it sees less, and something else. */
 const FEW_STEPS = 5;
 
-/** Hands out kinds of look so that each has had about the same work. */
+/** Hands out kinds of look so that each has had about the same work, weighted. */
 class Looks {
   readonly #work = LOOKS.map((_, i) => i);
+  readonly #thorough: number;
 
-  constructor(readonly chance: () => number) {}
+  /** @param room - Work for all looks. */
+  constructor(
+    readonly chance: () => number,
+    room: number,
+  ) {
+    this.#thorough = room > SEVERAL * (LOOKS.at(-1)?.most ?? 0) ? THOROUGH_WEIGHT : 1;
+  }
 
   /** The kind that has had least; how far the limits count in its ranking is left to chance. */
   next(): { kind: number; effort: Effort } {
@@ -158,7 +173,7 @@ class Looks {
   }
 
   spent(kind: number, work: number): void {
-    this.#work[kind] = (this.#work[kind] as number) + work;
+    this.#work[kind] = (this.#work[kind] as number) + work * (kind === LOOKS.length - 1 ? this.#thorough : 1);
   }
 }
 
