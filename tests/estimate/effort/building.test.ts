@@ -70,7 +70,9 @@ describe("the stage in which a group is put up", () => {
     const structure = { ...(body.structure as object), floor: {}, walls: { sides: [{ side: "left" }] } };
     const { groups } = estimated({ ...body, structure }).basis.cutList;
     const later = groups.filter((group) => raisedIn(group) === "enclose").map(({ name }) => name);
-    expect(later).toEqual(groups.map(({ name }) => name).filter((name) => /^(wall-|floor-|bearers|joists)/.test(name)));
+    expect(later).toEqual(
+      groups.map(({ name }) => name).filter((name) => /^(wall-|floor-|bearers|joists|corner-boards)/.test(name)),
+    );
     expect(later.length).toBeGreaterThan(3);
   });
 });
