@@ -1325,7 +1325,7 @@ export type Need = {
 
 /** What to know of how the estimate was made. */
 export type Notice = {
-  readonly code: "default" | "substitution" | "bought-size" | "tolerance" | "unpriced" | "not-milled" | "short" | "removed";
+  readonly code: "default" | "substitution" | "bought-size" | "tolerance" | "unpriced" | "not-milled" | "mill-crew" | "short" | "removed";
   readonly text: string;
   readonly pointer: string | null;
 };

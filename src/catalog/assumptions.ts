@@ -640,7 +640,9 @@ const GROUPS: readonly Group[] = [
   {
     source: "own-choice",
     measure: "Add up the hours of three stages that you have done, over the hours that stand here for them.",
-    rows: [["pace", "pace of all hand work: 1 is a steady amateur, more is slower", "0.8", "1", "1.6"]],
+    rows: [
+      ["pace", "pace of all work, by hand and at machines: 1 is a steady amateur, more is slower", "0.8", "1", "1.6"],
+    ],
   },
   {
     source: "own-choice",

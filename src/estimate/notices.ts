@@ -23,6 +23,7 @@ export interface Notice {
     | "tolerance"
     | "unpriced"
     | "not-milled"
+    | "mill-crew"
     | "short"
     | "removed";
   readonly text: string;
@@ -66,6 +67,18 @@ export function notMilledNotices({ groups, logs }: Basis): Notice[] {
     const of = labels.length > 1 && labels.length === groups.length ? "Everything" : labels.join(", ");
     return { code: "not-milled", text: `${of}: not milled, ${why}.`, at };
   });
+}
+
+/** A mill that takes more people than the crew has: its hours count them all, and the days take it that they come. */
+function millCrewNotices({ mill, labor, sheet, request }: Basis, { mix, mill: milled }: ComparedRoutes): Notice[] {
+  const route = mix.plan.sawing ? mix : milled;
+  if (!route?.milling || route.plan.hired || request.shop?.mill === "none") return [];
+  const more = aside(mill.crew).minus(aside(labor.crew));
+  if (more.lte(0)) return [];
+  const who = more.eq(1) ? "one more person" : `${more.toFixed()} more people`;
+  const takes = `The mill takes ${aside(mill.crew).toFixed()} people and the crew has ${aside(labor.crew).toFixed()}`;
+  const text = `${takes}: the days count on ${who} for the ${sheet.shown(route.milling.millHours)} that it runs. Where fewer run yours, override the cell ${mill.crew.name}.`;
+  return [{ code: "mill-crew", text, at: "/labor/crew" }];
 }
 
 /** In what bought pieces differ from those wanted; groups that are bought as one thing and differ alike share a notice. */
@@ -159,6 +172,7 @@ export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRout
   return [
     ...[...unpriced.values()].map((text): Notice => ({ code: "unpriced", text })),
     ...notMilledNotices(basis),
+    ...millCrewNotices(basis, routes),
     ...shortOf(basis, routes),
     ...substitutionNotices(basis),
     ...postBaseNotices(basis, takeoffs, routes),

@@ -21,14 +21,15 @@ const timber = (more: Partial<ExplicitPieces> = {}): ExplicitPieces => ({
 });
 
 describe("the weight of a piece", () => {
-  // US National Park Service, Safety for Tree Workers, green weights: red maple 50, northern red oak 63, ash 48 lb/ft³.
+  // National Design Specification Supplement, table 1B: weight of a foot of dressed lumber in lb, from memory.
   it.each([
-    ["50 lb/ft3", "50 lb"],
-    ["63 lb/ft3", "63 lb"],
-    ["48 lb/ft3", "48 lb"],
-  ])("is that of a cubic foot at %s: %s", (density, weight) => {
-    const { sheet, lines } = weighed([timber()], density, "30 lb/ft3");
-    expect(sheet.shown(lines[0]?.green as never)).toBe(weight);
+    ["1 1/2 x 5 1/2 in", "25 lb/ft3", 1.432],
+    ["1 1/2 x 5 1/2 in", "50 lb/ft3", 2.865],
+    ["3 1/2 x 3 1/2 in", "35 lb/ft3", 2.977],
+    ["5 1/2 x 5 1/2 in", "40 lb/ft3", 8.403],
+  ])("a foot long of %s at %s is that of the printed table: %s lb", (section, density, pounds) => {
+    const { sheet, lines } = weighed([timber({ section })], density, "20 lb/ft3");
+    expect(sheet.in(lines[0]?.green as never, "lb").toNumber()).toBeCloseTo(pounds, 3);
   });
 
   it("is green and dry, of one and of all", () => {

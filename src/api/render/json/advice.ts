@@ -14,7 +14,17 @@ const CautionSchema = z
 const NoticeSchema = z
   .strictObject({
     code: z
-      .enum(["default", "substitution", "bought-size", "tolerance", "unpriced", "not-milled", "short", "removed"])
+      .enum([
+        "default",
+        "substitution",
+        "bought-size",
+        "tolerance",
+        "unpriced",
+        "not-milled",
+        "mill-crew",
+        "short",
+        "removed",
+      ])
       .describe("What kind of notice it is."),
     text: z.string().describe("What to know of how the estimate was made."),
     pointer: z.string().nullable().describe("JSON Pointer at which the request may say otherwise; null if nowhere."),
