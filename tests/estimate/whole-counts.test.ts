@@ -1,11 +1,14 @@
 /** Counts on which code branches, overridden with what is no count: a fault that names the place, or an answer; never a bug. */
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { FaultError } from "../../src/estimate/faults.js";
 import { estimated } from "../helpers/estimating.js";
 
+/** Every count costs an estimate of its own. */
+vi.setConfig({ testTimeout: 240_000 });
+
 const body = {
   structure: { kind: "gable", span: "12 ft", length: "16 ft", floor: {}, walls: { sides: [{ side: "near" }] } },
-  logs: [{ name: "pine", species: "eastern-white-pine", length: "12 ft", smallDiameter: "14 in", count: 3 }],
+  logs: [{ name: "pine", species: "eastern-white-pine", length: "12 ft", smallDiameter: "10 in" }],
   catalog: { demo: "orchard-yard" },
 };
 
