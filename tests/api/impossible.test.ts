@@ -8,6 +8,7 @@ const hip = { kind: "hip", span: "16 ft", length: "24 ft" };
 const pergola = { kind: "pergola", span: "10 ft", length: "16 ft" };
 const near = (more: object) => ({ walls: { boards: "vertical", sides: [{ side: "near", ...more }] } });
 const rafters = (more: object) => ({ groups: { rafters: more } });
+const long = (group: string, length: string) => ({ groups: { [group]: { length } } });
 
 /** A structure, the field under /structure, and the limit or the measure that it breaks as the sentence has it. */
 const ROWS: readonly (readonly [what: string, structure: object, pointer: string, limit: RegExp])[] = [
@@ -82,6 +83,52 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
   ["hip: a ridge along the shorter side", { ...hip, length: "12 ft" }, "length", /12 ft|16 ft/],
   ["hip: jacks closer than thick", { ...hip, rafterSpacing: "1 in" }, "rafterSpacing", /1 in.*2 in/],
   ["pergola: rafters closer than thick", { ...pergola, rafterSpacing: "1 in" }, "rafterSpacing", /1 in.*2 in/],
+  // 10 ft between the beams' outer faces and 18 in past each.
+  [
+    "pergola: rafters that end before the second beam's overhang",
+    { ...pergola, ...long("rafters", "12 ft 11 in") },
+    "groups/rafters/length",
+    /12.917 ft.*13 ft/,
+  ],
+  [
+    "pergola: rafters shorter than their overhang",
+    { ...pergola, ...long("rafters", "1 ft") },
+    "groups/rafters/length",
+    /13 ft/,
+  ],
+  // 96 in of run, 12 of overhang, less half of a 2 in common: 107 in × √(288 + 16) ÷ 12 = 155.5 in.
+  ["hip: hips shorter than their overhang", { ...hip, ...long("hips", "6 in") }, "groups/hips/length", /12.956 ft/],
+  ["hip: hips that end below the ridge", { ...hip, ...long("hips", "12 ft 11 in") }, "groups/hips/length", /12.956 ft/],
+  [
+    "hip: end rafters shorter than their overhang",
+    { ...hip, ...long("end-rafters", "6 in") },
+    "groups/end-rafters/length",
+    /along the slope/,
+  ],
+  [
+    "hip: jacks shorter than their overhang",
+    { ...hip, ...long("jacks", "6 in") },
+    "groups/jacks/length",
+    /along the slope/,
+  ],
+  [
+    "gable: fly rafters shorter than their overhang",
+    { ...gable, ...long("fly-rafters", "1 ft") },
+    "groups/fly-rafters/length",
+    /12 in/,
+  ],
+  [
+    "gable: rafters too short for the wider overhang alone",
+    { ...gable, overhang: { farEave: "30 in" }, ...long("rafters", "10 ft") },
+    "groups/rafters/length",
+    /30 in|2' 6"/,
+  ],
+  [
+    "lean-to: fly rafters shorter than their overhang",
+    { ...shed, ...long("fly-rafters", "6 in") },
+    "groups/fly-rafters/length",
+    /12 in/,
+  ],
   ["pergola: posts in one another", { ...pergola, bays: 60 }, "bays", /60 bays over 16 ft/],
 ];
 

@@ -19,7 +19,7 @@ import {
   times,
 } from "../sheet/expression.js";
 import { plain, type Sheet } from "../sheet/sheet.js";
-import type { RafterCells, RafterPlan } from "./common-rafter.js";
+import type { RafterCells } from "./common-rafter.js";
 import { type Deck, rowsOf } from "./deck.js";
 import { AT, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
@@ -275,22 +275,6 @@ export class FrameChecks {
   rafterRoom(spacing: Cell, thickness: Cell): void {
     const cure = "Give a wider spacing or thinner rafters.";
     this.above(spacing, thickness, "/rafterSpacing", "The rafter spacing", cure);
-  }
-
-  /** A rafter of a given length that ends between its tail and what its upper end leans on, measured along its edge. */
-  rafterReach(given: QuantityText | undefined, plan: Omit<RafterPlan, "depth" | "plateWidth">): void {
-    if (given === undefined) return;
-    const length = toQuantity(given, "mm");
-    const value = (cell: Cell): Decimal => this.sheet.decide(cell);
-    const [rise, run] = [value(plan.unitRise), value(plan.unitRun)];
-    if (run.lte(0)) return; // refused by itself
-    const level = value(plan.run).plus(value(plan.overhang));
-    const halved = plan.ridgeThickness ? level.minus(value(plan.ridgeThickness).dividedBy(2)) : level;
-    const least = halved.times(rise.times(rise).plus(run.times(run)).sqrt()).dividedBy(run);
-    if (length.value.gte(least)) return;
-    const say = (of: Decimal): string => shown({ value: of, unit: plan.run.unit }, plan.run.display);
-    const wrong = `Rafters of ${say(length.value)} do not reach from their tails (${this.sheet.shown(plan.overhang)} of overhang, level) to their upper ends, ${say(least)} along the slope.`;
-    this.refuse("/groups/rafters/length", wrong, "Leave the length out, or give one that reaches.");
   }
 
   /** Tails that hang down to the ground. */

@@ -43,6 +43,7 @@ import {
 import { AT, type GroupKind, type Laying, laid, laySections, one, runGroups, type Site, wholes } from "./laying.js";
 import { LOOKOUT, layLookoutSpacing, lookouts } from "./lookouts.js";
 import type { PieceGroup } from "./piece-group.js";
+import { reachFaults } from "./rafter-reach.js";
 import { KING_POST, kingPosts, RIDGE_BEAM } from "./ridge-beam.js";
 import type { LaidRun } from "./runs.js";
 import { laySpacing, type SpacedCells } from "./spacing.js";
@@ -272,8 +273,10 @@ function refuse({ sheet, sections }: Laying<GableGroup>, frame: GableFrame, plan
   checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
   checks.tails(frame.eaveOverhang, "/overhang/eave", frame);
   if (frame.farOverhang !== frame.eaveOverhang) checks.tails(frame.farOverhang, "/overhang/farEave", frame);
-  checks.rafterReach(shape.groups?.rafters?.length, plan);
-  const faults = [...checks.faults, ...commonRafterFaults(sheet, plan, AT)];
+  const wider = sheet.decide(frame.farOverhang).gt(sheet.decide(frame.eaveOverhang));
+  const reach = wider ? { ...plan, overhang: frame.farOverhang } : plan;
+  const short = ["rafters", "fly-rafters"].flatMap((group) => reachFaults(sheet, group, shape.groups, reach));
+  const faults = [...checks.faults, ...short, ...commonRafterFaults(sheet, plan, AT)];
   if (faults.length > 0) throw new FaultError(faults);
 }
 

@@ -6,7 +6,7 @@
  * span. Commons stand along the ridge and at both its ends; one more at each end runs on in line with it. Between those and
  * the corners stand the jacks, alike on all eight sides of the hips.
  */
-import { type Fault, FaultError } from "../faults.js";
+import { FaultError } from "../faults.js";
 import type { Defaults } from "../request/given.js";
 import type { HipGroup, HipShape } from "../request/structure-hip.js";
 import {
@@ -24,7 +24,6 @@ import {
   sum,
   times,
 } from "../sheet/expression.js";
-import type { Sheet } from "../sheet/sheet.js";
 import { boardWidths } from "./board-width.js";
 import {
   birdsmouthFaults,
@@ -59,6 +58,7 @@ import { type HipPlan, type HipRafterCells, type JackCells, jackStock, layHipRaf
 import { hipRows } from "./hip-rows.js";
 import { AT, type GroupKind, type Laying, laid, laySections, one, runGroups, type Site, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
+import { reachFaults } from "./rafter-reach.js";
 
 /** A hip frame as laid. */
 export interface HipCells extends LaidFrame {
@@ -114,7 +114,7 @@ export function layHip(site: Site, shape: HipShape): HipCells {
   const plan = rafterPlan(laying, frame, shape, run);
   refuse(laying, frame, plan, shape);
   const layout = layLayout(laying, frame, shape, run);
-  refuseJacks(sheet, layout, sections.hips.thickness, sections.jacks.thickness);
+  refuseJacks(laying, layout, plan);
   const rafter = layCommonRafter(sheet, "rafter", plan, units);
   const endPlan = { ...plan, ridgeThickness: sections.rafters.thickness };
   const endRafter = layCommonRafter(sheet, "endRafter", endPlan, units);
@@ -241,8 +241,13 @@ function refuse({ sheet, sections }: Laying<HipGroup>, frame: HipFrame, plan: Ra
   checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
   checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
   checks.tails(frame.eaveOverhang, "/overhang/eave", frame);
-  checks.rafterReach(shape.groups?.rafters?.length, plan);
-  const faults = [...checks.faults, ...commonRafterFaults(sheet, plan, AT)];
+  const toEnds = { ...plan, ridgeThickness: rafters.thickness };
+  const short = [
+    ...reachFaults(sheet, "rafters", shape.groups, plan),
+    ...reachFaults(sheet, "end-rafters", shape.groups, toEnds),
+    ...reachFaults(sheet, "hips", shape.groups, { ...toEnds, diagonal: true }),
+  ];
+  const faults = [...checks.faults, ...short, ...commonRafterFaults(sheet, plan, AT)];
   if (faults.length > 0) throw new FaultError(faults);
 }
 
@@ -276,16 +281,22 @@ function layLayout(
   return { run, ridgeLine, commons, commonSpaces, commonSpace, jackSpaces, jackSpace };
 }
 
-function refuseJacks(sheet: Sheet, { jackSpaces, jackSpace }: HipLayout, hip: Cell, jack: Cell): void {
+function refuseJacks(
+  { sheet, sections, settings }: Laying<HipGroup>,
+  { jackSpaces, jackSpace }: HipLayout,
+  { ridgeThickness: _, ...plan }: RafterPlan,
+): void {
   const at = `${AT}/rafterSpacing`;
-  const faults: Fault[] = [];
   const many = sheet.decide(jackSpaces);
+  const [hip, jack] = [sheet.decide(sections.hips.thickness), sheet.decide(sections.jacks.thickness)];
+  // The longest jack, to the point of its cheek, as `jackStock` has it.
+  const before = sheet.decide(jackSpace).plus(hip.times(hip).dividedBy(2).sqrt()).minus(jack.dividedBy(2));
+  const faults = many.gt(1) ? reachFaults(sheet, "jacks", settings, { ...plan, before }) : [];
   if (many.gt(MOST_JACKS)) {
     const wrong = `Each hip has ${sheet.shown(jackSpaces)} jacks a side; the limit is ${MOST_JACKS}.`;
     faults.push({ code: "too-large", at, wrong, cure: "Widen the spacing." });
   }
-  const thick = [hip, jack].map((cell) => sheet.decide(cell));
-  if (many.gt(1) && thick.some((side) => sheet.decide(jackSpace).lte(side))) {
+  if (many.gt(1) && [hip, jack].some((side) => sheet.decide(jackSpace).lte(side))) {
     const wrong = `Jacks ${sheet.shown(jackSpace)} apart leave no room for their own thickness or the hip's.`;
     faults.push({ code: "cannot-build", at, wrong, cure: "Widen the spacing, or use thinner rafters." });
   }

@@ -42,6 +42,7 @@ import {
 import { AT, type GroupKind, type Laying, laySections, one, runGroups, type Site, wholes } from "./laying.js";
 import { LOOKOUT, layLookoutSpacing, lookouts } from "./lookouts.js";
 import type { PieceGroup } from "./piece-group.js";
+import { reachFaults } from "./rafter-reach.js";
 import type { LaidRun } from "./runs.js";
 import { laySpacing, type SpacedCells } from "./spacing.js";
 
@@ -290,11 +291,11 @@ function refuse(
   checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
   checks.rafterRoom(frame.rafterSpacing, sections.rafters.thickness);
   checks.tails(frame.lowOverhang, "/overhang/low", frame);
-  checks.rafterReach(shape.groups?.rafters?.length, plan);
   if (highSide === "ledger" && shape.overhang?.high !== undefined) {
     checks.refuse("/overhang/high", "At a wall the roof has no high overhang.", "Leave it out.");
   }
-  const faults = [...checks.faults, ...commonRafterFaults(sheet, plan, AT)];
+  const short = ["rafters", "fly-rafters"].flatMap((group) => reachFaults(sheet, group, shape.groups, plan));
+  const faults = [...checks.faults, ...short, ...commonRafterFaults(sheet, plan, AT)];
   if (faults.length > 0) throw new FaultError(faults);
 }
 

@@ -3,9 +3,14 @@
  *
  * Rafters stand along the whole beams, the outer ones flush with the beams' ends; slats lie along the whole rafters.
  */
+import { toQuantity } from "../../catalog/reading.js";
 import { FaultError } from "../faults.js";
+import type { Decimal } from "../quantity/decimal.js";
+import { shown } from "../quantity/text.js";
+import type { GroupSettings } from "../request/structure.js";
 import type { PergolaGroup, PergolaShape } from "../request/structure-pergola.js";
 import { type Cell, minus, number, plus, root, square, times } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
 import { FrameChecks, FrameInputs, type LaidFrame, layPostRun, layRafterRun, type PostBays } from "./frame.js";
 import { type GroupKind, type Laying, laySections, one, runGroups, type Site, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
@@ -139,7 +144,20 @@ function refuse({ sheet, sections }: Laying<PergolaGroup>, frame: PergolaFrame, 
     const cure = "Give more than a slat is wide.";
     checks.above(frame.slatSpacing, sections.slats.width, "/slatSpacing", "The slat spacing", cure);
   }
+  refuseShort(checks, sheet, frame, shape.groups?.rafters);
   if (checks.faults.length > 0) throw new FaultError(checks.faults);
+}
+
+/** Rafters of a given length that do not reach over both beams and past them. */
+function refuseShort(checks: FrameChecks, sheet: Sheet, frame: PergolaFrame, rafters: GroupSettings | undefined): void {
+  if (rafters?.length === undefined || rafters.remove) return;
+  const { span, sideOverhang: past } = frame;
+  const length = toQuantity(rafters.length, "mm").value;
+  const least = sheet.decide(span).plus(sheet.decide(past).times(2));
+  if (length.gte(least)) return;
+  const say = (value: Decimal): string => shown({ value, unit: span.unit }, span.display);
+  const wrong = `Rafters of ${say(length)} do not reach over both beams and ${sheet.shown(past)} past each, ${say(least)}.`;
+  checks.refuse("/groups/rafters/length", wrong, "Leave the length out, or give one that reaches.");
 }
 
 function frameGroups(laying: Laying<PergolaGroup>, frame: PergolaFrame): PieceGroup[] {
