@@ -132,13 +132,18 @@ function layChanged(change: SmallChange): Laid | undefined {
   }
 }
 
+/** Groups whose rows `purlinRows` counts. */
+const PURLINS: ReadonlySet<string> = new Set(["purlins", "side-purlins"]);
+
 function lay(request: EstimateRequest): Laid {
   const basis = layBasis(new Sheet(new Map(Object.entries(request.overrides ?? {}))), request);
   const takeoffs = layTakeoffs(basis);
   const { cutList } = basis;
   const roof = cutList.frame?.roof;
   const panels = takeoffs.covering && panelSteps(takeoffs.covering);
-  const rows = roof ? [["purlin rows", aside(roof.purlinRows)] as const] : [];
+  // Sheets and boards are screwed or nailed down in rows as well, but those are no purlins.
+  const onPurlins = cutList.groups.some((group) => PURLINS.has(baseOf(group)));
+  const rows = roof && onPurlins ? [["purlin rows", aside(roof.purlinRows)] as const] : [];
   return {
     basis,
     takeoffs,

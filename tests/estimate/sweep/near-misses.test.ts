@@ -61,6 +61,15 @@ describe("near misses", () => {
     expect(miss?.drops).toContainEqual({ what: "purlin rows", from: "7", to: "6" });
   });
 
+  it("tell of no purlin rows where shingles lie on boards", () => {
+    // (95 + 14) in × 13 ÷ 12 − 6 = 112.1 in are 6 spaces of 22.3 in, (95 + 13) in 5: but nothing lies there.
+    const deck = { covering: "asphalt-shingles", deck: { kind: "solid-boards" }, purlinSpacing: "22.3 in" };
+    const miss = found({ ...gable, ...deck }).find(({ at }) => at === "/structure/overhang/eave");
+    expect(miss).toMatchObject({ from: "14 in", to: "13 in" });
+    expect(miss?.drops).toContainEqual({ what: "stock of rafters", from: "12'", to: "10'" });
+    expect(miss?.drops.map(({ what }) => what)).not.toContain("purlin rows");
+  });
+
   it("leave alone what an override holds, and what is no frame", () => {
     const held = nearMisses(
       request({ structure: gable, catalog: yard, overrides: { "frame.eaveOverhang": "14 in" } }),
