@@ -1,6 +1,6 @@
 /** Structures that nobody can build: each is refused with the field, what is wrong with its limit, and the cure. */
 import { describe, expect, it } from "vitest";
-import { refused } from "./helpers/posting.js";
+import { refused, takenOff } from "./helpers/posting.js";
 
 const gable = { kind: "gable", span: "16 ft", length: "24 ft" };
 const shed = { kind: "lean-to", span: "8 ft", length: "24 ft" };
@@ -129,6 +129,22 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
     "groups/fly-rafters/length",
     /12 in/,
   ],
+  // Purlins of 2 × 4 in lie flat.
+  ...[gable, shed, hip].map(
+    (one) =>
+      [
+        `${one.kind}: purlins in one another`,
+        { ...one, purlinSpacing: "1 in" },
+        "purlinSpacing",
+        /1 in.*4 in/,
+      ] as const,
+  ),
+  [
+    "gable: purlins in one another where closer rows halve their spaces",
+    { ...gable, purlinSpacing: "7 in", deck: { kind: "purlins", closerRows: 1 } },
+    "purlinSpacing",
+    /7 in.*4 in/,
+  ],
   ["pergola: posts in one another", { ...pergola, bays: 60 }, "bays", /60 bays over 16 ft/],
 ];
 
@@ -140,6 +156,11 @@ describe("what cannot be built", () => {
     expect(problem.faults?.map((one) => one.pointer)).toContain(`/structure/${pointer}`);
     expect(fault?.wrong).toMatch(limit);
     expect(fault?.cure).toMatch(/\w/);
+  });
+
+  it("is not a close spacing where boards, not purlins, carry the covering", async () => {
+    const boards = await takenOff({ structure: { ...gable, purlinSpacing: "4 in", deck: { kind: "solid-boards" } } });
+    expect(boards.cutList.groups.map(({ name }) => name)).not.toContain("purlins");
   });
 
   it("is the same in metres", async () => {

@@ -400,5 +400,23 @@ export function layPurlinRows(
   });
   const spaces = sheet.lay(`${name}.purlinSpaces`, roundUp(over(reach, spacing)), { label: "purlin spaces" });
   const closer = deck.kind === "purlins" ? deck.closerRows : 0;
+  if (deck.kind === "purlins") {
+    const width = sheet.decide(slopeLength).minus(sheet.decide(reach));
+    refuseTight(sheet, { width, reach, spacing, parts: sheet.decide(spaces).times(closer > 0 ? 2 : 1) });
+  }
   return sheet.lay(`${name}.purlinRows`, rowsOf(spaces, closer), { label: "purlin rows, one slope" });
+}
+
+/** Purlins that would lie in one another; the closer rows at eave and ridge halve their spaces. */
+function refuseTight(
+  sheet: Sheet,
+  { width, reach, spacing, parts }: Readonly<Record<"reach" | "spacing", Cell> & Record<"width" | "parts", Decimal>>,
+): void {
+  if (parts.lte(0)) return;
+  const apart = sheet.decide(reach).dividedBy(parts);
+  if (apart.gt(width)) return;
+  const say = (value: Decimal): string => shown({ value, unit: spacing.unit }, spacing.display);
+  const wrong = `At a purlin spacing of ${sheet.shown(spacing)} purlins of ${say(width)} lie ${say(apart)} apart, centres: in one another.`;
+  const cure = "Give a wider spacing, fewer closer rows or narrower purlins.";
+  throw new FaultError([{ code: "cannot-build", at: `${AT}/purlinSpacing`, wrong, cure }]);
 }
