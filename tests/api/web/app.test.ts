@@ -4,7 +4,7 @@ import { gzipSync } from "node:zlib";
 import { describe, expect, it } from "vitest";
 import { csv } from "../../../src/api/web/app/csv.js";
 import { valueAt, withValue } from "../../../src/api/web/app/json.js";
-import { pastedLogs } from "../../../src/api/web/app/pasted-logs.js";
+import { pastedLogs, pastedWords } from "../../../src/api/web/app/pasted-logs.js";
 import { withoutPending } from "../../../src/api/web/app/pending.js";
 import { placesOf } from "../../../src/api/web/app/plot-names.js";
 import { pricesOf } from "../../../src/api/web/app/price-list.js";
@@ -105,12 +105,34 @@ describe("pasted logs", () => {
 
   it("are read in the usual order, or by their heads", () => {
     const row = { name: "a", species: "white-oak", length: "10 ft", smallDiameter: "12 in" };
-    expect(pastedLogs("a\tWhite Oak\t10 ft\t12 in\n", log)).toEqual([row]);
-    expect(pastedLogs("Length;Small diameter;Name;Species\r\n10 ft;12 in;a;white oak\r\n", log)).toEqual([row]);
+    expect(pastedLogs("a\tWhite Oak\t10 ft\t12 in\n", log).logs).toEqual([row]);
+    expect(pastedLogs("Length;Small diameter;Name;Species\r\n10 ft;12 in;a;white oak\r\n", log).logs).toEqual([row]);
+  });
+
+  it("are read by the heads of the form's own table, and by other usual words", () => {
+    const pasted = pastedLogs("Log\tLength\tSmall end\tHow many\npine-7\t10 ft\t12 in\t3\n", log);
+    expect(pasted.logs).toEqual([{ name: "pine-7", length: "10 ft", smallDiameter: "12 in", count: 3 }]);
+    expect(pastedWords(pasted)).toBe("1 log added.");
+    const usual = pastedLogs("Wood,Length,Diameter,Qty\nWhite oak,10 ft,12 in,2\nWhite oak,9 ft,11 in,", log);
+    expect(usual.logs).toEqual([
+      { species: "white-oak", length: "10 ft", smallDiameter: "12 in", count: 2 },
+      { species: "white-oak", length: "9 ft", smallDiameter: "11 in" },
+    ]);
+  });
+
+  it("name every column that is left out, and only where it holds something", () => {
+    const pasted = pastedLogs("Log\tLength\tColour\tDiameter\tSmall end\tBy\na\t10 ft\tred\t12 in\t13 in\t\tx", log);
+    expect(pasted.logs).toEqual([{ name: "a", length: "10 ft", smallDiameter: "12 in" }]);
+    expect(pasted.unknown).toEqual(["Colour", "Small end", "column 7"]);
+    expect(pastedWords(pasted)).toContain("not understood and left out: “Colour”, “Small end”, “column 7”");
+    expect(pastedLogs("a,pine,10 ft,12 in,,,2,near the gate", log).unknown).toEqual(["column 8"]);
+    expect(pastedLogs("log\twhite oak\t10 ft\t12 in", log).logs).toHaveLength(1); // no heads: it has figures
   });
 
   it("keep what can't be read, for the service to say what is wrong", () => {
-    expect(pastedLogs("a,pine,ten,,,,x", log)).toEqual([{ name: "a", species: "pine", length: "ten", count: "x" }]);
+    expect(pastedLogs("a,pine,ten,,,,x", log).logs).toEqual([
+      { name: "a", species: "pine", length: "ten", count: "x" },
+    ]);
   });
 });
 

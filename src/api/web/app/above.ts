@@ -31,3 +31,11 @@ export const ROW_FIRST: ReadonlySet<string> = new Set([
 
 /** Of a log: what tells one from the next. */
 export const LOG_FIRST: readonly string[] = ["name", "length", "smallDiameter", "count"];
+
+/** How the columns of the table of logs are headed. */
+export const LOG_HEADS: Readonly<Record<string, string>> = {
+  name: "Log",
+  length: "Length",
+  smallDiameter: "Small end",
+  count: "How many",
+};

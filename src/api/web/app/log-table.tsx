@@ -1,23 +1,15 @@
 /** Logs as they lie: a table with a row each; what few people measure unfolds below the row. */
-import { LOG_FIRST } from "./above.js";
+import { LOG_FIRST, LOG_HEADS } from "./above.js";
 import { Faults, Field, idOf } from "./field.js";
 import { Fold } from "./figure.js";
 import { below, isFields, type Json, listAt, valueAt } from "./json.js";
 import { faultsAt, type Model } from "./model.js";
 import { copyOf, freeName } from "./new-row.js";
-import { PASTED, pastedLogs } from "./pasted-logs.js";
+import { PASTED, pastedLogs, pastedWords } from "./pasted-logs.js";
 import { countedLogs } from "./pending.js";
 import { Question } from "./question.js";
 import { type Head, Heads } from "./table-head.js";
 import { capital, plain } from "./words.js";
-
-/** Columns and their heads. */
-const COLUMNS: Readonly<Record<string, string>> = {
-  name: "Log",
-  length: "Length",
-  smallDiameter: "Small end",
-  count: "How many",
-};
 
 /** How each is written: in inches or in centimetres. */
 function headsOf(m: Model): Head[] {
@@ -27,7 +19,7 @@ function headsOf(m: Model): Head[] {
     smallDiameter: `such as ${metric ? "35 cm" : "14 in"}, over the bark`,
   };
   return LOG_FIRST.map((key) => {
-    const [text = key, note] = [COLUMNS[key], notes[key]];
+    const [text = key, note] = [LOG_HEADS[key], notes[key]];
     return note === undefined ? text : { text, note };
   });
 }
@@ -87,7 +79,7 @@ function LogRow({ m, log, index, logs, waits }: LogRowProps) {
   const at = below("/logs", index);
   const name = isFields(log) && typeof log.name === "string" ? log.name : `Log ${index + 1}`;
   const columns = LOG_FIRST.flatMap((key) => m.spec.log.filter((spec) => spec.key === key));
-  const more = m.spec.log.filter(({ key }) => !(key in COLUMNS));
+  const more = m.spec.log.filter(({ key }) => !(key in LOG_HEADS));
   return (
     <tbody id={idOf(at)} tabindex={-1}>
       <tr>
@@ -97,7 +89,7 @@ function LogRow({ m, log, index, logs, waits }: LogRowProps) {
               m={m}
               spec={{ ...spec, example: "" }}
               pointer={below(at, spec.key)}
-              label={`${COLUMNS[spec.key]} of ${name}`}
+              label={`${LOG_HEADS[spec.key]} of ${name}`}
               tight
               faultsBelow
             />
@@ -176,9 +168,9 @@ const SWEEP: Readonly<Record<string, string>> = { straight: "straight", some: "s
 function Paste({ m, logs }: { m: Model; logs: readonly Json[] }) {
   const take = () => {
     const box = document.getElementById("pasted-logs") as HTMLTextAreaElement;
-    const rows = pastedLogs(box.value, m.spec.log);
-    if (rows.length > 0) m.acts.edit("/logs", [...logs, ...rows]);
-    m.acts.say(rows.length > 0 ? `${rows.length} logs added.` : "Nothing was pasted.");
+    const pasted = pastedLogs(box.value, m.spec.log);
+    if (pasted.logs.length > 0) m.acts.edit("/logs", [...logs, ...pasted.logs]);
+    m.acts.say(pastedWords(pasted));
     box.value = "";
   };
   return (
