@@ -1,4 +1,5 @@
 /** The card of one cell: where its number comes from, what it is made of, and a value of one's own in its place. */
+import { titledCells } from "./cell-titles.js";
 import { Faults } from "./field.js";
 import { valueAt } from "./json.js";
 import { type Fault, faultsAt, type Model, type SheetCell } from "./model.js";
@@ -21,7 +22,7 @@ function cardFaults(m: Model, place: string): readonly Fault[] {
 /** The card of one cell, over the page. */
 export function CellCard({ m }: { readonly m: Model }) {
   if (m.cell === undefined) return null;
-  const [found] = titled(m, new Set([m.cell]));
+  const [found] = titledCells(sheetsOf(m), new Set([m.cell]));
   const cell = found?.cell;
   return (
     <dialog class="card" id="card" aria-labelledby="card-title">
@@ -45,6 +46,8 @@ export function CellCard({ m }: { readonly m: Model }) {
   );
 }
 
+const sheetsOf = (m: Model) => [m.sheet, m.compared?.sheet];
+
 /** A word that may name a cell. */
 const NAME = /[A-Za-z][\w-]*(?:\.[\w-]+)*/g;
 
@@ -52,7 +55,7 @@ const NAME = /[A-Za-z][\w-]*(?:\.[\w-]+)*/g;
 function MadeOf({ m, cell }: { m: Model; cell: SheetCell }) {
   const named = new Set(cell.working?.match(NAME));
   named.delete(cell.name);
-  const parts = titled(m, named);
+  const parts = titledCells(sheetsOf(m), named);
   if (parts.length === 0) return null;
   return (
     <dl class="sums">
@@ -69,23 +72,6 @@ function MadeOf({ m, cell }: { m: Model; cell: SheetCell }) {
     </dl>
   );
 }
-
-/** Cells by their names, each once, with a title that says which "amount" is meant. */
-function titled(m: Model, names: ReadonlySet<string>): { readonly cell: SheetCell; readonly title: string }[] {
-  const left = new Set(names);
-  return [m.sheet, m.compared?.sheet].flatMap((sheet) =>
-    (sheet?.blocks ?? []).flatMap(({ cells, lines }) => [
-      ...cells.filter(({ name }) => left.delete(name)).map((cell) => ({ cell, title: capital(cell.label) })),
-      ...lines.flatMap((line) =>
-        line.cells.filter(({ name }) => left.delete(name)).map((cell) => ({ cell, title: titleIn(line.title, cell) })),
-      ),
-    ]),
-  );
-}
-
-/** What a line costs is called like the line. */
-const titleIn = (line: string, { label }: SheetCell): string =>
-  label === "amount" ? capital(line) : `${capital(line)}: ${label}`;
 
 /** A working that is longer than this is folded: what it is made of stands below it in words. In characters. */
 const LONG_WORKING = 240;
