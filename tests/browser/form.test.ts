@@ -380,6 +380,39 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     await v.end();
   });
 
+  it("names pasted columns that it leaves out, and says beside the button why a table of prices was not read", async () => {
+    const v = await visit(stage);
+    const { page } = v;
+    await page.selectOption("#demo", "-blank");
+    await page.click("#begin");
+    await v.settled();
+    if (!(await page.locator("#give-logs").getAttribute("open"))) await page.click("#give-logs > summary");
+    await page.click("text=Paste rows from a spreadsheet");
+    await page.fill("#pasted-logs", "Log\tWood\tLength\tColour\tSmall end\nred\twhite oak\t8 ft\tred\t10 in");
+    await page.click("text=Add these logs");
+    expect(await page.locator(".state").textContent()).toContain("not understood and left out: “Colour”");
+    await v.settled();
+    expect(JSON.parse(await saved(page)).logs).toEqual([
+      { name: "red", species: "white-oak", length: "8 ft", smallDiameter: "10 in" },
+    ]);
+    await page.click("#give-catalog > summary");
+    const [empty] = await Promise.all([page.waitForEvent("download"), page.click("text=Save an empty table as CSV")]);
+    const give = (text: string | Buffer) =>
+      page.setInputFiles("#prices-file", { name: "yard.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
+    await give("department,a b c d,e f g h,i j k l,m n o p\n");
+    const told = await page.locator("#give-catalog .fault[role=alert]").textContent();
+    expect(told).toMatch(/^Nothing was read from yard\.csv\. .*“a b c d”.*And 1 more\.$/);
+    expect(await page.locator(".state").textContent()).not.toContain("header");
+    await clean(v);
+    await give(readFileSync(await empty.path()));
+    await page.waitForSelector("text=Prices read from yard.csv");
+    await v.settled();
+    expect(await page.locator("#give-catalog .fault").count()).toBe(0);
+    expect(JSON.parse(await saved(page)).catalog).toEqual({ name: "My prices", currency: "USD" });
+    await clean(v);
+    await v.end();
+  });
+
   it("says so when the service can't be reached or is busy, and goes on when it can", async () => {
     const v = await visit(stage);
     const { page } = v;
@@ -387,15 +420,20 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     await page.fill("#at-title", "Barn");
     await page.waitForSelector(".state.is-offline");
     expect(await page.locator(".state").textContent()).toContain("can't be reached");
+    expect(await v.violations()).toEqual([]); // the browser itself writes of a call that failed
     await page.context().setOffline(false);
     await v.settled();
-    let refused = 0;
-    await page.route("**/v1/estimates**", (route) =>
-      refused++ === 0 ? route.fulfill({ status: 503, headers: { "Retry-After": "1" }, body: "{}" }) : route.continue(),
-    );
+    const waits = ["60", "1"];
+    await page.route("**/v1/estimates**", (route) => {
+      const wait = waits.shift();
+      if (wait === undefined) return route.continue();
+      return route.fulfill({ status: 503, headers: { "Retry-After": wait }, body: "{}" });
+    });
     await page.fill("#at-title", "Barn 2");
     await page.waitForSelector(".state.is-busy");
-    await v.settled();
+    expect(await v.violations()).toEqual([]);
+    await page.click("text=Try again");
+    await v.settled(); // asked again by itself after the second refusal
     expect(await page.locator("#verdict .for").textContent()).toContain("Barn 2");
     await v.end();
   });
@@ -407,8 +445,10 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     await page.route("**/v1/estimates**", () => {}); // never answered
     await page.fill("#at-structure-span", "15 ft");
     await page.waitForSelector(".state.is-working");
+    await clean(v);
     await page.click("text=Cancel");
     await page.waitForSelector(".state.is-stopped");
+    await clean(v);
     expect(await headline(page)).toBe(before);
     await v.end();
   });

@@ -197,6 +197,8 @@ describe.skipIf(!hasBrowser)("the form, read", () => {
     const list = (await page.locator("#shopping .note").allTextContents()).join(" ").toLowerCase();
     for (const { text } of kept) expect(list).toContain(text.toLowerCase());
     expect(await page.title()).toBe(`${demo.title}: mill it or buy it? – Boleworth`);
+    await page.emulateMedia({ media: "print" });
+    await clean(v);
     await page.emulateMedia({ media: "screen" });
     await page.evaluate(() => dispatchEvent(new Event("afterprint")));
     expect(await page.locator(".panel[open]").count()).toBe(open); // what was folded is folded again

@@ -8,12 +8,13 @@ import { pastedLogs, pastedWords } from "../../../src/api/web/app/pasted-logs.js
 import { withoutPending } from "../../../src/api/web/app/pending.js";
 import { placesOf } from "../../../src/api/web/app/plot-names.js";
 import { pricesOf } from "../../../src/api/web/app/price-list.js";
-import { pricesCsv, readPricesCsv } from "../../../src/api/web/app/prices-csv.js";
+import { emptyPricesCsv, pricesCsv, readPricesCsv } from "../../../src/api/web/app/prices-csv.js";
 import { amountUnit } from "../../../src/api/web/app/timed.js";
 import { inRuns, said } from "../../../src/api/web/app/words.js";
 import { scripts } from "../../../src/api/web/bundle.js";
 import { formSpec } from "../../../src/api/web/fields.js";
 import { parseCsvCatalog } from "../../../src/catalog/csv.js";
+import { CSV_COLUMNS } from "../../../src/catalog/csv-columns.js";
 import { gable } from "../../../src/estimate/request/structure-gable.js";
 
 const catalogs = ["orchard-yard", "ferry-yard"].map((name) =>
@@ -88,6 +89,25 @@ describe("tables", () => {
   it("say line and column of what they can't read", () => {
     const found = readPricesCsv("department,name,colour\nlumber,a,b\n") as { faults: string[] };
     expect(found.faults.join(" ")).toContain("colour");
+  });
+
+  it("say a cure once for all that it cures, and at most three faults", () => {
+    const faults = (text: string) => (readPricesCsv(text) as { faults: string[] }).faults;
+    const heads = ["department", "colour of it", "shop’s own word", "remark by hand", "where it lies", "who said so"];
+    const found = faults(`${heads.join(",")}\n`);
+    expect(found).toHaveLength(2);
+    for (const head of heads.slice(1, 4)) expect(found[0]).toContain(`“${head}”`);
+    expect(found[0]?.match(/Known headers/g)).toHaveLength(1);
+    expect(found[1]).toBe("And 2 more.");
+    expect(faults(`department,name\n${"lumbre,x\n".repeat(400)}`).at(-1)).toMatch(/^And at least \d+ more\.$/);
+    expect(faults("department,name,colour of it\n").join(" ")).not.toContain("more.");
+  });
+
+  it("of prices can be had empty, with every head, and read back", () => {
+    const text = emptyPricesCsv();
+    expect(text.split("\r\n")[0]).toBe(Object.keys(CSV_COLUMNS).join(","));
+    expect(parseCsvCatalog(text)).not.toHaveProperty("faults");
+    expect(readPricesCsv(text)).toEqual({ catalog: { name: "My prices", currency: "USD" } });
   });
 
   it("of prices name every price of the catalog once", () => {

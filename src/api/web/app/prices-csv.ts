@@ -1,20 +1,42 @@
 /** A price catalog as CSV and back, in the columns that the service reads. Loaded when it is asked for. */
 import { csvInput } from "../../../catalog/csv.js";
 import { CSV_COLUMNS, LAYOUT_CELLS, LAYOUTS, type Layout, type Put } from "../../../catalog/csv-columns.js";
+import { MOST_FAULTS } from "../../../catalog/shape-faults.js";
+import type { Fault } from "../../../estimate/faults.js";
 import { csv } from "./csv.js";
 import { below, type Fields, isFields, type Json, valueAt } from "./json.js";
 
 type Cells = Readonly<Record<string, string>>;
 
-/** The catalog, or every fault of the table in words. Prices themselves are checked with the next estimate. */
+/** More faults of a table than this at once confuse. */
+const MOST_TOLD = 3;
+
+/** The catalog, or the first faults of the table in words. Prices themselves are checked with the next estimate. */
 export function readPricesCsv(text: string): { readonly catalog: Json } | { readonly faults: readonly string[] } {
   const { input, faults } = csvInput(text);
-  if (input === undefined || faults.length > 0) return { faults: faults.map(({ wrong, cure }) => `${wrong} ${cure}`) };
+  if (input === undefined || faults.length > 0) return { faults: told(faults) };
   return { catalog: input };
+}
+
+/** Each cure once, after all that it cures. */
+function told(faults: readonly Fault[]): string[] {
+  const byCure = new Map<string, string[]>();
+  for (const { wrong, cure } of faults.slice(0, MOST_TOLD)) byCure.set(cure, [...(byCure.get(cure) ?? []), wrong]);
+  const words = [...byCure].map(([cure, wrongs]) => `${wrongs.join(" ")} ${cure}`);
+  const more = faults.length - MOST_TOLD;
+  // The reader itself stops at so many.
+  return more > 0 ? [...words, `And ${faults.length < MOST_FAULTS ? "" : "at least "}${more} more.`] : words;
 }
 
 /** The catalog as CSV: one row for each thing with a price. */
 export const pricesCsv = (catalog: Json): string => tableOf(rowsOf(catalog));
+
+/** A table to fill in: every head, and the row that names the catalog and its currency. */
+export function emptyPricesCsv(): string {
+  const columns = Object.keys(CSV_COLUMNS);
+  const own: Cells = { department: "catalog", label: "My prices", currency: "USD" };
+  return csv([columns, columns.map((column) => own[column])]);
+}
 
 /** A catalog with one row more: a new offer, or another length or pack of one that has the same name. */
 export const withRow = (catalog: Json, cells: Cells): ReturnType<typeof readPricesCsv> =>

@@ -1,4 +1,5 @@
 /** Local prices: every price of the catalog in one table, to be changed in place, saved as CSV and read again. */
+import { useState } from "hono/jsx";
 import { AddPrice } from "./add-price.js";
 import { Faults, Field } from "./field.js";
 import { Fold } from "./figure.js";
@@ -112,6 +113,7 @@ function replaced(json: Json, pointer: string, value: Json): Json {
 }
 
 function File({ m, catalog }: { m: Model; catalog: Json }) {
+  const [faults, setFaults] = useState<readonly string[]>([]);
   const read = async (event: Event) => {
     const input = event.target as HTMLInputElement;
     const file = input.files?.[0];
@@ -119,24 +121,50 @@ function File({ m, catalog }: { m: Model; catalog: Json }) {
     const { readPricesCsv } = await import("./prices-csv.js");
     const found = readPricesCsv(await file.text());
     input.value = "";
-    if ("faults" in found) m.acts.say(found.faults.join(" "));
-    else {
-      m.acts.edit("/catalog", found.catalog);
-      m.acts.say(`Prices read from ${file.name}.`);
-    }
+    setFaults("faults" in found ? [`Nothing was read from ${file.name}.`, ...found.faults] : []);
+    if ("faults" in found) return;
+    m.acts.edit("/catalog", found.catalog);
+    m.acts.say(`Prices read from ${file.name}.`);
   };
   const save = async () => m.acts.download("prices.csv", (await import("./prices-csv.js")).pricesCsv(catalog));
+  const saveEmpty = async () => m.acts.download("prices.csv", (await import("./prices-csv.js")).emptyPricesCsv());
+  const none = valueAt(m.request, "/catalog") === undefined;
   return (
-    <p class="tools">
-      {isFields(catalog) && (
-        <button type="button" onClick={save}>
-          Save prices as CSV
-        </button>
+    <>
+      <p class="tools">
+        {isFields(catalog) && (
+          <button type="button" onClick={save}>
+            Save prices as CSV
+          </button>
+        )}
+        {none && (
+          <button type="button" onClick={saveEmpty}>
+            Save an empty table as CSV
+          </button>
+        )}
+        <label class="button" for="prices-file">
+          Read prices from CSV
+        </label>
+        <input
+          id="prices-file"
+          class="spoken"
+          type="file"
+          accept=".csv,text/csv"
+          aria-describedby={faults.length > 0 ? "prices-file-fault" : undefined}
+          onChange={read}
+        />
+      </p>
+      {faults.length > 0 && (
+        <p class="fault" role="alert" id="prices-file-fault">
+          {faults.join(" ")}
+        </p>
       )}
-      <label class="button" for="prices-file">
-        Read prices from CSV
-      </label>
-      <input id="prices-file" class="spoken" type="file" accept=".csv,text/csv" onChange={read} />
-    </p>
+      {none && (
+        <p class="hint">
+          The empty table has every column, and a row for its name and currency. To see how rows are filled, start from
+          the invented prices and save those.
+        </p>
+      )}
+    </>
   );
 }

@@ -5,7 +5,7 @@ import type { Model, Progress } from "./model.js";
 /** One line that is always there, so that nothing moves, and what needs a correction. */
 export function State({ m }: { readonly m: Model }) {
   return (
-    <div class={`state is-${m.status.is}`}>
+    <section class={`state is-${m.status.is}`} aria-label="State of the answer">
       <p aria-hidden="true">
         {stateWords(m)} {m.said}
       </p>
@@ -40,7 +40,7 @@ export function State({ m }: { readonly m: Model }) {
           <p>This is a demo, worked out in full. To change it, switch on scripts; they come from this address alone.</p>
         </noscript>
       )}
-    </div>
+    </section>
   );
 }
 
