@@ -402,7 +402,9 @@ function checkFrame(d: Differences, { groups }: Laid, s: Sizes): void {
     checkRun(d, groups, base, base === "beams" ? 2 : 1, s.length + 2 * end, s, bay);
     checkJoints(d, named(groups, base), base, line, -end);
   }
-  checkJoints(d, named(groups, "bearers"), "bearers", line, 0);
+  for (const base of ["high-beams", "bearers"]) {
+    checkJoints(d, named(groups, base), base, line, base === "bearers" ? 0 : -end);
+  }
   if (s.kind === "hip") checkRun(d, groups, "end-beams", 2, s.span, s, (s.span - s.post) / s.endBays);
 }
 
@@ -463,7 +465,7 @@ function checkSlopes(d: Differences, { groups, frame }: Laid, s: Sizes, onKings:
   const rows = sides.map((tail) => rowCount((top + tail) * slope, s.purlin, s.purlinSpacing));
   const all = rows.reduce((a, b) => a + b, 0);
   checkRun(d, groups, "purlins", all, whole, s, bay);
-  for (const base of ["purlins", "eave-fascia", "low-fascia", ...(onKings ? [] : ["ridge"])]) {
+  for (const base of ["purlins", "eave-fascia", "low-fascia", "high-fascia", ...(onKings ? [] : ["ridge"])]) {
     checkJoints(d, named(groups, base), base, lines, -s.end);
   }
   checkRun(d, groups, s.kind === "gable" ? "eave-fascia" : "low-fascia", sides.length, whole, s, bay);
@@ -603,6 +605,7 @@ function checkPergola(d: Differences, { groups }: Laid, s: Sizes, slats: number 
   d.same("a rafter", lengthOf(named(groups, "rafters")[0] as PieceGroup), width);
   const rows = slats === undefined ? 0 : centres(width, 2, slats).length;
   d.whole(groups, "slats", rows * length, 0.1);
+  checkJoints(d, named(groups, "slats"), "slats", lines, 0);
 }
 
 function checkFloor(d: Differences, { groups }: Laid, s: Sizes): void {
@@ -917,8 +920,8 @@ function checkOutline(d: Differences, { outline, frame }: Laid, s: Sizes): void 
 
 /** Runs whose pieces meet over posts, rafters or joists. */
 const JOINED = [
-  ...["beams", "low-beams", "bearers", "purlins", "eave-fascia", "low-fascia", "ridge"],
-  ...["floor-boards", "side-fascia", "end-fascia"],
+  ...["beams", "low-beams", "high-beams", "bearers", "purlins", "eave-fascia", "low-fascia", "high-fascia", "ridge"],
+  ...["floor-boards", "side-fascia", "end-fascia", "slats"],
 ];
 
 /** Groups that no walk has counted or measured. */
