@@ -32,6 +32,16 @@ describe("takeoffs", () => {
     expect(taken.about).toEqual(whole.about);
   });
 
+  it("call shakes shakes, not shingles", async () => {
+    const labels = async (covering: string) => {
+      const structure = { kind: "gable", span: "16 ft", length: "24 ft", covering };
+      return (await takenOff({ structure })).needs.map(({ label }) => label);
+    };
+    expect(await labels("wood-shakes")).toContain("Shakes");
+    expect(await labels("wood-shakes")).not.toContain("Shingles");
+    expect(await labels("wood-shingles")).toContain("Shingles");
+  });
+
   it("of a list of pieces have no geometry, no covering and no joints", async () => {
     const { geometry, coverings, fasteners, cutList } = await takenOff(demo("market-stall"));
     expect([geometry, coverings, fasteners]).toEqual([null, [], null]);

@@ -128,7 +128,8 @@ const UPPER_EDGE: Readonly<Record<"edge" | "wall", Partial<Readonly<Record<Cover
 };
 
 /** A part of the covering in the trade's words. */
-export function partWords({ roof: { upper } }: Pick<CoveringWork, "roof">, part: CoveringPart): string {
+export function partWords({ roof: { upper }, kind }: Pick<CoveringWork, "roof" | "kind">, part: CoveringPart): string {
+  if (part === "course" && kind === "wood-shakes") return "Shakes";
   return (upper === "ridge" ? undefined : UPPER_EDGE[upper][part]) ?? WORDS[part];
 }
 
