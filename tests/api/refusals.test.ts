@@ -222,10 +222,11 @@ const building: Case[] = [
 
 const work: Case[] = [
   {
-    what: "purlins a millimetre apart over 400 ft",
+    what: "purlins 6 in apart over 400 ft, none longer than 3 ft",
     change: (r) => {
       r.structure.length = "400 ft";
-      r.structure.purlinSpacing = "1 mm";
+      r.structure.purlinSpacing = "6 in";
+      r.structure.longestPiece = "3 ft";
     },
     code: "too-large",
     pointer: "/structure",
