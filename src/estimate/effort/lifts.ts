@@ -6,8 +6,8 @@
 import { type Decimal, decimal } from "../quantity/decimal.js";
 import { type Quantity, quantity } from "../quantity/quantity.js";
 import { wholeNumber } from "../quantity/whole.js";
-import { diameterAt } from "../salvage/bolt.js";
 import { explainSawing } from "../salvage/explain-sawing.js";
+import { stockOf } from "../salvage/ripping.js";
 import type { SawingPlan, SawingProblem, SawLog } from "../salvage/sawing-problem.js";
 import type { SoundLog } from "../salvage/sound-wood.js";
 import type { WoodCells } from "../salvage/wood.js";
@@ -115,9 +115,7 @@ export function slabLoads(problem: SawingProblem, plan: SawingPlan, woods: Reado
     const wood = woods.get(log.species);
     return bolts.flatMap(({ z0, z1, slabs }) =>
       slabs.map(({ y0, y1 }): Load => {
-        const radius = diameterAt(log, (z0 + z1) / 2) / 2;
-        const cubes = Math.round(((chord(radius, y0) + chord(radius, y1)) / 2) * (y1 - y0) * (z1 - z0));
-        const volume = step.pow(3).times(cubes);
+        const volume = step.pow(3).times(stockOf(log, { x: ROUND, y: [y0, y1], z: [z0, z1] }));
         const green = weighed(volume, wood?.greenDensity);
         return { kind: "slab", name, green, dry: weighed(volume, wood?.dryDensity), lifted: green };
       }),
@@ -125,7 +123,8 @@ export function slabLoads(problem: SawingProblem, plan: SawingPlan, woods: Reado
   });
 }
 
-const chord = (radius: number, y: number): number => 2 * Math.sqrt(Math.max(0, radius * radius - y * y));
+/** From edge to edge of the log. */
+const ROUND = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
 
 /** @param volume - In cubic metres. */
 function weighed(volume: Decimal, density: Cell | undefined): Quantity {

@@ -9,11 +9,11 @@ import type { CutToLength, Need, NeedItem } from "../need.js";
 import { decimal } from "../quantity/decimal.js";
 import { type Quantity, quantity } from "../quantity/quantity.js";
 import { exactly, type MeasureSystem, marked } from "../quantity/text.js";
-import { wholeNumber } from "../quantity/whole.js";
 import { type Cell, over, type PlanProof, roundUp, sum, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import { amountOf, layLine, type Pricing, priceCell, type ShoppingLine } from "./line.js";
 import { stepsOf } from "./lumber.js";
+import { wholeMoney } from "./money.js";
 import { planStock } from "./stock-plan.js";
 
 type Item = Extract<NeedItem, { kind: "covering" }>;
@@ -51,6 +51,10 @@ export function layFromStock(shop: StockShop, line: Line, { need, cuts, stocks, 
   );
   const add = `Add stock lengths with prices to ${offer.label} at ${offer.at}.`;
   if (priced.length === 0) return { ...line, quantity: need.quantity, add };
+  const money = wholeMoney(
+    priced.map(({ price }) => price.amount.value),
+    minorDigits,
+  );
   const outcome = planStock(
     {
       pieces: cuts.map((cut, i) => ({
@@ -61,7 +65,7 @@ export function layFromStock(shop: StockShop, line: Line, { need, cuts, stocks, 
       stocks: priced.map(({ name, length, price, available }) => ({
         name,
         length: stepsOf(system, length.value, "down"),
-        priceMinor: wholeNumber(price.amount.value.times(decimal(10).pow(minorDigits)).toDecimalPlaces(0)),
+        priceMinor: money.whole(price.amount.value),
         available,
       })),
       kerf: kerf ? stepsOf(system, kerf.value, "up") : 0,

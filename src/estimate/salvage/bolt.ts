@@ -67,6 +67,12 @@ export function passesMill(bolt: Bolt, shop: SawShop): boolean {
   return bolt.length <= shop.longestBolt && (shop.throat <= 0 || bolt.throatDiameter <= shop.throat);
 }
 
+/** How much of the chord at height y lies between two edges, either of which may be endless; grid steps, not rounded. */
+export function chordWithin(radius: number, y: number, [lo, hi]: readonly [number, number]): number {
+  const half = Math.sqrt(Math.max(0, radius * radius - y * y));
+  return Math.max(0, Math.min(half, hi) - Math.max(-half, lo));
+}
+
 /** Whole steps from the axis to the edge of a circle at height y, rounded down; -1 when y lies outside it. */
 export function halfChord(radius: number, y: number): number {
   const square = radius * radius - y * y;

@@ -3,7 +3,7 @@
  *
  * Everything is read off the cuts; nothing the planner thought is taken over.
  */
-import { diameterAt } from "./bolt.js";
+import { chordWithin, diameterAt } from "./bolt.js";
 import type { LogPlan, SawCut, SawLog } from "./sawing-problem.js";
 
 /** A part of a log: its faces, infinite where it still ends in the round, and the bolt it belongs to. */
@@ -70,7 +70,5 @@ function face(log: SawLog, cut: SawCut, part: Part): { length: number; area: num
   if (Number.isFinite(lo) && Number.isFinite(hi)) return { length, area: (hi - lo) * length, flat: true };
   const radius = diameterAt(log, (part.z[0] + part.z[1]) / 2) / 2;
   const centre = (cut.lo + cut.hi) / 2;
-  const half = Math.sqrt(Math.max(0, radius * radius - centre * centre));
-  const width = Math.max(0, Math.min(half, hi) - Math.max(-half, lo));
-  return { length, area: width * length, flat: false };
+  return { length, area: chordWithin(radius, centre, [lo, hi]) * length, flat: false };
 }

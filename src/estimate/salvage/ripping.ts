@@ -9,7 +9,7 @@ import { wholeNumber } from "../quantity/whole.js";
 import type { Assumed } from "../request/assumed.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
-import { diameterAt } from "./bolt.js";
+import { chordWithin, diameterAt } from "./bolt.js";
 import { type MetCut, type Part, walkCuts } from "./cut-walk.js";
 import type { SawingPlan, SawingProblem, SawLog } from "./sawing-problem.js";
 import type { WoodCells } from "./wood.js";
@@ -67,12 +67,9 @@ export function feedingOf({ sheet, assumed, woods, gridMm, tableSaw }: FeedingIn
 /** Grid cubes of a part between two sawn faces, its wany edges included. */
 export function stockOf(log: SawLog, { x, y, z }: Pick<Part, "x" | "y" | "z">): number {
   const radius = diameterAt(log, (z[0] + z[1]) / 2) / 2;
-  const width = (height: number): number => {
-    const half = Math.sqrt(Math.max(0, radius * radius - height * height));
-    return Math.max(0, Math.min(half, x[1]) - Math.max(-half, x[0]));
-  };
   const [low, high] = [Math.max(y[0], -radius), Math.min(y[1], radius)];
-  return Math.round(((width(low) + width(high)) / 2) * Math.max(0, high - low) * (z[1] - z[0]));
+  const mean = (chordWithin(radius, low, x) + chordWithin(radius, high, x)) / 2;
+  return Math.round(mean * Math.max(0, high - low) * (z[1] - z[0]));
 }
 
 /** Whether a saw along a guide rips it: it is too heavy or too long to be fed over the table saw. */
