@@ -1,7 +1,7 @@
 /** The pieces along the edges of a roof that belong to a covering: which there are, on which edges, in which lengths. */
 import type { EdgePiece } from "../../catalog/coverings.js";
 import type { CoveringOffer } from "../../catalog/offers/covering.js";
-import { FaultError } from "../faults.js";
+import { FaultError, pointer } from "../faults.js";
 import type { Need } from "../need.js";
 import type { Quantity } from "../quantity/quantity.js";
 import { exactly, shown } from "../quantity/text.js";
@@ -118,13 +118,23 @@ export function pieceLength(offer: CoveringOffer | undefined, kind: EdgePiece): 
 /** A refusal lays no formula, so it reads values without making their cells structural. */
 function refuseShort({ sheet, offer }: CoveringWork, kind: TrimPiece, cell: Cell): void {
   const least = exactly(SHORTEST).value;
-  const offered = (offer?.trims ?? []).filter((each) => each.kind === kind);
-  const short = offered.find(({ length }) => length.value.lt(least));
+  const trims = offer?.trims ?? [];
+  const short = trims.find((each) => each.kind === kind && each.length.value.lt(least));
   if (aside(cell).gte(least) && !short) return;
   const said = short ? shown(short.length, short.length.written) : sheet.shown(cell);
   const wrong = `The ${cell.label} is ${said}: laps would eat it up.`;
   const cure = `Give ${SHORTEST} or more.`;
-  throw new FaultError([{ code: "cannot-build", at: offer?.at ?? "/catalog/coverings", wrong, cure }]);
+  throw new FaultError([
+    {
+      code: "cannot-build",
+      at:
+        short && offer
+          ? pointer(offer.at, "trims", trims.indexOf(short), "length")
+          : (offer?.at ?? "/catalog/coverings"),
+      wrong,
+      cure,
+    },
+  ]);
 }
 
 /** Trims as needs, in the order of the row. */

@@ -123,6 +123,7 @@ describe("a trim sold in several lengths", () => {
       roofed(short);
       expect.unreachable();
     } catch (error) {
+      expect((error as FaultError).faults[0]?.at).toBe("/catalog/coverings/0/trims/9/length");
       expect((error as FaultError).faults[0]?.wrong).toMatch(/ridge cap is 12 in: laps would eat it up/);
     }
   });
