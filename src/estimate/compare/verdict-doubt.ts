@@ -6,13 +6,10 @@ import { moneyText } from "../quantity/text.js";
 import { capital } from "../quantity/words.js";
 import { aside } from "../sheet/aside.js";
 import { evaluateAgain } from "../sheet/evaluate.js";
-import type { Cell } from "../sheet/expression.js";
-import { slopesOf } from "../sheet/slopes.js";
+import { type Cell, leadingTo } from "../sheet/expression.js";
+import { drawAt, evaluateEachAlone } from "../sheet/float64.js";
 import { shownCell } from "../sheet/working.js";
 import type { ComparedRoutes, Decision } from "./decision.js";
-
-/** Assumptions that are worked out exactly, of those that the slopes put first. */
-const MOST_TRIED = 4;
 
 /** An assumption at the end of its range that speaks against the mix. */
 interface Doubt {
@@ -30,36 +27,20 @@ export function doubt(basis: Basis, routes: ComparedRoutes, decision: Decision):
   return !worst || worst.cell.name === "pace" ? paceWords(basis, routes, decision) : words(basis, routes, worst);
 }
 
+/** Every range at either end, all at once in floats, which rank; the worst of them is then worked out in decimals. */
 function worstOf({ sheet }: Basis, { mix, buy }: ComparedRoutes): Doubt | undefined {
-  const weights = new Map([
-    [mix.total, 1],
-    [buy.total, -1],
-  ]);
-  const slopes = slopesOf(sheet.cells, weights);
-  const ranged = sheet.cells.flatMap((cell) => {
-    const slope = slopes.get(cell) ?? 0;
-    const { range } = cell;
-    if (!range || slope === 0 || range.low.eq(range.high)) return [];
-    const end = slope > 0 ? range.high : range.low;
-    return end.eq(aside(cell)) ? [] : [{ cell, end, swing: swing(aside(cell), end).times(slope.toString()).abs() }];
-  });
-  const tried = ranged.sort((a, b) => b.swing.cmp(a.swing)).slice(0, MOST_TRIED);
-  const doubts = tried.map(({ cell, end }): Doubt => {
-    const again = evaluateAgain(sheet.cells, new Map([[cell.name, end]]));
-    const total = (of: Cell) => again.get(of) ?? aside(of);
-    return { cell, end, saves: total(buy.total).minus(total(mix.total)) };
-  });
-  return doubts.reduce<Doubt | undefined>(
-    (worst, one) => (!worst || one.saves.lt(worst.saves) ? one : worst),
-    undefined,
+  const cells = leadingTo(sheet.cells, [mix.total, buy.total]);
+  const ends = cells.flatMap((cell) =>
+    cell.range ? [cell.range.low, cell.range.high].map((value) => ({ cell, value })) : [],
   );
-}
-
-/** How far a value moves, or how far its reciprocal does in its own scale: rates stand below the line. */
-function swing(value: Decimal, end: Decimal): Decimal {
-  const off = end.minus(value).abs();
-  const inverse = end.gt(0) && value.gt(0) ? off.times(value).dividedBy(end) : off;
-  return inverse.gt(off) ? inverse : off;
+  const moved = ends.filter(({ cell, value }) => !value.eq(aside(cell)));
+  const draws = evaluateEachAlone(cells, moved);
+  const saved = moved.map((_, i) => drawAt(draws.get(buy.total), i) - drawAt(draws.get(mix.total), i));
+  const worst = moved[saved.indexOf(Math.min(...saved))];
+  if (!worst) return undefined;
+  const again = evaluateAgain(cells, new Map([[worst.cell.name, worst.value]]));
+  const total = (of: Cell) => again.get(of) ?? aside(of);
+  return { cell: worst.cell, end: worst.value, saves: total(buy.total).minus(total(mix.total)) };
 }
 
 function words({ sheet, pricing }: Basis, { mix, buy }: ComparedRoutes, { cell, end, saves }: Doubt): string {

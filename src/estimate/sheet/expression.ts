@@ -320,6 +320,19 @@ function collect(node: Expression, found: Set<Cell>): void {
   for (const part of partsOf(node)) collect(part, found);
 }
 
+/** The cells that some cells are worked out from, through all formulas, and themselves; in the order they were laid. */
+export function leadingTo(cells: readonly Cell[], wanted: readonly Cell[]): Cell[] {
+  const needed = new Set(wanted);
+  const found: Cell[] = [];
+  for (let i = cells.length - 1; i >= 0; i--) {
+    const cell = cells[i] as Cell;
+    if (!needed.has(cell)) continue;
+    found.push(cell);
+    if (cell.expression && cell.kind !== "override") for (const part of cellsIn(cell.expression)) needed.add(part);
+  }
+  return found.reverse();
+}
+
 /** True of a formula that hangs on no cell: a sum of nothing, whatever stands in its place. */
 export const isNothing = ({ expression }: Cell): boolean =>
   expression !== undefined && cellsIn(expression).length === 0;

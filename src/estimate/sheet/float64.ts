@@ -234,4 +234,22 @@ export function evaluateDraws(cells: readonly Cell[], sampled: ReadonlyMap<strin
   return draws;
 }
 
+/** All cells over one draw for each change: there its cell alone takes the value, and what hangs on it follows. */
+export function evaluateEachAlone(
+  cells: readonly Cell[],
+  changes: readonly { readonly cell: Cell; readonly value: Decimal }[],
+): Map<Cell, Draws> {
+  const sampled = new Map<string, Float64Array>();
+  for (const [i, { cell, value }] of changes.entries()) {
+    const draws = sampled.get(cell.name) ?? new Float64Array(changes.length).fill(floatOf(cell.value));
+    draws[i] = floatOf(value);
+    sampled.set(cell.name, draws);
+  }
+  return evaluateDraws(cells, sampled);
+}
+
+/** One draw of a cell's; NaN of a cell that was not evaluated. */
+export const drawAt = (draws: Draws | undefined, i: number): number =>
+  (typeof draws === "object" ? draws[i] : draws) ?? Number.NaN;
+
 const floatOf = (value: Decimal): number => value.toNumber();
