@@ -57,6 +57,8 @@ const NOTHING = decimal("1e-20");
 
 interface Job {
   readonly work: StageWork;
+  /** Earlier jobs that it has to wait for. */
+  readonly after: readonly Job[];
   left: Decimal;
   start: Decimal | undefined;
   end: Decimal | undefined;
@@ -93,13 +95,20 @@ function withCrew(input: TimelineInput, crew: Decimal): Timeline & { readonly ov
 /** The days of a job as they pass, from one event to the next. */
 class Clock {
   private readonly jobs: readonly Job[];
+  /** Person-hours a calendar day for one pair of hands. */
+  private readonly daily: Decimal;
   private now = ZERO;
   private stacked: Decimal | undefined;
 
   constructor(private readonly input: TimelineInput) {
-    this.jobs = input.stages
-      .filter(({ personHours }) => personHours.gt(0))
-      .map((work) => ({ work, left: work.personHours, start: undefined, end: undefined, set: undefined, over: false }));
+    this.daily = input.hoursPerWeek.dividedBy(DAYS_A_WEEK);
+    const jobs: Job[] = [];
+    for (const work of input.stages.filter(({ personHours }) => personHours.gt(0))) {
+      const after = jobs.filter((before) => !goAlongside(before.work.stage, work.stage));
+      const left = work.personHours;
+      jobs.push({ work, after, left, start: undefined, end: undefined, set: undefined, over: false });
+    }
+    this.jobs = jobs;
   }
 
   open(): boolean {
@@ -109,9 +118,7 @@ class Clock {
   /** To the next moment at which a stage ends, or something is dry or has set. */
   goOn(): void {
     const hands = this.handsNow();
-    // Person-hours a calendar day for one pair of hands.
-    const daily = this.input.hoursPerWeek.dividedBy(DAYS_A_WEEK);
-    const ends = [...hands].map(([{ left }, people]) => left.dividedBy(people.times(daily)));
+    const ends = [...hands].map(([{ left }, people]) => left.dividedBy(people.times(this.daily)));
     const waits = this.waits();
     if (ends.length + waits.length === 0) {
       // Only what needs dry lumber is left, and nothing was stacked that would have to dry.
@@ -121,7 +128,7 @@ class Clock {
     const step = Decimal.min(...ends, ...waits);
     for (const [job, people] of hands) {
       job.start ??= this.now;
-      job.left = job.left.minus(people.times(daily).times(step));
+      job.left = job.left.minus(people.times(this.daily).times(step));
     }
     this.now = this.now.plus(step);
     for (const [job] of hands) this.endIfDone(job);
@@ -145,7 +152,7 @@ class Clock {
   /** Hands at each stage that goes on now: what comes before sawing, sawing, what is begun, the order of the work. */
   private handsNow(): Map<Job, Decimal> {
     const dry = this.isDry();
-    const ready = this.jobs.filter((job, i) => !job.end && this.mayGoOn(job, i, dry));
+    const ready = this.jobs.filter((job) => !job.end && mayGoOn(job, dry));
     const sawing = ready.findIndex(({ work }) => BY_TURNS.has(work.stage));
     // Logs that are got out meanwhile leave nobody for the mill.
     const turns = sawing === 0 ? ready.filter(({ work }) => BY_TURNS.has(work.stage)) : [];
@@ -162,16 +169,6 @@ class Clock {
     return hands;
   }
 
-  /** @param place - In the order of the work. */
-  private mayGoOn(job: Job, place: number, dry: boolean): boolean {
-    if (job.work.needsDry && !dry) return false;
-    if (job.start) return true;
-    return this.jobs.every(
-      (before, i) =>
-        i >= place || goAlongside(before.work.stage, job.work.stage) || (before.work.needsDry && !dry) || before.over,
-    );
-  }
-
   private isDry(): boolean {
     const { drying } = this.input;
     return !drying || (this.stacked?.plus(drying).lte(this.now) ?? false);
@@ -185,6 +182,9 @@ class Clock {
     return [...dry, ...set].filter((day) => day.gt(this.now)).map((day) => day.minus(this.now));
   }
 }
+
+const mayGoOn = ({ work, start, after }: Job, dry: boolean): boolean =>
+  (dry || !work.needsDry) && (start !== undefined || after.every((job) => job.over || (job.work.needsDry && !dry)));
 
 /** All end together: after the hours of the mill, of all shared by the crew, or of the stage with the least room. */
 function byTurns(turns: readonly Job[], crew: Decimal): Map<Job, Decimal> {
