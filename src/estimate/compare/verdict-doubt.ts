@@ -31,16 +31,16 @@ export function doubt(basis: Basis, routes: ComparedRoutes, decision: Decision):
 function worstOf({ sheet }: Basis, { mix, buy }: ComparedRoutes): Doubt | undefined {
   const cells = leadingTo(sheet.cells, [mix.total, buy.total]);
   const ends = cells.flatMap((cell) =>
-    cell.range ? [cell.range.low, cell.range.high].map((value) => ({ cell, value })) : [],
+    cell.range ? [cell.range.low, cell.range.high].map((end) => ({ cell, end })) : [],
   );
-  const moved = ends.filter(({ cell, value }) => !value.eq(aside(cell)));
+  const moved = ends.filter(({ cell, end }) => !end.eq(aside(cell)));
   const draws = evaluateEachAlone(cells, moved);
   const saved = moved.map((_, i) => drawAt(draws.get(buy.total), i) - drawAt(draws.get(mix.total), i));
   const worst = moved[saved.indexOf(Math.min(...saved))];
   if (!worst) return undefined;
-  const again = evaluateAgain(cells, new Map([[worst.cell.name, worst.value]]));
+  const again = evaluateAgain(cells, new Map([[worst.cell.name, worst.end]]));
   const total = (of: Cell) => again.get(of) ?? aside(of);
-  return { cell: worst.cell, end: worst.value, saves: total(buy.total).minus(total(mix.total)) };
+  return { ...worst, saves: total(buy.total).minus(total(mix.total)) };
 }
 
 function words({ sheet, pricing }: Basis, { mix, buy }: ComparedRoutes, { cell, end, saves }: Doubt): string {

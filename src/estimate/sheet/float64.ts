@@ -234,15 +234,15 @@ export function evaluateDraws(cells: readonly Cell[], sampled: ReadonlyMap<strin
   return draws;
 }
 
-/** All cells over one draw for each change: there its cell alone takes the value, and what hangs on it follows. */
+/** All cells over one draw for each change: there its cell alone is at that end, and what hangs on it follows. */
 export function evaluateEachAlone(
   cells: readonly Cell[],
-  changes: readonly { readonly cell: Cell; readonly value: Decimal }[],
+  changes: readonly { readonly cell: Cell; readonly end: Decimal }[],
 ): Map<Cell, Draws> {
   const sampled = new Map<string, Float64Array>();
-  for (const [i, { cell, value }] of changes.entries()) {
+  for (const [i, { cell, end }] of changes.entries()) {
     const draws = sampled.get(cell.name) ?? new Float64Array(changes.length).fill(floatOf(cell.value));
-    draws[i] = floatOf(value);
+    draws[i] = floatOf(end);
     sampled.set(cell.name, draws);
   }
   return evaluateDraws(cells, sampled);

@@ -22,11 +22,11 @@ describe("the cells that lead to some", () => {
 
 describe("changes that are each tried alone", () => {
   it("give what one change at a time gives in decimals, on the whole sheet", () => {
-    const changes = cells.flatMap((cell) => (cell.range ? [{ cell, value: cell.range.high }] : [])).slice(0, 40);
+    const changes = cells.flatMap((cell) => (cell.range ? [{ cell, end: cell.range.high }] : [])).slice(0, 40);
     expect(changes.length).toBe(40);
     const draws = evaluateEachAlone(cells, changes);
-    for (const [i, { cell, value }] of changes.entries()) {
-      const again = evaluateAgain(all, new Map([[cell.name, value]]));
+    for (const [i, { cell, end }] of changes.entries()) {
+      const again = evaluateAgain(all, new Map([[cell.name, end]]));
       for (const of of wanted) {
         const exact = (again.get(of) ?? of.value).toNumber();
         expect([cell.name, of.name, drawAt(draws.get(of), i) / exact]).toEqual([
