@@ -201,7 +201,7 @@ export type ConsumableOffer = {
 } | {
   readonly name?: string | undefined;
   readonly label?: string | undefined;
-  readonly item: "chain" | "files" | "chain-sharpening" | "band" | "band-sharpening" | "circular-blade" | "circular-sharpening" | "grinding-wheel" | "planer-knives" | "planer-knife-sharpening" | "sanding-discs" | "stickers" | "concrete-bag" | "pier-block";
+  readonly item: "chain" | "files" | "chain-sharpening" | "band" | "band-sharpening" | "circular-blade" | "circular-sharpening" | "grinding-wheel" | "planer-knives" | "planer-knife-sharpening" | "sanding-discs" | "stickers" | "concrete-bag" | "pier-block" | "form-tube";
   readonly price?: string | MeasuredValue | null | undefined;
 } | {
   readonly name?: string | undefined;
@@ -677,6 +677,8 @@ export type Footings = {
   readonly belowFrost?: string | MeasuredValue | undefined;
   readonly diameter?: string | MeasuredValue | undefined;
   readonly aboveGround?: string | MeasuredValue | undefined;
+  readonly form?: "tube" | "none" | undefined;
+  readonly tubeBelow?: string | MeasuredValue | undefined;
   readonly gravel?: string | MeasuredValue | undefined;
   readonly concrete?: "bags" | "ready-mixed" | undefined;
   readonly digging?: "hand" | "auger" | "hired" | undefined;

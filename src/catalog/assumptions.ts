@@ -578,6 +578,15 @@ const GROUPS: readonly Group[] = [
     ],
   },
   {
+    source: "common-practice",
+    part: "lengths of cardboard form tubes, from memory; a yard may cut them",
+    measure: "Ask the yard, or measure one.",
+    rows: [
+      ["footing.tube", "form tube as it is sold", "4 ft", "4 ft", "12 ft"],
+      ["footing.tubeMetric", "form tube as it is sold, metric", "1 m", "1 m", "4 m"],
+    ],
+  },
+  {
     source: "own-choice",
     part: "concrete of bags takes a frame after some days; its full strength is for the code to ask",
     measure: "Read it off the bag, or off the delivery note.",

@@ -8,6 +8,7 @@ const hip = { kind: "hip", span: "16 ft", length: "24 ft" };
 const pergola = { kind: "pergola", span: "10 ft", length: "16 ft" };
 const near = (more: object) => ({ walls: { boards: "vertical", sides: [{ side: "near", ...more }] } });
 const rafters = (more: object) => ({ groups: { rafters: more } });
+const posts = (side: string) => ({ groups: { posts: { section: { thickness: side, width: side } } } });
 const long = (group: string, length: string) => ({ groups: { [group]: { length } } });
 
 /** A structure, the field under /structure, and the limit or the measure that it breaks as the sentence has it. */
@@ -145,6 +146,48 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
     "purlinSpacing",
     /7 in.*4 in/,
   ],
+  // Asked for with room between, but closer once they are spread evenly.
+  [
+    "pergola: rafters in one another when they are spread evenly",
+    { ...pergola, length: "20 in", bays: 1, overhang: { end: "0 in" }, rafterSpacing: "2.1 in", ...posts("3 in") },
+    "rafterSpacing",
+    /2 in apart, centres, and 2 in thick/,
+  ],
+  [
+    "pergola: slats in one another when they are spread evenly",
+    { ...pergola, span: "8 in", overhang: { side: "0 in" }, slatSpacing: "2.1 in" },
+    "slatSpacing",
+    /2 in apart, centres, and 2 in thick/,
+  ],
+  [
+    "gable: joists in one another when they are spread evenly",
+    { ...gable, length: "20 in", bays: 1, ...posts("3 in"), floor: { joistSpacing: "2.1 in" } },
+    "floor/joistSpacing",
+    /2 in apart, centres, and 2 in thick/,
+  ],
+  // 287 in between outer centres: 11 whole spaces of 26 in leave 1 in; rafters of 2 in.
+  ...[gable, shed].map(
+    (one) =>
+      [
+        `${one.kind}: a last rafter in the one before it`,
+        { ...one, length: "289 in", rafterBays: "short-last", rafterSpacing: "26 in" },
+        "rafterSpacing",
+        /leave 1 in for the last space/,
+      ] as const,
+  ),
+  [
+    "hip: commons in one another at both ends of a ridge",
+    { ...hip, length: "16 ft 1 in" },
+    "length",
+    /1 in.*2 in thick/,
+  ],
+  // 126.5 in up the slope over 3.7 in: 35 spaces of 3.6 in; lookouts of 3 5/8 in.
+  [
+    "gable: lookouts in one another when they are spread evenly",
+    { ...gable, lookoutSpacing: "3.7 in", groups: { lookouts: { section: "2 x 3.65 in" } } },
+    "lookoutSpacing",
+    /3.7 in apart at most stand .* 3.65 in wide/,
+  ],
   ["pergola: posts in one another", { ...pergola, bays: 60 }, "bays", /60 bays over 16 ft/],
 ];
 
@@ -161,6 +204,16 @@ describe("what cannot be built", () => {
   it("is not a close spacing where boards, not purlins, carry the covering", async () => {
     const boards = await takenOff({ structure: { ...gable, purlinSpacing: "4 in", deck: { kind: "solid-boards" } } });
     expect(boards.cutList.groups.map(({ name }) => name)).not.toContain("purlins");
+  });
+
+  it("is said once where a spacing is changed to nothing", async () => {
+    for (const structure of [gable, shed, hip, pergola]) {
+      const problem = await refused({ structure, overrides: { "frame.rafterSpacing": "0 in" } }, "/v1/takeoffs");
+      expect([structure.kind, problem.faults?.map((one) => one.pointer)]).toEqual([
+        structure.kind,
+        ["/structure/rafterSpacing"],
+      ]);
+    }
   });
 
   it("is the same in metres", async () => {

@@ -36,6 +36,7 @@ export const CONSUMABLES = {
   concrete: item("ready-mixed concrete", "yd3"),
   gravel: item("gravel", "yd3"),
   "pier-block": item("precast pier block"),
+  "form-tube": item("form tube for round footings, of the length in footing.tube"),
 } as const;
 
 /** Key of a consumable. */

@@ -14,6 +14,7 @@ import {
   type Cell,
   count,
   type Expression,
+  greatest,
   least,
   minus,
   number,
@@ -21,6 +22,7 @@ import {
   over,
   plus,
   roundUp,
+  times,
 } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { type BoardWidths, layRows } from "./board-width.js";
@@ -184,8 +186,30 @@ export function layBoardRows(sheet: Sheet, { slopeLength, widths, deck, name }: 
     const cure = "Give a wider spacing, or choose solid-boards.";
     throw new FaultError([{ code: "cannot-build", at: `${AT}/deck/spacing`, wrong, cure }]);
   }
-  const spaces = sheet.lay(`${name}.deckSpaces`, roundUp(over(minus(slopeLength, width), spacing)), {
+  const { closerRows } = deck;
+  const spaces = sheet.lay(`${name}.deckSpaces`, boardSpaces(sheet, { slopeLength, width, spacing, closerRows }), {
     label: "spaces of deck boards",
   });
-  return sheet.lay(cell, rowsOf(spaces, deck.closerRows), { label });
+  return sheet.lay(cell, rowsOf(spaces, closerRows), { label });
+}
+
+/**
+ * Spaces between spaced boards up a slope, closer rows left out. Those halve a space next to eave and ridge; where that leaves no
+ * room for a board they lie edge to edge there, and the spaces share what is left.
+ */
+export function boardSpaces(
+  sheet: Sheet,
+  {
+    slopeLength,
+    width,
+    spacing,
+    closerRows,
+  }: Readonly<Record<"slopeLength" | "width" | "spacing", Cell>> & { readonly closerRows: number },
+): Operand {
+  const whole = sheet.decide(slopeLength).minus(sheet.decide(width));
+  const apart = whole.dividedBy(whole.dividedBy(sheet.decide(spacing)).ceil());
+  if (closerRows === 0 || apart.dividedBy(2).gt(sheet.decide(width))) {
+    return roundUp(over(minus(slopeLength, width), spacing));
+  }
+  return roundUp(over(greatest(minus(slopeLength, times(count(1 + 2 * closerRows), width)), number("0 in")), spacing));
 }

@@ -20,7 +20,7 @@ import {
   wholes,
 } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
-import { laySpacing } from "./spacing.js";
+import { laySpacing, refuseTight } from "./spacing.js";
 
 const KINDS: Readonly<Record<FloorGroup, GroupKind>> = {
   bearers: {
@@ -72,13 +72,18 @@ export function layFloor(
     ["16 in", "400 mm"],
   );
   const gap = inputs.given(["floorGap", "between floor boards", "small"], shape.gap, "/floor/gap", ["1/4 in", "5 mm"]);
-  refuseTight(sheet, spacing, sections.joists.thickness);
+  refuseClose(sheet, spacing, sections.joists.thickness);
   const joists = laySpacing(
     sheet,
     "floor.joists",
     { length: frame.length, width: sections.joists.thickness, most: spacing },
     units.long,
   );
+  refuseTight(sheet, joists, {
+    width: sections.joists.thickness,
+    at: `${AT}/floor/joistSpacing`,
+    what: "Joists",
+  });
   const { length, bays, firstBays, longestPiece, postWidth } = frame;
   const bearers = layPostRun(sheet, "floor", { length, bays, firstBays, longestPiece, postWidth }, units);
   // n boards with n − 1 gaps cover n × (width + gap) − gap; the last may be ripped.
@@ -117,7 +122,7 @@ export function layFloor(
   ];
 }
 
-function refuseTight(sheet: Sheet, spacing: Cell, thickness: Cell): void {
+function refuseClose(sheet: Sheet, spacing: Cell, thickness: Cell): void {
   if (sheet.decide(spacing).gt(sheet.decide(thickness))) return;
   const fault: Fault = {
     code: "cannot-build",

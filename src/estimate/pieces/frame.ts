@@ -273,6 +273,7 @@ export class FrameChecks {
 
   /** Rafters nearer to one another than they are thick would stand in one place. */
   rafterRoom(spacing: Cell, thickness: Cell): void {
+    if (this.sheet.decide(spacing).lte(0)) return; // refused by itself
     const cure = "Give a wider spacing or thinner rafters.";
     this.above(spacing, thickness, "/rafterSpacing", "The rafter spacing", cure);
   }

@@ -23,7 +23,8 @@ import { layRows } from "./board-width.js";
 import type { WallSide } from "./frame.js";
 import { wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
-import { nth, pairSupports, type Walling, wallGroup, wholesIn } from "./walling.js";
+import { wholesIn } from "./spacing.js";
+import { nth, pairSupports, type Walling, wallGroup } from "./walling.js";
 
 const TWO = number("2");
 const ONE = number("1");

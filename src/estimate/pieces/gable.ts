@@ -46,7 +46,7 @@ import type { PieceGroup } from "./piece-group.js";
 import { reachFaults } from "./rafter-reach.js";
 import { KING_POST, kingPosts, RIDGE_BEAM } from "./ridge-beam.js";
 import type { LaidRun } from "./runs.js";
-import { laySpacing, type SpacedCells } from "./spacing.js";
+import { laySpacing, refuseTight, type SpacedCells } from "./spacing.js";
 
 /** The size of the whole, as input cells. */
 export interface GableFrame {
@@ -170,6 +170,12 @@ export function layGable(site: Site, shape: GableShape): GableCells {
     { length: frame.length, width: sections.rafters.thickness, most: frame.rafterSpacing },
     units.long,
   );
+  refuseTight(sheet, lines, {
+    width: sections.rafters.thickness,
+    at: `${AT}/rafterSpacing`,
+    what: "Rafters",
+    shortLast: shape.rafterBays === "short-last" ? frame.rafterSpacing : undefined,
+  });
   const roof = layRoof(laying, frame, rafter, lines, { ridgeKind, deck });
   const near: Slope = { place: "near", rafter, purlinRows: roof.purlinRows };
   const slopes = equal ? [near] : [near, layFarSlope(laying, frame, farRafter, deck)];

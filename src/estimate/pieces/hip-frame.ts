@@ -1,6 +1,7 @@
 /** What the parts of a hip roof are laid from: its size, and where its rafters stand. */
 import type { HipGroup } from "../request/structure-hip.js";
 import type { Cell } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
 import type { RafterCells } from "./common-rafter.js";
 import type { Deck } from "./deck.js";
 import type { PostBays } from "./frame.js";
@@ -23,6 +24,15 @@ export interface HipFrame {
   readonly braceLeg: Cell;
   readonly longestPiece: Cell;
   readonly seat: Cell | undefined;
+}
+
+/** Rows of side and end slopes meet at the hips, so the wider purlins decide how far up they lie. */
+export function widerPurlin(
+  sheet: Sheet,
+  sections: Pick<Laying<HipGroup>["sections"], "side-purlins" | "end-purlins">,
+): Cell {
+  const [side, end] = [sections["side-purlins"].width, sections["end-purlins"].width];
+  return sheet.decide(end).gt(sheet.decide(side)) ? end : side;
 }
 
 /** Where rafters stand along the plates. */

@@ -1,7 +1,7 @@
 /** Purlins and fascia of a hip roof: rows round all four sides that end in mitres at the hips. */
 import { type Cell, count, minus, number, type Operand, over, plus, times } from "../sheet/expression.js";
 import { rowPlaces } from "./deck.js";
-import type { HipFraming } from "./hip-frame.js";
+import { type HipFraming, widerPurlin } from "./hip-frame.js";
 import { laid, wholes, yardFor } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
 import { gatherPieces, layPlace, type Place, rowPieces } from "./rows.js";
@@ -77,7 +77,7 @@ function placed({ laying }: HipFraming, side: string, centres: readonly Operand[
 function purlins(framing: HipFraming, side: EaveSide, runs: number): PieceGroup[] {
   const { laying, frame, layout, rafter, purlinRows } = framing;
   const { sheet, units, sections } = laying;
-  const width = sections["side-purlins"].width;
+  const width = widerPurlin(sheet, sections);
   const reach = minus(rafter.edgeLength, width);
   const rows = rowPlaces(wholes(sheet, purlinRows), framing.deck.closerRows);
   const longest = sheet.decide(frame.longestPiece);

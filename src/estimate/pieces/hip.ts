@@ -7,6 +7,7 @@
  * the corners stand the jacks, alike on all eight sides of the hips.
  */
 import { FaultError } from "../faults.js";
+import { shown } from "../quantity/text.js";
 import type { Defaults } from "../request/given.js";
 import type { HipGroup, HipShape } from "../request/structure-hip.js";
 import {
@@ -53,7 +54,7 @@ import {
   type RoofFace,
   type WallSide,
 } from "./frame.js";
-import type { HipFrame, HipFraming, HipLayout } from "./hip-frame.js";
+import { type HipFrame, type HipFraming, type HipLayout, widerPurlin } from "./hip-frame.js";
 import { type HipPlan, type HipRafterCells, type JackCells, jackStock, layHipRafter, layJacks } from "./hip-rafters.js";
 import { hipRows } from "./hip-rows.js";
 import { AT, type GroupKind, type Laying, laid, laySections, one, runGroups, type Site, wholes } from "./laying.js";
@@ -115,6 +116,7 @@ export function layHip(site: Site, shape: HipShape): HipCells {
   refuse(laying, frame, plan, shape);
   const layout = layLayout(laying, frame, shape, run);
   refuseJacks(laying, layout, plan);
+  refuseShortRidge(laying, layout);
   const rafter = layCommonRafter(sheet, "rafter", plan, units);
   const endPlan = { ...plan, ridgeThickness: sections.rafters.thickness };
   const endRafter = layCommonRafter(sheet, "endRafter", endPlan, units);
@@ -303,6 +305,16 @@ function refuseJacks(
   if (faults.length > 0) throw new FaultError(faults);
 }
 
+/** Commons at both ends of a ridge that is not as long as they are thick. */
+function refuseShortRidge({ sheet, sections }: Laying<HipGroup>, { ridgeLine, commonSpace }: HipLayout): void {
+  const { thickness } = sections.rafters;
+  if (sheet.decide(ridgeLine).isZero() || sheet.decide(commonSpace).gt(sheet.decide(thickness))) return;
+  const say = (cell: Cell): string => shown({ value: sheet.decide(cell), unit: cell.unit }, thickness.display);
+  const wrong = `Commons along a ridge of ${say(ridgeLine)} stand ${say(commonSpace)} apart, centres, and are ${say(thickness)} thick.`;
+  const cure = "Make the length as long as the span, or longer; or widen the rafter spacing.";
+  throw new FaultError([{ code: "cannot-build", at: `${AT}/length`, wrong, cure }]);
+}
+
 function refuseNotches({ sheet, sections }: Laying<HipGroup>, rafter: RafterCells, hip: HipRafterCells): void {
   const { rafters, hips } = sections;
   const at = `${AT}/groups/hips/section`;
@@ -327,7 +339,10 @@ function layRoof(
     label: "along the longer eave, hip tail to hip tail",
     display: units.long,
   });
-  const purlinWidth = purlinWidthOf({ ...sections, purlins: sections["side-purlins"] }, deck);
+  const purlinWidth =
+    deck.kind === "purlins"
+      ? widerPurlin(sheet, sections)
+      : purlinWidthOf({ ...sections, purlins: sections["side-purlins"] }, deck);
   const slope = { slopeLength: rafter.edgeLength, purlinWidth, spacing: frame.purlinSpacing, deck };
   return {
     unitRise: frame.unitRise,

@@ -44,7 +44,7 @@ import { LOOKOUT, layLookoutSpacing, lookouts } from "./lookouts.js";
 import type { PieceGroup } from "./piece-group.js";
 import { reachFaults } from "./rafter-reach.js";
 import type { LaidRun } from "./runs.js";
-import { laySpacing, type SpacedCells } from "./spacing.js";
+import { laySpacing, refuseTight, type SpacedCells } from "./spacing.js";
 
 /** The size of the whole, as input cells. */
 export interface LeanToFrame {
@@ -160,6 +160,12 @@ export function layLeanTo(site: Site, shape: LeanToShape): LeanToCells {
     { length: frame.length, width: sections.rafters.thickness, most: frame.rafterSpacing },
     units.long,
   );
+  refuseTight(sheet, lines, {
+    width: sections.rafters.thickness,
+    at: `${AT}/rafterSpacing`,
+    what: "Rafters",
+    shortLast: shape.rafterBays === "short-last" ? frame.rafterSpacing : undefined,
+  });
   const highHeight = layHighHeight(laying, frame, highSide);
   const roof = layRoof(laying, frame, rafter, { lines, deck });
   const rows = layRows({ laying, frame, lines, shape });

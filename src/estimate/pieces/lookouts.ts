@@ -3,7 +3,7 @@
  * rafter, to the inner face of the fly rafter. Common practice.
  */
 import { FaultError } from "../faults.js";
-import { exactly } from "../quantity/text.js";
+import { exactly, shown } from "../quantity/text.js";
 import { type Cell, count, minus, number, type Operand, over, plus, roundUp, sum, times } from "../sheet/expression.js";
 import { type FrameInputs, roomForFly } from "./frame.js";
 import { AT, type GroupKind, type Laying, laid, wholes } from "./laying.js";
@@ -80,16 +80,22 @@ export function lookouts<Group extends string>(laying: Laying<Group>, base: Grou
 
 function refuse<Group extends string>(
   { sheet }: Laying<Group>,
-  { spacing, overhang, rafterThickness }: RakeEnds,
+  { spacing, overhang, rafterThickness, rakes }: RakeEnds,
   width: Cell,
 ): void {
   const at = `${AT}/lookoutSpacing`;
-  const shown = sheet.shown(spacing);
   if (!roomForFly(sheet, overhang, rafterThickness)) {
     const wrong = `An overhang of ${sheet.shown(overhang)} has no fly rafters for lookouts to carry.`;
     throw new FaultError([{ code: "cannot-build", at, wrong, cure: "Leave it out, or give more overhang." }]);
   }
-  if (sheet.decide(spacing).gt(sheet.decide(width))) return;
-  const wrong = `Lookouts ${shown} apart are ${sheet.shown(width)} wide.`;
+  const asked = sheet.decide(spacing);
+  // Spread evenly they are closer than asked.
+  const even = asked.lte(0)
+    ? [asked]
+    : rakes.map(({ slopeLength }) => sheet.decide(slopeLength)).map((up) => up.dividedBy(up.dividedBy(asked).ceil()));
+  const apart = even.reduce((a, b) => (a.lte(b) ? a : b));
+  if (apart.gt(sheet.decide(width))) return;
+  const say = shown({ value: apart, unit: spacing.unit }, spacing.display);
+  const wrong = `Lookouts ${sheet.shown(spacing)} apart at most stand ${say} apart, centres, and are ${sheet.shown(width)} wide.`;
   throw new FaultError([{ code: "cannot-build", at, wrong, cure: "Give a wider spacing." }]);
 }

@@ -12,9 +12,9 @@ import type { PergolaGroup, PergolaShape } from "../request/structure-pergola.js
 import { type Cell, minus, number, plus, root, square, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { FrameChecks, FrameInputs, type LaidFrame, layPostRun, layRafterRun, type PostBays } from "./frame.js";
-import { type GroupKind, type Laying, laySections, one, runGroups, type Site, wholes } from "./laying.js";
+import { AT, type GroupKind, type Laying, laySections, one, runGroups, type Site, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
-import { laySpacing, type SpacedCells } from "./spacing.js";
+import { laySpacing, refuseTight, type SpacedCells } from "./spacing.js";
 
 /** The size of the whole, as input cells. */
 export interface PergolaFrame {
@@ -73,6 +73,7 @@ export function layPergola(site: Site, shape: PergolaShape): PergolaCells {
     { length: topLength, width: sections.rafters.thickness, most: frame.rafterSpacing },
     units.long,
   );
+  refuseTight(sheet, lines, { width: sections.rafters.thickness, at: `${AT}/rafterSpacing`, what: "Rafters" });
   return {
     kind: "pergola",
     frame,
@@ -180,6 +181,7 @@ function topGroups(laying: Laying<PergolaGroup>, frame: PergolaFrame, width: Cel
   if (!frame.slatSpacing) return rafters;
   const slat = { length: width, width: sections.slats.width, most: frame.slatSpacing };
   const rows = laySpacing(sheet, "roof.slats", slat, units.long);
+  refuseTight(sheet, rows, { width: sections.slats.width, at: `${AT}/slatSpacing`, what: "Slats" });
   const run = layRafterRun(
     sheet,
     "roof",

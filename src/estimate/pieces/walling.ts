@@ -143,10 +143,6 @@ function hiddenOf({ sections }: Laying<WallGroup>, boards: Walling["boards"], la
   return plus(minus(sections["wall-battens"].width, lap), times(number("2"), thickness));
 }
 
-/** Whole boards below a length: ⌊x⌋ is −⌈−x⌉. */
-export const wholesIn = (length: Operand, each: Operand): Operand =>
-  times(number("-1"), roundUp(over(times(number("-1"), length), each)));
-
 /**
  * Supports of two boards that are cut aslant out of one piece: rails at most `backing` apart from the lower end of each to its
  * upper one, both counted.

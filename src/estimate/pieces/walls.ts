@@ -27,9 +27,10 @@ import type { LaidFrame, WallSide } from "./frame.js";
 import { layGableWall } from "./gable-walls.js";
 import { AT, type SettingsByGroup, type Site } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
+import { wholesIn } from "./spacing.js";
 import { alongSide } from "./wall-bays.js";
 import { deducted, layOpenings, type Opening, openingFrames } from "./wall-openings.js";
-import { layWalling, nth, pairSupports, type Walling, wallGroup, wholesIn } from "./walling.js";
+import { layWalling, nth, pairSupports, type Walling, wallGroup } from "./walling.js";
 
 /**
  * Lays all boarded sides.

@@ -32,6 +32,20 @@ export const footings = z
       sign: "not-negative",
       most: "4 ft",
     }).optional(),
+    form: z
+      .enum(["tube", "none"])
+      .optional()
+      .meta({
+        description:
+          "What holds poured concrete above the ground: a bought tube as wide as the hole, or nothing that is bought.",
+        examples: ["tube"],
+      }),
+    tubeBelow: quantityField("in", {
+      describe: "How far the tube reaches below the ground, at most to the bottom of the concrete.",
+      example: "12 in",
+      sign: "not-negative",
+      most: "10 ft",
+    }).optional(),
     gravel: quantityField("in", {
       describe: "Gravel below poured concrete.",
       example: "4 in",

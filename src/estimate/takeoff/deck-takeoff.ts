@@ -4,12 +4,12 @@
  * where rows shorten, by their length.
  */
 import type { CutToLength, Need } from "../need.js";
-import { DECK_BOARD, riseOn12, rowsOf, usualBoardSpacing } from "../pieces/deck.js";
+import { boardSpaces, DECK_BOARD, riseOn12, rowsOf, usualBoardSpacing } from "../pieces/deck.js";
 import { ROLE_DEFAULTS } from "../pieces/roles.js";
 import { parseSection, TextFault } from "../quantity/text.js";
 import type { InEither } from "../request/given.js";
 import type { DeckKind } from "../request/structure-deck.js";
-import { type Cell, count, minus, number, type Operand, over, plus, roundUp, sum, times } from "../sheet/expression.js";
+import { type Cell, count, number, type Operand, over, plus, roundUp, sum, times } from "../sheet/expression.js";
 import { type CoveringWork, fastenerNeed, laySize, partNeed, refuseNothing } from "./covering-work.js";
 
 /** What a deck takes. */
@@ -196,5 +196,6 @@ function layRows(
       label: "deck boards apart, at most",
       display: units.small,
     });
-  return sheet.lay(`${prefix}.deckRows`, rowsOf(roundUp(over(minus(slopeLength, width), spacing)), 1), { label });
+  const spaces = boardSpaces(sheet, { slopeLength, width, spacing, closerRows: 1 });
+  return sheet.lay(`${prefix}.deckRows`, rowsOf(spaces, 1), { label });
 }

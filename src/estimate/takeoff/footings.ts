@@ -6,6 +6,7 @@
 import { type QuantityText, toQuantity } from "../../catalog/reading.js";
 import type { Need } from "../need.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
+import { wholesIn } from "../pieces/spacing.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import type { Assumed } from "../request/assumed.js";
 import type { Defaults, InEither } from "../request/given.js";
@@ -13,6 +14,7 @@ import type { FootingsShape } from "../request/structure-footings.js";
 import {
   type Cell,
   greatest,
+  least,
   number,
   type Operand,
   over,
@@ -45,6 +47,8 @@ export interface FootingsTakeoff {
   /** Absent with precast blocks. */
   readonly concrete: Cell | undefined;
   readonly gravel: Cell;
+  /** Form tube of one footing, and how many are ordered; absent where nothing stands out of the ground or no tube is wanted. */
+  readonly tube: { readonly length: Cell; readonly ordered: Cell } | undefined;
   /** Person-hours, pace included. */
   readonly dig: Cell;
   readonly fill: Cell;
@@ -78,16 +82,20 @@ export function layFootings(sheet: Sheet, input: FootingsInput, units: DisplayUn
     sized.concrete && all("concrete", "concrete, what holes take more included", times(sized.concrete, fill));
   const bags = concrete && layBags(sheet, concrete, input);
   const common = { holes, dug, gravel, holeDepth: sized.holeDepth, diameter: sized.diameter };
+  const tube = sized.above && layTube(sheet, { holes, above: sized.above, depth: sized.depth }, input, units);
   const hours = layHours(sheet, { ...common, concrete, bags }, input);
-  return { ...common, concrete, ...hours, needs: needsOf({ holes, gravel, concrete, bags }, input) };
+  return { ...common, concrete, tube, ...hours, needs: needsOf({ holes, gravel, concrete, bags, tube }, input) };
 }
 
 /** Heights of one hole. */
 interface Sizes {
   readonly diameter: Cell;
+  readonly depth: Cell;
   readonly holeDepth: Cell;
   readonly gravel: Cell;
   readonly concrete: Operand | undefined;
+  /** Of poured concrete, what stands out of the ground. */
+  readonly above: Cell | undefined;
 }
 
 function laySizes(sheet: Sheet, { shape, defaults }: FootingsInput, units: DisplayUnits): Sizes {
@@ -107,13 +115,42 @@ function laySizes(sheet: Sheet, { shape, defaults }: FootingsInput, units: Displ
   const depth = lay("depth", "ground to bottom of the footing", greatest(plus(frost, below), number(LEAST_DEPTH)));
   if (defaults.choice(shape.kind, `${AT}/kind`, "poured", "common practice") === "precast") {
     const holeDepth = lay("holeDepth", "ground to bottom of the hole", depth);
-    return { diameter, holeDepth, gravel: depth, concrete: undefined };
+    return { diameter, depth, holeDepth, gravel: depth, concrete: undefined, above: undefined };
   }
   const four = { "inch-pound": "4 in", metric: "100 mm" };
   const above = input("aboveGround", "concrete above the ground", shape.aboveGround, four);
   const bed = input("gravel-bed", "gravel below the concrete", shape.gravel, four);
   const holeDepth = lay("holeDepth", "ground to bottom of the hole, gravel included", plus(depth, bed));
-  return { diameter, holeDepth, gravel: bed, concrete: plus(depth, above) };
+  return { diameter, depth, holeDepth, gravel: bed, concrete: plus(depth, above), above };
+}
+
+/**
+ * A form tube as wide as the hole holds the concrete above the ground, and reaches some way into the hole, which is its own form
+ * further down: common practice. As many as can be are cut from one tube as it is sold; a longer one is joined.
+ */
+function layTube(
+  sheet: Sheet,
+  { holes, above, depth }: Readonly<Record<"holes" | "above" | "depth", Cell>>,
+  { shape, assumed, defaults }: FootingsInput,
+  units: DisplayUnits,
+): FootingsTakeoff["tube"] {
+  if (sheet.decide(above).isZero()) return undefined;
+  const form = defaults.choice(shape.form, `${AT}/form`, "tube", "keeps concrete round and plumb above the ground");
+  if (form === "none") return undefined;
+  const small = { display: units.small };
+  const usual = { "inch-pound": "12 in", metric: "300 mm" };
+  const given = defaults.quantity(shape.tubeBelow, `${AT}/tubeBelow`, usual, "common practice");
+  const below = sheet.input("footings.tubeBelow", given, { label: "form tube below the ground, at most", ...small });
+  const length = sheet.lay("footings.tubeLength", plus(above, least(below, depth)), {
+    label: "form tube of one footing",
+    ...small,
+  });
+  const stock = assumed.cell(defaults.system === "metric" ? "footing.tubeMetric" : "footing.tube");
+  const whole = sheet.decide(length).lte(sheet.decide(stock));
+  const needed = whole
+    ? over(holes, sheet.lay("footings.fromTube", wholesIn(stock, length), { label: "cut from one form tube" }))
+    : times(holes, roundUp(over(length, stock)));
+  return { length, ordered: sheet.lay("footings.tubes", roundUp(needed), { label: "form tubes as they are sold" }) };
 }
 
 /** Bags for all holes together; absent where concrete comes mixed. */
@@ -154,7 +191,10 @@ function layHours(
   return { dig: hours("dig", "dig post holes", digging[by]()), fill: hours("pour", "set and fill footings", filling) };
 }
 
-function needsOf({ holes, gravel, concrete, bags }: Filled, { shape }: FootingsInput): Need[] {
+function needsOf(
+  { holes, gravel, concrete, bags, tube }: Filled & Pick<FootingsTakeoff, "tube">,
+  { shape }: FootingsInput,
+): Need[] {
   const need = (item: string, label: string, quantity: Cell): Need => {
     return { name: `footings.${item}`, label, item: { kind: "consumable", item }, quantity };
   };
@@ -168,6 +208,7 @@ function needsOf({ holes, gravel, concrete, bags }: Filled, { shape }: FootingsI
     ...(bags ? [need("concrete-bag", "Concrete mix, bags", bags)] : []),
     ...(concrete && !bags ? [need("concrete", "Ready-mixed concrete", concrete)] : []),
     ...(concrete ? [] : [need("pier-block", "Precast pier blocks", holes)]),
+    ...(tube ? [need("form-tube", "Form tubes for concrete", tube.ordered)] : []),
     need("gravel", "Gravel", gravel),
     ...(shape.digging === "hired" ? [bored] : []),
   ];

@@ -45,6 +45,28 @@ describe("the pieces of a 16 × 24 ft hip roof", () => {
     expect(all["jacks-4"]).toBeUndefined();
   });
 
+  it("lays rows of unlike purlins at one height, as far up as the wider ones go", () => {
+    const rows = (end: string) =>
+      listed({
+        ...HIP,
+        groups: { "side-purlins": { section: "2 x 4 in" }, "end-purlins": { section: `2 x ${end} in` } },
+      });
+    // 107 in of level run × 1.25 less 8 in of purlin, in spaces of 24 in: rows begin 125.75 ÷ 6 ÷ 1.25 further in, each.
+    const step = (133.75 - 8) / 6 / 1.25;
+    const ends = rows("8");
+    const whole = (all: ReturnType<typeof listed>, base: string) =>
+      Object.entries(all)
+        .filter(([name]) => name.startsWith(base))
+        .reduce((sum, [, found]) => sum + Number(found?.[0]) * Number(found?.[1]), 0);
+    const all = Array.from({ length: 7 }, (_, i) => 216 - 2 * i * step).filter((length) => length > 24);
+    expect(whole(ends, "end-purlins")).toBeCloseTo(2 * all.reduce((a, b) => a + b, 0), 1);
+    expect(whole(ends, "side-purlins")).toBeCloseTo(
+      2 * Array.from({ length: 7 }, (_, i) => 312 - 2 * i * step).reduce((a, b) => a + b, 0),
+      1,
+    );
+    expect(whole(rows("4"), "end-purlins")).not.toBeCloseTo(whole(ends, "end-purlins"), 1);
+  });
+
   it("mitres its fascia round the corners", () => {
     const { sheet, groups } = laidStructure(HIP);
     const whole = groups

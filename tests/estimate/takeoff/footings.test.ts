@@ -42,6 +42,23 @@ describe("footings of a gable", () => {
     expect(gravel && sheet.in(gravel, "ft3").toNumber()).toBeCloseTo(8 * (Math.PI / 4) * 2, 9);
   });
 
+  it("hold the concrete above the ground in tubes, cut from what is sold", () => {
+    const tubes = (shape: Partial<FootingsShape>) => {
+      const { sheet, tube, needed } = laid({ frostDepth: "36 in", ...shape });
+      const length = tube && sheet.in(tube.length, "in").toNumber();
+      return [length, needed["form-tube"]?.value.toNumber()];
+    };
+    // 4 in above the ground and 12 in into it: three out of 4 ft, so eight take three.
+    expect(tubes({})).toEqual([16, 3]);
+    // 9 in above and all 36 in below: one out of 4 ft each.
+    expect(tubes({ aboveGround: "9 in", tubeBelow: "4 ft" })).toEqual([45, 8]);
+    // 20 in and 36 in are more than 4 ft: two joined, each.
+    expect(tubes({ aboveGround: "20 in", tubeBelow: "36 in" })).toEqual([56, 16]);
+    expect(tubes({ form: "none" })).toEqual([undefined, undefined]);
+    expect(tubes({ aboveGround: "0 in" })).toEqual([undefined, undefined]);
+    expect(tubes({ kind: "precast" })).toEqual([undefined, undefined]);
+  });
+
   it("are bored for hire by the hole, in no time of one's own", () => {
     const { needed, dig } = laid({ frostDepth: "36 in", digging: "hired" });
     expect([needed["post-hole-auger"]?.value.toNumber(), dig.value.toNumber()]).toEqual([8, 0]);

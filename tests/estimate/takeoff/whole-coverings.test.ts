@@ -132,10 +132,14 @@ describe("wood shingles", () => {
 
   it("are carried by boards at the exposure, one more row next to eave and ridge", () => {
     const roof = covered("wood-shingles");
-    // (115.92 − 4) ÷ 5 = 22.4: 23 spaces, 24 rows, and two closer ones
-    expect([value(roof, "roof.deckSpaces"), value(roof, "roof.deckRows")]).toEqual(["23", "26"]);
+    // Half of 5 in has no room for a board of 4 in: two lie edge to edge at either end. (115.92 − 3 × 4) ÷ 5 = 20.8:
+    // 21 spaces, 22 rows, and two closer ones.
+    expect([value(roof, "roof.deckSpaces"), value(roof, "roof.deckRows")]).toEqual(["21", "24"]);
     const wide = { deck: { spacing: "5 in", closerRows: 0 } };
-    expect(value(covered("wood-shingles", wide), "roof.deckRows")).toBe("24");
+    expect(value(covered("wood-shingles", wide), "roof.deckRows")).toBe("24"); // (115.92 − 4) ÷ 5 = 22.4
+    // Half of 10 in has: (115.92 − 4) ÷ 10 = 11.2, 12 spaces, 13 rows, and two halfway.
+    const apart = { deck: { spacing: "10 in", closerRows: 1 } };
+    expect(value(covered("wood-shingles", apart), "roof.deckRows")).toBe("15");
   });
 });
 

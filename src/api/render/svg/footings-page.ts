@@ -15,10 +15,12 @@ export function footingsPage(posts: PostPlan, subject: Subject): Page | undefine
   const { width, ...whole } = wholeArea(1);
   const left = width * PLAN_SHARE;
   const poured = subject.known("footings.gravel-bed") !== undefined;
+  const tube = subject.known("footings.tubeLength");
   const key = [
     "Holes, one below each post",
     ...(poured ? ["Concrete", "Gravel, tamped"] : ["Gravel, tamped, up to a precast block"]),
     "The ground",
+    ...(tube ? [`Form tube, ${subject.small(tube)}`] : []),
   ];
   const note =
     "Set out the posts' outer faces, then the centres of the holes. How deep and how wide is for the building office to say.";
@@ -85,7 +87,19 @@ function oneHole({ post }: PostPlan, subject: Subject): View {
   view.point(2, [0, floor + deep * 0.4], [-12, 3]);
   if (gravel > 0) view.point(3, [-half * 0.5, floor - gravel / 2], [-10, -3]);
   view.point(gravel > 0 ? 4 : 3, [-half * 2, -out], [-2, 8]);
+  tubeAround(view, half, subject);
   return view;
+}
+
+/** Both walls of the form tube, outside the concrete. */
+function tubeAround(view: View, half: number, subject: Subject): void {
+  const tube = subject.known("footings.tubeLength");
+  if (!tube) return;
+  const wall = half / 12;
+  for (const [left, right] of [[-half - wall, -half] as const, [half, half + wall] as const]) {
+    view.box([left, -mm(tube)], [right, 0], "edge");
+  }
+  view.point(5, [half + wall, -mm(tube) * 0.7], [10, -3]);
 }
 
 const CORNERS = 32;
