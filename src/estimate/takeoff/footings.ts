@@ -100,7 +100,8 @@ interface Sizes {
 
 function laySizes(sheet: Sheet, { shape, defaults }: FootingsInput, units: DisplayUnits): Sizes {
   const input = (name: string, label: string, given: QuantityText | undefined, otherwise: InEither) => {
-    const value = defaults.quantity(given, `${AT}/${name}`, otherwise, "common practice");
+    const field = name === "gravel-bed" ? "gravel" : name;
+    const value = defaults.quantity(given, `${AT}/${field}`, otherwise, "common practice");
     return sheet.input(`footings.${name}`, value, { label, display: units.small });
   };
   const frost = sheet.input("footings.frostDepth", toQuantity(shape.frostDepth, "mm"), {
@@ -146,11 +147,10 @@ function layTube(
     ...small,
   });
   const stock = assumed.cell(defaults.system === "metric" ? "footing.tubeMetric" : "footing.tube");
-  const whole = sheet.decide(length).lte(sheet.decide(stock));
-  const needed = whole
-    ? over(holes, sheet.lay("footings.fromTube", wholesIn(stock, length), { label: "cut from one form tube" }))
-    : times(holes, roundUp(over(length, stock)));
-  return { length, ordered: sheet.lay("footings.tubes", roundUp(needed), { label: "form tubes as they are sold" }) };
+  const joined = roundUp(over(length, stock));
+  const fromOne = greatest(wholesIn(stock, length), number("1"));
+  const needed = roundUp(over(times(holes, joined), fromOne));
+  return { length, ordered: sheet.lay("footings.tubes", needed, { label: "form tubes as they are sold" }) };
 }
 
 /** Bags for all holes together; absent where concrete comes mixed. */
@@ -208,7 +208,7 @@ function needsOf(
     ...(bags ? [need("concrete-bag", "Concrete mix, bags", bags)] : []),
     ...(concrete && !bags ? [need("concrete", "Ready-mixed concrete", concrete)] : []),
     ...(concrete ? [] : [need("pier-block", "Precast pier blocks", holes)]),
-    ...(tube ? [need("form-tube", "Form tubes for concrete", tube.ordered)] : []),
+    ...(tube ? [need("form-tube", "Form tubes", tube.ordered)] : []),
     need("gravel", "Gravel", gravel),
     ...(shape.digging === "hired" ? [bored] : []),
   ];
