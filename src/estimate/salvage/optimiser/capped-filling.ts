@@ -6,10 +6,11 @@
 import type { StripPattern } from "../sawing-pattern.js";
 import type { SawGroup } from "../sawing-problem.js";
 import type { BoltTable } from "./bolt-table.js";
-import type { Job, SlabKind } from "./job.js";
+import type { Job, SlabKind, WaneRow } from "./job.js";
 import type { LogPricing } from "./log-pricing.js";
 import type { SlabGains } from "./slab-gains.js";
 import type { Run, SlabUse, SlabWorth } from "./slab-worth.js";
+import type { RunWorth } from "./strip-values.js";
 
 /** A slab's strips. */
 export interface Filling {
@@ -20,8 +21,10 @@ export interface Filling {
   /** Groups that come out of it, and how many of each. */
   readonly groups: readonly number[];
   readonly counts: readonly number[];
-  /** Draws its strips. */
-  readonly strips: () => readonly StripPattern[];
+  /** A number for its yield, such that the numbers of a stack's slabs add up to the number of its yield. */
+  readonly mark: number;
+  /** Draws its strips, for the slab of a bolt with its lower face at a height. */
+  readonly strips: (table: BoltTable, y0: number) => readonly StripPattern[];
 }
 
 /** A slab's place in a bolt, ready to be filled for any open counts. */
@@ -32,6 +35,8 @@ export interface Place {
 /** A use of a slab with what has been found for it, by the counts open of the groups that it can make. */
 interface PreparedUse {
   readonly use: SlabUse;
+  /** Wane, by number, of a use over the whole width: it stands for every such slab that takes the same strips. */
+  readonly wane: number | null;
   readonly kind: SlabKind;
   readonly s: number;
   readonly length: number;
@@ -46,10 +51,29 @@ interface Strip {
   readonly pieces: readonly number[];
 }
 
+/** A strip of a run, by number within the kind of slab. */
+interface RowStrip {
+  readonly k: number;
+  readonly pieces: readonly number[];
+}
+
 /** Strips of a run, and their worth with a rip cut each. */
 interface Row {
   readonly worth: number;
-  readonly strips: readonly { readonly k: number; readonly pieces: readonly number[] }[];
+  readonly strips: readonly RowStrip[];
+}
+
+/** A run that is being filled. */
+interface Filled {
+  readonly i: number;
+  readonly s: number;
+  readonly kind: SlabKind;
+  readonly mask: number;
+  readonly limit: RunWorth;
+  readonly rip: number;
+  readonly chosen: RowStrip[];
+  best: Row;
+  tries: number;
 }
 
 /** Most strips tried for one run. Assumption: far more than a slab has sensible ways. */
@@ -58,7 +82,12 @@ const MOST_TRIES = 300;
 /** Fillings at one set of prices, remembered by slab and by what is open of the groups that come out of it. */
 export class CappedFilling {
   readonly #uses = new Map<string, PreparedUse>();
-  readonly #strips = new Map<string, Strip>();
+  /** Of slabs clear of rot and pith, by length, row and point of the width. */
+  readonly #clear = new Map<number, PreparedUse>();
+  /** By length, mask and section; then by what is open of its groups. */
+  readonly #strips: (Map<number, Strip> | undefined)[] = [];
+  /** Pieces still open while a slab is filled, by group. */
+  readonly #left: Int32Array;
   readonly worth: SlabWorth;
   /** Of the bolt that is walked. */
   readonly gains: SlabGains;
@@ -76,13 +105,36 @@ export class CappedFilling {
   ) {
     this.worth = worth;
     this.gains = gains;
+    this.#left = new Int32Array(job.groups.length);
   }
 
   /** The place of a slab of kind `s` at y0; null where the slab would be worth nothing even without a limit. */
   place(table: BoltTable, s: number, y0: number): Place | null {
-    const kind = this.job.slabs[s] as SlabKind;
     if (this.gains.at(s, y0) <= 0) return null;
-    return { uses: this.worth.uses(table, s, y0).map((use) => this.#prepare(table.length, s, kind, use)) };
+    const kind = this.job.slabs[s] as SlabKind;
+    const y1 = y0 + kind.thickness;
+    const near = y0 <= 0 && y1 >= 0 ? 0 : Math.min(Math.abs(y0), Math.abs(y1));
+    if (near < table.core)
+      return { uses: this.worth.uses(table, s, y0).map((use) => this.#prepare(table.length, s, kind, use)) };
+    const outer = Math.max(-y0, y1);
+    const uses: PreparedUse[] = [];
+    for (const row of table.rules.rows[s] as readonly WaneRow[]) {
+      const half = (table.half[row.wane] as Uint16Array)[outer] as number;
+      if (half > 0) uses.push(this.#whole(table.length, s, kind, row, half));
+    }
+    return { uses };
+  }
+
+  /** The use of a slab over its whole width. */
+  #whole(length: number, s: number, kind: SlabKind, row: WaneRow, half: number): PreparedUse {
+    const point = kind.pointOfHalf[half] as number;
+    const key = (row.id * this.job.lengths.length + length) * 65536 + point;
+    const known = this.#clear.get(key);
+    if (known !== undefined) return known;
+    const use = { runs: [{ lo: -half, hi: half, mask: row.clear }], boxed: null };
+    const made = this.#prepared(length, s, kind, use, row.wane);
+    this.#clear.set(key, made);
+    return made;
   }
 
   #prepare(length: number, s: number, kind: SlabKind, use: SlabUse): PreparedUse {
@@ -91,10 +143,14 @@ export class CappedFilling {
     if (use.boxed !== null) key += `b${use.boxed.strip},${use.boxed.x0},${use.boxed.mask}`;
     const known = this.#uses.get(key);
     if (known !== undefined) return known;
-    const most = kind.groups.map((j) => this.#mostOf(length, kind, use, this.job.groups[j] as SawGroup));
-    const made: PreparedUse = { use, kind, s, length, groups: kind.groups, most, found: new Map() };
+    const made = this.#prepared(length, s, kind, use, null);
     this.#uses.set(key, made);
     return made;
+  }
+
+  #prepared(length: number, s: number, kind: SlabKind, use: SlabUse, wane: number | null): PreparedUse {
+    const most = kind.groups.map((j) => this.#mostOf(length, kind, use, this.job.groups[j] as SawGroup));
+    return { use, wane, kind, s, length, groups: kind.groups, most, found: new Map() };
   }
 
   #mostOf(length: number, kind: SlabKind, use: SlabUse, group: SawGroup): number {
@@ -109,10 +165,10 @@ export class CappedFilling {
   }
 
   /** The best strips for a slab; null when none is worth its cuts. */
-  best(place: Place, open: readonly number[], made: readonly number[]): Filling | null {
+  best({ uses }: Place, open: readonly number[], made: readonly number[]): Filling | null {
     let best: Filling | null = null;
-    for (const prepared of place.uses) {
-      const filling = this.#filling(prepared, open, made);
+    for (let u = 0; u < uses.length; u++) {
+      const filling = this.#filling(uses[u] as PreparedUse, open, made);
       if (filling === null) continue;
       if (best === null || (this.full ? filling.worth > best.worth : filling.rank > best.rank)) best = filling;
     }
@@ -126,7 +182,7 @@ export class CappedFilling {
       const j = groups[g] as number;
       const left = (open[j] as number) - (made[j] as number);
       const cap = most[g] as number;
-      key = key * (cap + 1) + Math.min(left, cap);
+      key = key * (cap + 1) + (left < cap ? left : cap);
     }
     // Beyond exact whole numbers two keys might meet: such a slab is filled anew each time.
     if (key > Number.MAX_SAFE_INTEGER) return this.#fill(prepared, open, made);
@@ -137,102 +193,101 @@ export class CappedFilling {
     return filling;
   }
 
-  #fill(
-    { use, kind, s, length, groups }: PreparedUse,
-    open: readonly number[],
-    made: readonly number[],
-  ): Filling | null {
-    const left = open.map((count, j) => count - (made[j] as number));
+  #fill(prepared: PreparedUse, open: readonly number[], made: readonly number[]): Filling | null {
+    const { use, kind, s, length, groups } = prepared;
+    const left = this.#left;
+    for (let j = 0; j < left.length; j++) left[j] = (open[j] as number) - (made[j] as number);
     const rip = this.worth.values.rip(length, s);
-    const laid: { readonly run: Run; readonly row: Row }[] = [];
+    const laid: { readonly run: number; readonly row: Row }[] = [];
     let worth = 0;
     let boxed: readonly number[] | null = null;
     if (use.boxed !== null) {
-      const strip = this.#strip(length, use.boxed.mask, kind.strips[use.boxed.strip]?.section as number, left);
+      const strip = this.#strip(length, use.boxed.mask, kind.strips[use.boxed.strip]?.section as number);
       if (strip.pieces.length === 0) return null;
       worth += strip.worth - 2 * rip;
       boxed = strip.pieces;
-      for (const j of boxed) left[j] = (left[j] as number) - 1;
+      this.#lay(boxed, -1);
     }
-    for (const run of use.runs) {
-      const row = this.#row(length, s, kind, run, left);
+    for (const [number, run] of use.runs.entries()) {
+      const row = this.#row(length, s, kind, run);
       const gain = row.worth - (use.boxed === null ? rip : 0);
       if (row.strips.length === 0 || gain <= 0) continue;
       worth += gain;
-      laid.push({ run, row });
-      for (const { pieces } of row.strips) for (const j of pieces) left[j] = (left[j] as number) - 1;
+      laid.push({ run: number, row });
+      for (const { pieces } of row.strips) this.#lay(pieces, -1);
     }
     if (worth <= 0) return null;
     const counts = groups.map((j) => (open[j] as number) - (made[j] as number) - (left[j] as number));
     const spared = groups.reduce((sum, j, g) => sum + (counts[g] as number) * (this.limit[j] as number), 0);
     const worths = this.full ? { worth, rank: worth - spared } : { worth: worth + spared, rank: worth };
-    return { ...worths, groups, counts, strips: () => this.#draw(kind, use, boxed, laid) };
+    const strips = (table: BoltTable, y0: number) =>
+      draw(this.job, kind, useAt(prepared, table, y0), boxed, laid);
+    return { ...worths, groups, counts, mark: marked(groups, counts), strips };
   }
 
-  #draw(kind: SlabKind, use: SlabUse, boxed: readonly number[] | null, laid: readonly { run: Run; row: Row }[]) {
-    const strips: StripPattern[] = [];
-    const lay = (x0: number, k: number, pieces: readonly number[]) => {
-      const width = kind.strips[k]?.width as number;
-      strips.push({ x0, width, pieces: pieces.map((j) => this.job.groups[j] as SawGroup) });
-      return x0 + width + kind.kerf;
-    };
-    if (use.boxed !== null && boxed !== null) lay(use.boxed.x0, use.boxed.strip, boxed);
-    for (const { run, row } of laid) {
-      const whole = row.strips.reduce((sum, { k }) => sum + (kind.strips[k]?.width as number) + kind.kerf, -kind.kerf);
-      // Left of a boxed strip, and left of the axis, up against the inner edge: the bark side is the waste.
-      const inward = run.hi < 0 || (use.boxed !== null && run.hi < use.boxed.x0);
-      let x = inward ? run.hi - whole : run.lo;
-      for (const { k, pieces } of row.strips) x = lay(x, k, pieces);
+  /** Takes pieces off what is open, or gives them back. */
+  #lay(pieces: readonly number[], by: 1 | -1): void {
+    for (let p = 0; p < pieces.length; p++) {
+      const j = pieces[p] as number;
+      this.#left[j] = (this.#left[j] as number) + by;
     }
-    return strips.sort((a, b) => a.x0 - b.x0);
   }
 
   /** Best strips of a run. */
-  #row(i: number, s: number, kind: SlabKind, run: Run, open: readonly number[]): Row {
+  #row(i: number, s: number, kind: SlabKind, run: Run): Row {
     const { values } = this.worth;
-    const limit = values.run(i, run.mask, s);
-    const rip = values.rip(i, s);
-    const left = [...open];
-    const chosen: { k: number; pieces: readonly number[] }[] = [];
-    let best: Row = { worth: 0, strips: [] };
-    let tries = 0;
-    const extend = (room: number, from: number, worth: number): void => {
-      if (worth > best.worth + 1e-9) best = { worth, strips: [...chosen] };
-      if (room <= 0) return;
-      const most = worth + (limit[kind.pointOf[room] as number] as number);
-      for (let k = from; k < kind.strips.length && tries < MOST_TRIES && most > best.worth + 1e-9; k++) {
-        const { width, section } = kind.strips[k] as SlabKind["strips"][number];
-        if (width > room) continue;
-        const strip = this.#strip(i, run.mask, section, left);
-        if (strip.pieces.length === 0) continue;
-        tries++;
-        for (const j of strip.pieces) left[j] = (left[j] as number) - 1;
-        chosen.push({ k, pieces: strip.pieces });
-        extend(room - width - kind.kerf, k, worth + strip.worth - rip);
-        chosen.pop();
-        for (const j of strip.pieces) left[j] = (left[j] as number) + 1;
-      }
+    const filled: Filled = {
+      ...{ i, s, kind, mask: run.mask, limit: values.run(i, run.mask, s), rip: values.rip(i, s) },
+      ...{ chosen: [], best: { worth: 0, strips: [] }, tries: 0 },
     };
-    extend(run.hi - run.lo, 0, 0);
-    return best;
+    this.#extend(filled, run.hi - run.lo, 0, 0);
+    return filled.best;
+  }
+
+  /** Tries all strips from number `from` on in what room is left. */
+  #extend(filled: Filled, room: number, from: number, worth: number): void {
+    const { i, s, kind, mask, limit, rip, chosen } = filled;
+    if (worth > filled.best.worth + 1e-9) filled.best = { worth, strips: [...chosen] };
+    if (room <= 0) return;
+    const most = worth + this.worth.values.fill(limit, s, kind.pointOf[room] as number);
+    for (let k = from; k < kind.strips.length && filled.tries < MOST_TRIES && most > filled.best.worth + 1e-9; k++) {
+      const { width, section } = kind.strips[k] as SlabKind["strips"][number];
+      if (width > room) continue;
+      const strip = this.#strip(i, mask, section);
+      if (strip.pieces.length === 0) continue;
+      filled.tries++;
+      this.#lay(strip.pieces, -1);
+      chosen.push({ k, pieces: strip.pieces });
+      this.#extend(filled, room - width - kind.kerf, k, worth + strip.worth - rip);
+      chosen.pop();
+      this.#lay(strip.pieces, 1);
+    }
   }
 
   /** Best pieces of a section over a length, no more than are open. */
-  #strip(i: number, mask: number, section: number, open: readonly number[]): Strip {
+  #strip(i: number, mask: number, section: number): Strip {
     const { job } = this;
     const long = job.lengths[i] as number;
-    let key = `${i} ${mask} ${section}`;
     const all = job.sections[section]?.groups ?? [];
-    for (const j of all) key += ` ${Math.min(open[j] as number, Math.ceil(long / (job.groups[j] as SawGroup).length))}`;
-    const known = this.#strips.get(key);
+    let key = 0;
+    for (let g = 0; g < all.length; g++) {
+      const j = all[g] as number;
+      const cap = Math.ceil(long / (job.groups[j] as SawGroup).length);
+      const left = this.#left[j] as number;
+      key = key * (cap + 1) + (left < cap ? left : cap);
+    }
+    const at = (i * job.masks.length + mask) * job.sections.length + section;
+    this.#strips[at] ??= new Map();
+    const strips = this.#strips[at] as Map<number, Strip>;
+    const known = key > Number.MAX_SAFE_INTEGER ? undefined : strips.get(key);
     if (known !== undefined) return known;
-    const groups = all.filter((j) => job.masks[mask]?.[j] && (open[j] as number) > 0);
-    const made = this.#search(long, groups, open);
-    this.#strips.set(key, made);
+    const groups = all.filter((j) => job.masks[mask]?.[j] && (this.#left[j] as number) > 0);
+    const made = this.#search(long, groups, this.#left);
+    if (key <= Number.MAX_SAFE_INTEGER) strips.set(key, made);
     return made;
   }
 
-  #search(long: number, groups: readonly number[], open: readonly number[]): Strip {
+  #search(long: number, groups: readonly number[], open: Int32Array): Strip {
     const { crossKerf } = this.job.problem.shop;
     const gain = (j: number) => (this.worth.values.price[j] as number) - this.job.prices.crosscut;
     let best: Strip = { worth: 0, pieces: [] };
@@ -254,4 +309,47 @@ export class CappedFilling {
     extend(long, 0, 0);
     return best;
   }
+}
+
+/** The use where a slab lies: one over the whole width is as wide as the wood is there. */
+function useAt({ use, wane, kind }: PreparedUse, table: BoltTable, y0: number): SlabUse {
+  if (wane === null) return use;
+  const half = (table.half[wane] as Uint16Array)[Math.max(-y0, y0 + kind.thickness)] as number;
+  return { runs: use.runs.map(({ mask }) => ({ lo: -half, hi: half, mask })), boxed: null };
+}
+
+/** Lays the strips of a use. */
+function draw(
+  job: Job,
+  kind: SlabKind,
+  use: SlabUse,
+  boxed: readonly number[] | null,
+  laid: readonly { readonly run: number; readonly row: Row }[],
+): StripPattern[] {
+  const strips: StripPattern[] = [];
+  const lay = (x0: number, k: number, pieces: readonly number[]) => {
+    const width = kind.strips[k]?.width as number;
+    strips.push({ x0, width, pieces: pieces.map((j) => job.groups[j] as SawGroup) });
+    return x0 + width + kind.kerf;
+  };
+  if (use.boxed !== null && boxed !== null) lay(use.boxed.x0, use.boxed.strip, boxed);
+  for (const { run: number, row } of laid) {
+    const run = use.runs[number] as Run;
+    const whole = row.strips.reduce((sum, { k }) => sum + (kind.strips[k]?.width as number) + kind.kerf, -kind.kerf);
+    // Left of a boxed strip, and left of the axis, up against the inner edge: the bark side is the waste.
+    const inward = run.hi < 0 || (use.boxed !== null && run.hi < use.boxed.x0);
+    let x = inward ? run.hi - whole : run.lo;
+    for (const { k, pieces } of row.strips) x = lay(x, k, pieces);
+  }
+  return strips.sort((a, b) => a.x0 - b.x0);
+}
+
+/** Different yields meet so rarely that losing one does no harm. */
+function marked(groups: readonly number[], counts: readonly number[]): number {
+  let mark = 0;
+  for (let g = 0; g < groups.length; g++) {
+    // Scattered by a multiplier of Knuth's (The Art of Computer Programming, vol. 3, 6.4): 2^32 over the golden ratio.
+    mark += (counts[g] as number) * (Math.imul((groups[g] as number) + 1, 2654435761) >>> 0);
+  }
+  return mark;
 }

@@ -56,6 +56,8 @@ export interface Prices {
 export interface Job {
   readonly problem: SawingProblem;
   readonly groups: readonly SawGroup[];
+  /** Numbers of the groups among them. */
+  readonly numberOf: ReadonlyMap<SawGroup, number>;
   /** What one piece costs when bought, by group. */
   readonly buy: readonly number[];
   readonly count: readonly number[];
@@ -122,6 +124,7 @@ export function makeJob(problem: SawingProblem, mostLengths = 400): Job {
   return {
     problem,
     groups,
+    numberOf: new Map(groups.map((group, j) => [group, j])),
     buy: groups.map(price),
     count: groups.map((group) => group.count),
     wane: groups.map(waneOf),

@@ -51,7 +51,7 @@ interface Label {
   /** Worth less what the pieces made were worth to be left open. */
   readonly rank: number;
   readonly made: readonly number[];
-  /** Stands for `made`: equal for equal yields. Different yields meet so rarely that losing one does no harm. */
+  /** Stands for `made`: equal for equal yields. */
   readonly mark: number;
   readonly before: Label | null;
   readonly slab: { readonly y0: number; readonly thickness: number; readonly filling: Filling } | null;
@@ -65,9 +65,12 @@ class Best {
 
   /** Whether a label of this yield and rank would stay. */
   takes(mark: number, rank: number): boolean {
-    const same = this.labels.find((label) => label.mark === mark);
-    if (same !== undefined) return rank > same.rank;
-    return this.labels.length < this.keep || rank > (this.labels.at(-1) as Label).rank;
+    const { labels } = this;
+    for (let i = 0; i < labels.length; i++) {
+      const label = labels[i] as Label;
+      if (label.mark === mark) return rank > label.rank;
+    }
+    return labels.length < this.keep || rank > (labels[labels.length - 1] as Label).rank;
   }
 
   add(label: Label): void {
@@ -132,7 +135,7 @@ export function walkStack(ask: WalkAsk): Walk {
           if (filling === null) continue;
           const rank = label.rank + filling.rank - cut;
           const worth = label.worth + filling.worth - cut;
-          const mark = label.mark + marked(filling);
+          const mark = label.mark + filling.mark;
           const goes = onward !== null && rank + restAbove >= ask.least && onward.takes(mark, rank);
           const ends1 = rank >= ask.least && ends.takes(mark, rank);
           const rich = worth > richest.worth;
@@ -148,27 +151,17 @@ export function walkStack(ask: WalkAsk): Walk {
     if (jump > f) for (const label of going) move(label, jump, cutAt(table, kerf, jump - kerf));
   }
   const stacks = ends.labels.includes(richest) || richest === root ? ends.labels : [...ends.labels, richest];
-  return { stacks: stacks.map(walked), work };
+  return { stacks: stacks.map((end) => walked(table, end)), work };
 }
 
-function walked(end: Label): Walked {
+function walked(table: BoltTable, end: Label): Walked {
   const slabs: SlabPattern[] = [];
   for (let label: Label | null = end; label !== null; label = label.before) {
     if (label.slab === null) continue;
     const { y0, thickness, filling } = label.slab;
-    slabs.unshift({ y0, thickness, strips: filling.strips() });
+    slabs.unshift({ y0, thickness, strips: filling.strips(table, y0) });
   }
   return { slabs, made: end.made, worth: end.worth, rank: end.rank };
-}
-
-/** A number for a filling's yield, such that the numbers of a stack's slabs add up to the number of its yield. */
-function marked({ groups, counts }: Filling): number {
-  let mark = 0;
-  for (let g = 0; g < groups.length; g++) {
-    // Scattered by a multiplier of Knuth's (The Art of Computer Programming, vol. 3, 6.4): 2^32 over the golden ratio.
-    mark += (counts[g] as number) * (Math.imul((groups[g] as number) + 1, 2654435761) >>> 0);
-  }
-  return mark;
 }
 
 function extend(
@@ -177,7 +170,7 @@ function extend(
   slab: Label["slab"],
   sums: { worth: number; rank: number; mark: number },
 ): Label {
-  const made = [...label.made];
+  const made = label.made.slice();
   for (let g = 0; g < groups.length; g++)
     made[groups[g] as number] = (made[groups[g] as number] as number) + (counts[g] as number);
   return { ...sums, made, before: label, slab };

@@ -216,17 +216,29 @@ export class LogPlanner {
     // A slab may be worth sawing though nothing at the ranking's prices: it is tried at full prices as well.
     const fillings = full === guidance.pricing ? [ranked] : [ranked, new CappedFilling(job, full, limit, true)];
     const { after } = onward(log, arcs, values);
+    const hopes = arcs.map((arc, i) => ({
+      arc,
+      hope: (values[i] as number) + (arc.to >= 0 ? (after[arc.to] as number) : 0),
+    }));
     const places: Partial[][] = Array.from({ length: log.places }, () => []);
     (places[0] as Partial[]).push({ bolts: [], made: open.map(() => 0), key: "", rank: -job.prices.log });
     const allOpen = limit.reduce((sum, mu, j) => sum + mu * Math.max(0, open[j] as number), 0);
     const tried = new Set<string>();
+    let [skip, first] = [0, 0];
     for (let place = 0; place < log.places; place++) {
-      for (const plan of bestPartials(places[place] as Partial[], effort.plans)) {
-        for (const { to } of log.skips.filter((skip) => skip.from === place)) (places[to] as Partial[]).push(plan);
+      const partials = places[place] as Partial[];
+      const skips: number[] = [];
+      for (; log.skips[skip]?.from === place; skip++) skips.push(log.skips[skip]?.to as number);
+      let end1 = first;
+      while (arcs[end1]?.from === place) end1++;
+      const here = hopes.slice(first, end1);
+      first = end1;
+      if (partials.length === 0) continue;
+      for (const plan of bestPartials(partials, effort.plans)) {
+        for (const to of skips) (places[to] as Partial[]).push(plan);
         const left = open.map((count, j) => Math.max(0, count - (plan.made[j] as number)));
-        const promising = arcs
-          .map((arc, i) => ({ arc, hope: (values[i] as number) + (arc.to >= 0 ? (after[arc.to] as number) : 0) }))
-          .filter(({ arc, hope }) => arc.from === place && plan.rank + hope + allOpen > enough() + 1e-6)
+        const promising = here
+          .filter(({ hope }) => plan.rank + hope + allOpen > enough() + 1e-6)
           .sort((a, b) => b.hope - a.hope)
           .slice(0, effort.bolts);
         for (const { arc, hope } of promising) {

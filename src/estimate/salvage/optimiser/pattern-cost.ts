@@ -24,16 +24,17 @@ export function logPattern(job: Job, log: SawLog, drawn: readonly BoltPattern[])
   const sawn = bolts.filter(({ slabs }) => slabs.length > 0);
   if (sawn.length === 0) return leftLying(job);
   const made = new Int32Array(job.groups.length);
-  const numberOf = new Map(job.groups.map((group, j) => [group, j]));
-  for (const piece of piecesOf(sawn)) {
-    const j = numberOf.get(piece);
-    if (j !== undefined) made[j] = (made[j] as number) + 1;
+  for (const { slabs } of sawn) {
+    for (const { strips } of slabs) {
+      for (const { pieces } of strips) {
+        for (const piece of pieces) {
+          const j = job.numberOf.get(piece);
+          if (j !== undefined) made[j] = (made[j] as number) + 1;
+        }
+      }
+    }
   }
   return { bolts: sawn, made, cost: job.prices.log + sawn.reduce((sum, bolt) => sum + boltCost(job, log, bolt), 0) };
-}
-
-function piecesOf(bolts: readonly BoltPattern[]): SawGroup[] {
-  return bolts.flatMap(({ slabs }) => slabs.flatMap(({ strips }) => strips.flatMap(({ pieces }) => pieces)));
 }
 
 /** Money for one bolt: set-up, stack cuts, rip cuts, crosscuts. */
@@ -82,7 +83,7 @@ function ripCuts(strips: readonly StripPattern[], kerf: number): number {
 export function trimmed(job: Job, log: SawLog, pattern: LogPattern, open: ArrayLike<number>): LogPattern {
   const over = Array.from(pattern.made, (made, j) => made - Math.max(0, open[j] as number));
   if (over.every((count) => count <= 0)) return pattern;
-  const numberOf = new Map(job.groups.map((group, j) => [group, j]));
+  const { numberOf } = job;
   const keep = (group: SawGroup) => {
     const j = numberOf.get(group) ?? -1;
     if ((over[j] ?? 1) <= 0) return true;

@@ -5,20 +5,18 @@
 import type { BoltTable } from "./bolt-table.js";
 import type { Job, SlabKind, SpeciesRules, WaneRow } from "./job.js";
 import type { SlabWorth } from "./slab-worth.js";
+import type { RunWorth } from "./strip-values.js";
 
 /** Slabs of a kind that keep to a wane: their worth over a length, by the point of their width. */
 interface RowWorth {
   readonly kind: number;
   readonly row: WaneRow;
-  readonly clear: Float64Array;
-  readonly touching: Float64Array;
-}
-
-/** Rows of one length, by kind, and the kinds that have any. */
-interface Rows {
-  readonly byKind: readonly (readonly RowWorth[])[];
-  readonly kinds: readonly number[];
-  readonly thick: Int32Array;
+  readonly clear: RunWorth;
+  readonly touching: RunWorth;
+  /** Whether a strip that boxes the pith in is worth anything. */
+  readonly boxed: boolean;
+  /** Money for one rip cut. */
+  readonly rip: number;
 }
 
 /** Worths of the slabs of the bolt that was filled in last. */
@@ -30,73 +28,95 @@ export class SlabGains {
   #table: BoltTable | null = null;
   stride = 0;
   /** Kinds that are worth something somewhere, thin to thick. */
-  kinds: readonly number[] = [];
+  readonly kinds: number[] = [];
   /** Their thicknesses. */
-  thick: Readonly<Int32Array> = new Int32Array(0);
-  #byKind: readonly (readonly RowWorth[])[] = [];
-  readonly #rows: Rows[] = [];
+  readonly thick: number[] = [];
+  readonly #byKind: RowWorth[][];
+  /** Number of the bolt filled in last, and of the last one that each kind is worth something in. */
+  #bolt = 0;
+  readonly #live: Int32Array;
+  /** Rows of each length, all kinds together. */
+  readonly #rows: (readonly RowWorth[])[] = [];
 
   constructor(
     readonly job: Job,
     readonly worth: SlabWorth,
-  ) {}
+  ) {
+    this.#byKind = job.slabs.map(() => []);
+    this.#live = new Int32Array(job.slabs.length);
+  }
 
   /** Reckons all slabs of a bolt. */
   fill(table: BoltTable): void {
-    const { job } = this;
-    const { byKind, kinds, thick } = this.#rowsOf(table.length, table.rules);
+    const { job, kinds, thick } = this;
     this.#table = table;
-    this.kinds = kinds;
-    this.thick = thick;
-    this.#byKind = byKind;
+    this.#bolt++;
+    kinds.length = 0;
+    thick.length = 0;
     this.stride = table.top + 1;
     const size = job.slabs.length * this.stride;
     if (this.outside.length < size) {
       this.outside = new Float64Array(2 * size);
       this.#over = new Float64Array(2 * size);
     }
-    this.outside.fill(0, 0, size);
-    this.#over.fill(-1, 0, size);
-    for (const kind of kinds) {
-      for (const row of byKind[kind] as readonly RowWorth[]) {
-        this.#clear(table, row);
-        if (table.core > 0) this.#core(table, row);
-      }
-    }
+    for (const row of this.#rowsOf(table.length, table.rules)) this.#take(table, row);
   }
 
-  /** Rows of a length that are worth anything; touching and boxing masks take no more than the clear one and boxed pieces. */
-  #rowsOf(i: number, rules: SpeciesRules): Rows {
+  /** Fills in the slabs of a row, unless none of the bolt is worth anything. */
+  #take(table: BoltTable, one: RowWorth): void {
+    const { kind, row, clear, boxed, rip } = one;
+    const { thickness, pointOfHalf } = this.job.slabs[kind] as SlabKind;
+    // The widest slab there can be lies with its middle on the axis.
+    const middle = (thickness + 1) >> 1;
+    if (middle > table.top) return;
+    const widest = pointOfHalf[(table.half[row.wane] as Uint16Array)[middle] as number] as number;
+    const { values } = this.worth;
+    if (!(values.fill(clear, kind, widest) > rip) && !boxed) return;
+    values.fill(one.touching, kind, widest);
+    if (this.#live[kind] !== this.#bolt) {
+      this.#live[kind] = this.#bolt;
+      this.kinds.push(kind);
+      this.thick.push(thickness);
+      const at = kind * this.stride;
+      this.outside.fill(0, at, at + this.stride);
+      this.#over.fill(-1, at, at + this.stride);
+      (this.#byKind[kind] as RowWorth[]).length = 0;
+    }
+    (this.#byKind[kind] as RowWorth[]).push(one);
+    if (clear.worthy.length > 0) this.#clear(table, one);
+    if (table.core > 0) this.#core(table, one);
+  }
+
+  /** Rows of a length that may be worth anything; touching and boxing masks take no more than the clear one and boxed pieces. */
+  #rowsOf(i: number, rules: SpeciesRules): readonly RowWorth[] {
     const key = rules.id * this.job.lengths.length + i;
     const known = this.#rows[key];
     if (known !== undefined) return known;
     const { values } = this.worth;
-    const byKind = rules.rows.map((rows, kind) => {
-      const worthy: RowWorth[] = [];
+    const made: RowWorth[] = [];
+    for (const [kind, rows] of rules.rows.entries()) {
       for (const row of rows) {
-        const clear = values.sawn(i, row.clear, kind);
+        const clear = values.run(i, row.clear, kind);
         const boxed = row.boxing !== row.touching && values.boxes(i, row.boxing, kind);
-        if (!((clear[clear.length - 1] as number) > 0) && !boxed) continue;
-        worthy.push({ kind, row, clear, touching: values.sawn(i, row.touching, kind) });
+        if (clear.worthy.length === 0 && !boxed) continue;
+        made.push({ kind, row, clear, touching: values.run(i, row.touching, kind), boxed, rip: values.rip(i, kind) });
       }
-      return worthy;
-    });
-    const kinds: number[] = [];
-    for (let kind = 0; kind < byKind.length; kind++) if ((byKind[kind] as RowWorth[]).length > 0) kinds.push(kind);
-    const thick = Int32Array.from(kinds, (kind) => (this.job.slabs[kind] as SlabKind).thickness);
-    const made = { byKind, kinds, thick };
+    }
     this.#rows[key] = made;
     return made;
   }
 
   /** Slabs clear of rot and pith. */
-  #clear({ half, top, core }: BoltTable, { kind, row, clear }: RowWorth): void {
+  #clear({ half, top, core }: BoltTable, { kind, row, clear: { at: base }, rip }: RowWorth): void {
     const { outside } = this;
+    const { pool } = this.worth.values;
     const { thickness, pointOfHalf } = this.job.slabs[kind] as SlabKind;
     const halves = half[row.wane] as Uint16Array;
     const at = kind * this.stride - thickness;
     for (let end = core + thickness; end <= top; end++) {
-      const value = clear[pointOfHalf[halves[end] as number] as number] as number;
+      const value = (pool[base + (pointOfHalf[halves[end] as number] as number)] as number) - rip;
+      // Slabs farther out are no wider.
+      if (value <= 0) break;
       if (value > (outside[at + end] as number)) outside[at + end] = value;
     }
   }
@@ -127,7 +147,7 @@ export class SlabGains {
       let value: number;
       if (table.core === 0) {
         const half = (table.half[one.row.wane] as Uint16Array)[end] as number;
-        value = one.clear[(this.job.slabs[kind] as SlabKind).pointOfHalf[half] as number] as number;
+        value = this.#sawn(one, one.clear, (this.job.slabs[kind] as SlabKind).pointOfHalf[half] as number);
       } else {
         value = this.#meeting(table, one, 0, end);
         if ((this.job.slabs[kind] as SlabKind).thickness - end >= table.box)
@@ -146,30 +166,37 @@ export class SlabGains {
   }
 
   /** One run where nothing is in the way, or two beside rot or pith. */
-  #meeting(table: BoltTable, { kind, row, clear, touching }: RowWorth, near: number, outer: number): number {
+  #meeting(table: BoltTable, one: RowWorth, near: number, outer: number): number {
+    const { kind, row, clear, touching } = one;
     const half = (table.half[row.wane] as Uint16Array)[outer] as number;
     const rot = table.rot[near] as number;
     if (half <= rot) return 0;
     const { pointOfHalf } = this.job.slabs[kind] as SlabKind;
     const value =
-      rot > 0 ? this.#beside(table, kind, touching, half, rot) : (touching[pointOfHalf[half] as number] as number);
+      rot > 0 ? this.#beside(one, touching, half, rot) : this.#sawn(one, touching, pointOfHalf[half] as number);
     const keep = Math.max(rot, table.pith[near] as number);
     if (row.clear === row.touching || half <= keep) return value;
-    return Math.max(value, this.#beside(table, kind, clear, half, keep));
+    return Math.max(value, this.#beside(one, clear, half, keep));
   }
 
   /**
    * Both sides of a hole. Where it is no wider than a kerf, strips just one kerf apart would share the cut between them:
    * that cut is not charged twice, so that no plan is worth more than is reckoned here.
    */
-  #beside(table: BoltTable, kind: number, sawn: Float64Array, half: number, hole: number): number {
-    const { kerf, pointOf } = this.job.slabs[kind] as SlabKind;
-    const sides = 2 * (sawn[pointOf[half - hole] as number] as number);
-    return sides > 0 && 2 * hole <= kerf ? sides + this.worth.values.rip(table.length, kind) : sides;
+  #beside(one: RowWorth, run: RunWorth, half: number, hole: number): number {
+    const { kerf, pointOf } = this.job.slabs[one.kind] as SlabKind;
+    const sides = 2 * this.#sawn(one, run, pointOf[half - hole] as number);
+    return sides > 0 && 2 * hole <= kerf ? sides + one.rip : sides;
+  }
+
+  /** Worth of a whole run, reckoned already: with the last rip cut, never below 0. */
+  #sawn({ rip }: RowWorth, { at, worthy }: RunWorth, point: number): number {
+    return worthy.length === 0 ? 0 : Math.max(0, (this.worth.values.pool[at + point] as number) - rip);
   }
 
   /** Worth of slab kind `kind` of the bolt filled in last, its lower face at y0; it must lie in the wood. */
   at(kind: number, y0: number): number {
+    if (this.#live[kind] !== this.#bolt) return 0;
     const end = y0 + (this.job.slabs[kind] as SlabKind).thickness;
     const base = kind * this.stride;
     if (y0 >= 0) return this.outside[base + y0] as number;

@@ -66,6 +66,7 @@ export class SlabWorth {
     const kind = this.job.slabs[s] as SlabKind;
     const cut = values.rip(table.length, s);
     const sides = values.run(table.length, row.clear, s);
+    const side = (width: number) => values.fill(sides, s, kind.pointOf[width] as number);
     let best: { value: number; strip: number; x0: number } | null = null;
     for (const [k, { width, section }] of kind.strips.entries()) {
       const pieces = values.stripWorth(row.boxing, section, table.length);
@@ -77,8 +78,7 @@ export class SlabWorth {
         const at = Math.max(kind.points[p] as number, least);
         if (at > most) break;
         const right = 2 * half - at - width - kind.kerf;
-        const value =
-          pieces - 2 * cut + (sides[p] as number) + (right > 0 ? (sides[kind.pointOf[right] as number] as number) : 0);
+        const value = pieces - 2 * cut + values.fill(sides, s, p) + (right > 0 ? side(right) : 0);
         if (value > 0 && (best === null || value > best.value)) best = { value, strip: k, x0: at - half };
       }
     }
@@ -138,7 +138,8 @@ export class SlabWorth {
     if (boxed === null) return runs.reduce((sum, { lo, hi, mask }) => sum + values.slab(i, mask, s, hi - lo), 0);
     const section = kind.strips[boxed.strip]?.section as number;
     const centre = values.stripWorth(boxed.mask, section, i) - 2 * values.rip(i, s);
-    const side = ({ lo, hi, mask }: Run) => values.run(i, mask, s)[kind.pointOf[hi - lo] as number] as number;
+    const side = ({ lo, hi, mask }: Run) =>
+      values.fill(values.run(i, mask, s), s, kind.pointOf[hi - lo] as number);
     return runs.reduce((sum, run) => sum + side(run), centre);
   }
 

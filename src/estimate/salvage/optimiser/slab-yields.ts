@@ -148,10 +148,11 @@ export class SlabYields {
       this.#rows.set(key, rows);
     }
     const { strips, before } = this.job.slabs[s] as SlabKind;
-    const most = this.worth.values.run(i, mask, s);
+    const { values } = this.worth;
+    const most = values.run(i, mask, s);
     const rip = this.worth.values.rip(i, s);
     for (let p = rows.length; p <= point; p++) {
-      const least = (most[p] as number) - this.slack;
+      const least = values.fill(most, s, p) - this.slack;
       const best = new Map<number, RunYield>();
       for (const run of rows[p - 1] as readonly RunYield[]) if (run.value >= least) best.set(run.key, run);
       for (const [kind, { section }] of strips.entries()) {

@@ -6,23 +6,51 @@
  */
 import type { Job, SlabKind, StripKind } from "./job.js";
 
-/** Worths at one set of prices. */
+/** Strips of one kind of slab over one length, worth at [at + point] what they are up to that point of the width. */
+export interface RunWorth {
+  readonly at: number;
+  /** Points reckoned so far. */
+  points: number;
+  /** Strips that are worth their own cut: where each begins among the points before, and its gain. */
+  readonly worthy: Int32Array;
+  readonly gains: Float64Array;
+}
+
+/** Worths of the best pieces within a length: at [at + length], as far as reckoned. */
+interface StripWorths {
+  readonly at: number;
+  lengths: number;
+  readonly groups: readonly number[];
+}
+
+/** Room for worths at first; it doubles as it fills. Assumption: enough for one log with few lengths of bolts. */
+const FIRST_ROOM = 1 << 13;
+
+/** Worths at one set of prices. All stand in one pool, each reckoned no further than it was asked for. */
 export class StripValues {
-  /** Worth of the best pieces within a length: [mask × sections + section][length]. */
-  readonly #strips: (Float64Array | undefined)[];
-  /** Filled when first asked for: [(length × masks + mask) × slabs + slab]. */
-  readonly #runs: (Float64Array | undefined)[];
-  readonly #sawn: (Float64Array | undefined)[];
+  /** Every worth; another array once it has grown. */
+  pool = new Float64Array(FIRST_ROOM);
+  #taken = 0;
+  readonly #strips: (StripWorths | undefined)[];
+  readonly #runs = new Map<number, RunWorth>();
 
   /** @param price - What a piece is worth, by group; pieces worth no more than their crosscut are never laid. */
   constructor(
     readonly job: Job,
     readonly price: ArrayLike<number>,
   ) {
-    const tables = job.lengths.length * job.masks.length * job.slabs.length;
-    this.#runs = new Array(tables).fill(undefined);
-    this.#sawn = new Array(tables).fill(undefined);
     this.#strips = new Array(job.masks.length * job.sections.length).fill(undefined);
+  }
+
+  #take(size: number): number {
+    const at = this.#taken;
+    this.#taken += size;
+    if (this.#taken > this.pool.length) {
+      const grown = new Float64Array(Math.max(2 * this.pool.length, this.#taken));
+      grown.set(this.pool.subarray(0, at));
+      this.pool = grown;
+    }
+    return at;
   }
 
   /** Money for one rip cut through slab kind `s` over length number `i`. */
@@ -30,84 +58,12 @@ export class StripValues {
     return this.job.rips[i * this.job.slabs.length + s] as number;
   }
 
-  #key(i: number, mask: number, s: number): number {
-    return (i * this.job.masks.length + mask) * this.job.slabs.length + s;
-  }
-
-  /** Worth of strips up to each point of slab kind `s`, each with its own rip cut but without the last one. */
-  run(i: number, mask: number, s: number): Float64Array {
-    const key = this.#key(i, mask, s);
-    const known = this.#runs[key];
+  /** Worth of strips of slab kind `s` up to its points, each with its own rip cut but without the last one; `fill` it. */
+  run(i: number, mask: number, s: number): RunWorth {
+    const key = (i * this.job.masks.length + mask) * this.job.slabs.length + s;
+    const known = this.#runs.get(key);
     if (known !== undefined) return known;
-    const made = this.#runWorth(i, mask, s);
-    this.#runs[key] = made;
-    return made;
-  }
-
-  /** Worth of a whole run that is `width` wide: with the last rip cut, never below 0. */
-  slab(i: number, mask: number, s: number, width: number): number {
-    const point = this.job.slabs[s]?.pointOf[width] as number;
-    return this.sawn(i, mask, s)[point] as number;
-  }
-
-  /** Worth of a whole run by the point of its width: with the last rip cut, never below 0. */
-  sawn(i: number, mask: number, s: number): Float64Array {
-    const key = this.#key(i, mask, s);
-    const known = this.#sawn[key];
-    if (known !== undefined) return known;
-    const rip = this.rip(i, s);
-    const run = this.run(i, mask, s);
-    const made = new Float64Array(run.length);
-    for (let p = 0; p < run.length; p++) {
-      const worth = (run[p] as number) - rip;
-      if (worth > 0) made[p] = worth;
-    }
-    this.#sawn[key] = made;
-    return made;
-  }
-
-  /** Whether any strip of slab kind `s` is worth something over length number `i`. */
-  boxes(i: number, mask: number, s: number): boolean {
-    return (this.job.slabs[s] as SlabKind).strips.some(({ section }) => this.stripWorth(mask, section, i) > 0);
-  }
-
-  #strip(mask: number, section: number): Float64Array {
-    const key = mask * this.job.sections.length + section;
-    const known = this.#strips[key];
-    if (known !== undefined) return known;
-    const made = this.#stripWorth(mask, section);
-    this.#strips[key] = made;
-    return made;
-  }
-
-  #stripWorth(mask: number, section: number): Float64Array {
-    const { job } = this;
-    const worth = new Float64Array(job.lengths.length);
-    const flags = job.masks[mask];
-    const groups = job.sections[section]?.groups.filter((j) => flags?.[j]) ?? [];
-    for (let i = 0; i < worth.length; i++) {
-      let best = i > 0 ? (worth[i - 1] as number) : 0;
-      for (const j of groups) {
-        const before = job.lengthBefore[i * job.groups.length + j] as number;
-        if (before === -2) continue;
-        const value = (this.price[j] as number) - job.prices.crosscut + (before >= 0 ? (worth[before] as number) : 0);
-        if (value > best) best = value;
-      }
-      worth[i] = best;
-    }
-    return worth;
-  }
-
-  /** Worth of the best strip of a section over length number `i`. */
-  stripWorth(mask: number, section: number, i: number): number {
-    return this.#strip(mask, section)[i] as number;
-  }
-
-  #runWorth(i: number, mask: number, s: number): Float64Array {
-    const slab = this.job.slabs[s];
-    if (slab === undefined) throw new Error("no such slab");
-    const { strips, before, points } = slab;
-    const run = new Float64Array(points.length);
+    const { strips, points } = this.job.slabs[s] as SlabKind;
     const rip = this.rip(i, s);
     // Strips that are not worth their own cut never help.
     const worthy: number[] = [];
@@ -118,34 +74,99 @@ export class StripValues {
       worthy.push(k);
       gains.push(gain);
     }
-    if (worthy.length === 0) return run;
-    for (let p = 1; p < run.length; p++) {
-      let best = run[p - 1] as number;
+    const at = worthy.length > 0 ? this.#take(points.length) : 0;
+    const made = { at, points: 1, worthy: Int32Array.from(worthy), gains: Float64Array.from(gains) };
+    this.#runs.set(key, made);
+    return made;
+  }
+
+  /** Reckons a run as far as a point, and says what it is worth there. */
+  fill(run: RunWorth, s: number, point: number): number {
+    if (run.worthy.length === 0) return 0;
+    if (run.points <= point) this.#reckon(run, s, point);
+    return this.pool[run.at + point] as number;
+  }
+
+  #reckon(run: RunWorth, s: number, point: number): void {
+    const { before, strips } = this.job.slabs[s] as SlabKind;
+    const { pool } = this;
+    const { at, worthy, gains } = run;
+    const n = strips.length;
+    for (let p = run.points; p <= point; p++) {
+      let best = pool[at + p - 1] as number;
       for (let g = 0; g < worthy.length; g++) {
-        const from = before[p * strips.length + (worthy[g] as number)] as number;
+        const from = before[p * n + (worthy[g] as number)] as number;
         if (from < 0) continue;
-        const value = (run[from] as number) + (gains[g] as number);
+        const value = (pool[at + from] as number) + (gains[g] as number);
         if (value > best) best = value;
       }
-      run[p] = best;
+      pool[at + p] = best;
     }
-    return run;
+    run.points = point + 1;
+  }
+
+  /** Worth of a whole run that is `width` wide: with the last rip cut, never below 0. */
+  slab(i: number, mask: number, s: number, width: number): number {
+    const point = this.job.slabs[s]?.pointOf[width] as number;
+    return Math.max(0, this.fill(this.run(i, mask, s), s, point) - this.rip(i, s));
+  }
+
+  /** Whether any strip of slab kind `s` is worth something over length number `i`. */
+  boxes(i: number, mask: number, s: number): boolean {
+    return (this.job.slabs[s] as SlabKind).strips.some(({ section }) => this.stripWorth(mask, section, i) > 0);
+  }
+
+  #strip(mask: number, section: number, i: number): StripWorths {
+    const key = mask * this.job.sections.length + section;
+    let worths = this.#strips[key];
+    if (worths === undefined) {
+      const flags = this.job.masks[mask];
+      const groups = this.job.sections[section]?.groups.filter((j) => flags?.[j]) ?? [];
+      worths = { at: groups.length > 0 ? this.#take(this.job.lengths.length) : 0, lengths: 0, groups };
+      this.#strips[key] = worths;
+    }
+    if (worths.lengths <= i && worths.groups.length > 0) this.#lay(worths, i);
+    return worths;
+  }
+
+  #lay(worths: StripWorths, i: number): void {
+    const { job, price, pool } = this;
+    const { at, groups } = worths;
+    for (let l = worths.lengths; l <= i; l++) {
+      let best = l > 0 ? (pool[at + l - 1] as number) : 0;
+      for (let g = 0; g < groups.length; g++) {
+        const j = groups[g] as number;
+        const before = job.lengthBefore[l * job.groups.length + j] as number;
+        if (before === -2) continue;
+        const value = (price[j] as number) - job.prices.crosscut + (before >= 0 ? (pool[at + before] as number) : 0);
+        if (value > best) best = value;
+      }
+      pool[at + l] = best;
+    }
+    worths.lengths = i + 1;
+  }
+
+  /** Worth of the best strip of a section over length number `i`. */
+  stripWorth(mask: number, section: number, i: number): number {
+    const { at, groups } = this.#strip(mask, section, i);
+    return groups.length === 0 ? 0 : (this.pool[at + i] as number);
   }
 
   /** Groups of the pieces that make a strip worth what it is. */
   stripPieces(mask: number, section: number, i: number): number[] {
     const { job } = this;
-    const worth = this.#strip(mask, section);
-    const flags = job.masks[mask];
+    const { at: from, groups } = this.#strip(mask, section, i);
+    if (groups.length === 0) return [];
+    const worth = this.pool.subarray(from, from + i + 1);
     const pieces: number[] = [];
     for (let at = i; at >= 0 && (worth[at] as number) > 0; ) {
       if (at > 0 && worth[at - 1] === worth[at]) {
         at--;
         continue;
       }
-      const j = job.sections[section]?.groups.find((j) => {
+      const j = groups.find((j) => {
         const before = job.lengthBefore[at * job.groups.length + j] as number;
-        if (!flags?.[j] || before === -2) return false;
+        if (before === -2) return false;
         return (
           (this.price[j] as number) - job.prices.crosscut + (before >= 0 ? (worth[before] as number) : 0) === worth[at]
         );
@@ -160,8 +181,10 @@ export class StripValues {
   /** Kinds of the strips that make a run worth what it is, by number within the kind of slab. */
   runStrips(i: number, mask: number, s: number, point: number): number[] {
     const slab = this.job.slabs[s];
-    const worth = this.run(i, mask, s);
     if (slab === undefined) throw new Error("no such slab");
+    const run = this.run(i, mask, s);
+    if (this.fill(run, s, point) <= 0) return [];
+    const worth = this.pool.subarray(run.at, run.at + point + 1);
     const n = slab.strips.length;
     const chosen: number[] = [];
     for (let p = point; p > 0; ) {
