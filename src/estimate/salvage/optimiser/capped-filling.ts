@@ -63,6 +63,8 @@ interface Row {
   readonly strips: readonly RowStrip[];
 }
 
+const NO_STRIPS: Row = { worth: 0, strips: [] };
+
 /** A run that is being filled. */
 interface Filled {
   readonly i: number;
@@ -208,21 +210,28 @@ export class CappedFilling {
       boxed = strip.pieces;
       this.#lay(boxed, -1);
     }
-    for (const [number, run] of use.runs.entries()) {
-      const row = this.#row(length, s, kind, run);
+    for (let run = 0; run < use.runs.length; run++) {
+      const row = this.#row(length, s, kind, use.runs[run] as Run);
       const gain = row.worth - (use.boxed === null ? rip : 0);
       if (row.strips.length === 0 || gain <= 0) continue;
       worth += gain;
-      laid.push({ run: number, row });
-      for (const { pieces } of row.strips) this.#lay(pieces, -1);
+      laid.push({ run, row });
+      for (let k = 0; k < row.strips.length; k++) this.#lay((row.strips[k] as RowStrip).pieces, -1);
     }
     if (worth <= 0) return null;
-    const counts = groups.map((j) => (open[j] as number) - (made[j] as number) - (left[j] as number));
-    const spared = groups.reduce((sum, j, g) => sum + (counts[g] as number) * (this.limit[j] as number), 0);
-    const worths = this.full ? { worth, rank: worth - spared } : { worth: worth + spared, rank: worth };
+    const counts: number[] = [];
+    let spared = 0;
+    for (let g = 0; g < groups.length; g++) {
+      const j = groups[g] as number;
+      const count = (open[j] as number) - (made[j] as number) - (left[j] as number);
+      counts.push(count);
+      spared += count * (this.limit[j] as number);
+    }
+    const rank = this.full ? worth - spared : worth;
+    if (!this.full) worth += spared;
     const strips = (table: BoltTable, y0: number) =>
       draw(this.job, kind, useAt(prepared, table, y0), boxed, laid);
-    return { ...worths, groups, counts, mark: marked(groups, counts), strips };
+    return { worth, rank, groups, counts, mark: marked(groups, counts), strips };
   }
 
   /** Takes pieces off what is open, or gives them back. */
@@ -236,21 +245,23 @@ export class CappedFilling {
   /** Best strips of a run. */
   #row(i: number, s: number, kind: SlabKind, run: Run): Row {
     const { values } = this.worth;
-    const filled: Filled = {
-      ...{ i, s, kind, mask: run.mask, limit: values.run(i, run.mask, s), rip: values.rip(i, s) },
-      ...{ chosen: [], best: { worth: 0, strips: [] }, tries: 0 },
-    };
+    const limit = values.run(i, run.mask, s);
+    if (limit.worthy.length === 0) return NO_STRIPS;
+    const rip = values.rip(i, s);
+    const filled: Filled = { i, s, kind, mask: run.mask, limit, rip, chosen: [], best: NO_STRIPS, tries: 0 };
     this.#extend(filled, run.hi - run.lo, 0, 0);
     return filled.best;
   }
 
-  /** Tries all strips from number `from` on in what room is left. */
+  /** Tries the worthy strips from the one numbered `from` on, densest first, in what room is left. */
   #extend(filled: Filled, room: number, from: number, worth: number): void {
     const { i, s, kind, mask, limit, rip, chosen } = filled;
-    if (worth > filled.best.worth + 1e-9) filled.best = { worth, strips: [...chosen] };
+    if (worth > filled.best.worth + 1e-9) filled.best = { worth, strips: chosen.slice() };
     if (room <= 0) return;
+    const { worthy } = limit;
     const most = worth + this.worth.values.fill(limit, s, kind.pointOf[room] as number);
-    for (let k = from; k < kind.strips.length && filled.tries < MOST_TRIES && most > filled.best.worth + 1e-9; k++) {
+    for (let w = from; w < worthy.length && filled.tries < MOST_TRIES && most > filled.best.worth + 1e-9; w++) {
+      const k = worthy[w] as number;
       const { width, section } = kind.strips[k] as SlabKind["strips"][number];
       if (width > room) continue;
       const strip = this.#strip(i, mask, section);
@@ -258,7 +269,7 @@ export class CappedFilling {
       filled.tries++;
       this.#lay(strip.pieces, -1);
       chosen.push({ k, pieces: strip.pieces });
-      this.#extend(filled, room - width - kind.kerf, k, worth + strip.worth - rip);
+      this.#extend(filled, room - width - kind.kerf, w, worth + strip.worth - rip);
       chosen.pop();
       this.#lay(strip.pieces, 1);
     }

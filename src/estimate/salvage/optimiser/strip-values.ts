@@ -11,9 +11,9 @@ export interface RunWorth {
   readonly at: number;
   /** Points reckoned so far. */
   points: number;
-  /** Strips that are worth their own cut: where each begins among the points before, and its gain. */
-  readonly worthy: Int32Array;
-  readonly gains: Float64Array;
+  /** Strips that are worth their own cut, most gain for their width first, and the gains. */
+  readonly worthy: readonly number[];
+  readonly gains: readonly number[];
 }
 
 /** Worths of the best pieces within a length: at [at + length], as far as reckoned. */
@@ -63,19 +63,19 @@ export class StripValues {
     const key = (i * this.job.masks.length + mask) * this.job.slabs.length + s;
     const known = this.#runs.get(key);
     if (known !== undefined) return known;
-    const { strips, points } = this.job.slabs[s] as SlabKind;
+    const { strips, points, kerf } = this.job.slabs[s] as SlabKind;
     const rip = this.rip(i, s);
     // Strips that are not worth their own cut never help.
     const worthy: number[] = [];
-    const gains: number[] = [];
-    for (let k = 0; k < strips.length; k++) {
-      const gain = this.stripWorth(mask, (strips[k] as StripKind).section, i) - rip;
-      if (gain <= 0) continue;
-      worthy.push(k);
-      gains.push(gain);
-    }
+    const gainOf = strips.map(({ section }, k) => {
+      const gain = this.stripWorth(mask, section, i) - rip;
+      if (gain > 0) worthy.push(k);
+      return gain;
+    });
+    const dense = (k: number) => (gainOf[k] as number) / ((strips[k] as StripKind).width + kerf);
+    worthy.sort((a, b) => dense(b) - dense(a));
     const at = worthy.length > 0 ? this.#take(points.length) : 0;
-    const made = { at, points: 1, worthy: Int32Array.from(worthy), gains: Float64Array.from(gains) };
+    const made = { at, points: 1, worthy, gains: worthy.map((k) => gainOf[k] as number) };
     this.#runs.set(key, made);
     return made;
   }
