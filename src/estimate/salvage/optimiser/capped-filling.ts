@@ -184,7 +184,7 @@ export class CappedFilling {
       const j = groups[g] as number;
       const left = (open[j] as number) - (made[j] as number);
       const cap = most[g] as number;
-      key = key * (cap + 1) + (left < cap ? left : cap);
+      key = key * (cap + 1) + Math.min(left, cap);
     }
     // Beyond exact whole numbers two keys might meet: such a slab is filled anew each time.
     if (key > Number.MAX_SAFE_INTEGER) return this.#fill(prepared, open, made);
@@ -229,8 +229,7 @@ export class CappedFilling {
     }
     const rank = this.full ? worth - spared : worth;
     if (!this.full) worth += spared;
-    const strips = (table: BoltTable, y0: number) =>
-      draw(this.job, kind, useAt(prepared, table, y0), boxed, laid);
+    const strips = (table: BoltTable, y0: number) => draw(this.job, kind, useAt(prepared, table, y0), boxed, laid);
     return { worth, rank, groups, counts, mark: marked(groups, counts), strips };
   }
 
@@ -285,7 +284,7 @@ export class CappedFilling {
       const j = all[g] as number;
       const cap = Math.ceil(long / (job.groups[j] as SawGroup).length);
       const left = this.#left[j] as number;
-      key = key * (cap + 1) + (left < cap ? left : cap);
+      key = key * (cap + 1) + Math.min(left, cap);
     }
     const at = (i * job.masks.length + mask) * job.sections.length + section;
     this.#strips[at] ??= new Map();

@@ -138,8 +138,7 @@ export class SlabWorth {
     if (boxed === null) return runs.reduce((sum, { lo, hi, mask }) => sum + values.slab(i, mask, s, hi - lo), 0);
     const section = kind.strips[boxed.strip]?.section as number;
     const centre = values.stripWorth(boxed.mask, section, i) - 2 * values.rip(i, s);
-    const side = ({ lo, hi, mask }: Run) =>
-      values.fill(values.run(i, mask, s), s, kind.pointOf[hi - lo] as number);
+    const side = ({ lo, hi, mask }: Run) => values.fill(values.run(i, mask, s), s, kind.pointOf[hi - lo] as number);
     return runs.reduce((sum, run) => sum + side(run), centre);
   }
 
