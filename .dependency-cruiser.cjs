@@ -12,6 +12,7 @@ const LADDER = [
   ["estimate/pieces"],
   ["estimate/takeoff", "estimate/salvage", "estimate/purchase"],
   ["estimate/effort"],
+  ["estimate/group-basis", "estimate/labor", "estimate/logs-at-hand"],
   ["estimate/basis"],
   ["estimate/compare", "estimate/drawing"],
   ["estimate/plan", "estimate/takeoffs", "estimate/default-notices"],

@@ -3,9 +3,10 @@
  * on the answer's sheet here; plans come to it from outside.
  */
 
-import type { Basis, GroupBasis, MillableGroup } from "./basis.js";
+import type { Basis } from "./basis.js";
 import type { RoutePlan } from "./compare/route.js";
 import { FaultError, pointer } from "./faults.js";
+import type { GroupBasis, MillableGroup } from "./group-basis.js";
 import { wholes } from "./pieces/laying.js";
 import { type BoughtPieces, type StockQuestion, stockQuestions } from "./purchase/lumber.js";
 import type { StockCut, StockOutcome, StockProblem } from "./purchase/stock/problem.js";

@@ -2,7 +2,8 @@
  * Mill or buy, in cells: what each route saves against buying everything, for how many extra hours, and what each group
  * adds by itself.
  */
-import type { Basis, GroupBasis } from "../basis.js";
+import type { Basis } from "../basis.js";
+import type { GroupBasis } from "../group-basis.js";
 import { taxRatesOn } from "../purchase/line.js";
 import { type Cell, minus, number, type Operand, over, plus, sumOr, times } from "../sheet/expression.js";
 import { type GroupSaving, layGroupSavings, layPay } from "./group-savings.js";

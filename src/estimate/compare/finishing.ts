@@ -1,8 +1,9 @@
 /** Dressing and sanding of milled pieces; fetching, sorting, cutting and light sanding of bought ones. */
-import type { Basis, GroupBasis } from "../basis.js";
+import type { Basis } from "../basis.js";
 import { easing } from "../effort/building.js";
 import { type BoughtWork, layBuying } from "../effort/buying.js";
 import type { DressingCells } from "../effort/dressing.js";
+import type { GroupBasis } from "../group-basis.js";
 import type { ShoppingLine } from "../purchase/line.js";
 import { type Cell, minus, type Operand, over, plus, sumOr, times } from "../sheet/expression.js";
 

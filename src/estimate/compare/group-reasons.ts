@@ -1,5 +1,6 @@
 /** One plain sentence a group: milled or bought, and why. It reads the sheet; nothing on the sheet depends on it. */
-import type { Basis, GroupBasis } from "../basis.js";
+import type { Basis } from "../basis.js";
+import type { GroupBasis } from "../group-basis.js";
 import { type Decimal, decimal, fixed, ZERO } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
 import { aside, asideIn } from "../sheet/aside.js";

@@ -6,7 +6,7 @@
  */
 import { BLADES } from "../../catalog/blades.js";
 import type { LumberOffer } from "../../catalog/offers/lumber.js";
-import { type Basis, basisOf, type GroupBasis } from "../basis.js";
+import { type Basis, basisOf } from "../basis.js";
 import { cuttingToLength } from "../effort/buying.js";
 import {
   cuttingOf,
@@ -16,6 +16,7 @@ import {
   sharpeningsOf,
   stickersOf,
 } from "../effort/milling.js";
+import type { GroupBasis } from "../group-basis.js";
 import { type CutCells, dirtyLogs, layWork } from "../salvage/cut-cells.js";
 import { exclusiveWork } from "../salvage/exclusive-work.js";
 import { aside } from "../sheet/aside.js";

@@ -3,10 +3,11 @@
  * What differs from log to log or from wood to wood counts as where it is least.
  */
 import { BLADES } from "../../catalog/blades.js";
-import type { Basis, GroupBasis, MillableGroup } from "../basis.js";
+import type { Basis } from "../basis.js";
 import { easing } from "../effort/building.js";
 import { cuttingToLength } from "../effort/buying.js";
 import { layYardCarrying } from "../effort/milling.js";
+import type { GroupBasis, MillableGroup } from "../group-basis.js";
 import { Decimal, ONE, ZERO } from "../quantity/decimal.js";
 import type { MillCells } from "../salvage/mill.js";
 import type { ExactRates } from "../salvage/sawing-question.js";

@@ -1,6 +1,7 @@
 /** What a route buys of lumber, as lines: sticks by offer and length, pieces that nothing serves, boards at hand. */
 import type { LumberOffer } from "../../catalog/offers/lumber.js";
-import type { Basis, GroupBasis } from "../basis.js";
+import type { Basis } from "../basis.js";
+import type { GroupBasis } from "../group-basis.js";
 import { layLine, type ShoppingLine } from "../purchase/line.js";
 import { lengthSlugs, type StockQuestion, sticksOf, uncut } from "../purchase/lumber.js";
 import { laySticks } from "../purchase/sticks.js";

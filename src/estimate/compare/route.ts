@@ -3,11 +3,12 @@
  * template, so that all-milled, all-bought, and the mix are the same arithmetic on other plans.
  */
 
-import { type Basis, basisOf, type GroupBasis } from "../basis.js";
+import { type Basis, basisOf } from "../basis.js";
 import { type DryingCells, type DryingPiece, layDrying } from "../effort/drying.js";
 import { layMilling, type MillingCells } from "../effort/milling.js";
 import { isAtMill, peopleAt, stageOf } from "../effort/room.js";
 import type { SettingCells } from "../effort/setting.js";
+import type { GroupBasis } from "../group-basis.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { amountsOf, layTaxes, type ShoppingLine } from "../purchase/line.js";
 import type { BoughtPieces } from "../purchase/lumber.js";

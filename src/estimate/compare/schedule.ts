@@ -1,10 +1,11 @@
 /** The calendar of one route: its own stages and the common ones, in the order of the work. */
-import { type Basis, basisOf, type GroupBasis } from "../basis.js";
+import { type Basis, basisOf } from "../basis.js";
 import { easing, isTried } from "../effort/building.js";
 import { type Calendar, calendarOf } from "../effort/calendar.js";
 import { isAtMill, peopleAt, stageOf } from "../effort/room.js";
 import { setsFor } from "../effort/setting.js";
 import type { StageWork } from "../effort/timeline.js";
+import type { GroupBasis } from "../group-basis.js";
 import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { inUnit } from "../quantity/quantity.js";
 import { aside, asideIn } from "../sheet/aside.js";

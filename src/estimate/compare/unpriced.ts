@@ -1,5 +1,6 @@
 /** Groups that have no price to be bought at: what is not known is no zero, and no comparison speaks for buying them. */
-import type { Basis, GroupBasis } from "../basis.js";
+import type { Basis } from "../basis.js";
+import type { GroupBasis } from "../group-basis.js";
 import { stockQuestions } from "../purchase/lumber.js";
 import type { RouteCells } from "./route.js";
 

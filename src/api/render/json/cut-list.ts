@@ -1,6 +1,7 @@
 /** The cut list as JSON: every piece group with its marks, finished and rough sizes, weight, and how it is made. */
 import { z } from "zod";
-import type { Basis, GroupBasis } from "../../../estimate/basis.js";
+import type { Basis } from "../../../estimate/basis.js";
+import type { GroupBasis } from "../../../estimate/group-basis.js";
 import { pieceMarks } from "../../../estimate/pieces/cut-list.js";
 import type { PieceGroup, PieceRules } from "../../../estimate/pieces/piece-group.js";
 import { type MeasureSystem, markedSection, markedSmall } from "../../../estimate/quantity/text.js";
