@@ -74,12 +74,20 @@ interface Job {
  * @see R. L. Graham, Bounds on Multiprocessing Timing Anomalies (1969), on such plans.
  */
 export function timelineOf(input: TimelineInput): Timeline {
-  const crews = [input.crew];
-  for (let fewer = input.crew.minus(1); fewer.gte(1); fewer = fewer.minus(1)) crews.push(fewer);
-  return crews.map((crew) => withCrew(input, crew)).reduce((best, one) => (one.over.lt(best.over) ? one : best));
+  let best = withCrew(input, input.crew) as Finished;
+  for (let fewer = input.crew.minus(1); fewer.gte(1); fewer = fewer.minus(1)) {
+    best = withCrew(input, fewer, best.over) ?? best;
+  }
+  return best;
 }
 
-function withCrew(input: TimelineInput, crew: Decimal): Timeline & { readonly over: Decimal } {
+/** A timeline, and the day on which all is done and has set. */
+interface Finished extends Timeline {
+  readonly over: Decimal;
+}
+
+/** @param before - Days within which it has to be done; undefined where it is not. */
+function withCrew(input: TimelineInput, crew: Decimal, before?: Decimal): Finished | undefined {
   const asked = new Map(
     input.stages.map((work) => {
       const all = crew.plus(work.helpers ?? ZERO);
@@ -87,8 +95,12 @@ function withCrew(input: TimelineInput, crew: Decimal): Timeline & { readonly ov
     }),
   );
   const clock = new Clock({ ...input, stages: [...asked.keys()], crew });
-  while (clock.open()) clock.goOn();
+  while (clock.open()) {
+    if (before && clock.isPast(before)) return undefined;
+    clock.goOn();
+  }
   const { stages, ...told } = clock.told();
+  if (before?.lte(told.over)) return undefined;
   return { ...told, stages: stages.map((one) => ({ ...one, work: asked.get(one.work) as StageWork })) };
 }
 
@@ -113,6 +125,10 @@ class Clock {
 
   open(): boolean {
     return this.jobs.some(({ end }) => !end);
+  }
+
+  isPast(day: Decimal): boolean {
+    return this.now.gte(day);
   }
 
   /** To the next moment at which a stage ends, or something is dry or has set. */
@@ -143,7 +159,7 @@ class Clock {
     job.set = this.now.plus(job.work.sets);
   }
 
-  told(): Timeline & { readonly over: Decimal } {
+  told(): Finished {
     const over = Decimal.max(ZERO, ...this.jobs.flatMap(({ set }) => set ?? []));
     const stages = this.jobs.map(({ work, start, end }) => ({ work, start: start as Decimal, end: end as Decimal }));
     return { stages: stages.toSorted((a, b) => a.start.cmp(b.start)), stacked: this.stacked, over };
@@ -178,7 +194,7 @@ class Clock {
   private waits(): Decimal[] {
     const { drying } = this.input;
     const dry = drying && this.stacked ? [this.stacked.plus(drying)] : [];
-    const set = this.jobs.flatMap((job) => job.set ?? []);
+    const set = this.jobs.flatMap((job) => (job.over ? [] : (job.set ?? [])));
     return [...dry, ...set].filter((day) => day.gt(this.now)).map((day) => day.minus(this.now));
   }
 }
