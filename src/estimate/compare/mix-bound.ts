@@ -12,6 +12,7 @@ import { wholes } from "../pieces/laying.js";
 import { taxRatesOn } from "../purchase/line.js";
 import { stockQuestions } from "../purchase/lumber.js";
 import { pieceWorth } from "../purchase/stock/piece-worth.js";
+import { leastPrice } from "../purchase/stock/problem.js";
 import { Decimal, decimal, ONE, ZERO } from "../quantity/decimal.js";
 import { wholeNumber } from "../quantity/whole.js";
 import type { SawingPlan, SawingProblem } from "../salvage/sawing-problem.js";
@@ -111,9 +112,10 @@ function worthOf(basis: Basis, wage: Decimal): ReadonlyMap<string, Decimal> {
   const shares = stockQuestions(cutting, wanted).flatMap(({ problem, priced, moneyDigits }) => {
     const minor = decimal(10).pow(moneyDigits);
     const stocks = problem.stocks.map((stock) => {
-      const price = priced ? level.times(stock.priceMinor) : ZERO;
-      // Without limits no order costs more: the bound stays a bound.
-      return { ...stock, available: null, priceMinor: wholeNumber(price.plus(handling.times(minor)).floor()) };
+      const { name, length } = stock;
+      const price = priced ? level.times(leastPrice(stock)) : ZERO;
+      // Without limits, and at the price of the greatest number, no order costs more: the bound stays a bound.
+      return { name, length, available: null, priceMinor: wholeNumber(price.plus(handling.times(minor)).floor()) };
     });
     const worth = pieceWorth({ ...problem, stocks }, WORTH_WORK);
     return problem.pieces.map(({ name, length }) => [name, decimal(worth.get(length) ?? 0).dividedBy(minor)] as const);

@@ -13,6 +13,7 @@ import { greedyPlan } from "./stock/greedy.js";
 import { improved } from "./stock/improve.js";
 import { cellsOf, workOf } from "./stock/knapsack.js";
 import { cheaper, costOf, type Draft, lengthBound, type NormalForm, normalForm } from "./stock/normal-form.js";
+import type { Level } from "./stock/paid.js";
 import type { StockOutcome, StockProblem } from "./stock/problem.js";
 import { type Demand, Relaxation, sharpened } from "./stock/relaxation.js";
 import { seeded, Work } from "./stock/work.js";
@@ -59,13 +60,26 @@ export function planStock(problem: StockProblem, options: StockOptions): StockOu
 
 const NOTHING = { draft: { cuts: [], missing: [] }, bound: 0 };
 
+/** Share of the work for a plan at the prices of a few sticks, where there are bulk prices. Assumption. */
+const FOR_FEW = 0.25;
+
+/** A plan that counts on no bulk price: it may come to one all the same. Undefined where there are none. */
+function atFewPrices(form: NormalForm, solver: LinearSolver | undefined, work: Work): Draft | undefined {
+  if (form.bars.every(({ levels }) => levels.length === 1)) return undefined;
+  const bars = form.bars.map((bar) => ({ ...bar, price: (bar.levels[0] as Level).price, levels: bar.levels.slice(0, 1) }));
+  const share = work.share(work.left * FOR_FEW);
+  const { draft } = planned({ ...form, bars }, solver, share);
+  work.spend(share.used);
+  return draft;
+}
+
 interface Solved {
   readonly draft: Draft;
   readonly bound: number;
 }
 
 function solved(form: NormalForm, solver: LinearSolver | undefined, work: Work): Solved {
-  const first = planned(form, solver, work);
+  const first = planned(form, solver, work, atFewPrices(form, solver, work));
   const left = piecesOf(first.draft.missing);
   if (left === 0) return first;
   // The bound is to speak of the pieces that the plan cuts, so the rest is taken out of the question.
@@ -132,9 +146,12 @@ function checkProblem({ pieces, stocks, kerf, endTrim, bundle = 1 }: StockProble
     whole(length, 1, `length of ${name}`);
     whole(count, 0, `count of ${name}`);
   }
-  for (const { name, length, priceMinor, available } of stocks) {
+  for (const { name, length, priceMinor, available, from = 1, bulk = [] } of stocks) {
     whole(length, 1, `length of ${name}`);
-    whole(priceMinor, 0, `price of ${name}`);
+    for (const level of [{ from, priceMinor }, ...bulk]) {
+      whole(level.priceMinor, 0, `price of ${name}`);
+      whole(level.from, 1, `least number of ${name}`);
+    }
     if (available !== null) whole(available, 0, `available of ${name}`);
   }
   for (const list of [pieces, stocks]) {

@@ -9,7 +9,7 @@ import { CalledOff } from "../../../src/estimate/watch.js";
 import { mulberry32 } from "../../bench/mulberry32.js";
 import { randomStockProblem } from "../../judges/stock-problems.js";
 import { bestByProgram } from "../../judges/stock-program.js";
-import { bestByTrial } from "../../judges/stock-trial.js";
+import { bestByTrial, cheapestPurchase } from "../../judges/stock-trial.js";
 
 const WORK = 1_000_000;
 const stock = (name: string, length: number, priceMinor: number, available: number | null = null) => ({
@@ -36,10 +36,11 @@ function checkOutcome(problem: StockProblem, outcome: StockOutcome): string[] {
     for (const name of row.pieces) cut.set(name, (cut.get(name) ?? 0) + row.times);
   }
   let cost = 0;
-  for (const { name, priceMinor, owned } of problem.stocks) {
-    const lot = owned ? 1 : (problem.bundle ?? 1);
-    const paid = Math.ceil((used.get(name) ?? 0) / lot) * lot;
-    cost += paid * priceMinor;
+  for (const each of problem.stocks) {
+    const { name } = each;
+    const bought = cheapestPurchase(each, used.get(name) ?? 0, each.owned ? 1 : (problem.bundle ?? 1));
+    const paid = bought?.count ?? Number.NaN;
+    cost += bought?.costMinor ?? Number.NaN;
     if ((outcome.sticks.find((each) => each.stock === name)?.count ?? 0) !== paid) wrong.push(`sticks of ${name}`);
   }
   if (cost !== outcome.costMinor) wrong.push(`cost ${outcome.costMinor} is ${cost}`);
@@ -138,6 +139,30 @@ describe("stock plans", () => {
     expect(outcome).toMatchObject({ costMinor: 12, proven: true });
   });
 
+  it("buys more than are cut where a bulk price makes the greater number cheaper, and no more than can be had", () => {
+    // Eight at 10 are 80, ten at 7 are 70; seven at 10 cost 70 as well, and are fewer.
+    const bulk = { ...stock("60", 60, 10), bulk: [{ from: 10, priceMinor: 7 }] };
+    const bought = (count: number, more: object = {}) => {
+      const { sticks, costMinor, proven } = planStock(
+        { ...bare, pieces: pieces([60, count]), stocks: [{ ...bulk, ...more }] },
+        { work: WORK },
+      );
+      return { count: sticks[0]?.count, costMinor, proven };
+    };
+    expect(bought(8)).toEqual({ count: 10, costMinor: 70, proven: true });
+    expect(bought(7)).toEqual({ count: 7, costMinor: 70, proven: true });
+    expect(bought(12)).toEqual({ count: 12, costMinor: 84, proven: true });
+    expect(bought(8, { available: 9 })).toEqual({ count: 8, costMinor: 80, proven: true });
+    expect(bought(3, { from: 5 })).toEqual({ count: 5, costMinor: 50, proven: true });
+  });
+
+  it("cuts all from one length where that reaches its bulk price, though two lengths waste less", () => {
+    // 5 of 40 and 5 of 60: at the prices of one, each its own length: 5 × 8 + 5 × 12 = 100. Ten of 60 at 8 are 80.
+    const stocks = [stock("40", 40, 8), { ...stock("60", 60, 12), bulk: [{ from: 10, priceMinor: 8 }] }];
+    const outcome = planStock({ ...bare, pieces: pieces([40, 5], [60, 5]), stocks }, { work: WORK });
+    expect(outcome).toMatchObject({ costMinor: 80, proven: true, sticks: [{ stock: "60", count: 10 }] });
+  });
+
   it("takes fewer sticks at the same cost", () => {
     const problem = {
       ...bare,
@@ -177,6 +202,24 @@ describe("stock plans", () => {
   });
 });
 
+/** One or two bulk prices for most lengths that are sold. */
+function withBulk(problem: StockProblem, seed: number): StockProblem {
+  const random = mulberry32(seed + 7_000);
+  const from = () => 2 + Math.floor(random() * 4);
+  const stocks = problem.stocks.map((one) => {
+    if (one.owned || random() < 0.2) return one;
+    const lower = () => Math.max(1, Math.round(one.priceMinor * (0.4 + 0.55 * random())));
+    const bulk = Array.from({ length: random() < 0.5 ? 1 : 2 }, () => ({ from: from(), priceMinor: lower() }));
+    return { ...one, bulk };
+  });
+  return { ...problem, stocks };
+}
+
+const withoutBulk = (problem: StockProblem): StockProblem => ({
+  ...problem,
+  stocks: problem.stocks.map(({ bulk: _, ...one }) => one),
+});
+
 describe("random stock problems", () => {
   it("pass the judge and add up, 2,000 of them, with and without an engine, and with next to no work", () => {
     for (let seed = 1; seed <= 2_000; seed++) {
@@ -201,6 +244,25 @@ describe("random stock problems", () => {
       proven += outcome.proven ? 1 : 0;
     }
     expect(proven).toBeGreaterThanOrEqual(398);
+  }, 120_000);
+
+  it("cost what trying every plan and every number of sticks costs, where there are bulk prices", () => {
+    let proven = 0;
+    let bulky = 0;
+    for (let seed = 1; seed <= 400; seed++) {
+      const problem = withBulk(randomStockProblem(mulberry32(seed), { lengths: 4, pieces: 6, stocks: 3 }), seed);
+      const best = bestByTrial(problem);
+      const outcome = planStock(problem, { work: 300_000, ...(seed % 2 ? { solver } : {}) });
+      const wrong = checkOutcome(problem, outcome);
+      if (wrong.length > 0) expect.fail(`seed ${seed}: ${wrong.join("; ")}\n${JSON.stringify(problem)}`);
+      const short = outcome.short.reduce((sum, { count }) => sum + count, 0);
+      expect({ seed, short, costMinor: outcome.costMinor }).toEqual({ seed, short: best.short, costMinor: best.costMinor });
+      proven += outcome.proven ? 1 : 0;
+      bulky += outcome.costMinor < planStock(withoutBulk(problem), { work: 300_000 }).costMinor ? 1 : 0;
+    }
+    expect(proven).toBeGreaterThanOrEqual(398);
+    // Bulk prices that change nothing would test nothing.
+    expect(bulky).toBeGreaterThan(100);
   }, 120_000);
 
   it("cost what the engine finds among all fillings, where those can be written out", () => {

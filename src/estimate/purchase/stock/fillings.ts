@@ -1,6 +1,7 @@
 /** Fillings of a bar that a plan under a given cost could use. */
 import type { Knapsack } from "./knapsack.js";
 import type { Bar, NormalForm, Pattern } from "./normal-form.js";
+import { isPlain } from "./paid.js";
 import type { Prices } from "./relaxation.js";
 import type { Work } from "./work.js";
 
@@ -80,12 +81,13 @@ export function worthwhileFillings(quest: FillingQuest, most: number, work: Work
 
 /**
  * Capacity of the longest shorter bar that never lacks and costs no more: what fits there is not put on this bar. Where
- * bars come in bundles there is none, for a longer bar may be to spare.
+ * bars come in bundles, or for less from a number on, there is none, for a longer bar may be to spare.
  */
 function nextShorter(bars: readonly Bar[], index: number): number {
   const bar = bars[index] as Bar;
+  if (!isPlain(bar)) return 0;
   return bars.reduce((longest, other) => {
     const instead = other.available === Number.POSITIVE_INFINITY && other.price <= bar.price;
-    return instead && other.bundle === 1 && other.capacity < bar.capacity ? Math.max(longest, other.capacity) : longest;
+    return instead && isPlain(other) && other.capacity < bar.capacity ? Math.max(longest, other.capacity) : longest;
   }, 0);
 }

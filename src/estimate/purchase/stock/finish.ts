@@ -8,8 +8,8 @@ import {
   loadOf,
   type NormalForm,
   sticksOf,
-  wholeBundles,
 } from "./normal-form.js";
+import { paidFor } from "./paid.js";
 import type { ShortPiece, StockCut, StockOutcome, StockProblem } from "./problem.js";
 import type { Demand } from "./relaxation.js";
 
@@ -92,7 +92,7 @@ function inOrder(cuts: readonly Cut[]): Cut[] {
 export function sticksPaid(problem: StockProblem, form: NormalForm, draft: Draft): StockOutcome["sticks"] {
   const sticks = sticksOf(form, draft.cuts);
   return form.bars.flatMap((bar, i) => {
-    const count = wholeBundles(sticks[i] as number, bar.bundle);
+    const { count } = paidFor(bar, sticks[i] as number);
     return count > 0 ? [{ stock: problem.stocks[bar.stock]?.name as string, count }] : [];
   });
 }

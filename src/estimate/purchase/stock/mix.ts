@@ -6,6 +6,7 @@
  * mixed-variables programming problems", Numerische Mathematik 4, 1962). With whole prices it is exact.
  */
 import type { Bar } from "./normal-form.js";
+import { paidFor, wholeBundles } from "./paid.js";
 import type { Work } from "./work.js";
 
 /** Σ holds × sticks ≥ need. */
@@ -64,7 +65,7 @@ class MixSearch {
   private readonly sticks: number[];
   /** Bars in the order in which they are settled. */
   private readonly order: readonly number[];
-  /** Price of a stick and itself as one number, in that order. */
+  /** The least price of a stick, and itself, as one number, in that order. */
   private readonly prices: readonly number[];
   /** By place and cut: the least price for a unit of need, of the bars from this place on. */
   private readonly rates: readonly (readonly number[])[];
@@ -102,11 +103,14 @@ class MixSearch {
     }
     const bar = this.bars[index] as Bar;
     const [least, most] = this.range(place, index, cost, needs);
-    for (let paid = Math.ceil(least / bar.bundle) * bar.bundle; paid < most + bar.bundle; paid += bar.bundle) {
+    for (let paid = wholeBundles(least, bar.bundle); paid < most + bar.bundle; paid += bar.bundle) {
+      const bought = paidFor(bar, paid);
+      // Where more costs no more, more is bought.
+      paid = bought.count;
       const usable = Math.min(paid, bar.available);
       const left = needs.map((need, k) => need - usable * (this.cuts[k]?.holds[index] as number));
       this.sticks[index] = usable;
-      this.visit(place + 1, cost + paid * (this.prices[place] as number), left);
+      this.visit(place + 1, cost + bought.cost * FINE + paid, left);
       // Once nothing is needed, more only costs more; but what is excluded may do with a stick more.
       if (usable < paid || (this.excluded.size === 0 && left.every((need) => need <= 0))) break;
     }

@@ -4,20 +4,19 @@
  * A kerf is added to every piece and one to every stick, so that Σ(ℓ + k) ≤ stock − trim + k says that n pieces take
  * n − 1 cuts. Lengths are divided by their common divisor, money by that of the prices.
  */
+import { type Level, noDearer, paidFor, type Sale, usefulLevels, wholeBundles } from "./paid.js";
 import type { StockLength, StockProblem } from "./problem.js";
 
 /** A stick that can be had. */
-export interface Bar {
+export interface Bar extends Sale {
   /** Place in the problem's list of stocks. */
   readonly stock: number;
   /** What pieces and kerfs may take up, in steps of the normal form. */
   readonly capacity: number;
-  /** In units of money of the normal form. */
+  /** Of one, in units of money of the normal form; the least of its levels: no number of sticks costs less each. */
   readonly price: number;
   /** Infinity where there are as many as there are pieces. */
   readonly available: number;
-  /** Sold in whole bundles of so many. */
-  readonly bundle: number;
 }
 
 /** The boiled-down problem. Lists by weight have the order of `weights`. */
@@ -71,16 +70,17 @@ export function normalForm(problem: StockProblem, lengths: ReadonlyMap<number, n
     .sort((a, b) => b[0] - a[0]);
   const step = wanted.map(([length]) => length + kerf).reduce(gcd, 0) || 1;
   const pieces = wanted.reduce((sum, [, count]) => sum + count, 0);
-  const moneyGrid = stocks.map((stock) => stock.priceMinor).reduce(gcd, 0) || 1;
+  const moneyGrid = stocks.flatMap(({ levels }) => levels.map(({ price }) => price)).reduce(gcd, 0) || 1;
   const shortest = Math.min(...wanted.map(([length]) => length + kerf));
   const bars = stocks
-    .filter((stock) => stock.available > 0 && stock.room >= shortest)
+    .filter((stock) => stock.available > 0 && stock.levels.length > 0 && stock.room >= shortest)
     .sort((a, b) => a.room - b.room || a.priceMinor - b.priceMinor || (a.name < b.name ? -1 : 1))
     .map(
-      ({ index, room, priceMinor, available, bundle }): Bar => ({
+      ({ index, room, levels, priceMinor, available, bundle }): Bar => ({
         stock: index,
         capacity: Math.floor(room / step),
-        price: priceMinor / moneyGrid,
+        price: (levels.at(-1) as Level).price / moneyGrid,
+        levels: levels.map(({ from, price }) => ({ from, price: price / moneyGrid })),
         available: usableOf(available, wholeBundles(pieces, bundle), priceMinor),
         bundle,
       }),
@@ -92,7 +92,7 @@ export function normalForm(problem: StockProblem, lengths: ReadonlyMap<number, n
     0,
     ...useful.filter((bar) => bar.available === Number.POSITIVE_INFINITY).map((b) => b.capacity),
   );
-  const dearest = Math.max(0, ...useful.map((bar) => bar.price * bar.bundle));
+  const dearest = Math.max(0, ...useful.map((bar) => paidFor(bar, 1).cost));
   return {
     lengths: wanted.map(([length]) => length),
     weights,
@@ -104,10 +104,12 @@ export function normalForm(problem: StockProblem, lengths: ReadonlyMap<number, n
 }
 
 /** Room for pieces with one kerf each (the last needs none, so the stick is given one), and how many can be had. */
-function supplyOf({ endTrim, kerf, bundle: sold = 1 }: StockProblem, { length, available, owned }: StockLength) {
+function supplyOf({ endTrim, kerf, bundle: sold = 1 }: StockProblem, stock: StockLength) {
+  const { length, available, owned, priceMinor, from = 1, bulk = [] } = stock;
   const bundle = owned ? 1 : sold;
   const most = available === null ? Number.POSITIVE_INFINITY : Math.floor(available / bundle) * bundle;
-  return { room: length - endTrim + kerf, available: most, bundle };
+  const all = [{ from, priceMinor }, ...bulk].map((one) => ({ from: one.from, price: one.priceMinor }));
+  return { room: length - endTrim + kerf, available: most, bundle, levels: usefulLevels(all, bundle, most) };
 }
 
 /**
@@ -122,16 +124,16 @@ function usableOf(available: number, most: number, price: number): number {
 /** A stick that is no longer and no cheaper than another that can always be had. Of equals the first stays. */
 function makesWorthless(other: Bar, place: number, bar: Bar, ofBar: number): boolean {
   if (place === ofBar || other.available < Number.POSITIVE_INFINITY) return false;
-  if (other.capacity < bar.capacity || other.price > bar.price || other.bundle > bar.bundle) return false;
-  const equal = other.capacity === bar.capacity && other.price === bar.price && other.bundle === bar.bundle;
+  if (other.capacity < bar.capacity || !noDearer(other, bar)) return false;
+  const equal = other.capacity === bar.capacity && noDearer(bar, other);
   return equal && bar.available === Number.POSITIVE_INFINITY ? place < ofBar : true;
 }
 
-/** Money of a plan in units of the normal form, bundles and left-out pieces counted. */
+/** Money of a plan in units of the normal form, bundles, bulk prices and left-out pieces counted. */
 export function costOf(form: NormalForm, draft: Draft): number {
   const left = draft.missing.reduce((sum, count) => sum + count, 0);
   const sticks = sticksOf(form, draft.cuts);
-  const bought = form.bars.reduce((sum, bar, i) => sum + bar.price * wholeBundles(sticks[i] ?? 0, bar.bundle), 0);
+  const bought = form.bars.reduce((sum, bar, i) => sum + paidFor(bar, sticks[i] ?? 0).cost, 0);
   return bought + (left > 0 ? left * form.missing : 0);
 }
 
@@ -156,11 +158,6 @@ export function sticksOf(form: NormalForm, cuts: readonly Cut[]): number[] {
   return sticks;
 }
 
-/** Sticks to pay for when so many are used. */
-export function wholeBundles(sticks: number, bundle: number): number {
-  return Math.ceil(sticks / bundle) * bundle;
-}
-
 /** Equal patterns put together, in order of first appearance. */
 export function gathered(patterns: readonly Pattern[]): Cut[] {
   const cuts = new Map<string, Cut>();
@@ -178,10 +175,10 @@ export function cheaper(form: NormalForm, a: Draft, b: Draft): Draft {
   return difference < 0 ? b : a;
 }
 
-/** Sticks paid for, whole bundles. */
+/** Sticks paid for. */
 export function paidSticks(form: NormalForm, draft: Draft): number {
   const sticks = sticksOf(form, draft.cuts);
-  return form.bars.reduce((sum, bar, i) => sum + wholeBundles(sticks[i] as number, bar.bundle), 0);
+  return form.bars.reduce((sum, bar, i) => sum + paidFor(bar, sticks[i] as number).count, 0);
 }
 
 /** Steps that a pattern takes up, kerfs included. */

@@ -10,17 +10,31 @@ export interface StockPiece {
   readonly count: number;
 }
 
+/** A price of one that holds where so many and more are bought, for all of them. */
+export interface PriceFrom {
+  readonly from: number;
+  readonly priceMinor: number;
+}
+
 /** A length that is sold, or that lies at hand. */
 export interface StockLength {
   readonly name: string;
   readonly length: number;
   /** Price of one; 0 for what is owned. */
   readonly priceMinor: number;
+  /** The price holds for so many of it and more; default 1. */
+  readonly from?: number;
+  /** Other prices of one, each for all sticks of this length where so many and more are bought. */
+  readonly bulk?: readonly PriceFrom[];
   /** How many can be had; null = any number. */
   readonly available: number | null;
   /** At hand already: never sold in bundles. */
   readonly owned?: boolean;
 }
+
+/** The least that one costs, however many are bought. */
+export const leastPrice = ({ priceMinor, bulk = [] }: StockLength): number =>
+  Math.min(priceMinor, ...bulk.map((level) => level.priceMinor));
 
 /** A stock problem. Names within a list differ. */
 export interface StockProblem {
@@ -53,7 +67,7 @@ export interface ShortPiece {
 /** A plan, what it costs and what is proven of it. */
 export interface StockOutcome {
   readonly plan: readonly StockCut[];
-  /** Sticks to pay for, by stock: those cut, rounded up to whole bundles. Only stocks that are used. */
+  /** Sticks to pay for, by stock: those cut, up to whole bundles, or to a bulk price. Only stocks that are used. */
   readonly sticks: readonly { readonly stock: string; readonly count: number }[];
   readonly costMinor: number;
   /** No plan for the same pieces (those short left out) costs less. A multiple of the prices' common divisor. */

@@ -1,6 +1,7 @@
 /** The cheapest plan out of given fillings by a mixed-integer program, where an engine is plugged in. */
 import { boundUp, type Column, type IntegerProgram, type LinearSolver } from "../../solver.js";
 import type { Bar, Draft, NormalForm, Pattern } from "./normal-form.js";
+import { isPlain } from "./paid.js";
 import type { Demand } from "./relaxation.js";
 import type { Work } from "./work.js";
 
@@ -41,10 +42,13 @@ export function wholePlan(
   return { draft, bound: Math.max(0, boundUp(answer.bound, 1)) };
 }
 
-/** Fillings as columns; a row a length of piece, a row a bar; where bars come in bundles, a column for their number. */
+/**
+ * Fillings as columns; a row a length of piece, a row a bar. Where bars come in bundles, or for less from a number on, a column for
+ * their number at each price, and one for whether it is chosen.
+ */
 function programOf(form: NormalForm, fillings: readonly Pattern[], demand: Demand): IntegerProgram {
   const size = form.weights.length;
-  const bundled = form.bars.map((bar) => bar.bundle > 1);
+  const bundled = form.bars.map((bar) => !isPlain(bar));
   const columns = fillings.map(({ bar, take }): Column => {
     const rows = [...take.flatMap((count, item) => (count > 0 ? [item] : [])), size + bar];
     const values = [...take.filter((count) => count > 0), 1];
@@ -55,16 +59,28 @@ function programOf(form: NormalForm, fillings: readonly Pattern[], demand: Deman
       values,
     };
   });
-  const bundles = form.bars.flatMap(({ price, bundle }, bar): Column[] => {
-    if (bundle === 1) return [];
-    const most = Math.ceil((demand.available[bar] as number) / bundle);
-    return [{ cost: price * bundle, ...upTo(most), rows: [size + bar], values: [-bundle] }];
-  });
-  const rows = [
+  const rows: IntegerProgram["rows"][number][] = [
     ...demand.counts.map((lower) => ({ lower, upper: Number.POSITIVE_INFINITY })),
     ...demand.available.map((most, bar) => ({ ...upTo(bundled[bar] ? 0 : most), lower: Number.NEGATIVE_INFINITY })),
   ];
-  return { columns: [...columns, ...bundles], rows };
+  const pieces = demand.counts.reduce((sum, count) => sum + count, 0);
+  const bought = form.bars.flatMap((bar, index): Column[] => {
+    if (isPlain(bar)) return [];
+    return bar.levels.flatMap((level): Column[] => {
+      const bundles = Math.ceil(level.from / bar.bundle);
+      const most = Math.max(bundles, Math.ceil(Math.min(pieces, demand.available[index] as number) / bar.bundle));
+      const count = { cost: level.price * bar.bundle, ...upTo(most) };
+      if (level.from <= 1) return [{ ...count, rows: [size + index], values: [-bar.bundle] }];
+      // None, or at least as many as the price asks for: bundles × chosen ≤ count ≤ most × chosen.
+      const [atLeast, atMost] = [rows.length, rows.length + 1];
+      rows.push({ ...upTo(0), lower: Number.NEGATIVE_INFINITY }, { ...upTo(0), lower: Number.NEGATIVE_INFINITY });
+      return [
+        { ...count, rows: [size + index, atLeast, atMost], values: [-bar.bundle, -1, 1] },
+        { cost: 0, ...upTo(1), rows: [atLeast, atMost], values: [bundles, -most] },
+      ];
+    });
+  });
+  return { columns: [...columns, ...bought], rows };
 }
 
 const upTo = (upper: number) => ({ lower: 0, upper });

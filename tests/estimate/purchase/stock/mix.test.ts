@@ -12,7 +12,11 @@ function randomBars(random: () => number): { bars: Bar[]; cuts: MixCut[] } {
   const bars = Array.from({ length: whole(1, 3) }, (_, stock) => {
     const bundle = random() < 0.2 ? 2 : 1;
     const available = random() < 0.3 ? bundle * whole(1, 3) : Number.POSITIVE_INFINITY;
-    return { stock, capacity: 10 + 5 * stock, price: whole(0, 9) + 5 * stock, available, bundle };
+    const price = whole(0, 9) + 5 * stock;
+    const one = { from: 1, price: price + whole(1, 4) };
+    const levels = random() < 0.4 ? [one, { from: bundle * whole(1, 3) + 1, price }] : [{ from: 1, price }];
+    const reachable = levels.filter(({ from }) => Math.ceil(from / bundle) * bundle <= available);
+    return { stock, capacity: 10 + 5 * stock, price: reachable.at(-1)?.price ?? 0, levels: reachable, available, bundle };
   });
   const cuts = Array.from({ length: whole(1, 4) }, () => ({ holds: bars.map(() => whole(0, 9)), need: whole(0, 40) }));
   return { bars, cuts };
@@ -38,7 +42,9 @@ function byTrial(
     }
     for (let count = 0; count <= Math.min(bar.available, 45); count += bar.bundle) {
       sticks[place] = count;
-      visit(place + 1, cost + count * bar.price, paid + count);
+      let each = count === 0 ? 0 : Number.POSITIVE_INFINITY;
+      for (const { from, price } of bar.levels) if (count >= from && price < each) each = price;
+      visit(place + 1, cost + count * each, paid + count);
     }
     sticks[place] = 0;
   };
