@@ -16,7 +16,14 @@ export interface Layout {
   /** Properties of the entry: the same in all its rows, or blank after the first. */
   readonly own: readonly Put[];
   /** A list of the entry that each row adds to. */
-  readonly each?: { readonly into: string; readonly puts: readonly Put[] };
+  readonly each?: {
+    readonly into: string;
+    readonly puts: readonly Put[];
+    /** A row with `from` gives bulk prices of the item of the same length. */
+    readonly bulk?: readonly Put[];
+  };
+  /** A list of bulk prices that each row with `from` adds to; its price is not the entry's own. */
+  readonly bulk?: { readonly into: string; readonly puts: readonly Put[] };
 }
 
 /** Every column, with a sentence for the documentation. */
@@ -59,7 +66,7 @@ export const CSV_COLUMNS = {
   pieces: "courses: strips or shingles in a bundle",
   count: "fasteners: pieces in the pack",
   weight: "fasteners: weight of the pack; coverings: weight as laid",
-  from: "fasteners, finishes, trims, closures: the price holds for so many of it and more",
+  from: "lumber, fasteners, finishes, coverings: the price holds for so many of it and more; a row beside that of the price of one",
   size: "finishes: content of the can",
   coverage_smooth: "finishes: the maker's coverage on smooth wood",
   coverage_rough: "finishes: the maker's coverage on rough wood",
@@ -100,14 +107,16 @@ const PRICED_LENGTH = same("length", "price");
 const LONG_PIECE: readonly Put[] = [...same("kind"), ...PRICED_LENGTH, ["from", "from", "count"]];
 const STOCK_LENGTH: readonly Put[] = [...PRICED_LENGTH, ["available", "available", "count"]];
 const PART: readonly Put[] = same("name");
+const BULK: readonly Put[] = [["from", "from", "count"], ...same("price")];
+const bulkOf = (owner: string) => ({ into: `${owner}.bulk`, puts: BULK });
 
 /** Layouts by department; lumber and coverings by the cells named in `layoutKey` too. */
 export const LAYOUTS: Readonly<Record<string, Layout>> = {
   catalog: { own: [["label", "name"], ...same("currency", "note")] },
   taxes: { own: [["label", "name"], ...same("rate"), ["applies_to", "appliesTo", "list"]] },
-  "lumber piece": { own: LUMBER, each: { into: "sold.lengths", puts: STOCK_LENGTH } },
-  "lumber length": { own: [...LUMBER, ...LUMBER_RATE] },
-  "lumber volume": { own: [...LUMBER, ...LUMBER_RATE, ...under("sold", "measure")] },
+  "lumber piece": { own: LUMBER, each: { into: "sold.lengths", puts: STOCK_LENGTH, bulk: BULK } },
+  "lumber length": { own: [...LUMBER, ...LUMBER_RATE], bulk: bulkOf("sold") },
+  "lumber volume": { own: [...LUMBER, ...LUMBER_RATE, ...under("sold", "measure")], bulk: bulkOf("sold") },
   fasteners: {
     own: [...NAMES, ...same("kind", "penny", "diameter", "length", "fits", "finish")],
     each: { into: "packs", puts: [["count", "count", "count"], ["from", "from", "count"], ...same("weight", "price")] },
@@ -116,21 +125,34 @@ export const LAYOUTS: Readonly<Record<string, Layout>> = {
     own: [...NAMES, ...same("kind"), ["coverage_smooth", "coverage.smooth"], ["coverage_rough", "coverage.rough"]],
     each: { into: "cans", puts: [["from", "from", "count"], ...same("size", "price")] },
   },
-  "coverings sheets panels piece": { own: PANELS, each: { into: "sheets.sold.lengths", puts: STOCK_LENGTH } },
+  "coverings sheets panels piece": {
+    own: PANELS,
+    each: { into: "sheets.sold.lengths", puts: STOCK_LENGTH, bulk: BULK },
+  },
   "coverings sheets panels cut-length": {
     own: [...PANELS, ...under("sheets.sold", "shortest", "longest", "step", "price")],
   },
   "coverings sheets courses": {
     own: [...SHEETS, ...under("sheets", "covers", "exposure", "price"), ["pieces", "sheets.pieces", "count"]],
+    bulk: bulkOf("sheets"),
   },
-  "coverings sheets rolls": { own: [...SHEETS, ...under("sheets", "width", "length", "price")] },
+  "coverings sheets rolls": {
+    own: [...SHEETS, ...under("sheets", "width", "length", "price")],
+    bulk: bulkOf("sheets"),
+  },
   "coverings sheets boards": { own: [...SHEETS, ...under("sheets", "lumber")] },
   "coverings trim": { own: PART, each: { into: "trims", puts: LONG_PIECE } },
   "coverings closure": { own: PART, each: { into: "closures", puts: LONG_PIECE } },
-  "coverings sealant": { own: [...PART, ...under("sealant", "length", "price")] },
-  "coverings adhesive": { own: [...PART, ...under("adhesive", "covers", "price")] },
-  "coverings sheathing": { own: [...PART, ...under("sheathing", "label", "width", "length", "price")] },
-  "coverings underlay": { own: [...PART, ...under("underlay", "label", "width", "length", "price")] },
+  "coverings sealant": { own: [...PART, ...under("sealant", "length", "price")], bulk: bulkOf("sealant") },
+  "coverings adhesive": { own: [...PART, ...under("adhesive", "covers", "price")], bulk: bulkOf("adhesive") },
+  "coverings sheathing": {
+    own: [...PART, ...under("sheathing", "label", "width", "length", "price")],
+    bulk: bulkOf("sheathing"),
+  },
+  "coverings underlay": {
+    own: [...PART, ...under("underlay", "label", "width", "length", "price")],
+    bulk: bulkOf("underlay"),
+  },
   consumables: { own: [...NAMES, ...same("item", "price")] },
   services: { own: [...NAMES, ...same("item", "price")] },
   equipment: {

@@ -65,8 +65,28 @@ class Building {
     this.refuseOthers(row, department, layout);
     const at = this.entryOf(department, row);
     if (!this.places.has(at)) this.places.set(at, { line: row.line });
-    for (const put of layout.own) this.put(row, at, put);
-    if (layout.each) this.addTo(row, at, layout.each);
+    const bulk = row.cells.has("from") ? layout.bulk : undefined;
+    const aside = bulk?.puts.map(([column]) => column) ?? [];
+    for (const put of layout.own) if (!aside.includes(put[0])) this.put(row, at, put);
+    if (bulk) this.addTo(row, at, bulk);
+    if (layout.each) this.addEach(row, at, layout.each);
+  }
+
+  /** A row of a list; one with `from`, where the list takes bulk prices, belongs to the item of its length. */
+  private addEach(row: Row, at: string, each: NonNullable<Layout["each"]>): void {
+    if (!each.bulk || !row.cells.has("from")) {
+      this.addTo(row, at, each);
+      return;
+    }
+    const [owner, key] = this.ownerOf(at, each.into.split("."));
+    const list = (owner?.[key] ?? []) as Json[];
+    const index = list.findIndex(({ length }) => length === row.cells.get("length"));
+    if (index >= 0) {
+      this.addTo(row, at, { into: `${each.into}.${index}.bulk`, puts: each.bulk });
+      return;
+    }
+    const cure = "Put a row with the price of one of this length before it.";
+    this.fault("missing-field", row.line, "length", "A bulk price of a length that no row above gives.", cure);
   }
 
   /** A fault of the JSON form, at the line and column of its nearest place. */
@@ -118,7 +138,10 @@ class Building {
   }
 
   private refuseOthers(row: Row, department: string, layout: Layout): void {
-    const used = [...layout.own, ...(layout.each?.puts ?? [])].map(([column]) => column);
+    const { own, each, bulk } = layout;
+    const used = [...own, ...(each?.puts ?? []), ...(each?.bulk ?? []), ...(bulk?.puts ?? [])].map(
+      ([column]) => column,
+    );
     const deciding = (LAYOUT_CELLS.get(department) ?? []).map(([column]) => column);
     const meant = new Set<string>(["department", ...deciding, ...used]);
     for (const column of row.cells.keys()) {
@@ -172,10 +195,11 @@ class Building {
   /** The object that holds the last step of a path below an entry, made where it is absent. */
   private ownerOf(at: string, path: readonly string[]): readonly [Json | undefined, string] {
     let owner: Json = this.entryAt(at);
-    for (const step of path.slice(0, -1)) {
+    for (const [index, step] of path.slice(0, -1).entries()) {
       if (owner[step] === undefined) owner[step] = {};
       const next = owner[step];
-      if (!isRecord(next)) return [undefined, ""];
+      const within = Array.isArray(next) && /^\d+$/.test(path[index + 1] as string);
+      if (!isRecord(next) && !within) return [undefined, ""];
       owner = next as Json;
     }
     return [owner, path[path.length - 1] as string];

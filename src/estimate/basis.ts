@@ -154,7 +154,7 @@ function soldFor(
   const mayMill = source !== "buy" && logs.some((log) => species.length === 0 || species.includes(log.species));
   if (source === "mill") return { lengths: [], mayMill };
   const trim = sheet.decide(assumed.cell("buy.endTrim"));
-  const offer = offerFor(sheet, wanted, request.catalog);
+  const offer = offerFor(sheet, wanted, request.catalog, request.system);
   if (!offer) return { lengths: [], mayMill };
   const board = { width: offer.actual.width, of: offer.name };
   return { lengths: lengthsOf(offer).map(({ value }) => value.minus(trim)), board, mayMill };

@@ -73,6 +73,27 @@ describe("a stock plan", () => {
     expect((await planned(order("1 1/2 x 5 1/2 in", "actual"))).total?.value).toBe("158.40");
   });
 
+  it("buys more than it needs where a bulk price makes that cheaper, at prices of its own and by rate", async () => {
+    // By hand: nine at 5.00 are 45.00, ten at 4.00 are 40.00.
+    const pieces = [{ name: "rails", length: "7 ft", count: 9 }];
+    const own = await planned({
+      pieces,
+      stocks: [{ length: "8 ft", price: "$5.00", bulk: [{ from: 10, price: "$4.00" }] }],
+    });
+    expect([bought(own), own.total?.value, own.plan.cost?.value, own.plan.proven]).toEqual([
+      { "8'": 10 },
+      "40.00",
+      "40.00",
+      true,
+    ]);
+    // 8 ft at 0.50 are 4.00; from ten on 0.40: 3.20. Nine cost 36.00, ten 32.00; eight 32.00 as well, and are fewer.
+    const rate = { by: "length", price: "$0.50/ft", bulk: [{ from: 10, price: "$0.40/ft" }] };
+    const byRate = (count: number) =>
+      planned({ pieces: [{ name: "rails", length: "7 ft", count }], stocks: [{ length: "8 ft" }], rate });
+    expect(bought(await byRate(9))).toEqual({ "8'": 10 });
+    expect(bought(await byRate(8))).toEqual({ "8'": 8 });
+  });
+
   it("joins a piece over its supports only, and says which part is which", async () => {
     const fascia = { name: "fascia", length: "26 ft 2 in", count: 2 };
     const stocks = [{ length: "16 ft", price: "$20" }];
@@ -194,6 +215,13 @@ describe("a stock plan", () => {
         fc.record({
           length: feet,
           price: fc.integer({ min: 100, max: 3000 }).map((cents) => `$${(cents / 100).toFixed(2)}`),
+          bulk: fc.constantFrom(
+            [{ from: 4, price: "$1.10" }],
+            [
+              { from: 3, price: "$9" },
+              { from: 7, price: "$6" },
+            ],
+          ),
         }),
         { selector: ({ length }) => length, minLength: 1, maxLength: 4 },
       ),

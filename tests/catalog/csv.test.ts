@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { csvInput, parseCsvCatalog } from "../../src/catalog/csv.js";
 import { CSV_COLUMNS, LAYOUTS } from "../../src/catalog/csv-columns.js";
 import { parsePriceCatalog } from "../../src/catalog/price-catalog.js";
+import type { Quantity } from "../../src/estimate/quantity/quantity.js";
 
 const file = (name: string) => readFileSync(new URL(`../../demo-data/${name}`, import.meta.url), "utf8");
 const CATALOG = "catalog,,Yard,USD,,,,,";
@@ -34,6 +35,43 @@ describe("a catalog as CSV", () => {
       [1, undefined],
       [1, 100],
     ]);
+  });
+
+  it("takes bulk prices of lengths, rates, bundles and rolls from rows beside that of the price of one", () => {
+    const rows = [
+      "department,name,part,label,currency,species,section,sold_by,covering,form,length,width,covers,exposure,from,price",
+      "catalog,,,Yard,USD,,,,,,,,,,,",
+      "lumber,spf,,,,spruce-pine-fir,2 x 4 in,piece,,,8 ft,,,,,$5.00",
+      "lumber,spf,,,,,,,,,8 ft,,,,10,$4.00",
+      "lumber,spf,,,,,,,,,10 ft,,,,,$6.00",
+      "lumber,fir,,,,spruce-pine-fir,2 x 6 in,length,,,8 ft;10 ft,,,,,$0.90/ft",
+      "lumber,fir,,,,,,length,,,,,,,20,$0.80/ft",
+      "coverings,strips,,,,,,,asphalt-shingles,courses,,,33.3 ft2,5 in,,$38.50",
+      "coverings,strips,,,,,,,,courses,,,,,12,$33.00",
+      "coverings,strips,underlay,,,,,,,,72 ft,3 ft,,,,$24.00",
+      "coverings,strips,underlay,,,,,,,,,,,,4,$20.00",
+    ];
+    const reading = parseCsvCatalog(rows.join("\n"));
+    const catalog = "catalog" in reading ? reading.catalog : undefined;
+    const told = (
+      bulk: readonly { readonly from: number; readonly price: { readonly amount: Quantity } }[] | undefined,
+    ) => bulk?.map(({ from, price }) => `${from}: ${price.amount.value.toFixed()}`);
+    const [spf, fir] = catalog?.lumber.map(({ sold }) => sold) ?? [];
+    expect(spf?.by === "piece" && spf.lengths.map(({ bulk }) => told(bulk))).toEqual([["10: 4"], []]);
+    expect(fir?.by === "length" && told(fir.bulk)).toEqual(["20: 0.8"]);
+    const [strips] = catalog?.coverings ?? [];
+    expect(strips?.sheets.form === "courses" && told(strips.sheets.bulk)).toEqual(["12: 33"]);
+    expect(told(strips?.underlay?.bulk)).toEqual(["4: 20"]);
+  });
+
+  it("refuses a bulk price of a length that no row above gives", () => {
+    const rows = [
+      "department,name,label,currency,species,section,length,from,price",
+      "catalog,,Yard,USD,,,,,",
+      "lumber,spf,,,spruce-pine-fir,2 x 4 in,8 ft,,$5.00",
+      "lumber,spf,,,,,10 ft,10,$4.00",
+    ];
+    expect(parseCsvCatalog(rows.join("\n"))).toMatchObject({ faults: [{ code: "missing-field", at: "/4/length" }] });
   });
 
   it("takes rows of one name as one entry, an empty price as unpriced, and lists by semicolon", () => {

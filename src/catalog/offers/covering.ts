@@ -6,6 +6,8 @@ import { type CoveringKind, coveringKinds } from "../coverings.js";
 import { nameField, priceField, type QuantityText, quantityField, toQuantity } from "../reading.js";
 import { type PricedLength, pricedLengths, readPricedLengths } from "./lumber.js";
 import {
+  type BulkPrice,
+  bulkField,
   commonFields,
   countField,
   fromField,
@@ -55,6 +57,7 @@ const roll = {
   width: quantityField("ft", { describe: "Width of the roll.", example: "3 ft", most: "60 ft" }),
   length: quantityField("ft", { describe: "Length of the roll.", example: "144 ft", most: "1000 ft" }),
   price: priceField("", { describe: "Price of a roll.", example: "32.00" }),
+  bulk: bulkField("", { what: "roll", example: "29.50" }),
 };
 
 const coveringSale = z
@@ -70,6 +73,7 @@ const coveringSale = z
       exposure: quantityField("in", { describe: "Exposure at which it covers that.", example: "5 in", most: "24 in" }),
       pieces: countField("Strips or shingles in a bundle, where they are counted.", 26).optional(),
       price: priceField("", { describe: "Price of a bundle.", example: "38.50" }),
+      bulk: bulkField("", { what: "bundle", example: "35.00" }),
     }),
     z.strictObject({ form: z.literal("rolls").meta({ description: "Rolls." }), ...roll }),
     z.strictObject({
@@ -108,6 +112,7 @@ const sealantSchema = z
   .strictObject({
     length: longField("Length that one roll or tube seals.", "50 ft"),
     price: priceField("", { describe: "Price of one roll or tube.", example: "14.90" }),
+    bulk: bulkField("", { what: "roll or tube", example: "12.90" }),
   })
   .meta({ id: "SealantOffer", description: "Butyl tape or sealant for laps and closures." });
 
@@ -115,6 +120,7 @@ const adhesiveSchema = z
   .strictObject({
     covers: quantityField("ft2", { describe: "Roof area that one can glues, both faces.", example: "300 ft2" }),
     price: priceField("", { describe: "Price of one can.", example: "118.00" }),
+    bulk: bulkField("", { what: "can", example: "99.00" }),
   })
   .meta({ id: "AdhesiveOffer", description: "Bonding adhesive of a membrane." });
 
@@ -162,11 +168,16 @@ export interface CutLength {
   readonly step: Quantity;
 }
 
+/** A price of one, and what it falls to from a number on, the least number first. */
+export interface BulkPriced {
+  readonly price: Price;
+  readonly bulk: readonly BulkPrice[];
+}
+
 /** A roll of underlay: what it covers, and its price. */
-export interface Roll {
+export interface Roll extends BulkPriced {
   readonly width: Quantity;
   readonly length: Quantity;
-  readonly price: Price;
 }
 
 /** How a covering is sold: panels in lengths or cut to length, courses by what a bundle covers, rolls, or boards. */
@@ -176,13 +187,12 @@ export type CoveringSale =
       readonly coverWidth: Quantity;
       readonly sold: { readonly by: "piece"; readonly lengths: readonly PricedLength[] } | CutLength;
     }
-  | {
+  | ({
       readonly form: "courses";
       readonly covers: Quantity;
       readonly exposure: Quantity;
       readonly pieces?: number;
-      readonly price: Price;
-    }
+    } & BulkPriced)
   | ({ readonly form: "rolls" } & Roll)
   | { readonly form: "boards"; readonly lumber: string };
 
@@ -202,9 +212,9 @@ export interface CoveringOffer extends Named {
   readonly weight?: Quantity;
   readonly trims: readonly LongPiece<TrimKind>[];
   readonly closures: readonly LongPiece<ClosureKind>[];
-  readonly sealant?: { readonly length: Quantity; readonly price: Price };
+  readonly sealant?: { readonly length: Quantity } & BulkPriced;
   readonly underlay?: Roll & { readonly label: string };
-  readonly adhesive?: { readonly covers: Quantity; readonly price: Price };
+  readonly adhesive?: { readonly covers: Quantity } & BulkPriced;
   /** One sheet for a closed deck. */
   readonly sheathing?: Roll & { readonly label: string };
   /** Name of the lumber offer for the deck. */
@@ -235,7 +245,15 @@ export function readCovering(reading: OfferReading, entry: CoveringInput, at: st
       ...(entry.weight === undefined ? {} : { weight: toQuantity(entry.weight, "lb/ft2") }),
       trims: long(entry.trims, "trims"),
       closures: long(entry.closures, "closures"),
-      ...(sealant ? { sealant: { length: toQuantity(sealant.length, "ft"), price: sealantPrice } } : {}),
+      ...(sealant
+        ? {
+            sealant: {
+              length: toQuantity(sealant.length, "ft"),
+              price: sealantPrice,
+              bulk: reading.bulk(sealant.bulk, "", pointer(at, "sealant", "bulk")),
+            },
+          }
+        : {}),
       ...(underlay
         ? {
             underlay: {
@@ -244,7 +262,15 @@ export function readCovering(reading: OfferReading, entry: CoveringInput, at: st
             },
           }
         : {}),
-      ...(adhesive ? { adhesive: { covers: toQuantity(adhesive.covers, "ft2"), price: adhesivePrice } } : {}),
+      ...(adhesive
+        ? {
+            adhesive: {
+              covers: toQuantity(adhesive.covers, "ft2"),
+              price: adhesivePrice,
+              bulk: reading.bulk(adhesive.bulk, "", pointer(at, "adhesive", "bulk")),
+            },
+          }
+        : {}),
       ...(sheathing
         ? {
             sheathing: {
@@ -275,13 +301,14 @@ interface LongInput<Kind> {
   readonly price?: QuantityText | null | undefined;
 }
 
-type RollInput = Pick<Extract<CoveringInput["sheets"], { form: "rolls" }>, "width" | "length" | "price">;
+type RollInput = Pick<Extract<CoveringInput["sheets"], { form: "rolls" }>, "width" | "length" | "price" | "bulk">;
 
 function readRoll(reading: OfferReading, input: RollInput, at: string, what: string): Roll {
   return {
     width: toQuantity(input.width, "ft"),
     length: toQuantity(input.length, "ft"),
     price: reading.price(input.price, "", pointer(at, "price"), what),
+    bulk: reading.bulk(input.bulk, "", pointer(at, "bulk")),
   };
 }
 
@@ -303,6 +330,7 @@ function readSheets(
         exposure: toQuantity(input.exposure, "in"),
         ...(input.pieces === undefined ? {} : { pieces: input.pieces }),
         price: reading.price(input.price, "", pointer(at, "price"), `a bundle of ${what}`),
+        bulk: reading.bulk(input.bulk, "", pointer(at, "bulk")),
       };
     case "rolls":
       return { form: "rolls", ...readRoll(reading, input, at, what) };

@@ -15,6 +15,8 @@ import {
 import { boardFeet, dressedSize, type Seasoning, usualSeasoning } from "../sections.js";
 import { woodNames } from "../species.js";
 import {
+  type BulkPrice,
+  bulkField,
   commonFields,
   countField,
   longField,
@@ -22,6 +24,7 @@ import {
   type Named,
   type OfferReading,
   type Price,
+  type Priced,
   rateTimes,
   slug,
   wordsOf,
@@ -44,6 +47,7 @@ export const pricedLengths = z
       .strictObject({
         length: stockLength,
         price: priceField("", { describe: "Price of one piece of this length.", example: "9.48" }),
+        bulk: bulkField("", { what: "length", example: "8.90" }),
         available: availableField,
       })
       .meta({ id: "PricedLength", description: "A stock length and the price of one piece." }),
@@ -72,11 +76,13 @@ const lumberSale = z
     z.strictObject({
       by: z.literal("length").meta({ description: "By its length." }),
       price: priceField("ft", { describe: "Price of a foot or metre of length.", example: "1.85" }),
+      bulk: bulkField("ft", { what: "length", example: "1.70" }),
       lengths: lengthsOnOffer,
     }),
     z.strictObject({
       by: z.literal("volume").meta({ description: "By its volume." }),
       price: priceField("bf", { describe: "Price of a board foot, or of a cubic metre.", example: "2.40" }),
+      bulk: bulkField("bf", { what: "length", example: "2.20" }),
       measure: z.enum(["nominal", "actual"]).meta({
         description: "Whether volume is counted from the nominal or the actual section.",
         examples: ["nominal"],
@@ -135,6 +141,8 @@ type LumberInput = z.infer<typeof lumberSchema>;
 export interface PricedLength {
   readonly length: Quantity;
   readonly price: Price;
+  /** Least number first. */
+  readonly bulk: readonly BulkPrice[];
   /** How many can be had; any number where absent. */
   readonly available?: number;
 }
@@ -142,10 +150,18 @@ export interface PricedLength {
 /** How an offer is priced; lengths are sorted, shortest first. */
 export type LumberSale =
   | { readonly by: "piece"; readonly lengths: readonly PricedLength[] }
-  | { readonly by: "length"; readonly price: Price; readonly lengths: readonly Quantity[] }
+  | {
+      readonly by: "length";
+      readonly price: Price;
+      /** From so many of one length on. */
+      readonly bulk: readonly BulkPrice[];
+      readonly lengths: readonly Quantity[];
+    }
   | {
       readonly by: "volume";
       readonly price: Price;
+      /** From so many of one length on. */
+      readonly bulk: readonly BulkPrice[];
       readonly measure: "nominal" | "actual";
       readonly lengths: readonly Quantity[];
     };
@@ -244,7 +260,8 @@ function readSale(
       return { by: "piece", lengths: readPricedLengths(reading, sold.lengths, pointer(at, "lengths"), what) };
     case "length": {
       const lengths = readLengths(reading, sold.lengths, pointer(at, "lengths"));
-      return lengths && { by: "length", price: reading.price(sold.price, "ft", place, what), lengths };
+      const bulk = reading.bulk(sold.bulk, "ft", pointer(at, "bulk"));
+      return lengths && { by: "length", price: reading.price(sold.price, "ft", place, what), bulk, lengths };
     }
     case "volume": {
       if (sold.measure === "nominal" && sizing === "actual") {
@@ -253,7 +270,8 @@ function readSale(
       }
       const lengths = readLengths(reading, sold.lengths, pointer(at, "lengths"));
       const price = reading.price(sold.price, "bf", place, what);
-      return lengths && { by: "volume", price, measure: sold.measure, lengths };
+      const bulk = reading.bulk(sold.bulk, "bf", pointer(at, "bulk"));
+      return lengths && { by: "volume", price, bulk, measure: sold.measure, lengths };
     }
   }
 }
@@ -267,8 +285,9 @@ export function readPricedLengths(
 ): PricedLength[] {
   const read = lengths.map((row, index) => {
     const price = reading.price(row.price, "", pointer(at, index, "price"), `${what}, ${wordsOf(row.length)}`);
+    const bulk = reading.bulk(row.bulk, "", pointer(at, index, "bulk"));
     const limit = row.available === undefined ? {} : { available: row.available };
-    return { length: toQuantity(row.length, "ft"), price, ...limit };
+    return { length: toQuantity(row.length, "ft"), price, bulk, ...limit };
   });
   read.forEach(({ length }, index) => {
     if (read.findIndex((other) => other.length.value.eq(length.value)) < index) {
@@ -339,8 +358,27 @@ export function pieceCost(offer: LumberOffer, length: Quantity): Price {
     const place = pointer(offer.at, "sold", "lengths");
     return row?.price ?? { kind: "unpriced", at: place, add: `Add this length of ${offer.label}.` };
   }
-  if (sold.price.kind === "unpriced") return sold.price;
-  const { amount, at } = sold.price;
-  const much = sold.by === "length" ? length : chargedVolume(offer, length, sold.measure);
+  return sold.price.kind === "unpriced" ? sold.price : costAt(offer, sold.price, length);
+}
+
+/** The same from a number of pieces of that length on. */
+export function pieceBulk(offer: LumberOffer, length: Quantity): readonly BulkPrice[] {
+  const { sold } = offer;
+  if (sold.by === "piece") return sold.lengths.find((each) => each.length.value.eq(length.value))?.bulk ?? [];
+  return sold.bulk.map(({ from, price }) => ({ from, price: costAt(offer, price, length) }));
+}
+
+function costAt(offer: LumberOffer, { amount, at }: Priced, length: Quantity): Priced {
+  const much = offer.sold.by === "volume" ? chargedVolume(offer, length, offer.sold.measure) : length;
   return { kind: "priced", amount: rateTimes(amount, much), at };
+}
+
+/** The lengths of an offer with their prices. */
+export function pricedLengthsOf(offer: LumberOffer): readonly PricedLength[] {
+  if (offer.sold.by === "piece") return offer.sold.lengths;
+  return offer.sold.lengths.map((length) => ({
+    length,
+    price: pieceCost(offer, length),
+    bulk: pieceBulk(offer, length),
+  }));
 }

@@ -5,7 +5,15 @@ import { z } from "zod";
 import { type Fault, type FaultCode, pointer } from "../../estimate/faults.js";
 import { inUnit, type Quantity, quantity } from "../../estimate/quantity/quantity.js";
 import { minorDigits, unit, unitOver } from "../../estimate/quantity/unit.js";
-import { type Currency, lineField, nameField, type QuantityText, quantityField, toQuantity } from "../reading.js";
+import {
+  type Currency,
+  lineField,
+  moneyField,
+  nameField,
+  type QuantityText,
+  quantityField,
+  toQuantity,
+} from "../reading.js";
 import { fault, MOST_FAULTS } from "../shape-faults.js";
 
 /** Departments of a supplier, in the order of a shopping list. */
@@ -76,6 +84,31 @@ export const fromField = (what: string) =>
       examples: [10],
     });
 
+/** Bulk prices of what has one price: each holds for all of it where so many and more are bought. */
+export const bulkField = (per: string, { what, example }: { readonly what: string; readonly example: string }) =>
+  z
+    .array(
+      z.strictObject({
+        from: fromField(what)
+          .unwrap()
+          .meta({ description: "So many and more.", examples: [20] }),
+        price: moneyField(per, { describe: "Price that then holds for all of them.", example }),
+      }),
+    )
+    .min(1)
+    .max(MOST_SIZES)
+    .optional()
+    .meta({
+      description: `Bulk prices: what the price is where so many of one ${what} and more are bought. More are bought than needed where that costs less.`,
+      examples: [[{ from: 20, price: example }]],
+    });
+
+/** A bulk price: it holds for all where so many and more are bought. */
+export interface BulkPrice {
+  readonly from: number;
+  readonly price: Priced;
+}
+
 /** A length along the grain, a panel, or a trim: at most 100 ft. */
 export const longField = (describe: string, example = "10 ft") =>
   quantityField("ft", { describe, example, most: "100 ft" });
@@ -118,6 +151,25 @@ export class OfferReading {
       return { kind: "unpriced", at, add: `Add a price in ${unit} for ${what}.` };
     }
     return { kind: "priced", amount: toQuantity(text, per ? `${this.currency}/${per}` : this.currency), at };
+  }
+
+  /** Bulk prices as they were written. A number that stands twice is a fault. */
+  bulk(
+    rows: readonly { readonly from: number; readonly price: QuantityText }[] | undefined,
+    per: string,
+    at: string,
+  ): BulkPrice[] {
+    const read = (rows ?? []).map(({ from, price }, index) => {
+      const place = pointer(at, index, "price");
+      const amount = toQuantity(price, per ? `${this.currency}/${per}` : this.currency);
+      return { from, price: { kind: "priced", amount, at: place } as const };
+    });
+    read.forEach(({ from }, index) => {
+      if (read.findIndex((other) => other.from === from) === index) return;
+      const wrong = `Two prices hold from ${from} on.`;
+      this.fault("duplicate-name", pointer(at, index, "from"), wrong, "Keep one of them.");
+    });
+    return read.sort((a, b) => a.from - b.from);
   }
 
   /** The given name, or one made from the entry and told apart by a number. A given name may stand once only. */

@@ -2,8 +2,10 @@
 import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import type { Basis } from "../basis.js";
 import type { GroupBasis } from "../group-basis.js";
-import { layLine, type ShoppingLine } from "../purchase/line.js";
-import { lengthSlugs, type StockQuestion, sticksOf, uncut } from "../purchase/lumber.js";
+import { lengthSlugs } from "../purchase/board-prices.js";
+import { layBulkLine } from "../purchase/bulk.js";
+import type { ShoppingLine } from "../purchase/line.js";
+import { type StockQuestion, sticksOf, uncut } from "../purchase/lumber.js";
 import { laySticks } from "../purchase/sticks.js";
 import type { StockCut } from "../purchase/stock/problem.js";
 import { number, type PlanProof, times } from "../sheet/expression.js";
@@ -39,15 +41,15 @@ export function layLumber(basis: Basis, plan: StockPlans): ShoppingLine[] {
         spoiled: basis.assumed.cell("buy.wastage"),
         proof,
       });
-      const price = prices.get(length);
-      if (!price) throw new Error(`the stock plan buys a length that is not on offer: ${length}`);
-      return layLine(
-        pricing,
-        { name, department: "lumber", label: `${offer.label}, ${length}`, offer: offer.name },
-        quantity,
-        price,
-        `${offer.name}-${slug}`,
-      );
+      const found = prices.get(length);
+      if (!found) throw new Error(`the stock plan buys a length that is not on offer: ${length}`);
+      const line = { name, department: "lumber", label: `${offer.label}, ${length}`, offer: offer.name } as const;
+      const available = stockOf(length)?.available ?? null;
+      return layBulkLine(pricing, line, quantity, found, {
+        priceName: `${offer.name}-${slug}`,
+        bundle: offer.bundle,
+        available,
+      });
     });
     const long = [...uncut(problem, cuts)].map(([group, count]): ShoppingLine => {
       const name = `${plan.key}.buy.${offer.name}-too_long-${group}`;

@@ -2,13 +2,14 @@
 import type { CoveringKind } from "../../catalog/coverings.js";
 import { coveringOffers, type Found } from "../../catalog/look-up.js";
 import type { CoveringOffer, CutLength, LongPiece } from "../../catalog/offers/covering.js";
-import { lengthsOf, pieceCost } from "../../catalog/offers/lumber.js";
 import type { Price } from "../../catalog/offers/price.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import type { CoveringPart, CutToLength, Need, NeedItem } from "../need.js";
 import { quantity } from "../quantity/quantity.js";
 import type { MeasureSystem } from "../quantity/text.js";
 import { greatest, type Operand, over, roundUp, sum, times } from "../sheet/expression.js";
+import { boardStocks } from "./board-prices.js";
+import { layBulkLine, type Prices } from "./bulk.js";
 import { layDeckBoards, layFromStock } from "./cut-lines.js";
 import { amountOf, layLine, type Pricing, priceCell, type ShoppingLine } from "./line.js";
 import { layLongPieces } from "./trim-lines.js";
@@ -54,7 +55,9 @@ export function layCoveringPart(
     default: {
       const rows = longPieces(offer, item.part);
       if (rows.length > 1) return layLongPieces(shop, line, need, rows);
-      return layLine(pricing, line, need.quantity, partPrice(offer, item.part), `${offer.name}.${item.part}`);
+      return layBulkLine(pricing, line, need.quantity, partPrice(offer, item.part), {
+        priceName: `${offer.name}.${item.part}`,
+      });
     }
   }
 }
@@ -69,22 +72,22 @@ function longPieces({ trims, closures }: CoveringOffer, part: CoveringPart): rea
   return found.length === 0 && part === "hip-cap" ? trims.filter(({ kind }) => kind === "ridge-cap") : found;
 }
 
-function partPrice(offer: CoveringOffer, part: CoveringPart): Price {
+function partPrice(offer: CoveringOffer, part: CoveringPart): Prices {
   const { sheets, sheathing } = offer;
-  const unpriced = (what: string): Price => ({
-    kind: "unpriced",
-    at: offer.at,
-    add: `Add ${what} to ${offer.label} at ${offer.at}.`,
+  const unpriced = (what: string): Prices => ({
+    price: { kind: "unpriced", at: offer.at, add: `Add ${what} to ${offer.label} at ${offer.at}.` },
+    bulk: [],
   });
-  if (part === "course") return sheets.form === "courses" ? sheets.price : unpriced("bundles");
-  if (part === "roll") return sheets.form === "rolls" ? sheets.price : unpriced("rolls");
-  if (part === "sheathing") return sheathing?.price ?? unpriced("sheathing");
+  if (part === "course") return sheets.form === "courses" ? sheets : unpriced("bundles");
+  if (part === "roll") return sheets.form === "rolls" ? sheets : unpriced("rolls");
+  if (part === "sheathing") return sheathing ?? unpriced("sheathing");
   const asked = {
     "eave-closure": "inside closures",
     "ridge-closure": "outside closures",
     "eave-trim": "an eave-trim",
   }[part as string];
-  return longPieces(offer, part)[0]?.price ?? unpriced(asked ?? `a ${part}`);
+  const [piece] = longPieces(offer, part);
+  return piece ? { price: piece.price, bulk: [] } : unpriced(asked ?? `a ${part}`);
 }
 
 /** Panels cut to order cost by their length; stock panels are cut from the cheapest lengths, their square offcuts used. */
@@ -95,7 +98,12 @@ function layPanels(shop: Shop, line: Line, need: Need, item: Item): ShoppingLine
   const cuts = item.cuts ?? [];
   if (sheets.form !== "panels" || cuts.length === 0) return layLine(pricing, line, need.quantity, none, offer.name);
   if (sheets.sold.by === "piece")
-    return layFromStock(shop, line, { need, cuts, stocks: sheets.sold.lengths, from: offer.name });
+    return layFromStock(shop, line, {
+      need,
+      cuts,
+      stocks: sheets.sold.lengths,
+      priceName: (length) => `${offer.name}.${length.replaceAll(/[^0-9A-Za-z]+/g, "-").replace(/-$/, "")}.piece`,
+    });
   const { sheet } = pricing;
   sheet.title(line.name, line.label);
   const { price } = sheets.sold;
@@ -122,8 +130,7 @@ function layBoards(shop: Shop, line: Line, need: Need, item: Item): ShoppingLine
   if (!lumber) {
     return { ...line, quantity: need.quantity, add: `Name an entry of lumber as the boards of ${offer.label}.` };
   }
-  const stocks = lengthsOf(lumber).map((length) => ({ length, price: pieceCost(lumber, length) }));
-  return layFromStock(shop, line, { need, cuts: item.cuts ?? [], stocks, from: lumber.name });
+  return layFromStock(shop, line, { need, cuts: item.cuts ?? [], ...boardStocks(lumber, shop.system) });
 }
 
 function layRolls(
@@ -138,11 +145,11 @@ function layRolls(
   const { sealant, underlay, adhesive } = offer;
   const rolls = {
     underlay: underlay && {
-      price: underlay.price,
+      ...underlay,
       content: quantity(underlay.width.value.times(underlay.length.value), "mm2"),
     },
-    "lap-sealant": sealant && { price: sealant.price, content: sealant.length },
-    adhesive: adhesive && { price: adhesive.price, content: adhesive.covers },
+    "lap-sealant": sealant && { ...sealant, content: sealant.length },
+    adhesive: adhesive && { ...adhesive, content: adhesive.covers },
   };
   const roll = rolls[part];
   if (!roll) return { ...line, quantity: need.quantity, add };
@@ -155,5 +162,5 @@ function layRolls(
   const count = sheet.lay(`${line.name}.rolls`, roundUp(over(need.quantity, holds)), {
     label: part === "adhesive" ? "cans" : "rolls",
   });
-  return layLine(pricing, line, count, roll.price, `${offer.name}.${part}`);
+  return layBulkLine(pricing, line, count, roll, { priceName: `${offer.name}.${part}` });
 }

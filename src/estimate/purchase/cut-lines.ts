@@ -1,19 +1,21 @@
 /** Lines of panels and boards that are cut from what is sold in lengths, of a roof's deck among them. */
 import { lumberOffers, sameSection } from "../../catalog/look-up.js";
 import type { CoveringOffer } from "../../catalog/offers/covering.js";
-import { type LumberOffer, lengthsOf, type PricedLength, pieceCost } from "../../catalog/offers/lumber.js";
-import type { Price } from "../../catalog/offers/price.js";
+import type { LumberOffer, PricedLength } from "../../catalog/offers/lumber.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import type { Section } from "../../catalog/reading.js";
 import type { CutToLength, Need, NeedItem } from "../need.js";
 import { decimal } from "../quantity/decimal.js";
 import { type Quantity, quantity } from "../quantity/quantity.js";
 import { exactly, type MeasureSystem, marked } from "../quantity/text.js";
-import { type Cell, over, type PlanProof, roundUp, sum, times } from "../sheet/expression.js";
+import { type Cell, number, type Operand, over, type PlanProof, roundUp, sumOr, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
-import { amountOf, layLine, type Pricing, priceCell, type ShoppingLine } from "./line.js";
+import { boardStocks, cheapestBoard, stockPrices } from "./board-prices.js";
+import { layBought, layBulkLine, levelCells } from "./bulk.js";
+import { amountOf, type Pricing, type ShoppingLine } from "./line.js";
 import { stepsOf } from "./lumber.js";
 import { wholeMoney } from "./money.js";
+import type { StockOutcome } from "./stock/problem.js";
 import { planStock } from "./stock-plan.js";
 
 type Item = Extract<NeedItem, { kind: "covering" }>;
@@ -33,28 +35,25 @@ interface FromStock {
   readonly need: Need;
   readonly cuts: readonly CutToLength[];
   readonly stocks: readonly PricedLength[];
-  /** Name of the offer, for its prices. */
-  readonly from: string;
+  /** Of the cells of a length's prices. */
+  readonly priceName: (length: string) => string;
   readonly kerf?: Quantity;
+  /** Sold in whole bundles of so many. */
+  readonly bundle?: number;
 }
 
 /** Counted work of the plan of one covering's panels. */
 const WORK = 80_000;
 
 /** The cheapest stock lengths that panels or boards are cut from; sheet steel loses nothing to a kerf. */
-export function layFromStock(shop: StockShop, line: Line, { need, cuts, stocks, from, kerf }: FromStock): ShoppingLine {
+export function layFromStock(shop: StockShop, line: Line, from: FromStock): ShoppingLine {
   const { pricing, system, offer } = shop;
-  const { sheet, minorDigits } = pricing;
+  const { need, cuts, kerf, bundle = 1 } = from;
+  const { sheet } = pricing;
   sheet.title(line.name, line.label);
-  const priced = stocks.flatMap(({ length, price, available = null }) =>
-    price.kind === "priced" ? [{ length, price, available, name: marked(length, system) }] : [],
-  );
+  const { shelf, money } = shelfOf(shop, from);
   const add = `Add stock lengths with prices to ${offer.label} at ${offer.at}.`;
-  if (priced.length === 0) return { ...line, quantity: need.quantity, add };
-  const money = wholeMoney(
-    priced.map(({ price }) => price.amount.value),
-    minorDigits,
-  );
+  if (shelf.length === 0) return { ...line, quantity: need.quantity, add };
   const outcome = planStock(
     {
       pieces: cuts.map((cut, i) => ({
@@ -62,14 +61,12 @@ export function layFromStock(shop: StockShop, line: Line, { need, cuts, stocks, 
         length: stepsOf(system, sheet.decide(cut.length), "up"),
         count: sheet.decideWhole(cut.count),
       })),
-      stocks: priced.map(({ name, length, price, available }) => ({
-        name,
-        length: stepsOf(system, length.value, "down"),
-        priceMinor: money.whole(price.amount.value),
-        available,
+      stocks: shelf.map(({ name, length, levels, available }) => ({
+        ...{ name, length: stepsOf(system, length.value, "down"), available, ...stockPrices(levels, money.whole) },
       })),
       kerf: kerf ? stepsOf(system, kerf.value, "up") : 0,
       endTrim: 0,
+      ...(bundle > 1 ? { bundle } : {}),
     },
     { work: WORK },
   );
@@ -79,42 +76,61 @@ export function layFromStock(shop: StockShop, line: Line, { need, cuts, stocks, 
       quantity: need.quantity,
       add: `Add longer lengths, or more of them, to ${offer.label} at ${offer.at}.`,
     };
-  const proof: PlanProof = {
-    gap: decimal(outcome.gap.toFixed(6)),
-    covers: outcome.proven ? "all ways to cut these lengths; proven least" : "all ways to cut these lengths",
-  };
-  const bought = outcome.sticks.map(({ stock, count }, i) => {
-    const cell = sheet.planned(`${line.name}.stock${i + 1}`, plain(count), proof, { label: `lengths of ${stock}` });
-    const price = priced.find(({ name }) => name === stock)?.price as Extract<Price, { kind: "priced" }>;
-    const label = `${offer.label}, ${stock}`;
-    return {
-      label: stock,
-      count: cell,
-      price: priceCell(
-        pricing,
-        `${from}.${stock.replaceAll(/[^0-9A-Za-z]+/g, "-").replace(/-$/, "")}.piece`,
-        price,
-        label,
-      ) as Cell,
-    };
+  const bought = outcome.sticks.flatMap(({ stock, count }, i) => {
+    const { levels, available } = shelf.find(({ name }) => name === stock) as (typeof shelf)[number];
+    const name = `${line.name}.stock${i + 1}`;
+    const cut = outcome.plan.reduce((sum, row) => (row.stock === stock ? sum + row.times : sum), 0);
+    const planned = Math.ceil(cut / bundle) * bundle;
+    const cell = sheet.planned(name, plain(planned), proofOf(outcome), { label: `lengths of ${stock}` });
+    const found = layBought(pricing, name, cell, levels, { bundle, available });
+    if (found && !sheet.decide(found.quantity).eq(count)) throw new Error(`${name} is not bought as planned`);
+    return found ? [{ label: stock, ...found }] : [];
   });
-  const first = bought[0];
-  if (!first) return { ...line, quantity: need.quantity, add };
-  const cost = bought.map(({ count, price }) => times(count, price));
+  return layStocks(pricing, line, need, bought);
+}
+
+/** Lengths with the cells of their prices, and the money that holds those in force. */
+function shelfOf({ pricing, system, offer }: StockShop, { stocks, priceName }: FromStock) {
+  const shelf = stocks.flatMap((one) => {
+    const name = marked(one.length, system);
+    const levels = levelCells(pricing, priceName(name), one, `${offer.label}, ${name}`);
+    return levels.length > 0 ? [{ name, length: one.length, levels, available: one.available ?? null }] : [];
+  });
+  const prices = shelf.flatMap(({ levels }) => levels.map(({ price }) => pricing.sheet.decide(price)));
+  return { shelf, money: wholeMoney(prices, pricing.minorDigits) };
+}
+
+const proofOf = ({ gap, proven }: StockOutcome): PlanProof => ({
+  gap: decimal(gap.toFixed(6)),
+  covers: proven ? "all ways to cut these lengths; proven least" : "all ways to cut these lengths",
+});
+
+/** One line for all lengths: of one length its number and price, of several as packs. */
+function layStocks(
+  pricing: Pricing,
+  line: Line,
+  need: Need,
+  bought: readonly {
+    readonly label: string;
+    readonly quantity: Cell;
+    readonly price: Cell;
+    readonly leftOver?: Cell;
+  }[],
+): ShoppingLine {
+  const { sheet } = pricing;
+  const cost = bought.map(({ quantity: count, price }) => times(count, price));
   const amount = sheet.lay(
     `${line.name}.amount`,
-    amountOf(pricing, cost.length === 1 ? (cost[0] as (typeof cost)[number]) : sum(cost)),
+    amountOf(pricing, cost.length === 1 ? (cost[0] as (typeof cost)[number]) : sumOr(cost, pricing.currency)),
     { label: "amount" },
   );
-  if (bought.length === 1)
-    return {
-      ...line,
-      quantity: first.count,
-      price: first.price,
-      amount,
-      note: `${first.label} each, for ${sheet.shown(need.quantity)} wanted`,
-    };
-  return { ...line, quantity: need.quantity, amount, packs: bought.map(({ label, count }) => ({ label, count })) };
+  const [first] = bought;
+  if (first && bought.length === 1) {
+    const { label, ...only } = first;
+    return { ...line, ...only, amount, note: `${label} each, for ${sheet.shown(need.quantity)} wanted` };
+  }
+  const packs = bought.map(({ label, quantity: count }) => ({ label, count }));
+  return { ...line, quantity: need.quantity, amount, packs };
 }
 
 /** Where deck boards are bought; the offer of the covering, where there is one, may name them. */
@@ -134,26 +150,30 @@ export function layDeckBoards(
   const [thickness, width] = item.section ?? [];
   if (!thickness || !width) return { ...line, quantity: need.quantity, add: "Add deck boards to lumber." };
   const sized = (cell: Cell): Quantity => quantity(sheet.decide(cell), cell.unit);
-  const best = cheapest(boardsServing(catalog, { thickness: sized(thickness), width: sized(width) }, offer?.deck));
+  const serving = boardsServing(catalog, { thickness: sized(thickness), width: sized(width) }, offer?.deck);
+  const best = cheapestBoard(pricing, serving, system);
   if (!best) {
     const size = `${sheet.shown(thickness)} × ${sheet.shown(width)}`;
     return { ...line, quantity: need.quantity, add: `Add lumber of ${size} with a price to lumber.` };
   }
   if (item.cuts) {
-    const stocks = lengthsOf(best.offer).map((length) => ({ length, price: pieceCost(best.offer, length) }));
-    const planned = { need, cuts: item.cuts, stocks, from: best.offer.name, kerf: exactly(LUMBER_KERF[system]) };
+    const planned = { need, cuts: item.cuts, kerf: exactly(LUMBER_KERF[system]), ...boardStocks(best.offer, system) };
     const label = `${line.label} (${best.offer.label})`;
     return layFromStock({ pricing, system, offer: best.offer }, { ...line, label }, planned);
   }
   sheet.title(line.name, line.label);
-  const name = `price.${best.offer.name}.${best.name}`;
-  const stock =
-    sheet.find(`${name}.length`) ??
-    sheet.catalog(`${name}.length`, best.length, { label: `stock length of ${best.offer.label}` });
-  const sticks = sheet.lay(`${line.name}.sticks`, roundUp(over(need.quantity, stock)), { label: "stock lengths" });
+  const name = `price.${best.priceName}.length`;
+  const stock = sheet.find(name) ?? sheet.catalog(name, best.length, { label: `stock length of ${best.offer.label}` });
+  const sticks = sheet.lay(`${line.name}.sticks`, inBundles(roundUp(over(need.quantity, stock)), best.offer), {
+    label: "stock lengths",
+  });
   const label = `${line.label} (${best.offer.label})`;
-  return layLine(pricing, { ...line, label }, sticks, best.price, `${best.offer.name}.${best.name}.deck`);
+  const { priceName, available = null } = best;
+  return layBulkLine(pricing, { ...line, label }, sticks, best, { priceName, bundle: best.offer.bundle, available });
 }
+
+const inBundles = (sticks: Operand, { bundle }: LumberOffer): Operand =>
+  bundle === 1 ? sticks : times(roundUp(over(sticks, number(`${bundle}`))), number(`${bundle}`));
 
 /** The named offer where it is of that size; else all at least as large; else those sold by that size as a nominal name. */
 function boardsServing(catalog: PriceCatalog, wanted: Section, named: string | undefined): readonly LumberOffer[] {
@@ -165,27 +185,4 @@ function boardsServing(catalog: PriceCatalog, wanted: Section, named: string | u
   );
   const least = larger.kind === "offered" ? larger.offers : [];
   return [...least, ...byName];
-}
-
-function cheapest(offers: readonly LumberOffer[]) {
-  const all = offers.flatMap((offer) =>
-    lengthsOf(offer).flatMap((length) => {
-      const price = pieceCost(offer, length);
-      return price.kind === "priced"
-        ? [
-            {
-              offer,
-              length,
-              price,
-              name: `stock-${length.value.toFixed(0)}`,
-              rate: price.amount.value.dividedBy(length.value),
-            },
-          ]
-        : [];
-    }),
-  );
-  return all.reduce<(typeof all)[number] | undefined>(
-    (best, one) => (!best || one.rate.lt(best.rate) ? one : best),
-    undefined,
-  );
 }

@@ -46,7 +46,12 @@ export interface Pricing {
 }
 
 /** The cell of a catalog price, laid when first asked for; undefined where there is no price. */
-export function priceCell({ sheet }: Pricing, name: string, price: Price, label: string): Cell | undefined {
+export function priceCell(
+  { sheet }: Pick<Pricing, "sheet">,
+  name: string,
+  price: Price,
+  label: string,
+): Cell | undefined {
   if (price.kind === "unpriced") return undefined;
   return (
     sheet.find(`price.${name}`) ??

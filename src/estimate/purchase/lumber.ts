@@ -4,8 +4,7 @@
  * Groups that take the same offer share its stock plan. Lengths are whole steps: 1/64 in, or 0.1 mm.
  */
 import { sameSection } from "../../catalog/look-up.js";
-import { availableOf, type LumberOffer, lengthsOf, pieceCost } from "../../catalog/offers/lumber.js";
-import type { Price } from "../../catalog/offers/price.js";
+import { availableOf, type LumberOffer, pricedLengthsOf } from "../../catalog/offers/lumber.js";
 import { toQuantity, toSection } from "../../catalog/reading.js";
 import { servesAs } from "../../catalog/species.js";
 import { type Decimal, decimal } from "../quantity/decimal.js";
@@ -16,7 +15,9 @@ import type { BoardsAtHand } from "../request/at-hand.js";
 import { aside } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
-import { type Pricing, priceCell } from "./line.js";
+import { lengthSlugs, stockPrices } from "./board-prices.js";
+import { levelCells, type Prices } from "./bulk.js";
+import type { Pricing } from "./line.js";
 import { wholeMoney } from "./money.js";
 import type { StockCut, StockLength, StockProblem } from "./stock/problem.js";
 import type { Substitution } from "./substitution.js";
@@ -33,8 +34,8 @@ export interface StockQuestion {
   readonly problem: StockProblem;
   /** Stock length by the name it has in the problem. */
   readonly lengths: ReadonlyMap<string, Decimal>;
-  /** Price of one by the name of its length, as the plan reckoned with it: with what the user puts in its place. */
-  readonly prices: ReadonlyMap<string, Price>;
+  /** Prices of one by the name of its length; the plan reckoned with what the user puts in their place. */
+  readonly prices: ReadonlyMap<string, Prices>;
   /** True when some length has a price; otherwise the plan buys the least length. */
   readonly priced: boolean;
   /** The problem's money is whole in units of 10^−this of the currency. */
@@ -135,26 +136,23 @@ function shelfOf(rules: CuttingRules, offer: LumberOffer): Shelf {
 
 /** Lays the price of each length, bought or not: which of them are bought hangs on them all. */
 function makeShelf({ pricing, system }: CuttingRules, offer: LumberOffer): Shelf {
-  const all = lengthsOf(offer).map((length) => ({
-    length,
-    price: pieceCost(offer, length),
-    name: marked(length, system),
-  }));
+  const all = pricedLengthsOf(offer).map((one) => ({ ...one, name: marked(one.length, system) }));
   const lengths = new Map(all.map(({ name, length }) => [name, length.value]));
   const slugs = lengthSlugs({ lengths });
-  const withPrice = all.flatMap(({ name, length, price }) => {
-    const cell = priceCell(pricing, `${offer.name}-${slugs.get(name) ?? name}`, price, `${offer.label}, ${name}`);
-    return cell ? [{ name, length, price: aside(cell), available: availableOf(offer, length) }] : [];
+  const withPrice = all.flatMap((one) => {
+    const { name, length } = one;
+    const levels = levelCells(pricing, `${offer.name}-${slugs.get(name) ?? name}`, one, `${offer.label}, ${name}`);
+    return levels.length > 0 ? [{ name, length, levels, available: availableOf(offer, length) }] : [];
   });
   const money = wholeMoney(
-    withPrice.map(({ price }) => price),
+    withPrice.flatMap(({ levels }) => levels.map(({ price }) => aside(price))),
     pricing.minorDigits,
   );
   const priced = withPrice.length > 0;
   const steps = (length: Quantity) => stepsOf(system, length.value, "down");
   const stocks = priced
-    ? withPrice.map(({ name, length, price, available }) => ({
-        ...{ name, length: steps(length), priceMinor: money.whole(price), available },
+    ? withPrice.map(({ name, length, levels, available }) => ({
+        ...{ name, length: steps(length), available, ...stockPrices(levels, money.whole) },
       }))
     : // Without any price the plan buys the least length.
       all.map(({ name, length }) => ({
@@ -163,24 +161,8 @@ function makeShelf({ pricing, system }: CuttingRules, offer: LumberOffer): Shelf
         priceMinor: steps(length),
         available: availableOf(offer, length),
       }));
-  const prices = new Map(all.map(({ name, price }) => [name, price]));
+  const prices = new Map(all.map(({ name, price, bulk }) => [name, { price, bulk }]));
   return { stocks, lengths, prices, priced, moneyDigits: money.digits };
-}
-
-/**
- * Each length of a question as a part of the names of cells: `10' 6"` is `10_6`. Where two lengths come to the same, as
- * `1' 1/2"` and `1 1/2"` do, the later ones get a number.
- */
-export function lengthSlugs({ lengths }: Pick<StockQuestion, "lengths">): ReadonlyMap<string, string> {
-  const taken = new Map<string, number>();
-  return new Map(
-    [...lengths.keys()].map((length) => {
-      const slug = length.replaceAll(/[^0-9A-Za-z]+/g, "_").replaceAll(/^_|_$/g, "");
-      const before = taken.get(slug) ?? 0;
-      taken.set(slug, before + 1);
-      return [length, before === 0 ? slug : `${slug}_no${before + 1}`];
-    }),
-  );
 }
 
 /** Sticks that a plan cuts, by the name of their length. */

@@ -6,8 +6,3 @@ export function dearer(a: Decimal | undefined, b: Decimal | undefined): number {
   if (a && b) return a.cmp(b);
   return a ? -1 : b ? 1 : 0;
 }
-
-/** @returns undefined where there is no price at all. */
-export function cheapest(costs: readonly Decimal[]): Decimal | undefined {
-  return costs.reduce<Decimal | undefined>((least, cost) => (least?.lte(cost) ? least : cost), undefined);
-}

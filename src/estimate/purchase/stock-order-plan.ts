@@ -4,8 +4,9 @@ import { decimal } from "../quantity/decimal.js";
 import { quantity } from "../quantity/quantity.js";
 import { minorDigits } from "../quantity/unit.js";
 import type { StockOrder } from "../request/stock-order.js";
-import { type Cell, type PlanProof, roundMoney, sumOr, times } from "../sheet/expression.js";
+import { type Cell, type Operand, type PlanProof, roundMoney, sumOr, times } from "../sheet/expression.js";
 import { Sheet } from "../sheet/sheet.js";
+import { type LevelCell, layBought } from "./bulk.js";
 import { explainStock, type StickSteps } from "./explain-stock.js";
 import { uncut } from "./lumber.js";
 import { laySticks } from "./sticks.js";
@@ -18,10 +19,12 @@ export interface OrderLine {
   readonly stock: string;
   /** Sticks that the plan cuts, whole bundles. */
   readonly planned: Cell;
-  /** With those set aside for defects. */
+  /** With those set aside for defects, and what is bought beyond them where a bulk price makes the greater number cheaper. */
   readonly quantity: Cell;
   readonly price: Cell | undefined;
   readonly amount: Cell | undefined;
+  /** What they would cost without those set aside. */
+  readonly asPlanned: Operand | undefined;
 }
 
 /** What to buy for an order and how to cut it, with what is proven of it. */
@@ -107,7 +110,7 @@ function layPurchase(
   });
   if (lines.length > 0 && lines.every(({ price }) => !price)) return { lines, total: undefined, planCost: undefined };
   const digits = minorDigits(currency) ?? 2;
-  const each = lines.flatMap(({ planned, price }) => (price ? [times(planned, price)] : []));
+  const each = lines.flatMap(({ asPlanned }) => asPlanned ?? []);
   const total = sumOr(
     lines.flatMap(({ amount }) => amount ?? []),
     currency,
@@ -141,16 +144,21 @@ function layLine(sheet: Sheet, question: OrderQuestion, laying: Laying): OrderLi
   const { name, used, available, spoiled, proof } = laying;
   const slug = `stock.${slugOf(name)}`;
   sheet.title(slug, name);
-  const { planned, quantity: count } = laySticks(sheet, slug, {
+  const { planned, quantity: needed } = laySticks(sheet, slug, {
     cut: used,
     bundle: problem.bundle ?? 1,
     available,
     spoiled,
     proof,
   });
-  const { price: cost, at } = sticks.get(name) as Stick;
-  if (!cost) return { stock: name, planned, quantity: count, price: undefined, amount: undefined };
-  const price = sheet.catalog(`price.${slug.slice(6)}`, cost, { label: `price of ${name}`, source: `order, ${at}` });
+  const levels = layPrices(sheet, slug.slice(6), name, sticks.get(name) as Stick);
+  const lots = { bundle: problem.bundle ?? 1, available };
+  const bought = layBought({ sheet }, slug, needed, levels, lots);
+  const without = layBought({ sheet }, `${slug}.without`, planned, levels, lots);
+  const asPlanned = without && times(without.quantity, without.price);
+  if (!bought)
+    return { stock: name, planned, quantity: needed, price: undefined, amount: undefined, asPlanned: undefined };
+  const { quantity: count, price } = bought;
   const amount = roundMoney(times(count, price), minorDigits(currency) ?? 2);
   return {
     stock: name,
@@ -158,7 +166,20 @@ function layLine(sheet: Sheet, question: OrderQuestion, laying: Laying): OrderLi
     quantity: count,
     price,
     amount: sheet.lay(`${slug}.amount`, amount, { label: "amount" }),
+    asPlanned,
   };
+}
+
+function layPrices(sheet: Sheet, slug: string, name: string, { price, bulk, at }: Stick): LevelCell[] {
+  if (!price) return [];
+  const source = `order, ${at}`;
+  return [
+    { from: 1, price: sheet.catalog(`price.${slug}`, price, { label: `price of ${name}`, source }) },
+    ...bulk.map(({ from, price: lower }) => {
+      const label = `price of ${name}, from ${from} on`;
+      return { from, price: sheet.catalog(`price.${slug}-from${from}`, lower, { label, source }) };
+    }),
+  ];
 }
 
 /** Rounded down to the minor unit: a bound may be too low, never too high. */

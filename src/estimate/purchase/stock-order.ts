@@ -17,6 +17,8 @@ export interface Stick {
   readonly length: Quantity;
   /** Of one, exact; undefined where no price is known, and for what lies at hand. */
   readonly price: Quantity | undefined;
+  /** What the price of one falls to where so many and more are bought, the least number first. */
+  readonly bulk: readonly { readonly from: number; readonly price: Quantity }[];
   readonly owned: boolean;
   /** Where the order says so. */
   readonly at: string;
@@ -74,15 +76,16 @@ export function orderQuestion(order: StockOrder): OrderQuestion {
   const cut = order.pieces.map((piece) => partsOf(piece, steps, longest));
   refuse([...doubled(order, system), ...tooSmall(shelf, steps), ...tooMany(cut)]);
   const money = wholeMoney(
-    shelf.flatMap(({ price }) => price?.value ?? []),
+    shelf.flatMap(({ price, bulk }) => [...(price ? [price.value] : []), ...bulk.map((one) => one.price.value)]),
     minorDigits(currency) ?? 2,
   );
   refuse(tooDear(shelf, money.whole));
   const stocks = [
-    ...shelf.map(({ length, price, available }): StockLength => {
-      const name = marked(length, system);
-      const cost = price ? money.whole(price.value) : steps.down(length);
-      return { name, length: steps.down(length), priceMinor: cost, available };
+    ...shelf.map(({ length, price, bulk, available }): StockLength => {
+      const row = { name: marked(length, system), length: steps.down(length), available };
+      if (!price) return { ...row, priceMinor: steps.down(length) };
+      const lower = bulk.map((one) => ({ from: one.from, priceMinor: money.whole(one.price.value) }));
+      return { ...row, priceMinor: money.whole(price.value), ...(lower.length > 0 && { bulk: lower }) };
     }),
     ...leftoversOf(order, system, steps),
   ];
@@ -124,21 +127,41 @@ const countingIn = (system: MeasureSystem): Steps => ({
 
 /** What is sold, each with its own price or that of the rate. */
 function offered(order: StockOrder, currency: string): (Stick & { readonly available: number | null })[] {
-  return order.stocks.map(({ length: text, price, available }, i) => {
+  return order.stocks.map(({ length: text, price, bulk, available }, i) => {
     const length = toQuantity(text, "ft");
-    const own = price === undefined || price === null ? rated(order, length, currency) : toQuantity(price, currency);
-    return { length, price: own, owned: false, available: available ?? null, at: pointer("/stocks", i) };
+    const own = price === undefined || price === null ? undefined : toQuantity(price, currency);
+    const lower = bulk?.map((one) => ({ from: one.from, price: toQuantity(one.price, currency) }));
+    return {
+      length,
+      price: own ?? rated(order, order.rate?.price, length, currency),
+      bulk: (lower ?? (own ? [] : ratedBulk(order, length, currency))).sort((a, b) => a.from - b.from),
+      owned: false,
+      available: available ?? null,
+      at: pointer("/stocks", i),
+    };
   });
 }
 
-function rated({ rate }: StockOrder, length: Quantity, currency: string): Quantity | undefined {
-  if (!rate?.price) return undefined;
-  if (rate.by === "length") return rateTimes(toQuantity(rate.price, `${currency}/ft`), length);
+function ratedBulk(order: StockOrder, length: Quantity, currency: string) {
+  return (order.rate?.bulk ?? []).flatMap(({ from, price }) => {
+    const each = rated(order, price, length, currency);
+    return each ? [{ from, price: each }] : [];
+  });
+}
+
+function rated(
+  { rate }: StockOrder,
+  price: QuantityText | null | undefined,
+  length: Quantity,
+  currency: string,
+): Quantity | undefined {
+  if (!rate || !price) return undefined;
+  if (rate.by === "length") return rateTimes(toQuantity(price, `${currency}/ft`), length);
   const section = toSection(rate.section);
   const { thickness, width } = section;
   const actual = () => quantity(thickness.value.times(width.value).times(length.value), "mm3");
   const volume = rate.measure === "nominal" ? boardFeet(section, length) : actual();
-  return rateTimes(toQuantity(rate.price, `${currency}/bf`), volume);
+  return rateTimes(toQuantity(price, `${currency}/bf`), volume);
 }
 
 const leftoverName = (length: Quantity, system: MeasureSystem): string => `at hand, ${marked(length, system)}`;
@@ -154,7 +177,7 @@ function leftoversOf({ leftovers = [] }: StockOrder, system: MeasureSystem, step
 function atHand({ leftovers = [] }: StockOrder, system: MeasureSystem): [string, Stick][] {
   return leftovers.map(({ length: text }, i) => {
     const length = toQuantity(text, "ft");
-    const stick = { length, price: undefined, owned: true, at: pointer("/leftovers", i) };
+    const stick = { length, price: undefined, bulk: [], owned: true, at: pointer("/leftovers", i) };
     return [leftoverName(length, system), stick];
   });
 }
@@ -211,8 +234,8 @@ function tooSmall(shelf: readonly Stick[], steps: Steps): Fault[] {
 const MOST_MONEY = 1e12;
 
 function tooDear(shelf: readonly Stick[], whole: WholeMoney["whole"]): Fault[] {
-  return shelf.flatMap(({ price, at }): Fault[] => {
-    if (!price || whole(price.value) <= MOST_MONEY) return [];
+  return shelf.flatMap(({ price, bulk, at }): Fault[] => {
+    if (!price || [price, ...bulk.map((one) => one.price)].every(({ value }) => whole(value) <= MOST_MONEY)) return [];
     const wrong = "The price is more than makes sense for a stick.";
     return [{ code: "out-of-range", at: pointer(at, "price"), wrong, cure: "Give the price of one stick." }];
   });

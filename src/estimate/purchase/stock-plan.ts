@@ -66,7 +66,11 @@ const FOR_FEW = 0.25;
 /** A plan that counts on no bulk price: it may come to one all the same. Undefined where there are none. */
 function atFewPrices(form: NormalForm, solver: LinearSolver | undefined, work: Work): Draft | undefined {
   if (form.bars.every(({ levels }) => levels.length === 1)) return undefined;
-  const bars = form.bars.map((bar) => ({ ...bar, price: (bar.levels[0] as Level).price, levels: bar.levels.slice(0, 1) }));
+  const bars = form.bars.map((bar) => ({
+    ...bar,
+    price: (bar.levels[0] as Level).price,
+    levels: bar.levels.slice(0, 1),
+  }));
   const share = work.share(work.left * FOR_FEW);
   const { draft } = planned({ ...form, bars }, solver, share);
   work.spend(share.used);

@@ -2,7 +2,7 @@
  * What is sold for what is wanted. A finished 2 × 6 milled from a log is full; the one from the yard measures
  * 1 1/2 × 5 1/2. Every such difference is put on record.
  */
-import { type LumberOffer, pieceCost } from "../../catalog/offers/lumber.js";
+import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import { servesAs, woodName } from "../../catalog/species.js";
 import type { WantedGroup } from "../pieces/laying.js";
@@ -11,7 +11,7 @@ import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { type MeasureSystem, markedSection } from "../quantity/text.js";
 import { unit } from "../quantity/unit.js";
 import type { Sheet } from "../sheet/sheet.js";
-import { cheapest, dearer } from "./price-order.js";
+import { cheapestBoard } from "./board-prices.js";
 
 /** A group and the offer that serves for it. */
 export interface Substitution {
@@ -44,7 +44,7 @@ export function substitute(
 ): Substitution | NothingSold {
   const wanted = wantedSides(sheet, group);
   const insisted = group.rules.buyAs;
-  const best = bestFor(group, wanted, catalog);
+  const best = bestFor(sheet, group, wanted, { catalog, system });
   const size = markedSection(lengthOf(wanted[0]), lengthOf(wanted[1]), system);
   if (!best) {
     const what = insisted ? `an offer called ${insisted}` : `a section of ${size} or larger`;
@@ -58,17 +58,26 @@ export function substitute(
 }
 
 /** The best offer for a group before its lengths are known; undefined where nothing serves. */
-export const offerFor = (sheet: Sheet, group: WantedGroup, catalog: PriceCatalog): LumberOffer | undefined =>
-  bestFor(group, wantedSides(sheet, group), catalog);
+export const offerFor = (
+  sheet: Sheet,
+  group: WantedGroup,
+  catalog: PriceCatalog,
+  system: MeasureSystem,
+): LumberOffer | undefined => bestFor(sheet, group, wantedSides(sheet, group), { catalog, system });
 
 function wantedSides(sheet: Sheet, { thickness, width }: WantedGroup): [Decimal, Decimal] {
   return [sheet.decide(thickness), sheet.decide(width)].sort((a, b) => a.cmp(b)) as [Decimal, Decimal];
 }
 
-function bestFor(group: WantedGroup, wanted: readonly [Decimal, Decimal], { lumber }: PriceCatalog) {
+function bestFor(
+  sheet: Sheet,
+  group: WantedGroup,
+  wanted: readonly [Decimal, Decimal],
+  { catalog: { lumber }, system }: { readonly catalog: PriceCatalog; readonly system: MeasureSystem },
+) {
   const insisted = group.rules.buyAs;
   const candidates = lumber.filter((offer) => (insisted ? offer.name === insisted : fits(offer, wanted)));
-  return bestOf(candidates, (offer) => rankOf(offer, group, wanted));
+  return bestOf(sheet, candidates, (offer) => rankOf(offer, group, wanted), system);
 }
 
 /** Nominally the wanted section, or in fact as large. */
@@ -106,24 +115,19 @@ function rankOf(offer: LumberOffer, group: WantedGroup, wanted: readonly [Decima
   ];
 }
 
-/** Least rank; of equals the cheapest by length, then the first by name. */
-function bestOf(offers: readonly LumberOffer[], rankOf: (offer: LumberOffer) => Rank): LumberOffer | undefined {
+/** Least rank; of equals the cheapest by length at the prices in force, then the first by name. */
+function bestOf(
+  sheet: Sheet,
+  offers: readonly LumberOffer[],
+  rankOf: (offer: LumberOffer) => Rank,
+  system: MeasureSystem,
+): LumberOffer | undefined {
   const ranks = offers.map(rankOf);
   const least = ranks.reduce<Rank | undefined>((low, rank) => (low && compare(low, rank) <= 0 ? low : rank), undefined);
   const equals = offers.filter((_, i) => least && compare(ranks[i] as Rank, least) === 0);
   if (equals.length < 2) return equals[0];
-  const costs = equals.map((offer) => ({ offer, cost: costPerLength(offer) }));
-  return costs.sort((x, y) => dearer(x.cost, y.cost) || (x.offer.name < y.offer.name ? -1 : 1))[0]?.offer;
-}
-
-/** Cheapest cost of a millimetre over the lengths on offer; undefined where none has a price. */
-function costPerLength(offer: LumberOffer): Decimal | undefined {
-  const lengths = offer.sold.by === "piece" ? offer.sold.lengths.map(({ length }) => length) : offer.sold.lengths;
-  const costs = lengths.flatMap((length) => {
-    const price = pieceCost(offer, length);
-    return price.kind === "priced" ? [price.amount.value.dividedBy(length.value)] : [];
-  });
-  return cheapest(costs);
+  const byName = equals.toSorted((a, b) => (a.name < b.name ? -1 : 1));
+  return cheapestBoard({ sheet }, byName, system)?.offer ?? byName[0];
 }
 
 function compare(a: Rank, b: Rank): number {

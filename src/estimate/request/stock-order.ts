@@ -1,7 +1,7 @@
 /** What a stock plan is asked for: pieces, the lengths on offer with their prices, leftovers, saw and waste. */
 import { z } from "zod";
 import { availableField } from "../../catalog/offers/lumber.js";
-import { countField, longField, MOST_SIZES } from "../../catalog/offers/price.js";
+import { bulkField, countField, longField, MOST_SIZES } from "../../catalog/offers/price.js";
 import { CURRENCIES, nameField, priceField, quantityField, sectionField } from "../../catalog/reading.js";
 import { stockPlanShape } from "./held-plans.js";
 
@@ -36,6 +36,7 @@ const stock = z
       describe: "Price of one of this length; without it the rate holds, where there is one.",
       example: "9.92",
     }),
+    bulk: bulkField("", { what: "length", example: "9.20" }),
     available: availableField,
   })
   .meta({ id: "StockOnOffer", description: "A length that is sold." });
@@ -45,10 +46,12 @@ const rate = z
     z.strictObject({
       by: z.literal("length").meta({ description: "By its length." }),
       price: priceField("ft", { describe: "Price of a foot or metre of length.", example: "1.85" }),
+      bulk: bulkField("ft", { what: "length", example: "1.70" }),
     }),
     z.strictObject({
       by: z.literal("volume").meta({ description: "By its volume." }),
       price: priceField("bf", { describe: "Price of a board foot, or of a cubic metre.", example: "2.40" }),
+      bulk: bulkField("bf", { what: "length", example: "2.20" }),
       section: sectionField({ describe: "Section that the volume is counted from.", example: "2 x 6 in" }),
       measure: z.enum(["nominal", "actual"]).meta({
         description: "nominal: board measure, less than 1 in counted as 1 in; actual: thickness × width × length.",

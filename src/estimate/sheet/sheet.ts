@@ -115,6 +115,11 @@ export class Sheet {
     return this.byName.get(name);
   }
 
+  /** Whether the user puts something in the place of a cell of this name, laid or not. */
+  isOverridden(name: string): boolean {
+    return this.overrides.has(name);
+  }
+
   /** The effective value, for a branch in code. What it was worked out from becomes structural. */
   decide(cell: Cell): Decimal {
     this.decided.add(cell);

@@ -1,6 +1,6 @@
 /** Bought lumber priced with pencil and paper, on a yard that sells just what the case is about. */
 import { describe, expect, it } from "vitest";
-import { lengthSlugs } from "../../../src/estimate/purchase/lumber.js";
+import { lengthSlugs } from "../../../src/estimate/purchase/board-prices.js";
 import { decimal } from "../../../src/estimate/quantity/decimal.js";
 import { estimated } from "../../helpers/estimating.js";
 
@@ -71,6 +71,49 @@ describe("bought lumber", () => {
     expect(bought({ pieces: of(12), lumber }, { waste: "7 %" }).told).toEqual(["furring, 8': 48.00"]);
     expect(bought({ pieces: of(11), lumber }, { waste: "7 %" }).told).toEqual(["furring, 8': 24.00"]);
     expect(bought({ pieces: of(5), lumber }, { waste: "7 %" }).told).toEqual(["furring, 8': 24.00"]);
+  });
+
+  it("at a bulk price is cut from the length that reaches it, and more sticks are bought where that costs less", () => {
+    // By hand: 9 of 8 ft at 5.00 are 45.00; 9 of 10 ft at 6.00 are 54.00, ten at 4.30 are 43.00.
+    const lengths = [
+      { length: "8 ft", price: "$5.00" },
+      { length: "10 ft", price: "$6.00", bulk: [{ from: 10, price: "$4.30" }] },
+    ];
+    const lumber = [offer("spf", "2 x 4 in", { by: "piece", lengths })];
+    const of = (count: number) => [{ name: "rails", count, section: "2 x 4 in", length: "7 ft" }];
+    const nine = bought({ pieces: of(9), lumber });
+    expect(nine.told).toEqual(["spf, 10': 43.00"]);
+    expect(nine.lines.map(({ quantity, leftOver }) => [quantity.value.toNumber(), leftOver?.value.toNumber()])).toEqual(
+      [[10, 1]],
+    );
+    expect(bought({ pieces: of(8), lumber }).told).toEqual(["spf, 8': 40.00"]);
+    // A spare brings nine to ten: (9 × 1.07 to the nearest stick).
+    expect(bought({ pieces: of(9), lumber }, { waste: "7 %" }).told).toEqual(["spf, 10': 43.00"]);
+    const changed = bought({ pieces: of(9), lumber }, { overrides: { "price.spf-10-from10": "$4.60" } });
+    expect(changed.told).toEqual(["spf, 8': 45.00"]);
+  });
+
+  it("by the foot and by volume has bulk prices for so many of one length", () => {
+    // 8 ft at 0.50 are 4.00 each; from six on 0.40: 3.20. Five at 4.00 are 20.00, six at 3.20 19.20.
+    const bulk = [{ from: 6, price: "$0.40/ft" }];
+    const rate = [offer("spf", "2 x 4 in", { by: "length", price: "$0.50/ft", bulk, lengths: ["8 ft"] })];
+    const pieces = [{ name: "rails", count: 5, section: "2 x 4 in", length: "7 ft" }];
+    expect(bought({ pieces, lumber: rate }).told).toEqual(["spf, 8': 19.20"]);
+    // 2 × 4 in × 8 ft are 5 1/3 bf: at 3.00 16.00 each, at 2.25 12.00.
+    const volume = { by: "volume", price: "$3.00/bf", measure: "nominal", bulk: [{ from: 6, price: "$2.25/bf" }] };
+    const boards = [offer("spf", "2 x 4 in", { ...volume, lengths: ["8 ft"] })];
+    expect(bought({ pieces, lumber: boards }).told).toEqual(["spf, 8': 72.00"]);
+  });
+
+  it("of equal offers is the one that is cheaper at the prices in force", () => {
+    const lumber = [offer("a", "2 x 4 in", each("8 ft", "$5.00")), offer("b", "2 x 4 in", each("8 ft", "$6.00"))];
+    const pieces = [{ name: "rails", count: 4, section: "2 x 4 in", length: "7 ft" }];
+    expect(bought({ pieces, lumber }).told).toEqual(["a, 8': 20.00"]);
+    const dearer = bought({ pieces, lumber }, { overrides: { "price.a-8": "$7.00" } });
+    expect(dearer.told).toEqual(["b, 8': 24.00"]);
+    const { sheet } = dearer.found.basis;
+    const price = sheet.find("price.b-8");
+    expect(price && sheet.isStructural(price)).toBe(true);
   });
 
   it("is planned at the price that the user puts in the place of the yard's", () => {

@@ -256,7 +256,11 @@ describe("random stock problems", () => {
       const wrong = checkOutcome(problem, outcome);
       if (wrong.length > 0) expect.fail(`seed ${seed}: ${wrong.join("; ")}\n${JSON.stringify(problem)}`);
       const short = outcome.short.reduce((sum, { count }) => sum + count, 0);
-      expect({ seed, short, costMinor: outcome.costMinor }).toEqual({ seed, short: best.short, costMinor: best.costMinor });
+      expect({ seed, short, costMinor: outcome.costMinor }).toEqual({
+        seed,
+        short: best.short,
+        costMinor: best.costMinor,
+      });
       proven += outcome.proven ? 1 : 0;
       bulky += outcome.costMinor < planStock(withoutBulk(problem), { work: 300_000 }).costMinor ? 1 : 0;
     }

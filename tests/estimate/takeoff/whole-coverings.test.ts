@@ -317,7 +317,7 @@ describe("a covering of set exposure", () => {
       label: "Strips",
       at: "/catalog/coverings/0",
       covering: "asphalt-shingles",
-      sheets: { form: "courses", covers: exactly("3 m2"), exposure: exactly("140 mm"), price },
+      sheets: { form: "courses", covers: exactly("3 m2"), exposure: exactly("140 mm"), price, bulk: [] },
       trims: [],
       closures: [],
     };

@@ -1,14 +1,6 @@
 /** From a draft to a plan that a person can follow: leftovers gathered, names dealt out, equal sticks put together. */
 import { tidied } from "./greedy.js";
-import {
-  addTake,
-  type Cut,
-  costOf,
-  type Draft,
-  loadOf,
-  type NormalForm,
-  sticksOf,
-} from "./normal-form.js";
+import { addTake, type Cut, costOf, type Draft, loadOf, type NormalForm, sticksOf } from "./normal-form.js";
 import { paidFor } from "./paid.js";
 import type { ShortPiece, StockCut, StockOutcome, StockProblem } from "./problem.js";
 import type { Demand } from "./relaxation.js";

@@ -53,7 +53,8 @@ export function usefulLevels(levels: readonly Level[], bundle: number, available
 }
 
 /** True of what costs the same each, whatever the number. */
-export const isPlain = ({ levels, bundle }: Sale): boolean => bundle === 1 && levels.length === 1 && levels[0]?.from === 1;
+export const isPlain = ({ levels, bundle }: Sale): boolean =>
+  bundle === 1 && levels.length === 1 && levels[0]?.from === 1;
 
 /** True where no number of the other costs less. */
 export const noDearer = (one: Sale, other: Sale): boolean =>

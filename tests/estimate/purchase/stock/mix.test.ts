@@ -16,7 +16,14 @@ function randomBars(random: () => number): { bars: Bar[]; cuts: MixCut[] } {
     const one = { from: 1, price: price + whole(1, 4) };
     const levels = random() < 0.4 ? [one, { from: bundle * whole(1, 3) + 1, price }] : [{ from: 1, price }];
     const reachable = levels.filter(({ from }) => Math.ceil(from / bundle) * bundle <= available);
-    return { stock, capacity: 10 + 5 * stock, price: reachable.at(-1)?.price ?? 0, levels: reachable, available, bundle };
+    return {
+      stock,
+      capacity: 10 + 5 * stock,
+      price: reachable.at(-1)?.price ?? 0,
+      levels: reachable,
+      available,
+      bundle,
+    };
   });
   const cuts = Array.from({ length: whole(1, 4) }, () => ({ holds: bars.map(() => whole(0, 9)), need: whole(0, 40) }));
   return { bars, cuts };
