@@ -17,6 +17,10 @@ export type About = {
 export type AdhesiveOffer = {
   readonly covers: string | MeasuredValue;
   readonly price?: string | MeasuredValue | null | undefined;
+  readonly bulk?: readonly ({
+    readonly from: number;
+    readonly price: string | MeasuredValue;
+  })[] | undefined;
 };
 
 /** The service runs. */
@@ -294,6 +298,10 @@ export type CoveringOffer = {
     readonly width: string | MeasuredValue;
     readonly length: string | MeasuredValue;
     readonly price?: string | MeasuredValue | null | undefined;
+    readonly bulk?: readonly ({
+      readonly from: number;
+      readonly price: string | MeasuredValue;
+    })[] | undefined;
   } | undefined;
   readonly adhesive?: AdhesiveOffer | undefined;
   readonly deck?: string | undefined;
@@ -302,6 +310,10 @@ export type CoveringOffer = {
     readonly width: string | MeasuredValue;
     readonly length: string | MeasuredValue;
     readonly price?: string | MeasuredValue | null | undefined;
+    readonly bulk?: readonly ({
+      readonly from: number;
+      readonly price: string | MeasuredValue;
+    })[] | undefined;
   } | undefined;
 };
 
@@ -316,11 +328,19 @@ export type CoveringSale = {
   readonly exposure: string | MeasuredValue;
   readonly pieces?: number | undefined;
   readonly price?: string | MeasuredValue | null | undefined;
+  readonly bulk?: readonly ({
+    readonly from: number;
+    readonly price: string | MeasuredValue;
+  })[] | undefined;
 } | {
   readonly form: "rolls";
   readonly width: string | MeasuredValue;
   readonly length: string | MeasuredValue;
   readonly price?: string | MeasuredValue | null | undefined;
+  readonly bulk?: readonly ({
+    readonly from: number;
+    readonly price: string | MeasuredValue;
+  })[] | undefined;
 } | {
   readonly form: "boards";
   readonly lumber: string;
@@ -1230,6 +1250,10 @@ export type LumberSale = {
 } | {
   readonly by: "length";
   readonly price?: string | MeasuredValue | null | undefined;
+  readonly bulk?: readonly ({
+    readonly from: number;
+    readonly price: string | MeasuredValue;
+  })[] | undefined;
   readonly lengths: readonly (string | MeasuredValue)[] | {
     readonly shortest: string | MeasuredValue;
     readonly longest: string | MeasuredValue;
@@ -1238,6 +1262,10 @@ export type LumberSale = {
 } | {
   readonly by: "volume";
   readonly price?: string | MeasuredValue | null | undefined;
+  readonly bulk?: readonly ({
+    readonly from: number;
+    readonly price: string | MeasuredValue;
+  })[] | undefined;
   readonly measure: "nominal" | "actual";
   readonly lengths: readonly (string | MeasuredValue)[] | {
     readonly shortest: string | MeasuredValue;
@@ -1521,6 +1549,10 @@ export type PriceCatalog = {
 export type PricedLength = {
   readonly length: string | MeasuredValue;
   readonly price?: string | MeasuredValue | null | undefined;
+  readonly bulk?: readonly ({
+    readonly from: number;
+    readonly price: string | MeasuredValue;
+  })[] | undefined;
   readonly available?: number | undefined;
 };
 
@@ -1818,6 +1850,10 @@ export type ScheduleLine = {
 export type SealantOffer = {
   readonly length: string | MeasuredValue;
   readonly price?: string | MeasuredValue | null | undefined;
+  readonly bulk?: readonly ({
+    readonly from: number;
+    readonly price: string | MeasuredValue;
+  })[] | undefined;
 };
 
 /** Work or a journey that is paid for. */
@@ -2044,6 +2080,10 @@ export type StockCut = {
 export type StockOnOffer = {
   readonly length: string | MeasuredValue;
   readonly price?: string | MeasuredValue | null | undefined;
+  readonly bulk?: readonly ({
+    readonly from: number;
+    readonly price: string | MeasuredValue;
+  })[] | undefined;
   readonly available?: number | undefined;
 };
 
@@ -2102,9 +2142,17 @@ export type StockProof = {
 export type StockRate = {
   readonly by: "length";
   readonly price?: string | MeasuredValue | null | undefined;
+  readonly bulk?: readonly ({
+    readonly from: number;
+    readonly price: string | MeasuredValue;
+  })[] | undefined;
 } | {
   readonly by: "volume";
   readonly price?: string | MeasuredValue | null | undefined;
+  readonly bulk?: readonly ({
+    readonly from: number;
+    readonly price: string | MeasuredValue;
+  })[] | undefined;
   readonly section: string | {
     readonly thickness: string | MeasuredValue;
     readonly width: string | MeasuredValue;
