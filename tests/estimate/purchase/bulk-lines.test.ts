@@ -38,7 +38,7 @@ const lineOf = (estimate: ReturnType<typeof roofed>, part: string): [number, num
   return [line?.quantity.value.toNumber() ?? Number.NaN, line?.amount?.value.toNumber() ?? Number.NaN];
 };
 
-const valueOf = (estimate: ReturnType<typeof roofed>, name: string): number =>
+const numberOf = (estimate: ReturnType<typeof roofed>, name: string): number =>
   estimate.basis.sheet.find(name)?.value.toNumber() ?? Number.NaN;
 
 describe("bundles, rolls, tubes and deck sheets at bulk prices", () => {
@@ -58,15 +58,15 @@ describe("bundles, rolls, tubes and deck sheets at bulk prices", () => {
     "cost what trying every number costs over %s",
     (length) => {
       const found = roofed(shingles, length);
-      expect(lineOf(found, "course")).toEqual(byHand(valueOf(found, "covering.bundles"), 38.5, bulk));
-      expect(lineOf(found, "underlay")).toEqual(byHand(valueOf(found, "order.covering.underlay.rolls"), 24, roll.bulk));
+      expect(lineOf(found, "course")).toEqual(byHand(numberOf(found, "covering.bundles"), 38.5, bulk));
+      expect(lineOf(found, "underlay")).toEqual(byHand(numberOf(found, "order.covering.underlay.rolls"), 24, roll.bulk));
     },
   );
 
   it("say how many are left over where more are bought than needed, and at which price", () => {
     // 11 bundles at 38.50 are 423.50, twelve at 33.00 are 396.
     const found = roofed(shingles, "22 ft");
-    const needed = valueOf(found, "covering.bundles");
+    const needed = numberOf(found, "covering.bundles");
     expect(needed).toBe(11);
     const line = found.common.lines.find(({ name }) => name === "order.covering.course");
     expect([line?.leftOver?.value.toNumber(), line?.price?.value.toNumber()]).toEqual([1, 33]);
@@ -85,12 +85,12 @@ describe("bundles, rolls, tubes and deck sheets at bulk prices", () => {
       sealant: { length: "20 ft", price: "$20.00", bulk: [{ from: 5, price: "$11.00" }] },
     };
     const found = roofed(membrane, "20 ft");
-    expect(lineOf(found, "roll")).toEqual(byHand(valueOf(found, "covering.rolls"), 310, sheet.bulk));
+    expect(lineOf(found, "roll")).toEqual(byHand(numberOf(found, "covering.rolls"), 310, sheet.bulk));
     expect(lineOf(found, "adhesive")).toEqual(
-      byHand(valueOf(found, "order.covering.adhesive.rolls"), 118, membrane.adhesive.bulk),
+      byHand(numberOf(found, "order.covering.adhesive.rolls"), 118, membrane.adhesive.bulk),
     );
     expect(lineOf(found, "lap-sealant")).toEqual(
-      byHand(valueOf(found, "order.covering.lap-sealant.rolls"), 20, membrane.sealant.bulk),
+      byHand(numberOf(found, "order.covering.lap-sealant.rolls"), 20, membrane.sealant.bulk),
     );
   });
 });
