@@ -59,7 +59,9 @@ describe("bundles, rolls, tubes and deck sheets at bulk prices", () => {
     (length) => {
       const found = roofed(shingles, length);
       expect(lineOf(found, "course")).toEqual(byHand(numberOf(found, "covering.bundles"), 38.5, bulk));
-      expect(lineOf(found, "underlay")).toEqual(byHand(numberOf(found, "order.covering.underlay.rolls"), 24, roll.bulk));
+      expect(lineOf(found, "underlay")).toEqual(
+        byHand(numberOf(found, "order.covering.underlay.rolls"), 24, roll.bulk),
+      );
     },
   );
 
