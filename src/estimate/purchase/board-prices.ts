@@ -2,9 +2,7 @@
 import { type LumberOffer, type PricedLength, pricedLengthsOf } from "../../catalog/offers/lumber.js";
 import type { Decimal } from "../quantity/decimal.js";
 import { type MeasureSystem, marked } from "../quantity/text.js";
-import { aside } from "../sheet/aside.js";
-import type { Sheet } from "../sheet/sheet.js";
-import type { LevelCell } from "./bulk.js";
+import { type LevelPrice, priceInForce } from "./bulk.js";
 import { type Pricing, priceCell } from "./line.js";
 import type { WholeMoney } from "./money.js";
 import type { StockLength } from "./stock/problem.js";
@@ -46,15 +44,15 @@ export function boardStocks(
 
 /** Prices in force as the optimiser takes them. */
 export function stockPrices(
-  [first, ...lower]: readonly LevelCell[],
+  [first, ...lower]: readonly LevelPrice[],
   whole: WholeMoney["whole"],
 ): Pick<StockLength, "priceMinor" | "from" | "bulk"> {
   if (!first) throw new Error("what has no price is not planned by its price");
   return {
-    priceMinor: whole(aside(first.price)),
+    priceMinor: whole(first.price),
     ...(first.from > 1 ? { from: first.from } : {}),
     ...(lower.length > 0 && {
-      bulk: lower.map(({ from, price }) => ({ from, priceMinor: whole(aside(price)) })),
+      bulk: lower.map(({ from, price }) => ({ from, priceMinor: whole(price) })),
     }),
   };
 }
@@ -81,7 +79,7 @@ export function cheapestBoard(
     const { stocks, priceName } = boardStocks(offer, system);
     return stocks.flatMap((one): BoardPrice[] => {
       const name = marked(one.length, system);
-      const each = priceInForce(sheet, priceName(name), one, `${offer.label}, ${name}`);
+      const each = priceInForce(pricing, priceName(name), one.price, `${offer.label}, ${name}`);
       const board = { ...one, offer, priceName: priceName(name) };
       return each ? [{ ...board, rate: each.dividedBy(one.length.value) }] : [];
     });
@@ -93,12 +91,4 @@ export function cheapestBoard(
   const cell = priceCell({ sheet }, best.priceName, best.price, label);
   if (cell) sheet.decide(cell);
   return best;
-}
-
-/** A price as the user has put it, its cell laid and decided, else as the catalog has it; undefined where there is none. */
-function priceInForce(sheet: Sheet, name: string, { price }: PricedLength, label: string): Decimal | undefined {
-  if (price.kind === "unpriced") return undefined;
-  if (!sheet.isOverridden(`price.${name}`)) return price.amount.value;
-  const cell = priceCell({ sheet }, name, price, label);
-  return cell && sheet.decide(cell);
 }

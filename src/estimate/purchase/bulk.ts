@@ -3,6 +3,7 @@
  * p′: where the greater number costs less than the one that is needed, it is bought. All of it stays live to the prices.
  */
 import type { BulkPrice, Price } from "../../catalog/offers/price.js";
+import type { Decimal } from "../quantity/decimal.js";
 import { type Cell, count, greatest, least, minus, type Operand, times, when } from "../sheet/expression.js";
 import { amountOf, type Pricing, priceCell, type ShoppingLine } from "./line.js";
 import { wholeBundles } from "./stock/paid.js";
@@ -28,7 +29,12 @@ export interface LevelCell {
 }
 
 /** The cells of all prices, least number first, laid when first asked for; empty where there is none. */
-export function levelCells(pricing: Pricing, name: string, { price, bulk }: Prices, label: string): LevelCell[] {
+export function levelCells(
+  pricing: Pick<Pricing, "sheet">,
+  name: string,
+  { price, bulk }: Prices,
+  label: string,
+): LevelCell[] {
   const one = priceCell(pricing, name, price, label);
   return [
     ...(one ? [{ from: 1, price: one }] : []),
@@ -37,6 +43,39 @@ export function levelCells(pricing: Pricing, name: string, { price, bulk }: Pric
       return cell ? [{ from, price: cell }] : [];
     }),
   ];
+}
+
+/** A price of one in force, that holds for so many and more. */
+export interface LevelPrice {
+  readonly from: number;
+  readonly price: Decimal;
+}
+
+/** The same prices in force, without a cell for each: only those that the user has changed are laid, and decided. */
+export function levelsInForce(
+  pricing: Pick<Pricing, "sheet">,
+  name: string,
+  { price, bulk }: Prices,
+  label: string,
+): LevelPrice[] {
+  const all = [{ from: 1, price, name }, ...bulk.map((one) => ({ ...one, name: `${name}-from${one.from}` }))];
+  return all.flatMap(({ from, price: each, name: cellName }) => {
+    const known = priceInForce(pricing, cellName, each, from === 1 ? label : `${label}, from ${from} on`);
+    return known ? [{ from, price: known }] : [];
+  });
+}
+
+/** A price as the user has put it, its cell laid and decided, else as the catalog has it; undefined where there is none. */
+export function priceInForce(
+  pricing: Pick<Pricing, "sheet">,
+  name: string,
+  price: Price,
+  label: string,
+): Decimal | undefined {
+  if (price.kind === "unpriced") return undefined;
+  if (!pricing.sheet.isOverridden(`price.${name}`)) return price.amount.value;
+  const cell = priceCell(pricing, name, price, label);
+  return cell && pricing.sheet.decide(cell);
 }
 
 /** What is bought of a thing, and the price that holds for so many. */

@@ -11,7 +11,7 @@ import { exactly, type MeasureSystem, marked } from "../quantity/text.js";
 import { type Cell, number, type Operand, over, type PlanProof, roundUp, sumOr, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import { boardStocks, cheapestBoard, stockPrices } from "./board-prices.js";
-import { layBought, layBulkLine, levelCells } from "./bulk.js";
+import { layBought, layBulkLine, levelCells, levelsInForce } from "./bulk.js";
 import { amountOf, type Pricing, type ShoppingLine } from "./line.js";
 import { stepsOf } from "./lumber.js";
 import { wholeMoney } from "./money.js";
@@ -77,7 +77,10 @@ export function layFromStock(shop: StockShop, line: Line, from: FromStock): Shop
       add: `Add longer lengths, or more of them, to ${offer.label} at ${offer.at}.`,
     };
   const bought = outcome.sticks.flatMap(({ stock, count }, i) => {
-    const { levels, available } = shelf.find(({ name }) => name === stock) as (typeof shelf)[number];
+    const { cells, available } = shelf.find(({ name }) => name === stock) as (typeof shelf)[number];
+    const levels = cells();
+    // Which lengths are bought hangs on their prices.
+    for (const { price } of levels) sheet.decide(price);
     const name = `${line.name}.stock${i + 1}`;
     const cut = outcome.plan.reduce((sum, row) => (row.stock === stock ? sum + row.times : sum), 0);
     const planned = Math.ceil(cut / bundle) * bundle;
@@ -93,10 +96,12 @@ export function layFromStock(shop: StockShop, line: Line, from: FromStock): Shop
 function shelfOf({ pricing, system, offer }: StockShop, { stocks, priceName }: FromStock) {
   const shelf = stocks.flatMap((one) => {
     const name = marked(one.length, system);
-    const levels = levelCells(pricing, priceName(name), one, `${offer.label}, ${name}`);
-    return levels.length > 0 ? [{ name, length: one.length, levels, available: one.available ?? null }] : [];
+    const label = `${offer.label}, ${name}`;
+    const levels = levelsInForce(pricing, priceName(name), one, label);
+    const cells = () => levelCells(pricing, priceName(name), one, label);
+    return levels.length > 0 ? [{ name, length: one.length, levels, cells, available: one.available ?? null }] : [];
   });
-  const prices = shelf.flatMap(({ levels }) => levels.map(({ price }) => pricing.sheet.decide(price)));
+  const prices = shelf.flatMap(({ levels }) => levels.map(({ price }) => price));
   return { shelf, money: wholeMoney(prices, pricing.minorDigits) };
 }
 

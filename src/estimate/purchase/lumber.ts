@@ -142,10 +142,11 @@ function makeShelf({ pricing, system }: CuttingRules, offer: LumberOffer): Shelf
   const withPrice = all.flatMap((one) => {
     const { name, length } = one;
     const levels = levelCells(pricing, `${offer.name}-${slugs.get(name) ?? name}`, one, `${offer.label}, ${name}`);
-    return levels.length > 0 ? [{ name, length, levels, available: availableOf(offer, length) }] : [];
+    const inForce = levels.map(({ from, price }) => ({ from, price: aside(price) }));
+    return levels.length > 0 ? [{ name, length, levels: inForce, available: availableOf(offer, length) }] : [];
   });
   const money = wholeMoney(
-    withPrice.flatMap(({ levels }) => levels.map(({ price }) => aside(price))),
+    withPrice.flatMap(({ levels }) => levels.map(({ price }) => price)),
     pricing.minorDigits,
   );
   const priced = withPrice.length > 0;
