@@ -33,7 +33,9 @@ export interface Sizes {
   readonly hip: { readonly thick: number; readonly deep: number };
   readonly ridge: number;
   readonly ledger: number;
+  /** Width of purlins; of those on the ends of a hip. */
   readonly purlin: number;
+  readonly endPurlin: number;
 }
 
 export type Point = readonly [x: number, y: number, z: number];
@@ -121,6 +123,41 @@ export function postLine(s: Sizes): number[] {
   const places = [s.post / 2];
   for (const bay of s.unlike) places.push((places.at(-1) as number) + bay);
   return places;
+}
+
+/** Middles of so many equal bays between corner posts that are flush with both ends. */
+export const wallLine = (width: number, post: number, bays: number): number[] =>
+  Array.from({ length: bays + 1 }, (_, i) => post / 2 + (i * (width - post)) / bays);
+
+/**
+ * Middles of rows up a slope, the outer ones flush: evenly, or with so many halved spaces next to both ends; edge to edge there
+ * where half a space has no room for one.
+ */
+export function rowMiddles(slope: number, width: number, most: number, closer = 0): number[] {
+  const even = centres(slope, width, most);
+  if (closer === 0 || even.length < 2) return even;
+  const space = (even[1] as number) - (even[0] as number);
+  const spaces = even.length - 1;
+  if (space / 2 > width + TINY) {
+    const rows = spaces + 1 + Math.min(2 * closer, spaces);
+    // As many halves as there would be, of so many whole and halved spaces together.
+    const whole = rows - 1 - 2 * closer;
+    const halves = rows - 1 >= 4 * closer ? 2 * whole : rows - 1;
+    const places = Array.from({ length: halves + 1 }, (_, half) => half).filter(
+      (half) => half % 2 === 0 || half < 2 * closer || half > halves - 2 * closer,
+    );
+    return places.map((half) => width / 2 + (half * (slope - width)) / halves);
+  }
+  const block = (1 + closer) * width;
+  const between = slope - 2 * block + width;
+  let middle = 0;
+  while (middle * most < between - TINY) middle++;
+  const blocks = Array.from({ length: 1 + closer }, (_, i) => width / 2 + i * width);
+  const inner = Array.from(
+    { length: Math.max(0, middle - 1) },
+    (_, i) => block - width / 2 + ((i + 1) * between) / middle,
+  );
+  return [...blocks, ...inner, ...blocks.map((at) => slope - at).reverse()];
 }
 
 /** Posts by plan: one at a time round the frame, each place once. */

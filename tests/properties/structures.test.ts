@@ -4,13 +4,9 @@
  */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type CutList, layCutList } from "../../src/estimate/pieces/cut-list.js";
+import type { CutList } from "../../src/estimate/pieces/cut-list.js";
 import type { PieceGroup } from "../../src/estimate/pieces/piece-group.js";
-import { displayUnits } from "../../src/estimate/quantity/display.js";
-import { exactly } from "../../src/estimate/quantity/text.js";
-import { Defaults } from "../../src/estimate/request/given.js";
-import { type StructureShape, structure } from "../../src/estimate/request/structure-kinds.js";
-import { Sheet } from "../../src/estimate/sheet/sheet.js";
+import { type Laying, outside, placesOf, roofOver } from "../judges/frame-places.js";
 import {
   boardsOver,
   boardsWithin,
@@ -25,266 +21,35 @@ import {
   postPlaces,
   rafterStick,
   roofPlanes,
-  rowCount,
+  rowMiddles,
   type Sizes,
+  wallLine,
 } from "../judges/frame-walker.js";
+import { hipRowsOf, tileRows } from "../judges/hip-rows-walker.js";
+import {
+  bodyOf,
+  type Draw,
+  draw,
+  inches,
+  type Laid,
+  laid,
+  lookoutsApart,
+  millimetres,
+  RIDGE_DEPTH,
+  SEED,
+  type WallDraw,
+} from "./random-structure.js";
 
 /** Structures in all; 1,000 or more of each kind. */
-const RUNS = 5000;
-const SEED = 20_261_125;
+const RUNS = Number(process.env.ROOFS_RUNS ?? 5000);
+
 const SIXTY_FOURTH = 1 / 64;
-
-/** Half inches, so that inches and millimetres are both exact. */
-const half = (least: number, most: number) => fc.integer({ min: least * 2, max: most * 2 }).map((n) => n / 2);
-
-interface WallDraw {
-  readonly boards: "vertical" | "board-and-batten" | "horizontal";
-  readonly openings: readonly { readonly width: number; readonly height: number }[];
-}
-
-interface Draw {
-  readonly sizes: Sizes;
-  readonly wall: WallDraw | undefined;
-  readonly floor: boolean;
-  readonly slats: number | undefined;
-  /** Lengths that a yard sells for every run, in inches; undefined where none is asked. */
-  readonly sold: readonly number[] | undefined;
-  /** A ridge beam, on king posts where the roof is high enough for them. */
-  readonly beam: boolean;
-}
-
-const RIDGE_DEPTH = 9;
 
 /** Upper corner of a gable's ridge above the plates: rafters' upper edges, half the ridge before their line's end. */
 function ridgeTop(s: Sizes, seat: number): number {
   const above = (s.rafter.deep * Math.hypot(12, s.rise) - seat * s.rise) / 12;
   return above + ((s.span / 2 - s.ridge / 2) * s.rise) / 12;
 }
-
-const section = (thick: readonly [number, number], deep: readonly [number, number]) =>
-  fc.record({ thick: half(...thick), deep: half(...deep) });
-
-const draw: fc.Arbitrary<Draw> = fc
-  .record({
-    kind: fc.constantFrom<Sizes["kind"]>("gable", "lean-to", "ledger", "hip", "pergola"),
-    span: half(72, 300),
-    longer: half(0, 400),
-    height: half(72, 144),
-    rise: half(1, 14),
-    near: half(0, 30),
-    far: half(0, 30),
-    even: fc.boolean(),
-    end: half(0, 30),
-    bays: fc.integer({ min: 1, max: 6 }),
-    shares: fc.option(fc.array(fc.integer({ min: 2, max: 7 }), { minLength: 6, maxLength: 6 }), { nil: undefined }),
-    endBays: fc.integer({ min: 1, max: 3 }),
-    rafterSpacing: half(12, 40),
-    purlinSpacing: half(8, 40),
-    longest: half(60, 240),
-    short: fc.boolean(),
-    square: fc.boolean(),
-    brace: half(12, 36),
-    post: half(4, 8),
-    beam: section([3, 6], [6, 12]),
-    rafter: section([1, 3], [4, 10]),
-    hip: section([1, 4], [0, 4]),
-    ridge: half(1, 3),
-    ledger: half(1, 3),
-    purlin: half(2, 6),
-    wall: fc.option(
-      fc.record({
-        boards: fc.constantFrom<WallDraw["boards"]>("vertical", "board-and-batten", "horizontal"),
-        openings: fc.array(fc.record({ width: half(12, 30), height: half(12, 48) }), { maxLength: 2 }),
-      }),
-      { nil: undefined },
-    ),
-    floor: fc.boolean(),
-    slats: fc.option(half(6, 20), { nil: undefined }),
-    onKings: fc.boolean(),
-    sold: fc.option(fc.uniqueArray(fc.constantFrom(72, 96, 120, 144, 168, 192), { minLength: 1, maxLength: 4 }), {
-      nil: undefined,
-    }),
-  })
-  .map(({ longer, even, wall, floor, slats, hip, onKings, shares, sold, ...rest }) => {
-    const alike = rest.kind === "hip" || even;
-    const length = rest.span + longer;
-    const unlike = shares && unlikeBays(length - rest.post, shares.slice(0, rest.bays), rest.post);
-    const bays = unlike ?? [(length - rest.post) / rest.bays];
-    const clearBay = Math.min(...bays) - rest.post;
-    const sizes: Sizes = {
-      ...rest,
-      length,
-      unlike,
-      // Two braces meet in a bay at most, in whole half inches.
-      brace: Math.min(rest.brace, Math.floor(clearBay) / 2),
-      far: alike ? rest.near : rest.far,
-      // A hip is as deep as the commons or deeper.
-      hip: { thick: hip.thick, deep: rest.rafter.deep + hip.deep },
-    };
-    const beam = onKings && rest.kind === "gable";
-    return { sizes, wall: rest.kind === "pergola" ? undefined : wall, floor, slats, beam, sold };
-  });
-
-/** Bays in proportion, in half inches; undefined for a single one, and where posts would stand in one another. */
-function unlikeBays(reach: number, shares: readonly number[], post: number): number[] | undefined {
-  const all = shares.reduce((a, b) => a + b, 0);
-  const first = shares.slice(0, -1).map((share) => Math.floor((2 * reach * share) / all) / 2);
-  const bays = [...first, reach - first.reduce((a, b) => a + b, 0)];
-  return bays.length > 1 && Math.min(...bays) >= post + 2 ? bays : undefined;
-}
-
-/** Inches as they are written in a request: in inches, or in the millimetres that those are exactly. */
-type Write = (inches: number) => string;
-const inches: Write = (n) => `${n} in`;
-const millimetres: Write = (n) => `${(n * 254) / 10} mm`;
-
-function bodyOf({ sizes: s, wall, floor, slats, beam: onKings }: Draw, write: Write, mirror = false): StructureShape {
-  const of = (thick: number, deep: number) => ({ section: { thickness: write(thick), width: write(deep) } });
-  const [beam, rafter] = [of(s.beam.thick, s.beam.deep), of(s.rafter.thick, s.rafter.deep)];
-  const post = of(s.post, s.post);
-  const small = of(1, 5);
-  const purlin = of(2, s.purlin);
-  const thing = { tie: of(4, 7), brace: of(4, 4), ridge: of(s.ridge, RIDGE_DEPTH) };
-  const shared = {
-    span: write(s.span),
-    length: write(s.length),
-    ...(s.unlike
-      ? { bayLengths: (mirror ? s.unlike.toReversed() : s.unlike).slice(0, -1).map(write) }
-      : { bays: s.bays }),
-    rafterSpacing: write(s.rafterSpacing),
-    braceLeg: write(s.brace),
-    longestPiece: write(s.longest),
-    ...(floor ? { floor: { joistSpacing: write(17), gap: write(0.5) } } : {}),
-  };
-  const additions = {
-    bearers: of(4, 6),
-    joists: of(2, 6),
-    "floor-boards": of(1, 6),
-    ...(s.kind === "pergola"
-      ? {}
-      : {
-          "wall-boards": of(1, 8),
-          "wall-battens": of(1, 2),
-          "wall-rails": of(2, 4),
-          "wall-studs": of(2, 4),
-          "opening-jambs": of(2, 4),
-          "opening-headers": of(2, 4),
-          "corner-boards": of(1, 4),
-        }),
-  };
-  const sides =
-    s.kind === "lean-to" || s.kind === "ledger"
-      ? { first: "low", ends: ["left", "right"] }
-      : { first: mirror ? "far" : "near", ends: ["left", "right"] };
-  const roof = {
-    ...shared,
-    eaveHeight: write(s.height),
-    endBays: s.endBays,
-    slope: { rise: write(s.rise), run: write(12) },
-    rafterTail: s.square ? "square" : "plumb",
-    rafterBays: s.short ? "short-last" : "equal",
-    purlinSpacing: write(s.purlinSpacing),
-    ...(wall
-      ? {
-          walls: {
-            boards: wall.boards,
-            lap: write(0.5),
-            clearance: write(4),
-            backing: write(30),
-            gableLap: write(2),
-            sides: [
-              {
-                side: sides.first,
-                openings: wall.openings.map((one) => ({ width: write(one.width), height: write(one.height) })),
-              },
-              { side: sides.ends[mirror ? 1 : 0] },
-            ],
-          },
-        }
-      : {}),
-  };
-  // Asked for just where the overhang asks for them by itself, so that no default stands between inches and millimetres.
-  const framed = s.end > 12 ? { lookoutSpacing: write(24) } : {};
-  const json = {
-    gable: {
-      kind: "gable",
-      ...roof,
-      ...framed,
-      ridge: onKings ? "beam" : "board",
-      overhang: { eave: write(mirror ? s.far : s.near), farEave: write(mirror ? s.near : s.far), gable: write(s.end) },
-      groups: {
-        ...additions,
-        "king-posts": of(4, 4),
-        lookouts: of(2, 4),
-        posts: post,
-        "end-posts": post,
-        beams: beam,
-        "gable-beams": thing.tie,
-        ties: thing.tie,
-        ridge: thing.ridge,
-        rafters: rafter,
-        braces: thing.brace,
-        purlins: purlin,
-        "eave-fascia": small,
-        "rake-fascia": small,
-      },
-    },
-    "lean-to": {
-      kind: "lean-to",
-      ...roof,
-      ...framed,
-      highSide: s.kind === "ledger" ? "ledger" : "posts",
-      overhang: { low: write(s.near), end: write(s.end), ...(s.kind === "ledger" ? {} : { high: write(s.far) }) },
-      groups: {
-        ...additions,
-        lookouts: of(2, 4),
-        "low-posts": post,
-        "low-beams": beam,
-        ledger: of(s.ledger, 8),
-        "end-beams": thing.tie,
-        braces: thing.brace,
-        rafters: rafter,
-        purlins: purlin,
-        "low-fascia": small,
-      },
-    },
-    hip: {
-      kind: "hip",
-      ...roof,
-      overhang: { eave: write(s.near) },
-      groups: {
-        ...additions,
-        posts: post,
-        beams: beam,
-        ties: thing.tie,
-        braces: thing.brace,
-        ridge: thing.ridge,
-        rafters: rafter,
-        hips: of(s.hip.thick, s.hip.deep),
-        "side-purlins": purlin,
-        "side-fascia": small,
-      },
-    },
-    pergola: {
-      kind: "pergola",
-      ...shared,
-      height: write(s.height),
-      overhang: { side: write(s.near), end: write(s.end) },
-      ...(slats === undefined ? {} : { slatSpacing: write(slats) }),
-      groups: { ...additions, posts: post, beams: beam, braces: thing.brace, rafters: rafter, slats: of(2, 2) },
-    },
-  }[s.kind === "ledger" ? "lean-to" : s.kind];
-  return structure.parse(json);
-}
-
-function laid(body: StructureShape, sold?: readonly number[], system: "inch-pound" | "metric" = "inch-pound") {
-  const sheet = new Sheet();
-  const lengths = sold?.map((inches) => exactly(`${inches} in`).value);
-  const site = { sheet, defaults: new Defaults(system), units: displayUnits(system) };
-  return { sheet, ...layCutList(lengths ? { ...site, sold: () => ({ lengths, mayMill: false }) } : site, body) };
-}
-
-type Laid = ReturnType<typeof laid>;
 
 const MM = 25.4;
 const lengthOf = (group: PieceGroup): number => group.length.value.toNumber() / MM;
@@ -299,6 +64,8 @@ class Differences {
   readonly found: string[] = [];
   /** Groups whose pieces or whose length, end to end, were walked. */
   readonly judged = new Set<string>();
+  /** Ends of pieces that were found at what they meet. */
+  ends = 0;
   /** Joints within runs that were found over a support, by run. */
   readonly joints = new Map<string, number>();
   /** Pieces of a group, or of all that share a name, against what a walk counts. */
@@ -405,7 +172,9 @@ function checkFrame(d: Differences, { groups }: Laid, s: Sizes): void {
   for (const base of ["high-beams", "bearers"]) {
     checkJoints(d, named(groups, base), base, line, base === "bearers" ? 0 : -end);
   }
-  if (s.kind === "hip") checkRun(d, groups, "end-beams", 2, s.span, s, (s.span - s.post) / s.endBays);
+  if (s.kind !== "hip") return;
+  checkRun(d, groups, "end-beams", 2, s.span, s, (s.span - s.post) / s.endBays);
+  checkJoints(d, named(groups, "end-beams"), "end-beams", wallLine(s.span, s.post, s.endBays), 0);
 }
 
 /** Beams across the ends, ties between them, and end posts below the former: by walking the row of posts. */
@@ -421,7 +190,8 @@ function checkAcross(d: Differences, groups: CutList["groups"], s: Sizes): void 
 }
 
 /** Straight slopes: rafters, rows, fascia, and where their ends come to lie. */
-function checkSlopes(d: Differences, { groups, frame }: Laid, s: Sizes, onKings: boolean): void {
+function checkSlopes(d: Differences, { groups, frame }: Laid, drawn: Draw): void {
+  const { sizes: s, beam: onKings, deck } = drawn;
   if (frame?.kind !== "gable" && frame?.kind !== "lean-to") return;
   const lines = centres(s.length, s.rafter.thick, s.rafterSpacing, s.short);
   const whole = s.length + 2 * s.end;
@@ -432,7 +202,8 @@ function checkSlopes(d: Differences, { groups, frame }: Laid, s: Sizes, onKings:
   const rafters = named(groups, "rafters");
   d.count(groups, "rafters", sides.length * lines.length);
   d.count(groups, "fly-rafters", s.end >= s.rafter.thick ? 2 * sides.length : 0);
-  const framed = s.end > 12 ? sides.map((tail) => lookoutsUp((top + tail) * slope, 24)) : [];
+  const apart = lookoutsApart(drawn);
+  const framed = apart !== undefined ? sides.map((tail) => lookoutsUp((top + tail) * slope, apart)) : [];
   const overlooking = named(groups, "lookouts");
   d.judged.add("lookouts");
   d.same(
@@ -462,10 +233,20 @@ function checkSlopes(d: Differences, { groups, frame }: Laid, s: Sizes, onKings:
     sticks.reduce((sum, stick) => sum + stick * lines.length, 0),
     0.1,
   );
-  const rows = sides.map((tail) => rowCount((top + tail) * slope, s.purlin, s.purlinSpacing));
-  const all = rows.reduce((a, b) => a + b, 0);
-  checkRun(d, groups, "purlins", all, whole, s, bay);
-  for (const base of ["purlins", "eave-fascia", "low-fascia", "high-fascia", ...(onKings ? [] : ["ridge"])]) {
+  const ups = sides.map((tail) => (top + tail) * slope);
+  const rowsOf = (middles: (up: number) => readonly number[]) => ups.reduce((sum, up) => sum + middles(up).length, 0);
+  const rows = rowMiddlesOf(drawn);
+  if (deck.kind === "purlins") checkRun(d, groups, "purlins", rowsOf(rows.purlins), whole, s, bay);
+  else if (deck.kind !== "sheets") checkRun(d, groups, "deck-boards", rowsOf(rows.boards), whole, s, bay);
+  for (const base of [
+    "purlins",
+    "deck-boards",
+    "ledger",
+    "eave-fascia",
+    "low-fascia",
+    "high-fascia",
+    ...(onKings ? [] : ["ridge"]),
+  ]) {
     checkJoints(d, named(groups, base), base, lines, -s.end);
   }
   checkRun(d, groups, s.kind === "gable" ? "eave-fascia" : "low-fascia", sides.length, whole, s, bay);
@@ -508,7 +289,8 @@ function checkRidge(d: Differences, { groups, frame }: Laid, s: Sizes, onKings: 
   checkJoints(d, ridges, "ridge", postLine(s), -s.end);
 }
 
-function checkHip(d: Differences, { groups, frame }: Laid, s: Sizes): void {
+function checkHip(d: Differences, { groups, frame }: Laid, drawn: Draw): void {
+  const { sizes: s } = drawn;
   if (frame?.kind !== "hip") return;
   const run = s.span / 2;
   const ridgeLine = s.length - s.span;
@@ -539,7 +321,7 @@ function checkHip(d: Differences, { groups, frame }: Laid, s: Sizes): void {
   const plane = rafter.heightAbovePlate.value.toNumber() / MM;
   // A corner of the hip's edge lies half its thickness off the middle, square to it: level −t/(2√2) in one slope's run.
   d.same("hip's corners in the roof plane", corner, plane - (s.hip.thick / 2 / Math.SQRT2) * slope);
-  checkHipRows(d, groups, s, places, commons);
+  checkHipRows(d, groups, drawn);
   const middle = s.span / 2;
   const tails = [...places.map((place) => middle - place).reverse(), ...commons.map((y) => middle + y)];
   const all = [...tails, ...places.map((place) => s.length - middle + place)];
@@ -552,48 +334,31 @@ function checkHip(d: Differences, { groups, frame }: Laid, s: Sizes): void {
   checkJoints(d, named(groups, "end-fascia"), "end-fascia", ends, -s.near - 1);
 }
 
-/** Rows by walking up the slope: each as long as the eave less what the hips take off, halved by none. */
-function checkHipRows(
-  d: Differences,
-  groups: CutList["groups"],
-  s: Sizes,
-  places: readonly number[],
-  commons: readonly number[],
-): void {
-  const slope = Math.hypot(12, s.rise) / 12;
-  const run = s.span / 2;
-  const edge = (run + s.near - s.ridge / 2) * slope;
-  const rows = rowCount(edge, s.purlin, s.purlinSpacing);
-  const apart = s.short ? s.rafterSpacing : run / (places.length + 1);
-  for (const [base, plate] of [
-    ["side-purlins", s.length],
-    ["end-purlins", s.span],
-  ] as const) {
-    const eave = plate + 2 * s.near;
-    const lengths = Array.from(
-      { length: rows },
-      (_, i) => eave - (2 * (i * (edge - s.purlin))) / Math.max(1, rows - 1) / slope,
-    );
-    const useful = lengths.filter((length) => length > apart + 1e-7);
-    const own = named(groups, base);
+/** Rows by walking up the slope, laid again from their pieces: filled from hip to hip, and joined over rafters. */
+function checkHipRows(d: Differences, groups: CutList["groups"], drawn: Draw): void {
+  const { sizes: s, deck } = drawn;
+  const edge = (s.span / 2 + s.near - s.ridge / 2) * (Math.hypot(12, s.rise) / 12);
+  if (deck.kind === "solid-boards" || deck.kind === "spaced-boards") {
+    // Planes stretch their plan; whole lengths are cut for it, with 8 % for what the hips take.
+    const rows = rowMiddlesOf(drawn).boards(edge).length;
+    const eaves = [s.length + 2 * s.near + s.length - s.span, s.span + 2 * s.near];
+    const all = eaves.reduce((sum, both) => sum + rows * both, 0);
+    d.count(groups, "deck-boards", Math.ceil((all * 1.08) / s.longest - 1e-7));
+  }
+  if (deck.kind !== "purlins") return;
+  const width = Math.max(s.purlin, s.endPurlin);
+  const lower = rowMiddlesOf(drawn)
+    .purlins(edge)
+    .map((middle) => middle - width / 2);
+  for (const side of ["side", "end"] as const) {
+    const base = `${side}-purlins`;
+    const { rows, rafters } = hipRowsOf(s, side, lower);
+    const stock = named(groups, base).map((group) => ({ length: lengthOf(group), count: countOf(group) / 2 }));
     d.judged.add(base);
-    d.same(`all ${base}`, total(own), 2 * useful.reduce((a, b) => a + b, 0), 0.1);
-    const middle = s.near + run;
-    const peak = base === "side-purlins" ? middle + s.length - s.span : middle;
-    const rafters = [
-      ...places.map((place) => middle - place),
-      ...(base === "side-purlins" ? commons.map((y) => middle + y) : [middle]),
-      ...places.map((place) => peak + place),
-    ];
-    const ends = useful.flatMap((length) => [(eave - length) / 2, (eave + length) / 2]);
-    const marks = [...rafters, ...ends];
-    const gaps = marks.flatMap((a) => marks.map((b) => b - a));
-    for (const group of own) {
-      d.truth(
-        `${group.name} ends between rafters`,
-        gaps.some((gap) => Math.abs(gap - lengthOf(group)) < 1e-5),
-      );
-    }
+    const tiled = tileRows(rows, rafters, stock);
+    d.truth(`${base} fill their rows, joined over rafters`, tiled !== undefined);
+    const joints = (tiled ?? []).reduce((sum, ends) => sum + ends.length - 2, 0);
+    d.joints.set(base, joints);
   }
 }
 
@@ -622,7 +387,7 @@ function checkWall(d: Differences, { groups }: Laid, s: Sizes, wall: WallDraw): 
   const own = named(groups, `wall-boards-${first}`);
   const cover = wall.boards === "board-and-batten" ? 8.5 : 7.5;
   const saved = (whole: (one: { width: number; height: number }) => number) =>
-    wall.openings.reduce((sum, one) => sum + whole(one), 0);
+    wall.openings.reduce((sum, one) => sum + one.count * whole(one), 0);
   const rounded = (x: number) => Math.max(1, Math.ceil(x - 1e-7));
   // Along bays of unlike lengths boards differ; openings come off the longest, where they leave any.
   const line = postLine(s);
@@ -694,12 +459,13 @@ function studsAlong(s: Sizes, bays: readonly number[]): number {
 
 /** Jambs beside every opening, a header over it; across both jambs, 2 in thick each. */
 function checkOpenings(d: Differences, groups: CutList["groups"], first: string, { openings }: WallDraw): void {
-  for (const [i, { width, height }] of openings.entries()) {
+  for (const [i, { width, height, count, sill }] of openings.entries()) {
     const frame = (base: string) =>
       groups.filter(({ name }) => name === `${base}-${first}${i === 0 ? "" : `-${i + 1}`}`);
-    d.same("jambs", pieces(frame("opening-jambs")), 2, 0);
-    d.same("jambs, end to end", total(frame("opening-jambs")), 2 * height);
-    d.same("header", total(frame("opening-headers")), width + 4);
+    d.same("jambs", pieces(frame("opening-jambs")), 2 * count, 0);
+    d.same("jambs, end to end", total(frame("opening-jambs")), 2 * count * height);
+    // Below a window a sill as long as its header.
+    d.same("headers and sills", total(frame("opening-headers")), count * (sill === undefined ? 1 : 2) * (width + 4));
   }
   for (const base of ["opening-jambs", "opening-headers"]) {
     d.judged.add(`${base}-${first}`);
@@ -711,6 +477,9 @@ function checkOpenings(d: Differences, groups: CutList["groups"], first: string,
 function checkEnd(d: Differences, groups: CutList["groups"], s: Sizes, wall: WallDraw): void {
   const leaning = s.kind === "lean-to" || s.kind === "ledger";
   const low = s.height - 4;
+  const { part } = s.kind === "gable" ? wall : { part: "below-plate" };
+  if (part !== "below-plate") checkGable(d, groups, s, wall);
+  if (part === "gable") return;
   const end = groups.find(({ name }) => name === "corner-boards-left-2");
   // How high the second end is, is judged with the posts below it.
   const high = leaning && end ? lengthOf(end) : low;
@@ -740,7 +509,6 @@ function checkEnd(d: Differences, groups: CutList["groups"], s: Sizes, wall: Wal
     const gaps = wall.boards === "board-and-batten" ? whole((across - 1) / (leaning ? 2 : 1)) : 0;
     d.same("battens of an end", pieces(battens), gaps, 0);
   }
-  if (s.kind === "gable") checkGable(d, groups, s, wall);
 }
 
 interface Aslant {
@@ -836,54 +604,65 @@ function checkArea(d: Differences, { frame }: Laid, s: Sizes): void {
   d.same("roof area, square inches", mine, walked, 1e-6 * Math.max(1, walked));
 }
 
-/** Which way pieces lie, by what their groups are called. */
-const LIES: readonly (readonly [pattern: RegExp, way: "across" | "along" | "up" | "slope"])[] = [
-  [/^(?:ties|gable-beams|end-beams|joists|end-purlins|end-fascia)/, "across"],
-  [
-    /^(?:beams|low-beams|high-beams|ridge|ledger|purlins|side-purlins|slats|bearers|floor-boards|lookouts|opening-headers)/,
-    "along",
-  ],
-  [/^(?:eave-fascia|low-fascia|high-fascia|side-fascia)/, "along"],
-  [/^(?:posts|low-posts|high-posts|end-posts|king-posts|corner-boards|opening-jambs)/, "up"],
-  [/^(?:rafters|fly-rafters|end-rafters|rake-fascia|hips|jacks)/, "slope"],
-];
-
-/** No piece is longer than the space that the structure takes the way it lies; no group is left unjudged. */
-function checkEnvelope(d: Differences, { groups }: Laid, s: Sizes): void {
-  const eave = Math.max(s.near, s.far);
-  const past = s.kind === "hip" ? s.near : s.end;
-  // Fascia is mitred round the corners of a hip roof, an inch thick.
-  const across = s.span + (s.kind === "hip" ? 2 * s.near + 2 : 0);
-  const along = s.length + 2 * past + 2;
-  const level = s.kind === "lean-to" || s.kind === "ledger" ? s.span + s.near + s.far : s.span / 2 + eave;
-  const pitch = s.kind === "pergola" ? 0 : s.rise / 12;
-  const hipped = s.kind === "hip" ? Math.SQRT2 : 1;
-  const deep = Math.max(s.rafter.deep, s.hip.deep, 5);
-  const longest = {
-    across,
-    along,
-    up: s.height + s.span * pitch,
-    // The line itself, and what plumb cuts at both ends take of the depth.
-    slope: s.kind === "pergola" ? s.span + 2 * s.near : Math.hypot(level * hipped, level * pitch) + deep * pitch,
+/** Every piece where it lies, its corners inside what the structure takes up, its ends at what they meet. */
+function checkPlaces(d: Differences, { groups }: Laid, drawn: Draw): void {
+  const { sizes: s, slats, wall } = drawn;
+  const rows = rowMiddlesOf(drawn);
+  const more: Laying = {
+    ridgeDeep: RIDGE_DEPTH,
+    slats: slats ?? 1,
+    lookouts: lookoutsApart(drawn) ?? 1,
+    purlinRows: (up) => ({ middles: rows.purlins(up), width: s.purlin }),
+    boardRows: (up) => ({ middles: rows.boards(up), width: BOARD }),
   };
   for (const group of groups) {
-    if (group.name.startsWith("braces")) {
-      d.truth("braces stay below the plate", lengthOf(group) / Math.SQRT2 < s.height);
-    } else if (group.name.startsWith("wall-")) {
-      // Two wall boards are cut from one piece below a single slope.
-      const own = group.label.startsWith("Paired") ? lengthOf(group) / 2 : lengthOf(group);
-      d.truth(`${group.name} is longer than a wall`, own <= Math.max(s.length, s.span, longest.up) + SIXTY_FOURTH);
-    } else {
-      const way = LIES.find(([pattern]) => pattern.test(group.name))?.[1];
-      d.truth(`nobody knows which way ${group.name} lie`, way !== undefined);
-      if (way)
-        d.truth(
-          `${group.name}, ${lengthOf(group)}, leave the envelope`,
-          lengthOf(group) <= longest[way] + SIXTY_FOURTH,
-        );
+    const { name, begins } = group;
+    const at = { name, length: lengthOf(group), begins: begins?.map((cell) => cell.value.toNumber() / MM) ?? [0] };
+    const pieces = placesOf(s, at, more);
+    if (!pieces) {
+      // Purlins of a hip are laid out again by their rows, its deck boards are cut to fit, walls stand between posts.
+      const known = /^(?:side|end)-purlins/.test(name) || (s.kind === "hip" && name === "deck-boards");
+      d.truth(`nobody knows where ${name} lie`, known || (wall !== undefined && inWall(s, group)));
+      continue;
+    }
+    d.same(`${name}, laid one by one`, pieces.length, countOf(group), 0);
+    for (const piece of pieces) {
+      const out = outside(s, piece);
+      if (out > SIXTY_FOURTH) d.found.push(`${name} are ${out} in outside the structure`);
+      for (const miss of piece.misses) {
+        if (Math.abs(miss) > SIXTY_FOURTH) d.found.push(`${name} end ${miss} in from where they should`);
+      }
+      d.ends += piece.misses.length;
     }
   }
 }
+
+/** Upright pieces of a wall end below the plate, or below the slope; those along it between the corners. */
+function inWall(s: Sizes, group: PieceGroup): boolean {
+  const { name, label } = group;
+  const length = lengthOf(group) / (label.startsWith("Paired") ? 2 : 1);
+  const end = /-(?:left|right)/.test(name);
+  const peak = roofOver(s, end && s.kind !== "gable" ? s.span : s.span / 2, s.length / 2);
+  if (/^(?:wall-rails|opening-headers)/.test(name)) return length <= (end ? s.span : s.length) + SIXTY_FOURTH;
+  if (/^wall-boards/.test(name) && length <= (end ? s.span : s.length) + SIXTY_FOURTH) return true;
+  return /^(?:wall-|corner-|opening-)/.test(name) && length <= (end ? peak : s.height - CLEARANCE) + SIXTY_FOURTH;
+}
+
+/** Boards of a deck, and how far boards of a wall begin above the post bases. */
+const BOARD = 6;
+const CLEARANCE = 4;
+
+/** Middles of rows up so long a slope. */
+const rowMiddlesOf = ({ sizes: s, deck }: Draw) => ({
+  purlins: (up: number) => {
+    const width = s.kind === "hip" ? Math.max(s.purlin, s.endPurlin) : s.purlin;
+    return rowMiddles(up, width, s.purlinSpacing, deck.closerRows);
+  },
+  boards: (up: number) =>
+    deck.kind === "spaced-boards"
+      ? rowMiddles(up, BOARD, deck.spacing, deck.closerRows)
+      : Array.from({ length: Math.ceil(up / BOARD - 1e-7) }, (_, i) => (i + 0.5) * BOARD),
+});
 
 /** What is ordered, whatever the groups are called. */
 function order({ groups }: Laid): string[] {
@@ -921,7 +700,8 @@ function checkOutline(d: Differences, { outline, frame }: Laid, s: Sizes): void 
 /** Runs whose pieces meet over posts, rafters or joists. */
 const JOINED = [
   ...["beams", "low-beams", "high-beams", "bearers", "purlins", "eave-fascia", "low-fascia", "high-fascia", "ridge"],
-  ...["floor-boards", "side-fascia", "end-fascia", "slats"],
+  ...["floor-boards", "side-fascia", "end-fascia", "slats", "ledger", "end-beams", "deck-boards"],
+  ...["side-purlins", "end-purlins"],
 ];
 
 /** Groups that no walk has counted or measured. */
@@ -948,24 +728,25 @@ describe("structures at random", () => {
   }, () => {
     const kinds = new Map<string, number>();
     const joints = new Map<string, number>();
-    let unlike = 0;
+    let [unlike, ends] = [0, 0];
     fc.assert(
       fc.property(draw, (drawn) => {
         const { sizes, wall, floor, slats, beam, sold } = drawn;
         const mine = laid(bodyOf(drawn, inches), sold);
         const d = new Differences();
         checkFrame(d, mine, sizes);
-        checkSlopes(d, mine, sizes, beam);
+        checkSlopes(d, mine, drawn);
         checkRidge(d, mine, sizes, beam);
-        checkHip(d, mine, sizes);
+        checkHip(d, mine, drawn);
         checkPergola(d, mine, sizes, slats);
         checkArea(d, mine, sizes);
-        checkEnvelope(d, mine, sizes);
+        checkPlaces(d, mine, drawn);
         checkOutline(d, mine, sizes);
         if (floor) checkFloor(d, mine, sizes);
         if (wall) checkWall(d, mine, sizes, wall);
         if (sizes.unlike) unlike += 1;
         kinds.set(sizes.kind, (kinds.get(sizes.kind) ?? 0) + 1);
+        ends += d.ends;
         for (const [base, found] of d.joints) joints.set(base, (joints.get(base) ?? 0) + found);
         for (const name of unjudged(mine, d)) d.found.push(`nobody counted ${name}`);
         d.alike("in millimetres", toTheDigit(laid(bodyOf(drawn, millimetres), sold, "metric")), toTheDigit(mine));
@@ -977,6 +758,7 @@ describe("structures at random", () => {
     expect([...kinds.keys()].sort()).toEqual(["gable", "hip", "lean-to", "ledger", "pergola"]);
     for (const count of kinds.values()) expect(count).toBeGreaterThan(900);
     expect(unlike).toBeGreaterThan(700);
+    expect(ends).toBeGreaterThan(100_000);
     // A check of joints that finds none to check says nothing.
     for (const base of JOINED) expect([base, (joints.get(base) ?? 0) > 300]).toEqual([base, true]);
   });

@@ -96,7 +96,11 @@ function purlins(framing: HipFraming, side: EaveSide, runs: number): PieceGroup[
   const yard = yardFor(laying, base, "Purlins");
   const useful = cut.filter(({ from, to }) => to.value.minus(from.value).gt(shortest));
   const gathered = gatherPieces(
-    useful.map(({ from, to }) => ({ ends: rowPieces(from, to, side.rafters, { longest, yard }), count: runs })),
+    useful.map(({ from, to }) => ({
+      ends: rowPieces(from, to, side.rafters, { longest, yard }),
+      count: runs,
+      supports: side.rafters,
+    })),
   );
   return gathered.flatMap((pieces, i) =>
     laid(laying, base, {
@@ -105,6 +109,7 @@ function purlins(framing: HipFraming, side: EaveSide, runs: number): PieceGroup[
       length: pieces.length,
       count: count(pieces.count),
       supportsApart: layout.jackSpace,
+      crossings: pieces.crossings,
       spliced: true,
       meetsOver: sections.rafters.thickness,
     }),

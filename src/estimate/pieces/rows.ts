@@ -19,6 +19,18 @@ export interface RowPieces {
   readonly count: number;
   /** Where such pieces begin, from the beginning of a row: of all rows that are alike. */
   readonly begins: readonly Operand[];
+  /** Supports that such a piece lies on, both its ends counted; of rows that say what they cross. */
+  readonly crossings: number | undefined;
+}
+
+/** A row as it is cut. */
+export interface CutRow {
+  /** Of its pieces, its own two included. */
+  readonly ends: readonly Place[];
+  /** How many rows are just so. */
+  readonly count: number;
+  /** What it crosses. */
+  readonly supports?: readonly Place[];
 }
 
 /** Lays a place as a cell, so that it can be read. */
@@ -51,19 +63,19 @@ export function rowPieces(
 /** Ninth decimal of a millimetre: what differs by less is the same length. */
 const SAME = 9;
 
-/** Gathers the pieces of all rows by length, in the order they come up. */
-export function gatherPieces(
-  rows: readonly { readonly ends: readonly Place[]; readonly count: number }[],
-): RowPieces[] {
+/** Gathers the pieces of all rows by length, and by what they cross, in the order they come up. */
+export function gatherPieces(rows: readonly CutRow[]): RowPieces[] {
   const found = new Map<string, RowPieces>();
-  for (const { ends, count } of rows) {
+  for (const { ends, count, supports } of rows) {
     for (const [i, end] of ends.slice(1).entries()) {
       const start = ends[i] as Place;
-      const key = end.value.minus(start.value).toDecimalPlaces(SAME).toFixed();
+      const between = supports?.filter(({ value }) => value.gt(start.value) && value.lt(end.value));
+      const crossings = between && between.length + 2;
+      const key = `${end.value.minus(start.value).toDecimalPlaces(SAME).toFixed()} ${crossings ?? ""}`;
       const known = found.get(key);
       const begins = [...(known?.begins ?? []), minus(start.at, (ends[0] as Place).at)];
       const length = known?.length ?? minus(end.at, start.at);
-      found.set(key, { length, count: (known?.count ?? 0) + count, begins });
+      found.set(key, { length, count: (known?.count ?? 0) + count, begins, crossings });
     }
   }
   return [...found.values()];
