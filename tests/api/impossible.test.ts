@@ -38,6 +38,29 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
   ["gable: no purlin spacing", { ...gable, purlinSpacing: "0 in" }, "purlinSpacing", /0/],
   ["gable: a plate deeper than its height", { ...gable, eaveHeight: "6 in" }, "eaveHeight", /6 in|0\.5 ft/],
   ["gable: braces longer than the post", { ...gable, braceLeg: "9 ft" }, "braceLeg", /88 in/],
+  // 6 ft less two posts of 6 in: 60 in between them, for two braces of 31 in each.
+  [
+    "gable: braces below a tie that would cross",
+    { ...gable, span: "6 ft", braceLeg: "31 in" },
+    "braceLeg",
+    /31 in each\) are longer than the room between posts there \(60 in/,
+  ],
+  // (192 − 6) ÷ 3 − 6 = 56 in.
+  [
+    "hip: braces across an end that would cross",
+    { ...hip, endBays: 3, braceLeg: "30 in" },
+    "braceLeg",
+    /30 in each\) .*\(56 in/,
+  ],
+  ...[gable, shed, hip].map(
+    (one) =>
+      [
+        `${one.kind}: posts of an end in one another`,
+        { ...one, endBays: 60 },
+        "endBays",
+        /60 bays across .*6 in/,
+      ] as const,
+  ),
   [
     "gable: tails down to the ground",
     { ...gable, eaveHeight: "2 ft", overhang: { eave: "9 ft" } },

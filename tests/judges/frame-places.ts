@@ -264,9 +264,14 @@ function braces(s: Sizes, length: number): Placed[] {
         [to - leg, to],
       ];
     });
-  const rows = inBays(postLine(s)).map((y) => placed(box([0, s.post], y, z)));
+  // Two in one bay do not cross.
+  const crossing = (line: readonly number[]): number[] =>
+    line.slice(1).map((at, i) => Math.max(0, 2 * leg - (at - (line[i] as number) - s.post)));
+  const rows = inBays(postLine(s)).map((y) => placed(box([0, s.post], y, z), crossing(postLine(s))));
   const low = s.height - TIE;
-  const across = (y: number): Placed => placed(box([s.post, s.post + leg], around(y, 4), [low - leg, low]));
+  const room = (s.span - 2 * s.post) / (s.kind === "ledger" ? 1 : 2);
+  const across = (y: number): Placed =>
+    placed(box([s.post, s.post + leg], around(y, 4), [low - leg, low]), [Math.max(0, leg - room)]);
   const line = postLine(s);
   const corners = [line[0] as number, line.at(-1) as number];
   const inner = line.slice(1, -1);
@@ -280,7 +285,8 @@ function braces(s: Sizes, length: number): Placed[] {
     case "ledger":
       return [...rows, ...corners.map(across)];
     case "hip": {
-      const ends = inBays(wallLine(s.span, s.post, s.endBays)).map((x) => placed(box(x, [0, s.post], z)));
+      const round = wallLine(s.span, s.post, s.endBays);
+      const ends = inBays(round).map((x) => placed(box(x, [0, s.post], z), crossing(round)));
       return [...bothSides(s, [...rows, ...inner.map(across)]), ...bothEnds(s, ends)];
     }
   }

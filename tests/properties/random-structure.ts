@@ -121,13 +121,17 @@ export const draw: fc.Arbitrary<Draw> = fc
     const length = rest.span + (rest.kind === "hip" && longer <= rest.rafter.thick ? 0 : longer);
     const unlike = shares && unlikeBays(length - rest.post, shares.slice(0, rest.bays), rest.post);
     const bays = unlike ?? [(length - rest.post) / rest.bays];
-    const clearBay = Math.min(...bays) - rest.post;
+    const endBay = (rest.span - rest.post) / rest.endBays - rest.post;
+    const across = { gable: 2 * endBay, "lean-to": 2 * endBay, ledger: 2 * endBay, hip: endBay, pergola: Infinity }[
+      rest.kind
+    ];
+    const clearBay = Math.min(...bays.map((bay) => bay - rest.post), across, rest.span - 2 * rest.post);
     const sizes: Sizes = {
       ...rest,
       length,
       unlike,
       short: rest.short && lastSpace(length - rest.rafter.thick, rest.rafterSpacing) >= rest.rafter.thick,
-      // Two braces meet in a bay at most, in whole half inches.
+      // Two braces meet in a bay or below a tie at most, in whole half inches.
       brace: Math.min(rest.brace, Math.floor(clearBay) / 2),
       far: alike ? rest.near : rest.far,
       // A hip is as deep as the commons or deeper.

@@ -41,7 +41,7 @@ import {
 } from "./random-structure.js";
 
 /** Structures in all; 1,000 or more of each kind. */
-const RUNS = Number(process.env.ROOFS_RUNS ?? 5000);
+const RUNS = 5000;
 
 const SIXTY_FOURTH = 1 / 64;
 
@@ -445,16 +445,27 @@ function checkWall(d: Differences, { groups }: Laid, s: Sizes, wall: WallDraw): 
   checkEnd(d, groups, s, wall);
 }
 
-/** Studs every 30 in at most between the joints of boards that are a bay long, or as many equal parts of one. */
+/** Studs every 30 in at most behind boards a bay long, or equal parts of one; one below each joint that no post carries. */
 function studsAlong(s: Sizes, bays: readonly number[]): number {
   const equal = s.unlike ? bays : Array.from({ length: s.bays }, () => s.length / s.bays);
-  const parts = equal.flatMap((bay) => {
-    const each = Math.ceil(bay / s.longest - 1e-9);
-    return Array.from({ length: each }, () => bay / each);
-  });
-  if (s.unlike) return parts.reduce((sum, part) => sum + centres(part, 0, 30).length - 2, 0);
-  const pieces = Math.max(s.bays, Math.ceil(s.length / s.longest - 1e-9));
-  return pieces * (centres(s.length / pieces, 0, 30).length - 2);
+  return studsBehind(equal, postLine(s), s);
+}
+
+/** Walks along the boards of one course, from joint to joint. */
+function studsBehind(bays: readonly number[], posts: readonly number[], s: Sizes): number {
+  let [at, studs] = [0, 0];
+  const whole = bays.reduce((a, b) => a + b, 0);
+  for (const bay of bays) {
+    let parts = 1;
+    while (bay / parts > s.longest + 1e-7) parts++;
+    for (let part = 0; part < parts; part++) {
+      studs += centres(bay / parts, 0, 30).length - 2;
+      at += bay / parts;
+      const carried = posts.some((post) => Math.abs(post - at) < s.post / 2);
+      if (!carried && at < whole - 1e-6) studs += 1;
+    }
+  }
+  return studs;
 }
 
 /** Jambs beside every opening, a header over it; across both jambs, 2 in thick each. */
@@ -485,7 +496,7 @@ function checkEnd(d: Differences, groups: CutList["groups"], s: Sizes, wall: Wal
   const high = leaning && end ? lengthOf(end) : low;
   const cover = wall.boards === "board-and-batten" ? 8.5 : 7.5;
   const whole = (x: number) => Math.max(1, Math.ceil(x - 1e-7));
-  const each = Math.max(s.endBays, Math.ceil(s.span / s.longest - 1e-9));
+  const each = s.endBays * Math.ceil(s.span / s.endBays / s.longest - 1e-9);
   if (leaning) d.judged.add("corner-boards-left");
   else d.sticks(groups, "corner-boards-left", 2, low);
   const boards = groups.filter(({ name }) => name === "wall-boards-left");
@@ -495,7 +506,8 @@ function checkEnd(d: Differences, groups: CutList["groups"], s: Sizes, wall: Wal
     d.same("boards across an end", pieces(boards), whole((level * s.span) / (s.span / each)), 0);
     const studs = groups.filter(({ name }) => name === "wall-studs-left");
     d.judged.add("wall-studs-left");
-    d.same("studs of an end", pieces(studs), each * (centres(s.span / each, 0, 30).length - 2), 0);
+    const bays = Array.from({ length: s.endBays }, () => s.span / s.endBays);
+    d.same("studs of an end", pieces(studs), studsBehind(bays, wallLine(s.span, s.post, s.endBays), s), 0);
   } else {
     const across = boardsOver(s.span, cover, 8);
     d.same("boards of an end", pieces(boards), leaning ? Math.ceil(across / 2) : across, 0);

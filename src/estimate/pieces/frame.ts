@@ -1,6 +1,6 @@
-/** A frame on posts of any kind: its inputs, what runs along it, what cannot be built, and what it tells the takeoffs. */
+/** A frame on posts of any kind: its inputs, what runs along it, and what it tells the takeoffs. */
 import { type QuantityText, toQuantity } from "../../catalog/reading.js";
-import { type Fault, FaultError } from "../faults.js";
+import { FaultError } from "../faults.js";
 import type { Decimal } from "../quantity/decimal.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import { shown } from "../quantity/text.js";
@@ -140,22 +140,24 @@ export class FrameInputs {
   }
 
   /**
-   * The leg of a brace: as given, or the usual one, kept to a third of the bay and half the post where those are short.
+   * The leg of a brace: as given, or the usual one, kept to a third of the bay, or of what is braced across the building, and
+   * half the post where those are short.
    * Both limits are assumptions: common practice, no source.
    */
   braceLeg(
     given: QuantityText | undefined,
-    frame: PostBays & Readonly<Record<"length" | "height", Cell>>,
+    frame: PostBays & Readonly<Record<"length" | "height", Cell>> & { readonly across?: Operand },
     usual: readonly [inch: string, metric: string],
   ): Cell {
     const label = "leg of a brace";
     if (given !== undefined) return this.given(["braceLeg", label, "small"], given, "/braceLeg", usual);
     const cell = this.given(["usualBraceLeg", "usual leg of a brace", "small"], undefined, "/braceLeg", usual);
-    const { length, bays, firstBays } = frame;
+    const { length, bays, firstBays, across } = frame;
     const third = firstBays
       ? over(least(...firstBays, minus(length, ...firstBays)), number("3"))
       : over(length, times(number("3"), greatest(bays, number("1"))));
-    const leg = least(cell, third, over(frame.height, number("2")));
+    const acrossThird = across ? [over(across, number("3"))] : [];
+    const leg = least(cell, third, ...acrossThird, over(frame.height, number("2")));
     return this.sheet.lay("frame.braceLeg", leg, { label, display: this.units.small });
   }
 
@@ -183,107 +185,6 @@ export class FrameInputs {
       }),
     );
     return { bays: this.sheet.input("frame.bays", plain(found), { label: "bays between posts" }), firstBays };
-  }
-}
-
-/** Collects what cannot be built, by comparing effective values. */
-export class FrameChecks {
-  readonly faults: Fault[] = [];
-  constructor(private readonly sheet: Sheet) {}
-
-  /** Refuses a value that is not more than a limit, or than zero. */
-  above(cell: Cell, limit: Cell | undefined, at: string, what: string, cure: string): void {
-    if (this.sheet.decide(cell).gt(limit ? this.sheet.decide(limit) : 0)) return;
-    const than = limit ? `${limit.label} (${this.sheet.shown(limit)})` : "zero";
-    this.refuse(at, `${what} (${this.sheet.shown(cell)}) is not more than ${than}.`, cure);
-  }
-
-  refuse(at: string, wrong: string, cure: string): void {
-    this.faults.push({ code: "cannot-build", at: `${AT}${at}`, wrong, cure });
-  }
-
-  /** Spacings and lengths that every frame divides by. */
-  divisors(frame: Readonly<Record<"rafterSpacing" | "bays" | "longestPiece", Cell>>): void {
-    this.above(frame.rafterSpacing, undefined, "/rafterSpacing", "The rafter spacing", "Give a spacing such as 24 in.");
-    this.above(frame.bays, undefined, "/bays", "The number of bays", "Give one bay or more.");
-    this.above(frame.longestPiece, undefined, "/longestPiece", "The longest piece", "Give a length such as 12 ft.");
-  }
-
-  /**
-   * Posts that would stand in one another, and braces longer than the post or the beam that they stiffen.
-   * @param braced - Whether the request says how long braces are: a usual leg keeps clear by itself.
-   */
-  bracing(
-    frame: PostBays & Readonly<Record<"length" | "braceLeg", Cell>>,
-    post: { readonly height: Cell; readonly width: Cell; readonly beamDepth: Cell },
-    braced: boolean,
-  ): void {
-    const value = (cell: Cell): Decimal => this.sheet.decide(cell);
-    const { bays, braceLeg } = frame;
-    if (value(bays).lte(0)) return; // refused by itself
-    const clear = this.clearBay(frame, post.width);
-    if (clear === undefined || !braced) return;
-    const like = (length: Decimal): string => shown({ value: length, unit: braceLeg.unit }, braceLeg.display);
-    const leg = this.sheet.shown(braceLeg);
-    const below = value(post.height).minus(value(post.beamDepth));
-    if (value(braceLeg).gte(below)) {
-      const wrong = `A brace's leg (${leg}) is not shorter than the post below the beam (${like(below)}).`;
-      this.refuse("/braceLeg", wrong, "Give a shorter leg or a higher plate, or remove the braces.");
-    }
-    if (value(braceLeg).times(2).gt(clear)) {
-      const wrong = `The legs of two braces (${leg} each) are longer than the clear bay between posts (${like(clear)}).`;
-      this.refuse("/braceLeg", wrong, "Give a shorter leg or fewer bays, or remove the braces.");
-    }
-  }
-
-  /** Between the posts of the shortest bay; undefined, and refused, where they would stand in one another. */
-  private clearBay({ length, bays, firstBays }: PostBays & { readonly length: Cell }, post: Cell): Decimal | undefined {
-    const value = (cell: Cell): Decimal => this.sheet.decide(cell);
-    const [wide, reach] = [value(post), value(length).minus(value(post))];
-    if (!firstBays) {
-      const clear = reach.dividedBy(value(bays)).minus(wide);
-      if (clear.gt(0)) return clear;
-      const wrong = `${this.sheet.shown(bays)} bays over ${this.sheet.shown(length)} leave no room between posts (${this.sheet.shown(post)} wide).`;
-      this.refuse("/bays", wrong, "Give fewer bays.");
-      return undefined;
-    }
-    if (!value(bays).eq(firstBays.length + 1)) {
-      const wrong = `${firstBays.length} lengths and what they leave are ${firstBays.length + 1} bays, not ${this.sheet.shown(bays)}.`;
-      this.refuse("/bayLengths", wrong, "Give the lengths of all bays but the last.");
-      return undefined;
-    }
-    const last = firstBays.reduce((left, bay) => left.minus(value(bay)), reach);
-    const all = [...firstBays.map(value), last];
-    const tight = all.findIndex((bay) => bay.lte(wide));
-    if (tight < 0) return all.reduce((a, b) => (a.lte(b) ? a : b)).minus(wide);
-    const left = shown({ value: all[tight] as Decimal, unit: length.unit }, post.display);
-    const wrong =
-      tight < firstBays.length
-        ? `Bay ${tight + 1} (${left}) is not longer than a post is wide (${this.sheet.shown(post)}).`
-        : last.lte(0)
-          ? `These bays take up the whole ${this.sheet.shown(length)}: nothing is left for the last one.`
-          : `These bays leave ${left} of ${this.sheet.shown(length)} for the last, between centres; a post is ${this.sheet.shown(post)} wide.`;
-    this.refuse(
-      `/bayLengths/${Math.min(tight, firstBays.length - 1)}`,
-      wrong,
-      "Give shorter bays before it, or more length.",
-    );
-    return undefined;
-  }
-
-  /** Rafters nearer to one another than they are thick would stand in one place. */
-  rafterRoom(spacing: Cell, thickness: Cell): void {
-    if (this.sheet.decide(spacing).lte(0)) return; // refused by itself
-    const cure = "Give a wider spacing or thinner rafters.";
-    this.above(spacing, thickness, "/rafterSpacing", "The rafter spacing", cure);
-  }
-
-  /** Tails that hang down to the ground. */
-  tails(overhang: Cell, at: string, frame: Readonly<Record<"unitRise" | "unitRun" | "eaveHeight", Cell>>): void {
-    const drop = this.sheet.decide(overhang).times(this.sheet.decide(frame.unitRise));
-    if (drop.lt(this.sheet.decide(frame.eaveHeight).times(this.sheet.decide(frame.unitRun)))) return;
-    const wrong = `At an overhang of ${this.sheet.shown(overhang)} the rafter tails reach the ground.`;
-    this.refuse(at, wrong, "Give a shorter overhang, a higher plate or a flatter roof.");
   }
 }
 

@@ -28,7 +28,6 @@ import {
   riseOn12,
 } from "./deck.js";
 import {
-  FrameChecks,
   FrameInputs,
   type LaidFrame,
   layPostRun,
@@ -40,6 +39,7 @@ import {
   roomForFly,
   type WallSide,
 } from "./frame.js";
+import { FrameChecks } from "./frame-checks.js";
 import { AT, type GroupKind, type Laying, laid, laySections, one, runGroups, type Site, wholes } from "./laying.js";
 import { LOOKOUT, layLookoutSpacing, lookouts } from "./lookouts.js";
 import type { PieceGroup } from "./piece-group.js";
@@ -253,7 +253,10 @@ function layFrame(inputs: FrameInputs, shape: GableShape): GableFrame {
       "/purlinSpacing",
       ["24 in", "600 mm"],
     ),
-    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, firstBays, height: eaveHeight }, ["30 in", "750 mm"]),
+    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, firstBays, height: eaveHeight, across: span }, [
+      "30 in",
+      "750 mm",
+    ]),
     longestPiece: inputs.given(
       at("longestPiece", "longest piece in a run", "long"),
       shape.longestPiece,
@@ -274,7 +277,12 @@ function refuse({ sheet, sections }: Laying<GableGroup>, frame: GableFrame, plan
   checks.above(frame.span, beams.thickness, "/span", "The span", "Give more span than a plate beam is thick.");
   const higher = "Give more height than the plate beam is deep.";
   checks.above(frame.eaveHeight, beams.width, "/eaveHeight", "The height to the plate's top", higher);
-  const post = { height: frame.eaveHeight, width: posts.width, beamDepth: beams.width };
+  const post = {
+    height: frame.eaveHeight,
+    width: posts.width,
+    beamDepth: beams.width,
+    across: { span: frame.span, endBays: frame.endBays, pairs: "ties" as const },
+  };
   checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
   checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
   checks.tails(frame.eaveOverhang, "/overhang/eave", frame);

@@ -45,7 +45,6 @@ import {
   riseOn12,
 } from "./deck.js";
 import {
-  FrameChecks,
   FrameInputs,
   type LaidFrame,
   layPostRun,
@@ -54,6 +53,7 @@ import {
   type RoofFace,
   type WallSide,
 } from "./frame.js";
+import { FrameChecks } from "./frame-checks.js";
 import { type HipFrame, type HipFraming, type HipLayout, widerPurlin } from "./hip-frame.js";
 import { type HipPlan, type HipRafterCells, type JackCells, jackStock, layHipRafter, layJacks } from "./hip-rafters.js";
 import { hipRows } from "./hip-rows.js";
@@ -175,12 +175,14 @@ function layFrame(inputs: FrameInputs, shape: HipShape): HipFrame {
     "8 ft",
     "2.4 m",
   ]);
+  const endBays = inputs.bays(shape.endBays, span, "endBays", "bays across each end");
+  const across = over(span, greatest(endBays, number("1")));
   return {
     span,
     length,
     bays,
     firstBays,
-    endBays: inputs.bays(shape.endBays, span, "endBays", "bays across each end"),
+    endBays,
     eaveHeight,
     unitRise: inputs.given(small("unitRise", "rise"), slope?.rise, "/slope/rise", ["4 in", "100 mm"]),
     unitRun: inputs.given(small("unitRun", "over a run of"), slope?.run, "/slope/run", ["12 in", "300 mm"]),
@@ -200,7 +202,10 @@ function layFrame(inputs: FrameInputs, shape: HipShape): HipFrame {
       "/purlinSpacing",
       ["24 in", "600 mm"],
     ),
-    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, firstBays, height: eaveHeight }, ["30 in", "750 mm"]),
+    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, firstBays, height: eaveHeight, across }, [
+      "30 in",
+      "750 mm",
+    ]),
     longestPiece: inputs.given(long("longestPiece", "longest piece in a run"), shape.longestPiece, "/longestPiece", [
       "12 ft",
       "3.6 m",
@@ -239,7 +244,12 @@ function refuse({ sheet, sections }: Laying<HipGroup>, frame: HipFrame, plan: Ra
   }
   const higher = "Give more height than the plate beam is deep.";
   checks.above(frame.eaveHeight, beams.width, "/eaveHeight", "The height to the plate's top", higher);
-  const post = { height: frame.eaveHeight, width: posts.width, beamDepth: beams.width };
+  const post = {
+    height: frame.eaveHeight,
+    width: posts.width,
+    beamDepth: beams.width,
+    across: { span: frame.span, endBays: frame.endBays, pairs: "every-bay" as const },
+  };
   checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
   checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
   checks.tails(frame.eaveOverhang, "/overhang/eave", frame);

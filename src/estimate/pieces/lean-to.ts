@@ -28,7 +28,6 @@ import {
   riseOn12,
 } from "./deck.js";
 import {
-  FrameChecks,
   FrameInputs,
   type LaidFrame,
   layPostRun,
@@ -39,6 +38,7 @@ import {
   roomForFly,
   type WallSide,
 } from "./frame.js";
+import { FrameChecks } from "./frame-checks.js";
 import { AT, type GroupKind, type Laying, laySections, one, runGroups, type Site, wholes } from "./laying.js";
 import { LOOKOUT, layLookoutSpacing, lookouts } from "./lookouts.js";
 import type { PieceGroup } from "./piece-group.js";
@@ -234,7 +234,10 @@ function layFrame(inputs: FrameInputs, shape: LeanToShape, highSide: LeanToCells
       "/purlinSpacing",
       ["24 in", "600 mm"],
     ),
-    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, firstBays, height: eaveHeight }, ["24 in", "600 mm"]),
+    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, firstBays, height: eaveHeight, across: span }, [
+      "24 in",
+      "600 mm",
+    ]),
     longestPiece: inputs.given(long("longestPiece", "longest piece in a run"), shape.longestPiece, "/longestPiece", [
       "12 ft",
       "3.6 m",
@@ -293,7 +296,8 @@ function refuse(
   const higher = "Give more height than the plate beam is deep.";
   checks.above(frame.eaveHeight, sections["low-beams"].width, "/eaveHeight", "The height to the plate's top", higher);
   const { "low-posts": posts, "low-beams": beams } = sections;
-  const post = { height: frame.eaveHeight, width: posts.width, beamDepth: beams.width };
+  const across = { span: frame.span, endBays: frame.endBays, pairs: highSide === "ledger" ? "one" : "ties" } as const;
+  const post = { height: frame.eaveHeight, width: posts.width, beamDepth: beams.width, across };
   checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
   checks.rafterRoom(frame.rafterSpacing, sections.rafters.thickness);
   checks.tails(frame.lowOverhang, "/overhang/low", frame);

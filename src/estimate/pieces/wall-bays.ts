@@ -1,6 +1,9 @@
-/** Pieces that lie along a boarded side, end to end: one a bay, and no longer than the longest piece. */
+/**
+ * Pieces that lie along a boarded side, end to end: one a bay, a bay longer than the longest piece in equal ones. So they meet
+ * over posts, or within a bay over a stud of their own.
+ */
 import type { DisplayUnits } from "../quantity/display.js";
-import { type Cell, greatest, minus, number, type Operand, over, plus, roundUp, sum } from "../sheet/expression.js";
+import { type Cell, minus, number, type Operand, over, plus, roundUp, sum, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import type { WallSide } from "./frame.js";
 
@@ -9,6 +12,8 @@ export interface AlongSide {
   readonly length: Operand;
   /** How many in one row. */
   readonly each: Operand;
+  /** Joints of one row that lie over no post. */
+  readonly joints: Operand;
 }
 
 /** What one row is laid from. */
@@ -23,11 +28,14 @@ export function alongSide(walled: Walled, side: WallSide): readonly AlongSide[] 
   const { sheet, longestPiece } = walled;
   const { bays, firstBays, width } = side;
   if (firstBays) return unlike(walled, side, firstBays);
-  const shortest = roundUp(over(width, longestPiece));
-  const each = sheet.lay(`walls.${side.name}.lengths`, bays ? greatest(bays, shortest) : shortest, {
+  const one = number("1");
+  const inBay = sheet.lay(`walls.${side.name}.inBay`, roundUp(over(width, times(bays ?? one, longestPiece))), {
+    label: bays ? "pieces in a bay" : "pieces between the corners",
+  });
+  const each = sheet.lay(`walls.${side.name}.lengths`, bays ? times(bays, inBay) : inBay, {
     label: "pieces end to end",
   });
-  return [{ length: over(width, each), each }];
+  return [{ length: over(width, each), each, joints: times(bays ?? one, minus(inBay, one)) }];
 }
 
 /** Bay by bay, the outer ones to the outer faces of the corner posts; a long one in equal pieces. */
@@ -48,5 +56,8 @@ function unlike({ sheet, longestPiece, units }: Walled, side: WallSide, firstBay
   }
   return [...found.values()]
     .sort((a, b) => sheet.decide(b.length).cmp(sheet.decide(a.length)))
-    .map(({ length, each }) => ({ length, each: sum(each) }));
+    .map(({ length, each }) => ({
+      ...{ length, each: sum(each) },
+      joints: minus(sum(each), number(`${each.length}`)),
+    }));
 }

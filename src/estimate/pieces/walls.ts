@@ -194,9 +194,9 @@ function horizontal(walling: Walling, side: WallSide, openings: readonly Opening
   const named = [`walls.${side.name}.courses`, "courses"] as const;
   const courses = layRows(sheet, named, covers, (each) => roundUp(over(minus(height, lap), each)));
   const saved = deducted(openings, (opening) => times(wholesIn(opening.height, cover), opening.width), "mm");
-  const pieces = alongSide(walling, side).map(({ length, each }, i) => ({
+  const pieces = alongSide(walling, side).map(({ length, each, joints }, i) => ({
     length: lay(nth("boardLength", i).replace(" ", ""), "board", length, units.long),
-    each,
+    ...{ each, joints },
   }));
   const boards = pieces.map(({ length, each }, i) => {
     // Openings shorten the longest boards, where they leave any.
@@ -214,8 +214,12 @@ function horizontal(walling: Walling, side: WallSide, openings: readonly Opening
       minus(roundUp(over(length, backing)), number("1")),
     ),
   );
-  const allStuds = sum(studs.map((cell, i) => times(cell, pieces[i]?.each ?? number("0"))));
-  const none = studs.every((cell) => sheet.decide(cell).isZero());
+  const allStuds = lay(
+    "allStuds",
+    "studs, those below joints between posts included",
+    sum(studs.flatMap((cell, i) => [times(cell, pieces[i]?.each ?? number("0")), pieces[i]?.joints ?? number("0")])),
+  );
+  const none = sheet.decide(allStuds).isZero();
   return [
     ...pieces.flatMap(({ length }, i) =>
       wallGroup(laying, "wall-boards", side, nth("Wall boards", i), {

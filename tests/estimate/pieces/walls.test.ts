@@ -36,6 +36,19 @@ describe("a boarded side", () => {
     expect(all["wall-studs-near"]).toEqual([9, "92.000"]);
   });
 
+  it("has a stud below each joint of level boards that no post carries", () => {
+    const all = listed({ ...walled({ boards: "horizontal", sides: [{ side: "near" }] }), bays: 1 });
+    // 288 in of one bay in two boards; ⌈144 ÷ 24⌉ − 1 = 5 studs behind each, and one where they meet.
+    expect([all["wall-boards-near"]?.[1], all["wall-studs-near"]]).toEqual(["144.000", [11, "92.000"]]);
+    // Two bays of 144 in with boards of 8 ft at most: two in each, so that they meet over the post, too.
+    const two = listed({
+      ...walled({ boards: "horizontal", sides: [{ side: "near" }] }),
+      bays: 2,
+      longestPiece: "8 ft",
+    });
+    expect([two["wall-boards-near"]?.[1], two["wall-studs-near"]?.[0]]).toEqual(["72.000", 4 * 2 + 2]);
+  });
+
   it("takes off what openings save: whole boards over their height", () => {
     const openings = [{ width: "3 ft", height: "6 ft 8 in" }];
     const all = listed(walled({ sides: [{ side: "near", openings }] }));

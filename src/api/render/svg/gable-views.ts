@@ -5,6 +5,7 @@ import type { Cell } from "../../../estimate/sheet/expression.js";
 import {
   bayChain,
   baysOf,
+  besideEave,
   brace,
   each,
   endPosts,
@@ -25,7 +26,7 @@ import {
   slopeTriangle,
 } from "./parts.js";
 import { Key, type Keyed, mm, NONE, type Subject } from "./subject.js";
-import { View } from "./view.js";
+import { type Point, View } from "./view.js";
 
 /** Everything measured once, in millimetres. */
 function sizesOf(gable: GableCells, subject: Subject) {
@@ -229,7 +230,9 @@ export function gableSection(gable: GableCells, outline: OutlineCells, subject: 
   if (s.king.t > 0) view.box([(s.span - s.king.w) / 2, s.height], [(s.span + s.king.w) / 2, peak - s.ridge.w]);
   view.cut([s.span / 2 - s.ridge.t / 2, peak - s.ridge.w], [s.span / 2 + s.ridge.t / 2, peak]);
   ground(view, -s.near.overhang, s.span + s.far.overhang);
-  slopeTriangle(view, [s.span + s.far.overhang * 0.4, peak - s.near.upTo * 0.3], s.span / 9, s.near.slope, {
+  const eave = s.height + s.far.above - s.far.overhang * s.far.slope.pitch;
+  const beside: Point = [s.span + s.far.overhang * 0.4, besideEave(peak, eave, s.span, s.near.slope)];
+  slopeTriangle(view, beside, s.span / 9, s.near.slope, {
     rise: subject.small(frame.unitRise),
     run: subject.small(frame.unitRun),
   });

@@ -5,6 +5,7 @@ import type { Cell } from "../../../estimate/sheet/expression.js";
 import {
   bayChain,
   baysOf,
+  besideEave,
   brace,
   each,
   endPosts,
@@ -279,7 +280,9 @@ export function hipSection(hip: HipCells, outline: OutlineCells, subject: Subjec
 function sectionDimensions(view: View, hip: HipCells, outline: OutlineCells, subject: Subject): void {
   const { frame, layout } = hip;
   const s = sizesOf(hip, subject);
-  const corner: Point = [s.span + s.over * 0.4, mm(outline.height) - s.run * s.side.slope.pitch * 0.3];
+  const peak = mm(outline.height);
+  const eave = peak - (s.run + s.over) * s.side.slope.pitch;
+  const corner: Point = [s.span + s.over * 0.4, besideEave(peak, eave, s.span, s.side.slope)];
   const said = { rise: subject.small(frame.unitRise), run: subject.small(frame.unitRun) };
   slopeTriangle(view, corner, s.span / 9, s.side.slope, said);
   view.chain("below", 0, 0, [[s.run, subject.long(layout.run)]]);

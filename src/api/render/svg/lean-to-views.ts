@@ -240,9 +240,16 @@ export function leanToSection(leanTo: LeanToCells, outline: OutlineCells, subjec
 function sectionDimensions(view: View, leanTo: LeanToCells, outline: OutlineCells, subject: Subject): void {
   const { frame } = leanTo;
   const s = sizesOf(leanTo, subject);
+  const eave = s.height + s.side.above - s.low * s.side.slope.pitch;
   slopeTriangle(
     view,
-    [-s.low * 0.4, mm(outline.height) - (s.span * s.side.slope.pitch) / 3],
+    [
+      -s.low * 0.4,
+      Math.max(
+        mm(outline.height) - (s.span * s.side.slope.pitch) / 3,
+        eave + (s.span / 8) * s.side.slope.pitch + s.span / 5,
+      ),
+    ],
     s.span / 8,
     s.side.slope,
     {

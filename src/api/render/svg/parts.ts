@@ -125,6 +125,10 @@ export function ground(view: View, from: number, to: number): void {
   );
 }
 
+/** How high a slope's triangle stands beside a gable: level with the peak, but clear of the eave with the figure below it. */
+export const besideEave = (peak: number, eave: number, span: number, { pitch }: Slope): number =>
+  Math.max(peak - (span / 9) * pitch, eave + span / 8);
+
 /** The slope as a carpenter writes it: a triangle of rise over run. `at` is its lower corner on the side of the eave. */
 export function slopeTriangle(
   view: View,
