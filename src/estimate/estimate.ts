@@ -3,6 +3,7 @@ import { type Basis, basisOf, layBasis } from "./basis.js";
 import { bestMix, endsOf, findBestMix, type PlanMilled } from "./best-mix.js";
 import { type Caution, cautionsOf, roofWeightCaution } from "./cautions.js";
 import { type ComparedRoutes, type Decision, decide } from "./compare/decision.js";
+import type { LeftOut } from "./compare/group-savings.js";
 import type { MixBound } from "./compare/mix-bound.js";
 import { type CommonCells, layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
 import { laySpending, type Spending } from "./compare/spending.js";
@@ -11,6 +12,7 @@ import { type ComparedCovering, compareCoverings } from "./covering-comparison.j
 import { type Fault, FaultError, pointer } from "./faults.js";
 import { type MixSearched, searchOf } from "./frontier.js";
 import { mixLabel } from "./joint-route.js";
+import { heldLeftOut, planLeftOut } from "./left-out.js";
 import { type Notice, noticesOf } from "./notices.js";
 import { chosenOffers, withChosenFirst } from "./offer-choice.js";
 import { heldForm, millable, type Planners, planRoute } from "./plan.js";
@@ -53,6 +55,8 @@ interface RoutePlans {
   readonly mill: RoutePlan | undefined;
   readonly hired: RoutePlan | undefined;
   readonly mix: RoutePlan;
+  /** Groups left out of the routes that mill, one by one. */
+  readonly leftOut: readonly LeftOut[];
 }
 
 /** What is told of an estimate under way, in the order of the work. */
@@ -89,8 +93,12 @@ export function estimate(
   const buy = plan("bought", "Everything bought", new Set());
   if (names.length === 0) {
     stages.begin("price");
-    return layEstimate(basis, { buy, mill: undefined, hired: undefined, mix: buy });
+    return layEstimate(basis, { buy, mill: undefined, hired: undefined, mix: buy, leftOut: [] });
   }
+  const withLeftOut = (plans: Omit<RoutePlans, "leftOut">): RoutePlans => {
+    const counted = [plans.mix, plans.mill].filter((one) => one?.sawing !== undefined);
+    return { ...plans, leftOut: planLeftOut(basis, counted as RoutePlan[], planners, held) };
+  };
   stages.begin("milled");
   const mill = plan("milled", "Milled wherever the logs serve", new Set(names));
   const hired = basis.hired && plan("hired", "Milled by a hired sawyer wherever the logs serve", new Set(names), true);
@@ -102,12 +110,8 @@ export function estimate(
   if (held?.milled) {
     const milled = new Set(held.milled.filter((name) => names.includes(name)));
     stages.begin("price");
-    return layEstimate(basis, {
-      buy,
-      mill,
-      hired,
-      mix: mixed(milled, held.hired === true && basis.hired !== undefined),
-    });
+    const mix = mixed(milled, held.hired === true && basis.hired !== undefined);
+    return layEstimate(basis, withLeftOut({ buy, mill, hired, mix }));
   }
   stages.begin("mixes");
   const found = findBestMix(request, planners, (done, of) => stages.part(done, of));
@@ -120,9 +124,10 @@ export function estimate(
   const searched =
     found && best && searchOf(found, best, [...new Set(Object.values(plans).flatMap((one) => one ?? []))], planners);
   stages.begin("price");
-  const made = layEstimate(basis, plans, searched);
+  const made = layEstimate(basis, withLeftOut(plans), searched);
   const better = betterRoute(made, request);
-  return better ? layEstimate(layBasis(newSheet(request), request), { ...plans, mix: better }, searched) : made;
+  if (!better) return made;
+  return layEstimate(layBasis(newSheet(request), request), withLeftOut({ ...plans, mix: better }), searched);
 }
 
 /** All milled or all bought, where its own plan turned out cheaper than the mix that was found by sketches. */
@@ -150,7 +155,7 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   const hired = plans.hired && lay(plans.hired);
   const laid = [buy, mill, hired].find((route) => route?.plan === plans.mix);
   const routes = { buy, mill, hired, mix: laid ?? lay(plans.mix) };
-  const decision = decide(basis, routes);
+  const decision = decide(basis, routes, plans.leftOut);
   const wanted = basis.request.options?.coverings;
   const coverings = wanted ? compareCoverings(basis, wanted, takeoffs.covering) : [];
   const yields = new Map([mill, hired, routes.mix].flatMap((route) => (route ? layYields(basis, route) : [])));
@@ -173,7 +178,9 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   const all = [
     ...new Set([plans.buy, ...(plans.mill ? [plans.mill] : []), ...(plans.hired ? [plans.hired] : []), plans.mix]),
   ];
-  const held = { ...heldForm(all, plans.mix), offers: [...chosenOffers(basis.request)] };
+  const form = heldForm(all, plans.mix);
+  const stock = { ...form.stock, ...heldLeftOut(plans.leftOut) };
+  const held = { ...form, stock, offers: [...chosenOffers(basis.request)] };
   return {
     basis,
     takeoffs,

@@ -70,7 +70,7 @@ export function planRoute(
     "add" in one.substitution ? [{ group: one, count, add: one.substitution.add }] : [],
   );
   const stock = stockQuestions(basis.cutting, bought).map((question) =>
-    planStock(question, key, planners, held?.stock?.[key]?.[question.offer.name]),
+    planStockOf(question, key, planners, held?.stock?.[key]?.[question.offer.name]),
   );
   const all = new Set(
     wanted.flatMap(({ one, count }) => (basis.sheet.decide(one.group.count).lte(count) ? [one.group.name] : [])),
@@ -178,7 +178,8 @@ function piecesToBuy(
   return Math.min(count, missing + (buysRejects ? Math.min(spares, count - missing) : 0));
 }
 
-function planStock(
+/** Plans the sticks of one offer. @throws FaultError when a held plan does not fit. */
+export function planStockOf(
   question: StockQuestion,
   key: string,
   planners: Planners,

@@ -118,7 +118,7 @@ function groupsTable({ basis, decision, verdict }: Estimate): string[] {
     : [];
   const head = columns(["PIECES, by group", "n", "finished", "length", "", "saves", "hours", "an hour"], widths);
   const note =
-    "  saves, hours: what milling that one group adds to the others that the verdict mills; of a group that it buys, what milling it would add if all were milled. No figure: no plan saws any. What groups share (opening cuts, logs, deliveries) stands in the last line.";
+    "  saves, hours: with that one group bought in the place of milled, its cuts left out and the lumber order planned anew, the verdict's mix would cost so much more and take so much less; of a group that it buys, the same of all milled. No figure: no plan saws any. What groups share (opening cuts, logs, deliveries) stands in the last line.";
   const labels = rankedByHour(decision.groups).map(({ label }) => lowered(label));
   const ranking = `  best paid for an hour first: ${labels.join(", ")}.`;
   return [head, ...rows, ...shared, ...(labels.length > 0 ? [...wrap(note, 2), ...wrap(ranking, 2)] : [])];

@@ -6,7 +6,7 @@ import type { Basis } from "../basis.js";
 import type { GroupBasis } from "../group-basis.js";
 import { taxRatesOn } from "../purchase/line.js";
 import { type Cell, minus, number, type Operand, over, plus, sumOr, times } from "../sheet/expression.js";
-import { type GroupSaving, layGroupSavings, layPay } from "./group-savings.js";
+import { type GroupSaving, type LeftOut, layGroupSavings, layPay } from "./group-savings.js";
 import { milledPieces, type RouteCells } from "./route.js";
 
 /** One route against buying everything. */
@@ -39,7 +39,7 @@ export interface ComparedRoutes {
 }
 
 /** Lays the comparison; without milled groups there is nothing to compare. */
-export function decide(basis: Basis, { buy, mill, hired, mix }: ComparedRoutes): Decision {
+export function decide(basis: Basis, { buy, mill, hired, mix }: ComparedRoutes, leftOut: readonly LeftOut[]): Decision {
   const { sheet } = basis;
   if (!mill)
     return {
@@ -52,7 +52,7 @@ export function decide(basis: Basis, { buy, mill, hired, mix }: ComparedRoutes):
     };
   sheet.title("decision", "Mill or buy");
   const counted = mix.plan.sawing ? mix : mill;
-  const groups = layGroupSavings(basis, [...new Set([counted, mill])], buy);
+  const groups = layGroupSavings(basis, [...new Set([counted, mill])], leftOut);
   const against = compare(basis, "decision.mill", mill, buy);
   const byHired = hired && compare(basis, "decision.hired", hired, buy);
   const known = mix === mill ? against : mix === hired ? byHired : undefined;

@@ -1,11 +1,9 @@
 /**
- * What milling one group adds to the others of a route: leave it out of the same sawing plan, and the cuts that served it
- * alone fall away; buy it, and it pays its share of its offer's stock lengths in the all-bought route.
+ * What milling one group adds to the others of a route, by leaving it out: the cuts of the same sawing plan that served it alone fall
+ * away, with the bolts and logs that hold nothing else, and the yard's lumber is planned anew with it.
  *
  * Groups of the best mix are counted in its plan. For those that it buys, the all-milled plan says what milling them would be.
  */
-import { BLADES } from "../../catalog/blades.js";
-import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import { type Basis, basisOf } from "../basis.js";
 import { cuttingToLength } from "../effort/buying.js";
 import {
@@ -17,15 +15,37 @@ import {
   stickersOf,
 } from "../effort/milling.js";
 import type { GroupBasis } from "../group-basis.js";
+import { amountsOf, type ShoppingLine } from "../purchase/line.js";
 import { type CutCells, dirtyLogs, layWork } from "../salvage/cut-cells.js";
 import { exclusiveWork } from "../salvage/exclusive-work.js";
 import { aside } from "../sheet/aside.js";
-import { type Cell, minus, number, type Operand, over, plus, sum, sumOr, times, when } from "../sheet/expression.js";
+import {
+  type Cell,
+  minus,
+  number,
+  type Operand,
+  over,
+  plus,
+  roundUp,
+  sum,
+  sumOr,
+  times,
+  when,
+} from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
-import { milledPieces, type RouteCells } from "./route.js";
-import { hasPrice } from "./unpriced.js";
+import { layLumber, type StockPlans } from "./lumber-lines.js";
+import { milledPieces, type RouteCells, type RoutePlan } from "./route.js";
+import { type OwnWork, usedUp, withTax } from "./used-up.js";
 
-/** Cash is without rounding: shares of lines, not lines. */
+/** A group that is bought in the place of milled, all else of a route as it is. */
+export interface LeftOut {
+  readonly group: string;
+  readonly route: RoutePlan;
+  /** How its offer's sticks are then bought and cut, what else the route buys of it included. */
+  readonly stock: StockPlans["stock"];
+}
+
+/** What buying the group costs more than milling it, and what milling it takes more hours. What is used up is not rounded to the cent. */
 export interface GroupSaving {
   readonly name: string;
   readonly label: string;
@@ -38,27 +58,26 @@ export interface GroupSaving {
 }
 
 /**
- * Lays one line for each group that some route saws and that has a price to be bought at.
- * @param routes - That mill; each group is counted in the first of them that saws any of it.
+ * Lays one line for each group that is left out of a route.
+ * @param routes - That mill.
  */
-export function layGroupSavings(basis: Basis, routes: readonly RouteCells[], buy: RouteCells): GroupSaving[] {
+export function layGroupSavings(basis: Basis, routes: readonly RouteCells[], plans: readonly LeftOut[]): GroupSaving[] {
   const terms = { dirty: dirtyLogs(basis.logs), feeding: basis.feeding };
-  const works = routes.flatMap((route) => {
-    const { sawing } = route.plan;
-    return sawing ? [{ route, sawing, work: exclusiveWork(sawing.problem, sawing.plan, terms) }] : [];
-  });
-  return basis.groups.flatMap((one) => {
-    if (!one.millable || !hasPrice(basis, one)) return [];
-    const first = works.find(({ work }) => (work.get(one.group.name)?.pieces ?? 0) > 0);
-    const own = first?.work.get(one.group.name);
-    if (!first || !own) return [];
-    const on = basisOf(basis, first.route.plan);
-    const { sawing, route } = first;
-    const cuts = layWork(on, `decision.group.${one.group.name}`, own, {
-      gridMm: sawing.problem.gridMm,
-      proof: sawing.proof,
-    });
-    return [layGroupSaving(on, one, cuts, { route, buy })];
+  const works = new Map(
+    routes.flatMap(({ plan: { key, sawing } }) =>
+      sawing ? [[key, exclusiveWork(sawing.problem, sawing.plan, terms)] as const] : [],
+    ),
+  );
+  return plans.flatMap((leftOut) => {
+    const { group: name } = leftOut;
+    const route = routes.find(({ plan }) => plan === leftOut.route);
+    const one = basis.groups.find(({ group }) => group.name === name);
+    const sawing = route?.plan.sawing;
+    const own = works.get(leftOut.route.key)?.get(name);
+    if (!route || !one || !sawing || !own) return [];
+    const on = basisOf(basis, route.plan);
+    const cuts = layWork(on, `decision.group.${name}`, own, { gridMm: sawing.problem.gridMm, proof: sawing.proof });
+    return [layGroupSaving(on, one, cuts, { route, leftOut, logs: own.logs })];
   });
 }
 
@@ -75,7 +94,7 @@ function layGroupSaving(
   basis: Basis,
   one: GroupBasis,
   cuts: CutCells,
-  { route, buy }: { readonly route: RouteCells; readonly buy: RouteCells },
+  { route, leftOut, logs }: { readonly route: RouteCells; readonly leftOut: LeftOut; readonly logs: OwnWork["logs"] },
 ): GroupSaving {
   const { sheet, assumed, mill: saw } = basis;
   const { name, label } = one.group;
@@ -85,11 +104,11 @@ function layGroupSaving(
     label: "sharpenings that it takes",
   });
   const pieces = milledPieces(basis, route.plan, one) ?? number("0");
-  const formulas = groupMilling(basis, one, cuts, { sharpenings, pieces });
+  const formulas = groupMilling(basis, one, cuts, { sharpenings, pieces, route });
   const pace = assumed.cell("pace");
   const sawingHours = times(sum(Object.values(formulas.stages)), pace);
   const finishing = finishingHours(basis, one, pieces);
-  const share = buyingShare(basis, one, buy, pieces);
+  const share = boughtInstead(basis, line, route, leftOut);
   const extraHours = sheet.lay(
     `${line}.extraHours`,
     minus(
@@ -103,9 +122,9 @@ function layGroupSaving(
       display: "person-h",
     },
   );
-  const used = usedUp(basis, cuts, formulas);
-  const cost = sheet.lay(`${line}.buyCost`, withTax(basis, share.cost), {
-    label: "bought, its share of the stock lengths",
+  const used = usedUp(basis, route, { cuts, formulas, sharpenings, logs, ...shopWork(basis, one, pieces, finishing) });
+  const cost = sheet.lay(`${line}.buyCost`, withTax(basis, "lumber", share.cost), {
+    label: "what buying it adds to the lumber order",
   });
   const cashSaved = sheet.lay(`${line}.cashSaved`, minus(cost, sumOr(used, basis.pricing.currency)), {
     label: "cash saved",
@@ -114,12 +133,12 @@ function layGroupSaving(
   return { name, label, route, cashSaved, extraHours, payPerHour };
 }
 
-/** Its own cuts, loads and stickers; loads and stickers are not rounded up, for groups share them. */
+/** Its own cuts, the loads that would then be fewer, and its stickers, which are not rounded up. */
 function groupMilling(
   { sheet, assumed, mill }: Basis,
   { group, millable }: GroupBasis,
   cuts: CutCells,
-  { sharpenings, pieces }: { readonly sharpenings: Cell; readonly pieces: Operand },
+  { sharpenings, pieces, route }: { readonly sharpenings: Cell; readonly pieces: Operand; readonly route: RouteCells },
 ): MillingFormulas {
   const carrying = layYardCarrying(sheet, assumed, mill);
   const { width, length } = millable?.rough ?? group;
@@ -127,10 +146,38 @@ function groupMilling(
   const amounts = {
     cutting: cuttingOf(cuts, mill),
     sharpenings,
-    loads: over(cuts.pieceWeight, carrying.load),
+    loads: fewerLoads(route, cuts, carrying.load),
     stickers: stickersOf(stickered, assumed),
   };
-  return millingFormulas(cuts, amounts, { mill, assumed, carrying });
+  const formulas = millingFormulas(cuts, amounts, { mill, assumed, carrying });
+  // Wood of a log that holds others too would go to the slabs without it.
+  const slabs = times(minus(cuts.logVolume, cuts.pieceVolume), assumed.cell("rate.slabs"));
+  return { ...formulas, stages: { ...formulas.stages, slabs } };
+}
+
+function fewerLoads({ milling, cuts: all }: RouteCells, { pieceWeight }: CutCells, load: Operand): Operand {
+  if (!milling || !all) return over(pieceWeight, load);
+  return minus(milling.loads, roundUp(over(minus(all.pieceWeight, pieceWeight), load)));
+}
+
+/** Work in the shop beyond that which bought pieces take. */
+function shopWork(
+  { assumed }: Basis,
+  { group, millable, soldRough, ripDown }: GroupBasis,
+  pieces: Operand,
+  finishing: Operand,
+): Pick<OwnWork, "atMachines" | "sanded" | "planed"> {
+  const atMachines = minus(finishing, ...(ripDown ? [times(pieces, ripDown.each)] : []));
+  if (!millable || group.rules.surface === "rough")
+    return { atMachines, sanded: number("0 m2"), planed: number("0 m2") };
+  const smooth = times(over(group.surface, group.count), assumed.cell("sand.boughtShare"));
+  const boughtSanded = soldRough ? soldRough.surfaceEach : smooth;
+  const boughtPlaned = [soldRough, ripDown].flatMap((one) => (one ? [one.planedEach] : []));
+  return {
+    atMachines,
+    sanded: times(pieces, minus(millable.dressing.surfaceEach, boughtSanded)),
+    planed: times(pieces, minus(millable.dressing.planedEach, ...boughtPlaned)),
+  };
 }
 
 /** Dressing and easing of its milled pieces, and the dressing and sanding that bought ones would not need. */
@@ -145,48 +192,23 @@ function finishingHours({ assumed }: Basis, one: GroupBasis, pieces: Operand): O
   return plus(times(pieces, millable.dressing.each), times(plus(times(sand, lighter), ease), milled));
 }
 
-/** What is used up at one's own mill, or the hired sawyer's charge, of what has a price. */
-function usedUp(basis: Basis, cuts: CutCells, { fuel, blades, elapsed }: MillingFormulas): Operand[] {
-  const { sheet, pricing, sawyer, mill, assumed } = basis;
-  const hour = times(elapsed, assumed.cell("pace"));
-  const amounts: readonly (readonly [string, Operand | undefined])[] = sawyer
-    ? [sawyer.charge === "hour" ? ["milling-per-hour", hour] : ["milling-per-board-foot", cuts.pieceVolume]]
-    : [
-        ["fuel", fuel],
-        ["bar-oil", mill.barOil && times(fuel, mill.barOil)],
-        [BLADES[mill.blade].item, blades],
-      ];
-  return amounts.flatMap(([item, amount]) => {
-    const price = sheet.find(`price.${item}`);
-    return price && amount ? [times(amount, price, pricing.level)] : [];
-  });
-}
-
-/** What the pieces that are milled would cost, by length, of the lines that buy their offer when everything is bought. */
-function buyingShare(
+/** What is bought where the group is left out, less what the route buys now: of the offers of which it would buy otherwise. */
+function boughtInstead(
   basis: Basis,
-  { group, substitution }: GroupBasis,
-  buy: RouteCells,
-  pieces: Operand,
+  key: string,
+  route: RouteCells,
+  { stock }: LeftOut,
 ): { readonly cost: Operand; readonly sticks: Operand } {
-  const nothing = { cost: number(`0 ${basis.pricing.currency}`), sticks: number("0") };
-  if (!("offer" in substitution)) return nothing;
-  const lines = buy.lines.filter((line) => line.offer === substitution.offer.name);
-  const priced = lines.flatMap(({ amount }) => amount ?? []);
-  if (priced.length === 0) return nothing;
-  const all = sum(sharing(basis, substitution.offer).map((other) => other.group.totalLength));
-  const share = over(times(pieces, group.length), all);
-  return { cost: times(sum(priced), share), sticks: times(sum(lines.map(({ quantity }) => quantity)), share) };
-}
-
-const sharing = (basis: Basis, offer: LumberOffer): readonly GroupBasis[] =>
-  basis.groups.filter(({ substitution }) => "offer" in substitution && substitution.offer === offer);
-
-function withTax(basis: Basis, cost: Operand): Operand {
-  const rates = basis.catalog.taxes.flatMap((tax, i) =>
-    tax.appliesTo.includes("lumber") ? (basis.sheet.find(`tax.${i + 1}.rate`) ?? []) : [],
-  );
-  return rates.length === 0 ? cost : times(cost, plus(number("1"), ...rates));
+  const offers = new Set(stock.map(({ question }) => question.offer.name));
+  const now = route.lines.filter(({ offer }) => offer !== undefined && offers.has(offer));
+  const instead = layLumber(basis, { key, stock, unsold: [] });
+  const amounts = (lines: readonly ShoppingLine[]) => amountsOf(basis.pricing, lines);
+  const sticks = (lines: readonly ShoppingLine[]) =>
+    sumOr(
+      lines.flatMap(({ atHand, quantity }) => (atHand ? [] : [quantity])),
+      "",
+    );
+  return { cost: minus(amounts(instead), amounts(now)), sticks: minus(sticks(instead), sticks(now)) };
 }
 
 /** Cash for each extra hour. A comparison, not a branch in code: the sheet stays live, and no hours divide nothing. */

@@ -35,7 +35,8 @@ const MILLS_AND_SAWS = [
   "chainsaw",
 ] as const satisfies readonly EquipmentItem[];
 type MillItem = (typeof MILLS_AND_SAWS)[number];
-const isMill = (item: EquipmentItem): item is MillItem => MILLS_AND_SAWS.some((mill) => mill === item);
+/** Mills and their saws run by the clock of the mill. */
+export const isMill = (item: EquipmentItem): item is MillItem => MILLS_AND_SAWS.some((mill) => mill === item);
 
 /** Which means of carrying also brings the pieces to the site. */
 const MOVES: Partial<Record<EquipmentItem, CarryMeans>> = { winch: "winch", tractor: "tractor", trailer: "tractor" };

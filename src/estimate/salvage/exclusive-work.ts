@@ -85,12 +85,19 @@ function tallyLog(tallies: ReadonlyMap<string, Tally>, log: SawLog, plan: LogPla
   const { owners, ofCut } = ownersOf(plan);
   const { cuts } = walkCuts(log, plan);
   const bolts = new Map<number, Owner>();
+  // A slab is laid on the mill again for all that is sawn across it.
+  const turned = new Map<string, Owner>();
   cuts.forEach((met, index) => {
     const owner = ofCut[index];
     // The first cut that meets a bolt is through the whole of it.
     if (met.cut.tool !== "buck" && !bolts.has(met.part.bolt)) bolts.set(met.part.bolt, owner);
+    if (isAcross(met)) {
+      const slab = `${met.part.bolt}:${met.part.y[0]}`;
+      turned.set(slab, turned.has(slab) ? together(turned.get(slab), owner) : owner);
+    }
     if (typeof owner === "string") tallyCut(tallies.get(owner) as Tally, met, log.species, measuring);
   });
+  for (const owner of turned.values()) if (typeof owner === "string") (tallies.get(owner) as Tally).cants++;
   for (const owner of bolts.values()) if (typeof owner === "string") (tallies.get(owner) as Tally).bolts++;
   const whole = owners.get(0);
   if (typeof whole === "string") (tallies.get(whole) as Tally).logs.push(log.name);
@@ -103,12 +110,14 @@ function tallyLog(tallies: ReadonlyMap<string, Tally>, log: SawLog, plan: LogPla
   }
 }
 
+/** Across a slab that already has both faces. */
+const isAcross = ({ cut, flat }: MetCut): boolean => cut.tool === "mill" && flat && cut.axis === "x";
+
 function tallyCut(tally: Tally, met: MetCut, species: string, { face, rip }: Measuring): void {
-  const { cut, flat } = met;
+  const { cut } = met;
   if (cut.tool === "mill") {
     tally.millCuts++;
     tally.faces.set(species, addFaces(tally.faces.get(species) ?? NO_FACES, face(met)));
-    if (flat && cut.axis === "x") tally.cants = Math.max(tally.cants, 1);
   } else if (cut.tool === "rip") {
     tally.rips.set(species, addRips(tally.rips.get(species) ?? NO_RIPS, rip(met)));
   } else if (cut.tool === "cross") tally.crosscuts++;

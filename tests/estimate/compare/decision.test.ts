@@ -109,10 +109,11 @@ describe("what single groups save", () => {
       if (sawn(routes.mix, group.name) > 0 || sawn(routes.mill, group.name) > 0) expect(told).toContain(group.name);
   });
 
-  it("counts buying a group as the share of its offer's stock lengths that its length is", () => {
-    // 26 common and 4 fly rafters of one length share the 2 × 6s: 26 thirtieths and 4 thirtieths.
-    const cost = (name: string) => cellOf(shelter, `decision.group.${name}.buyCost`).value;
-    expect(cost("rafters").dividedBy(cost("fly-rafters")).toFixed(12)).toBe("6.500000000000");
+  it("counts buying a group as the sticks that are bought more for it, spares and tax included", () => {
+    // Four fly rafters are one 10 ft 2 × 6 each; 7 % of four more is no spare, or one.
+    const cost = cellOf(shelter, "decision.group.fly-rafters.buyCost").value;
+    const stick = cellOf(shelter, "price.spf-2x6-10").value.times(cellOf(shelter, "tax.1.rate").value.plus(1));
+    expect(["4", "5"]).toContain(cost.dividedBy(stick).toFixed());
   });
 });
 

@@ -78,9 +78,9 @@ const GroupSavingSchema = z
     label: z.string().describe("In words."),
     milled: z.boolean().describe("Whether the best mix mills it."),
     cashSaved: FigureSchema.describe(
-      "What milling it adds to the other groups of the best mix; where that buys it, to all others milled.",
+      "What the best mix would cost more with this group bought: its cuts left out of the sawing plan, the lumber order planned anew. Where the mix buys it, the same of all milled.",
     ),
-    extraHours: FigureSchema.describe("Person-hours that milling it adds."),
+    extraHours: FigureSchema.describe("Person-hours that would be spared."),
     payPerHour: FigureSchema.describe("Cash saved an extra hour; zero where there are no extra hours."),
   })
   .meta({ id: "GroupSaving", description: "What milling one group is worth." });

@@ -29,8 +29,9 @@ export function Pieces({ m, answer }: Shown) {
       </section>
       {decision.groups.length > 0 && (
         <p class="hint">
-          “Milling saves” and “and takes” are what milling this group adds to the others that the verdict mills; for a
-          group that it buys, what milling it would add if all were milled. A dash: no plan saws any of it.
+          “Milling saves” and “and takes”: with this group bought instead, its cuts left out and the lumber order
+          planned anew, the verdict's mix would cost so much more and take so much less. For a group that it buys, the
+          same of everything milled. A dash: no plan saws any of it.
         </p>
       )}
       <SaveTable m={m} name="cut-list.csv" text={() => cutListCsv(answer)} />
