@@ -8,7 +8,7 @@
 
 import { carefulBolts, carefulSawyer } from "./careful-sawyer.js";
 import { planCost } from "./cut-measures.js";
-import { sizedJob } from "./optimiser/bucking.js";
+import { type LogTable, sizedJob } from "./optimiser/bucking.js";
 import { planByWorth } from "./optimiser/by-worth.js";
 import { relax, Yard } from "./optimiser/column-generation.js";
 import { CountedWork, type WorkOptions } from "./optimiser/counted-work.js";
@@ -16,7 +16,8 @@ import { dive } from "./optimiser/dive.js";
 import { everyYield } from "./optimiser/every-yield.js";
 import type { Job } from "./optimiser/job.js";
 import { LogPlanner } from "./optimiser/log-planner.js";
-import { logPattern, trimmed } from "./optimiser/pattern-cost.js";
+import { type LogPattern, logPattern, trimmed } from "./optimiser/pattern-cost.js";
+import { Remembered } from "./optimiser/remembered.js";
 import { ruinAndRecreate } from "./optimiser/ruin-recreate.js";
 import { seededChance } from "./optimiser/seeded-chance.js";
 import { WholePlan } from "./optimiser/whole-plan.js";
@@ -84,7 +85,12 @@ function nothingToSaw(job: Job): Found {
 function search(job: Job, work: CountedWork, seed: number): Found {
   work.enter("relaxation");
   const yard = new Yard(job);
-  const planner = new LogPlanner(job, work);
+  const met: [LogTable, LogPattern][] = [];
+  let remembered: Remembered | null = null;
+  const planner = new LogPlanner(job, work, (table, pattern) => {
+    if (remembered === null) met.push([table, pattern]);
+    else remembered.add(table, pattern);
+  });
   const start = fromRule(job);
   for (const [logClass, log] of yard.logs.entries())
     for (const i of log.alike) yard.add(logClass, start.patterns[i] ?? logPattern(job, log.log, []));
@@ -109,9 +115,13 @@ function search(job: Job, work: CountedWork, seed: number): Found {
   work.enter("improvement");
   const from = work.used;
   const used = () => (work.used - from) / Math.max(1, work.options.work - from);
+  remembered = new Remembered(yard, prices);
+  for (const [table, pattern] of met) remembered.add(table, pattern);
+  for (const plan of [start, dived, byWorth]) remembered.addAll(plan);
   const improved = ruinAndRecreate(cheapest(first, listed.plan), {
     yard,
     planner,
+    remembered,
     budget: work,
     room: work.options.work - from,
     used,

@@ -101,6 +101,8 @@ export class LogPlanner {
   constructor(
     readonly job: Job,
     readonly budget: Budget,
+    /** Told of every pattern that is offered. */
+    readonly met: (log: LogTable, pattern: LogPattern) => void = () => {},
   ) {}
 
   /** Worth of a pattern: pieces that are open at their prices, less its cost. */
@@ -124,6 +126,7 @@ export class LogPlanner {
     let bestWorth = atLeast;
     const offer = (bolts: readonly BoltPattern[]) => {
       const pattern = trimmed(job, log.log, logPattern(job, log.log, bolts), open);
+      this.met(log, pattern);
       const worth = this.worth(pattern, open, price);
       if (worth > bestWorth + 1e-9) [best, bestWorth] = [pattern, worth];
       return pattern;

@@ -9,6 +9,7 @@ import { inOrder, planLogs, type Worths } from "./by-worth.js";
 import type { Yard } from "./column-generation.js";
 import type { Budget } from "./counted-work.js";
 import type { Effort, LogPlanner } from "./log-planner.js";
+import type { Remembered } from "./remembered.js";
 import { type LogPattern, leftLying, logPattern } from "./pattern-cost.js";
 import type { WholePlan } from "./whole-plan.js";
 
@@ -26,10 +27,14 @@ const MOST_REBUILT = 12;
 const SPREAD = 0.4;
 const LATEST = 4;
 
+/** Sets of logs that are tried in ways met before, after each trial. Assumption, measured. */
+const RECOMBINED = 24;
+
 /** What the search runs on. */
 export interface Search {
   readonly yard: Yard;
   readonly planner: LogPlanner;
+  readonly remembered: Remembered;
   readonly budget: Budget;
   /** Work that the budget holds. */
   readonly room: number;
@@ -55,17 +60,31 @@ export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
     const { kind, effort } = looks.next();
     const before = budget.used;
     const most = now.cost + WARMTH * now.cost * (1 - search.used()) * chance() ** 3;
-    const trial = now.copy();
+    let trial = now.copy();
     if (chance() < REBUILT) rebuild(trial, search, effort);
     else if (chance() < BOLTS) bolts(trial, search, effort, most);
     else logs(trial, search, effort, most);
     budget.spend(1);
+    // Taken only where it is the best so far: else every trial would be led back to where it came from.
+    const together = recombined(trial, search);
+    if (together.cost < best.cost - 1e-9) trial = together;
     looks.spent(kind, budget.used - before);
     if (trial.cost < most) now = trial;
     if (trial.cost < best.cost - 1e-9) best = trial.copy();
     if (now.cost > best.cost * (1 + WARMTH)) now = best.copy();
   }
   return best;
+}
+
+/** A plan with two or three logs at a time in the best of the ways that were met so far. */
+function recombined(trial: WholePlan, { yard, remembered, chance, budget }: Search): WholePlan {
+  const count = yard.job.problem.logs.length;
+  if (count < 2) return trial;
+  remembered.addAll(trial);
+  const together = trial.copy();
+  for (let i = 0; i < RECOMBINED && !budget.out; i++)
+    remembered.improve(together, draw(count, 2 + (i % 2), chance), budget);
+  return together;
 }
 
 /**
