@@ -23,8 +23,14 @@ export function logPattern(job: Job, log: SawLog, drawn: readonly BoltPattern[])
   const bolts = drawn.map((bolt) => ({ ...bolt, slabs: bolt.slabs.filter(({ strips }) => strips.length > 0) }));
   const sawn = bolts.filter(({ slabs }) => slabs.length > 0);
   if (sawn.length === 0) return leftLying(job);
+  const made = countPieces(job, sawn);
+  return { bolts: sawn, made, cost: job.prices.log + sawn.reduce((sum, bolt) => sum + boltCost(job, log, bolt), 0) };
+}
+
+/** Pieces of some bolts, by group. */
+export function countPieces(job: Job, bolts: readonly BoltPattern[]): Int32Array {
   const made = new Int32Array(job.groups.length);
-  for (const { slabs } of sawn) {
+  for (const { slabs } of bolts) {
     for (const { strips } of slabs) {
       for (const { pieces } of strips) {
         for (const piece of pieces) {
@@ -34,7 +40,7 @@ export function logPattern(job: Job, log: SawLog, drawn: readonly BoltPattern[])
       }
     }
   }
-  return { bolts: sawn, made, cost: job.prices.log + sawn.reduce((sum, bolt) => sum + boltCost(job, log, bolt), 0) };
+  return made;
 }
 
 /** Money for one bolt: set-up, stack cuts, rip cuts, crosscuts. */

@@ -79,11 +79,15 @@ export function ruinAndRecreate(start: WholePlan, search: Search): WholePlan {
 /** A plan with two or three logs at a time in the best of the ways that were met so far. */
 function recombined(trial: WholePlan, { yard, remembered, chance, budget }: Search): WholePlan {
   const count = yard.job.problem.logs.length;
-  if (count < 2) return trial;
   remembered.addAll(trial);
   const together = trial.copy();
-  for (let i = 0; i < RECOMBINED && !budget.out; i++)
-    remembered.improve(together, draw(count, 2 + (i % 2), chance), budget);
+  for (let i = 0; i < RECOMBINED && !budget.out; i++) {
+    if (i % 2 === 0 && count > 1) remembered.improveLogs(together, draw(count, 2 + (i % 4) / 2, chance), budget);
+    else {
+      const all = boltsOf(together);
+      remembered.improveBolts(together, draw(all.length, 2 + (i % 3), chance).map((b) => all[b] as PlacedBolt), budget);
+    }
+  }
   return together;
 }
 
@@ -130,12 +134,22 @@ function logs(trial: WholePlan, search: Search, effort: Effort, most: number): v
   }
 }
 
+/** A bolt of a plan, by number of its log. */
+interface PlacedBolt {
+  readonly log: number;
+  readonly bolt: BoltPattern;
+}
+
+function boltsOf(plan: WholePlan): PlacedBolt[] {
+  return plan.patterns.flatMap(({ bolts }, log) => bolts.map((bolt) => ({ log, bolt })));
+}
+
 /** Drops some bolts, and plans each again where it lies. */
 function bolts(trial: WholePlan, search: Search, effort: Effort, most: number): void {
   const { yard, planner, chance } = search;
   const { job } = yard;
-  const all = trial.patterns.flatMap(({ bolts }, log) => bolts.map((bolt) => ({ log, bolt })));
-  const dropped = draw(all.length, 1 + Math.floor(chance() * 3), chance).map((i) => all[i] as (typeof all)[number]);
+  const all = boltsOf(trial);
+  const dropped = draw(all.length, 1 + Math.floor(chance() * 3), chance).map((i) => all[i] as PlacedBolt);
   const pattern = (log: number, change: (bolts: readonly BoltPattern[]) => readonly BoltPattern[]) => {
     trial.set(log, logPattern(job, yard.tableOf(log).log, change((trial.patterns[log] as LogPattern).bolts)));
   };
