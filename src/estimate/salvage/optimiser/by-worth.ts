@@ -6,7 +6,8 @@
  */
 import type { Yard } from "./column-generation.js";
 import type { Budget } from "./counted-work.js";
-import type { Effort, LogPlanner } from "./log-planner.js";
+import { type Effort, within } from "./effort.js";
+import type { LogPlanner } from "./log-planner.js";
 import { leftLying } from "./pattern-cost.js";
 import { WholePlan } from "./whole-plan.js";
 
@@ -53,7 +54,7 @@ export function planByWorth(ask: Omit<ByWorth, "effort">, budget: Budget): Whole
   for (const { late, logs, most } of ways) {
     if (budget.out) break;
     const plan = new WholePlan(job);
-    planLogs(plan, logs, late, { ...ask, effort: { ...LOOK, most } });
+    planLogs(plan, logs, late, { ...ask, effort: within({ ...LOOK, most }, budget.left / logs.length) });
     if (plan.cost < best.cost) best = plan;
   }
   return best;

@@ -31,6 +31,8 @@ export interface Budget {
   readonly out: boolean;
   /** Work so far. */
   readonly used: number;
+  /** Work that is left. */
+  readonly left: number;
 }
 
 /** Counts work up to a limit. */
@@ -55,6 +57,10 @@ export class CountedWork implements Budget {
     return !this.out;
   }
 
+  get left(): number {
+    return Math.max(0, this.options.work - this.used);
+  }
+
   get out(): boolean {
     return this.stopped || this.used >= this.options.work;
   }
@@ -70,6 +76,9 @@ export class CountedWork implements Budget {
       },
       get used() {
         return whole.used;
+      },
+      get left() {
+        return Math.max(0, Math.min(whole.left, end - whole.used));
       },
     };
   }

@@ -4,6 +4,7 @@
  */
 import { type Column, relax, type Yard } from "./column-generation.js";
 import type { Budget } from "./counted-work.js";
+import { within } from "./effort.js";
 import type { LogPlanner } from "./log-planner.js";
 import { trimmed } from "./pattern-cost.js";
 import type { WholePlan } from "./whole-plan.js";
@@ -58,6 +59,7 @@ export function dive(yard: Yard, plan: WholePlan, first: Float64Array, planner: 
     };
     x = relax(yard, ask, budget).master.x;
   }
+  let left = free.reduce((sum, logs) => sum + logs.length, 0);
   for (const [logClass, logs] of free.entries()) {
     const table = yard.logs[logClass];
     for (const log of logs) {
@@ -73,7 +75,7 @@ export function dive(yard: Yard, plan: WholePlan, first: Float64Array, planner: 
         patient: false,
         most: 800,
       };
-      plan.set(log, planner.plan(table, plan.open(), job.buy, effort));
+      plan.set(log, planner.plan(table, plan.open(), job.buy, within(effort, budget.left / left--)));
     }
   }
 }

@@ -11,33 +11,10 @@ import { CappedFilling } from "./capped-filling.js";
 import type { Budget } from "./counted-work.js";
 import type { Job } from "./job.js";
 import { walkStack } from "./label-walk.js";
+import { type Effort, KEPT_ARCS } from "./effort.js";
 import { LogPricing, STACKS_A_UNIT } from "./log-pricing.js";
 import { type LogPattern, leftLying, logPattern, trimmed } from "./pattern-cost.js";
 
-/** How hard to look. */
-export interface Effort {
-  /** Steps on the worth of the limits. */
-  readonly steps: number;
-  /** Partial stacks kept a face; 0 leaves the walk out. */
-  readonly labels: number;
-  /** Partial plans of the log kept a place. */
-  readonly plans: number;
-  /** Bolts tried from each partial plan, most promising first. */
-  readonly bolts: number;
-  /** The walk ranks partial plans with so much of what the limits are worth; once a share. 0 ranks them as they stand. */
-  readonly shares: readonly number[];
-  /** Faces that a stack is started from. */
-  readonly starts: number;
-  /** Whether equal yields are carried on from every face. */
-  readonly patient: boolean;
-  /** Whether all bolts are looked over again at the prices asked. */
-  readonly fresh: boolean;
-  /** Work after which no further stack is walked. */
-  readonly most: number;
-}
-
-/** Bolts of a log that are looked at again and again. */
-const KEPT_ARCS = 24;
 /** So many of them change when a log is looked over again. */
 const FRESH_ARCS = 10;
 

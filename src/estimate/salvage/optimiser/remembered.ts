@@ -9,7 +9,7 @@ import type { LogTable } from "./bucking.js";
 import type { Yard } from "./column-generation.js";
 import type { Budget } from "./counted-work.js";
 import { boltCost, countPieces, type LogPattern, leftLying, logPattern, trimmed } from "./pattern-cost.js";
-import { type Way, Ways, WayChoice } from "./way-choice.js";
+import { type Way, WayChoice, Ways } from "./way-choice.js";
 import type { WholePlan } from "./whole-plan.js";
 
 /** A way to saw one bolt. */
@@ -73,7 +73,12 @@ export class Remembered {
   /** Saws some logs of a plan in the best of the ways remembered; false where the plan is no cheaper for it. */
   improveLogs(plan: WholePlan, logs: readonly number[], budget: Budget): boolean {
     const ways = logs.map((log) => this.#logs.get(this.yard.tableOf(log)) as Ways<LogPattern>);
-    const found = this.#best(plan, ways, logs.map((log) => plan.patterns[log] as LogPattern), budget);
+    const found = this.#best(
+      plan,
+      ways,
+      logs.map((log) => plan.patterns[log] as LogPattern),
+      budget,
+    );
     if (found === null) return false;
     for (const log of logs) plan.set(log, leftLying(this.yard.job));
     for (const [i, log] of logs.entries()) this.#set(plan, log, found[i] as LogPattern);
@@ -108,7 +113,10 @@ export class Remembered {
   /** The ways that are worth most together; null where none are worth more than those now. */
   #best<T extends Way>(plan: WholePlan, ways: readonly Ways<T>[], now: readonly T[], budget: Budget): T[] | null {
     const open = Int32Array.from(plan.open(), (count, j) =>
-      Math.max(0, now.reduce((sum, { made }) => sum + (made[j] as number), count)),
+      Math.max(
+        0,
+        now.reduce((sum, { made }) => sum + (made[j] as number), count),
+      ),
     );
     const before = this.#choice.looked;
     const found = this.#choice.best(ways, now, open);

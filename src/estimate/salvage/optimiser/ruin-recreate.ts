@@ -8,9 +8,10 @@ import type { BoltPattern } from "../sawing-pattern.js";
 import { inOrder, planLogs, type Worths } from "./by-worth.js";
 import type { Yard } from "./column-generation.js";
 import type { Budget } from "./counted-work.js";
-import type { Effort, LogPlanner } from "./log-planner.js";
-import type { Remembered } from "./remembered.js";
+import type { Effort } from "./effort.js";
+import type { LogPlanner } from "./log-planner.js";
 import { type LogPattern, leftLying, logPattern } from "./pattern-cost.js";
+import type { Remembered } from "./remembered.js";
 import type { WholePlan } from "./whole-plan.js";
 
 /** Highest factor of a lowered price; above 1 a group may be overrated for once. Small noise gets stuck. */
@@ -85,7 +86,11 @@ function recombined(trial: WholePlan, { yard, remembered, chance, budget }: Sear
     if (i % 2 === 0 && count > 1) remembered.improveLogs(together, draw(count, 2 + (i % 4) / 2, chance), budget);
     else {
       const all = boltsOf(together);
-      remembered.improveBolts(together, draw(all.length, 2 + (i % 3), chance).map((b) => all[b] as PlacedBolt), budget);
+      remembered.improveBolts(
+        together,
+        draw(all.length, 2 + (i % 3), chance).map((b) => all[b] as PlacedBolt),
+        budget,
+      );
     }
   }
   return together;
@@ -185,7 +190,7 @@ const FEW_STEPS = 5;
 
 /** Hands out kinds of look so that each has had about the same work, weighted. */
 class Looks {
-  readonly #work = LOOKS.map((_, i) => i);
+  readonly #work: number[];
   readonly #thorough: number;
 
   /** @param room - Work for all looks. */
@@ -193,6 +198,8 @@ class Looks {
     readonly chance: () => number,
     room: number,
   ) {
+    // Where there is no room for several looks of a kind, it is left out.
+    this.#work = LOOKS.filter(({ most }, i) => i === 0 || SEVERAL * most <= room).map((_, i) => i);
     this.#thorough = room > SEVERAL * (LOOKS.at(-1)?.most ?? 0) ? THOROUGH_WEIGHT : 1;
   }
 
