@@ -87,7 +87,7 @@ function search(job: Job, work: CountedWork, seed: number): Found {
   const yard = new Yard(job);
   const met: [LogTable, LogPattern][] = [];
   let remembered: Remembered | null = null;
-  const planner = new LogPlanner(job, work, (table, pattern) => {
+  const planner = new LogPlanner(job, yard.shared, work, (table, pattern) => {
     if (remembered === null) met.push([table, pattern]);
     else remembered.add(table, pattern);
   });

@@ -35,5 +35,7 @@ const LEAST_WALK = 30;
 export function within(effort: Effort, units: number): Effort {
   const steps = Math.max(FEWEST_STEPS, Math.min(effort.steps, Math.floor((units * 0.7) / STEP)));
   const most = Math.min(effort.most, Math.floor(units - steps * STEP));
-  return most < Math.min(effort.most, LEAST_WALK) ? { ...effort, steps, labels: 0, most: 0 } : { ...effort, steps, most };
+  return most < Math.min(effort.most, LEAST_WALK)
+    ? { ...effort, steps, labels: 0, most: 0 }
+    : { ...effort, steps, most };
 }

@@ -9,12 +9,16 @@ import type { BoltPattern } from "../sawing-pattern.js";
 import { Arc, type LogTable, onward, toward } from "./bucking.js";
 import { CappedFilling } from "./capped-filling.js";
 import type { Budget } from "./counted-work.js";
+import { type Effort, KEPT_ARCS } from "./effort.js";
 import type { Job } from "./job.js";
 import { walkStack } from "./label-walk.js";
-import { type Effort, KEPT_ARCS } from "./effort.js";
-import { LogPricing, STACKS_A_UNIT } from "./log-pricing.js";
+import { LogPricing, type SharedBolts, STACKS_A_UNIT } from "./log-pricing.js";
 import { type LogPattern, leftLying, logPattern, trimmed } from "./pattern-cost.js";
 
+/** Bolts that are reckoned exactly when a log is looked over: those that shared bolts make most of. */
+const LOOKED_AT = 48;
+/** A log with fewer bolts is looked over without shared ones. */
+const FEW_ARCS = 500;
 /** So many of them change when a log is looked over again. */
 const FRESH_ARCS = 10;
 
@@ -77,6 +81,7 @@ export class LogPlanner {
 
   constructor(
     readonly job: Job,
+    readonly shared: SharedBolts,
     readonly budget: Budget,
     /** Told of every pattern that is offered. */
     readonly met: (log: LogTable, pattern: LogPattern) => void = () => {},
@@ -262,14 +267,17 @@ export class LogPlanner {
       this.#arcs.set(log, log.arcs);
       return log.arcs;
     }
-    const values = pricing.arcValues(log.arcs);
+    const values =
+      log.arcs.length <= FEW_ARCS ? pricing.arcValues(log.arcs) : pricing.optimistic(log.arcs, this.shared);
     const { after } = onward(log, log.arcs, values);
     const before = toward(log, log.arcs, values);
-    const through = log.arcs.map((arc, i) => ({
-      arc,
-      worth: (before[arc.from] as number) + (values[i] as number) + (arc.to >= 0 ? (after[arc.to] as number) : 0),
-    }));
-    through.sort((a, b) => b.worth - a.worth);
+    const along = (arc: Arc) => (before[arc.from] as number) + (arc.to >= 0 ? (after[arc.to] as number) : 0);
+    const hoped = log.arcs.map((arc, i) => ({ arc, worth: along(arc) + (values[i] as number) }));
+    hoped.sort((a, b) => b.worth - a.worth);
+    const through = hoped
+      .slice(0, LOOKED_AT)
+      .map(({ arc }) => ({ arc, worth: along(arc) + pricing.arcValue(arc) }))
+      .sort((a, b) => b.worth - a.worth);
     const old = this.#looks.get(log) ?? [];
     const fresh = through.slice(0, old.length === 0 ? KEPT_ARCS : FRESH_ARCS).map(({ arc }) => arc);
     const looks = [...new Set([...fresh, ...old])].slice(0, KEPT_ARCS);

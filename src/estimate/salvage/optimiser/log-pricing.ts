@@ -131,7 +131,7 @@ export class LogPricing {
 
   /** Best bolts out of all of a log's, by way of shared bolts. @returns as well every bolt that was reckoned exactly. */
   best(log: LogTable, shared: SharedBolts): BestBolts & { readonly seen: readonly Arc[] } {
-    const values = Float64Array.from(log.arcs, (arc) => this.#optimistic(arc, shared));
+    const values = this.optimistic(log.arcs, shared);
     const exact = new Uint8Array(values.length);
     for (;;) {
       const steps = onward(log, log.arcs, values);
@@ -151,6 +151,11 @@ export class LogPricing {
         return { value: 0, arcs: [], seen: log.arcs.filter((_, i) => exact[i] === 1) };
       }
     }
+  }
+
+  /** Worth of each of some bolts, too high if anything. */
+  optimistic(arcs: readonly Arc[], shared: SharedBolts): Float64Array {
+    return Float64Array.from(arcs, (arc) => this.#optimistic(arc, shared));
   }
 
   #optimistic(arc: Arc, shared: SharedBolts): number {
