@@ -99,7 +99,8 @@ function planSawing(
   planners: Planners,
   held: SawingPlan | undefined,
 ): PlannedLogs {
-  const dear = held !== undefined || ALL_MILLED.has(key);
+  // Where a route mills whatever it can, what the logs lack is to be what costs least.
+  const dear = held !== undefined || (ALL_MILLED.has(key) && "by price");
   // What the user pins to the mill, or what is sold in another measure, is bought where the logs lack it, never because
   // that is cheaper.
   const groups = chosen.map((one) =>
@@ -120,16 +121,18 @@ function planSawing(
   return { ...measurePlan(problem, plan), proof };
 }
 
-/** @param dear - Nobody asks for prices: the plan is there already, or all that can be is to be milled. */
+/** @param dear - Nobody asks for prices: the plan is there already, or all that can be is to be milled, the dearest first. */
 function milledGroup(
   basis: Basis,
   one: GroupBasis,
   { rough, spares, dressing }: MillableGroup,
-  dear: boolean,
+  dear: boolean | "by price",
 ): MilledGroup {
   const { group, substitution } = one;
   const sawn = basis.request.options?.fallDown === "buy" ? undefined : spares;
-  const price = dear ? UNPRICED : roughPrice(basis, substitution, group);
+  const bought = roughPrice(basis, substitution, group);
+  const atAnyPrice = dear === "by price" && bought.gt(0) ? bought.times(DEAR) : UNPRICED;
+  const price = dear === false ? bought : atAnyPrice;
   // A bought piece is dressed already: that saves the hours that a sawn one takes.
   const saved = dear ? ZERO : asideIn(dressing.each, "person-h");
   return { group, rough, spares: sawn, buy: { cash: price, hours: saved.negated() } };
@@ -153,6 +156,8 @@ function roughPrice(basis: Basis, substitution: GroupBasis["substitution"], grou
 
 /** Where nothing is known of the price, milling is worth a good deal. Assumption; it reaches no printed figure. */
 const UNPRICED = decimal(1000);
+/** What is to be milled at any price is worth so many times what it costs. Assumption: no sawing costs as much. */
+const DEAR = decimal(20);
 
 /**
  * Pieces of a group that a route buys. Of a milled group: the share of the wanted pieces that the plan is short of, or,

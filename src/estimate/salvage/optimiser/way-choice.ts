@@ -82,6 +82,7 @@ export class WayChoice {
 
   /** The ways that are worth most together, one of each; null where none are worth more than those of `now`. */
   best<T extends Way>(ways: readonly Ways<T>[], now: readonly T[], open: Int32Array): T[] | null {
+    if (ways.length === 0) return null;
     let worth = now.reduce((sum, { cost }) => sum - cost, 0);
     for (let j = 0; j < open.length; j++) {
       const made = now.reduce((sum, way) => sum + (way.made[j] as number), 0);
