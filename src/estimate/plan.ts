@@ -108,7 +108,7 @@ function planSawing(
       basis,
       one,
       one.millable as MillableGroup,
-      dear || one.group.rules.source === "mill" || keptWhole(basis, one),
+      one.group.rules.source === "mill" || dear || keptWhole(basis, one),
     ),
   );
   const problem = sawingProblem(basis.sawing, groups);
