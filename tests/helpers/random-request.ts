@@ -186,11 +186,20 @@ function structureOf(draw: RequestDraw["structure"], pen: Pen): Body {
     slope: { rise: pen.length(rise), run: pen.length(12) },
     overhang: { eave: pen.length(eave), gable: pen.length(gable) },
     ...(bays === undefined ? {} : { bays }),
-    rafterBays,
+    rafterBays: lastSpace(lengths) < RAFTER ? "equal" : rafterBays,
     ridge,
     covering,
     groups: Object.fromEntries(removed.map((name) => [name, { remove: true }])),
   };
+}
+
+/** Rafters by default, in inches or a little more. */
+const RAFTER = 2;
+
+/** What whole spaces leave of a length for the last: no less than a rafter is thick. */
+function lastSpace({ length, rafterSpacing }: Pick<GableDraw, "length" | "rafterSpacing">): number {
+  const reach = length - RAFTER;
+  return reach - (Math.ceil(reach / rafterSpacing) - 1) * rafterSpacing;
 }
 
 function logOf(
