@@ -30,10 +30,11 @@ export function wholePlan(
   solver: LinearSolver,
   work: Work,
 ): WholePlan {
+  const iterations = Math.floor((work.left - perStart(fillings.length)) / perIteration(fillings.length));
+  // The engine can be told to stop only once its first relaxation is solved, which takes some iterations a row.
+  if (iterations < form.weights.length + form.bars.length) return { draft: null, bound: 0 };
   const program = programOf(form, fillings, demand);
   work.spend(perStart(fillings.length));
-  const iterations = Math.floor(work.left / perIteration(fillings.length));
-  if (iterations < 10) return { draft: null, bound: 0 };
   const gap = anyPlan ? Number.MAX_SAFE_INTEGER : ONE;
   const answer = solver.solveInteger(program, { nodes: 1_000_000, iterations, gap });
   work.spend(answer.iterations * perIteration(fillings.length));
