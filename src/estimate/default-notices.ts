@@ -17,6 +17,8 @@ const SPOKEN: Readonly<Record<string, string>> = {
   "/shop/carry": "Wood carried by",
   "/shop/deepestRip": "Deepest rip of the saw in the shop",
   "/shop/longestBolt": "Longest bolt that the mill takes",
+  "/structure/footings/form": "What holds concrete above the ground",
+  "/structure/footings/tubeBelow": "Form tubes below the ground, at most",
   "/options/lightFixing": "What holds purlins, fascia and light splices",
 };
 
