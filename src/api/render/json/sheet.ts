@@ -60,7 +60,7 @@ export const SheetSchema = z
   .strictObject({
     whole: z
       .boolean()
-      .describe("False: only inputs, but those of the logs, assumptions, prices and overrides. See include=sheet."),
+      .describe("False: only inputs (but those of the logs, and sections, which the cut list has), assumptions, prices and overrides. See include=sheet."),
     blocks: z.array(BlockSchema).describe("Blocks, in the order laid."),
   })
   .meta({ id: "Sheet", description: "The estimate as a table of blocks of lines of cells." });
@@ -80,8 +80,8 @@ export function shownSheet(sheet: Sheet, view: SheetView): z.output<typeof Sheet
   return { whole: view.whole, blocks: blocks.filter(({ cells, lines }) => cells.length + lines.length > 0) };
 }
 
-/** Blocks of which each line is a row of the request, which need not be told it again. */
-const ECHOES: ReadonlySet<string> = new Set(["logs"]);
+/** Blocks of which the request or the cut list tells each line already. */
+const ECHOES: ReadonlySet<string> = new Set(["logs", "sections"]);
 const isNews = (cell: Cell): boolean => isGiven(cell) && cell.kind !== "input";
 const isGiven = ({ kind }: Cell): boolean => kind !== "formula" && kind !== "planned";
 
