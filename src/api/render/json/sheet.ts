@@ -60,7 +60,9 @@ export const SheetSchema = z
   .strictObject({
     whole: z
       .boolean()
-      .describe("False: only inputs (but those of the logs, and sections, which the cut list has), assumptions, prices and overrides. See include=sheet."),
+      .describe(
+        "False: only inputs (but those of the logs, and sections, which the cut list has), assumptions, prices and overrides. See include=sheet.",
+      ),
     blocks: z.array(BlockSchema).describe("Blocks, in the order laid."),
   })
   .meta({ id: "Sheet", description: "The estimate as a table of blocks of lines of cells." });
