@@ -9,14 +9,14 @@ import { hasPrice } from "./compare/unpriced.js";
 import type { GroupBasis } from "./group-basis.js";
 import { wholes } from "./pieces/laying.js";
 import { type Planners, planStockOf } from "./plan.js";
-import { type BoughtPieces, stockQuestions } from "./purchase/lumber.js";
+import { type BoughtPieces, stockQuestions, uncut } from "./purchase/lumber.js";
 import type { HeldPlans } from "./request/held-plans.js";
 
 /** Key of a route without a group, for held plans. */
 const keyOf = (route: RoutePlan, group: string): string => `${route.key} without ${group}`;
 
 /**
- * Plans for each group that some route saws and that has a price to be bought at.
+ * Plans for each group that some route saws and that can be bought at a price.
  * @param routes - That mill; each group is left out of the first of them that saws any of it.
  * @throws FaultError when a held plan does not fit.
  */
@@ -29,7 +29,11 @@ export function planLeftOut(
   return basis.groups.flatMap((one): LeftOut[] => {
     const route = routes.find((each) => sawsAnyOf(each, one));
     if (!route || !one.millable || !hasPrice(basis, one)) return [];
-    return [{ group: one.group.name, route, stock: stockWithout(basis, route, one, planners, held) }];
+    const { name } = one.group;
+    const stock = stockWithout(basis, route, one, planners, held);
+    // Of pieces that no stick holds, or sticks lack for, nothing says what buying them would cost.
+    if (stock.some(({ question, plan }) => uncut(question.problem, plan).has(name))) return [];
+    return [{ group: name, route, stock }];
   });
 }
 

@@ -71,6 +71,19 @@ describe("what a group saves", () => {
     expectAlike(compared(estimated(demoBody(name))));
   });
 
+  it("is not told of a group that no stick on offer is long enough for", () => {
+    const species = "eastern-white-pine";
+    const piece = (name: string, length: string) => ({ name, role: "other", count: 2, section: "2 x 6 in", length });
+    const of = (length: string) =>
+      estimated({
+        structure: { kind: "pieces", pieces: [piece("long", length), piece("short", "6 ft")] },
+        logs: [{ name: "log", count: 2, species, length: "25 ft", smallDiameter: "14 in" }],
+        catalog: { demo: "orchard-yard" },
+      }).decision.groups.map(({ name }) => name);
+    expect(of("9 ft")).toEqual(["long", "short"]);
+    expect(of("24 ft")).toEqual(["short"]);
+  });
+
   it("counts the days for which a hired mill is kept less, and what logs that hold nothing else would fetch", () => {
     const body = demoBody("orchard-shelter") as { shop: object; logs: object[] };
     const equipment = [{ item: "chainsaw-mill", terms: "hired" }];
