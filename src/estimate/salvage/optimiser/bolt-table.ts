@@ -1,6 +1,7 @@
 /** One possible bolt of a log, with its chords and the price of each cut through it at every whole height. */
 import { type Bolt, clearOf, halfChord } from "../bolt.js";
-import type { Job, SpeciesRules } from "./job.js";
+import type { Job } from "./job.js";
+import type { SpeciesRules } from "./species-rules.js";
 
 /** What of a bolt's geometry the worth of its stack hangs on. */
 export type BoltShape = Pick<Bolt, "length" | "radius" | "rotRadius" | "pithRadius" | "midDiameter">;

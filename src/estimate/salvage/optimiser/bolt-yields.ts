@@ -7,9 +7,10 @@ import type { BoltPattern, SlabPattern } from "../sawing-pattern.js";
 import type { BoltTable } from "./bolt-table.js";
 import { type Arc, type LogTable, onward, toward } from "./bucking.js";
 import type { Budget } from "./counted-work.js";
-import type { Job, SlabKind } from "./job.js";
+import type { Job } from "./job.js";
 import { completions, cutAt } from "./label-walk.js";
 import type { LogPricing } from "./log-pricing.js";
+import type { SlabKind } from "./slab-kinds.js";
 import type { SlabSource, SlabYield, SlabYields } from "./slab-yields.js";
 import { NOTHING, type Yield, type YieldCode } from "./yield-code.js";
 

@@ -4,7 +4,8 @@
 import { layBolt, passesMill } from "../bolt.js";
 import type { SawingProblem, SawLog } from "../sawing-problem.js";
 import { type BoltShape, type BoltTable, boltTable } from "./bolt-table.js";
-import { type Job, makeJob, rulesFor, type SpeciesRules } from "./job.js";
+import { type Job, makeJob, rulesFor } from "./job.js";
+import type { SpeciesRules } from "./species-rules.js";
 
 /** A bolt that may be bucked where the wood ends at some place. */
 export class Arc {

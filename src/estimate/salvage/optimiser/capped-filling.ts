@@ -6,11 +6,13 @@
 import type { StripPattern } from "../sawing-pattern.js";
 import type { SawGroup } from "../sawing-problem.js";
 import type { BoltTable } from "./bolt-table.js";
-import type { Job, SlabKind, WaneRow } from "./job.js";
+import { CappedStrips, type Row, type RowStrip } from "./capped-strips.js";
+import type { Job } from "./job.js";
 import type { LogPricing } from "./log-pricing.js";
 import type { SlabGains } from "./slab-gains.js";
+import type { SlabKind } from "./slab-kinds.js";
 import type { Run, SlabUse, SlabWorth } from "./slab-worth.js";
-import type { RunWorth } from "./strip-values.js";
+import type { WaneRow } from "./species-rules.js";
 
 /** A slab's strips. */
 export interface Filling {
@@ -46,50 +48,12 @@ interface PreparedUse {
   readonly found: Map<number, Filling | null>;
 }
 
-interface Strip {
-  readonly worth: number;
-  readonly pieces: readonly number[];
-}
-
-/** A strip of a run, by number within the kind of slab. */
-interface RowStrip {
-  readonly k: number;
-  readonly pieces: readonly number[];
-}
-
-/** Strips of a run, and their worth with a rip cut each. */
-interface Row {
-  readonly worth: number;
-  readonly strips: readonly RowStrip[];
-}
-
-const NO_STRIPS: Row = { worth: 0, strips: [] };
-
-/** A run that is being filled. */
-interface Filled {
-  readonly i: number;
-  readonly s: number;
-  readonly kind: SlabKind;
-  readonly mask: number;
-  readonly limit: RunWorth;
-  readonly rip: number;
-  readonly chosen: RowStrip[];
-  best: Row;
-  tries: number;
-}
-
-/** Most strips tried for one run. Assumption: far more than a slab has sensible ways. */
-const MOST_TRIES = 300;
-
 /** Fillings at one set of prices, remembered by slab and by what is open of the groups that come out of it. */
 export class CappedFilling {
   readonly #uses = new Map<string, PreparedUse>();
   /** Of slabs clear of rot and pith, by length, row and point of the width. */
   readonly #clear = new Map<number, PreparedUse>();
-  /** By length, mask and section; then by what is open of its groups. */
-  readonly #strips: (Map<number, Strip> | undefined)[] = [];
-  /** Pieces still open while a slab is filled, by group. */
-  readonly #left: Int32Array;
+  readonly #strips: CappedStrips;
   readonly worth: SlabWorth;
   /** Of the bolt that is walked. */
   readonly gains: SlabGains;
@@ -107,7 +71,7 @@ export class CappedFilling {
   ) {
     this.worth = worth;
     this.gains = gains;
-    this.#left = new Int32Array(job.groups.length);
+    this.#strips = new CappedStrips(job, worth.values);
   }
 
   /** The place of a slab of kind `s` at y0; null where the slab would be worth nothing even without a limit. */
@@ -197,26 +161,27 @@ export class CappedFilling {
 
   #fill(prepared: PreparedUse, open: readonly number[], made: readonly number[]): Filling | null {
     const { use, kind, s, length, groups } = prepared;
-    const left = this.#left;
+    const strips = this.#strips;
+    const { left } = strips;
     for (let j = 0; j < left.length; j++) left[j] = (open[j] as number) - (made[j] as number);
     const rip = this.worth.values.rip(length, s);
     const laid: { readonly run: number; readonly row: Row }[] = [];
     let worth = 0;
     let boxed: readonly number[] | null = null;
     if (use.boxed !== null) {
-      const strip = this.#strip(length, use.boxed.mask, kind.strips[use.boxed.strip]?.section as number);
+      const strip = strips.strip(length, use.boxed.mask, kind.strips[use.boxed.strip]?.section as number);
       if (strip.pieces.length === 0) return null;
       worth += strip.worth - 2 * rip;
       boxed = strip.pieces;
-      this.#lay(boxed, -1);
+      strips.lay(boxed, -1);
     }
     for (let run = 0; run < use.runs.length; run++) {
-      const row = this.#row(length, s, kind, use.runs[run] as Run);
+      const row = strips.row(length, s, use.runs[run] as Run);
       const gain = row.worth - (use.boxed === null ? rip : 0);
       if (row.strips.length === 0 || gain <= 0) continue;
       worth += gain;
       laid.push({ run, row });
-      for (let k = 0; k < row.strips.length; k++) this.#lay((row.strips[k] as RowStrip).pieces, -1);
+      for (let k = 0; k < row.strips.length; k++) strips.lay((row.strips[k] as RowStrip).pieces, -1);
     }
     if (worth <= 0) return null;
     const counts: number[] = [];
@@ -229,95 +194,8 @@ export class CappedFilling {
     }
     const rank = this.full ? worth - spared : worth;
     if (!this.full) worth += spared;
-    const strips = (table: BoltTable, y0: number) => draw(this.job, kind, useAt(prepared, table, y0), boxed, laid);
-    return { worth, rank, groups, counts, mark: marked(groups, counts), strips };
-  }
-
-  /** Takes pieces off what is open, or gives them back. */
-  #lay(pieces: readonly number[], by: 1 | -1): void {
-    for (let p = 0; p < pieces.length; p++) {
-      const j = pieces[p] as number;
-      this.#left[j] = (this.#left[j] as number) + by;
-    }
-  }
-
-  /** Best strips of a run. */
-  #row(i: number, s: number, kind: SlabKind, run: Run): Row {
-    const { values } = this.worth;
-    const limit = values.run(i, run.mask, s);
-    if (limit.worthy.length === 0) return NO_STRIPS;
-    const rip = values.rip(i, s);
-    const filled: Filled = { i, s, kind, mask: run.mask, limit, rip, chosen: [], best: NO_STRIPS, tries: 0 };
-    this.#extend(filled, run.hi - run.lo, 0, 0);
-    return filled.best;
-  }
-
-  /** Tries the worthy strips from the one numbered `from` on, densest first, in what room is left. */
-  #extend(filled: Filled, room: number, from: number, worth: number): void {
-    const { i, s, kind, mask, limit, rip, chosen } = filled;
-    if (worth > filled.best.worth + 1e-9) filled.best = { worth, strips: chosen.slice() };
-    if (room <= 0) return;
-    const { worthy } = limit;
-    const most = worth + this.worth.values.fill(limit, s, kind.pointOf[room] as number);
-    for (let w = from; w < worthy.length && filled.tries < MOST_TRIES && most > filled.best.worth + 1e-9; w++) {
-      const k = worthy[w] as number;
-      const { width, section } = kind.strips[k] as SlabKind["strips"][number];
-      if (width > room) continue;
-      const strip = this.#strip(i, mask, section);
-      if (strip.pieces.length === 0) continue;
-      filled.tries++;
-      this.#lay(strip.pieces, -1);
-      chosen.push({ k, pieces: strip.pieces });
-      this.#extend(filled, room - width - kind.kerf, w, worth + strip.worth - rip);
-      chosen.pop();
-      this.#lay(strip.pieces, 1);
-    }
-  }
-
-  /** Best pieces of a section over a length, no more than are open. */
-  #strip(i: number, mask: number, section: number): Strip {
-    const { job } = this;
-    const long = job.lengths[i] as number;
-    const all = job.sections[section]?.groups ?? [];
-    let key = 0;
-    for (let g = 0; g < all.length; g++) {
-      const j = all[g] as number;
-      const cap = Math.ceil(long / (job.groups[j] as SawGroup).length);
-      const left = this.#left[j] as number;
-      key = key * (cap + 1) + Math.min(left, cap);
-    }
-    const at = (i * job.masks.length + mask) * job.sections.length + section;
-    this.#strips[at] ??= new Map();
-    const strips = this.#strips[at] as Map<number, Strip>;
-    const known = key > Number.MAX_SAFE_INTEGER ? undefined : strips.get(key);
-    if (known !== undefined) return known;
-    const groups = all.filter((j) => job.masks[mask]?.[j] && (this.#left[j] as number) > 0);
-    const made = this.#search(long, groups, this.#left);
-    if (key <= Number.MAX_SAFE_INTEGER) strips.set(key, made);
-    return made;
-  }
-
-  #search(long: number, groups: readonly number[], open: Int32Array): Strip {
-    const { crossKerf } = this.job.problem.shop;
-    const gain = (j: number) => (this.worth.values.price[j] as number) - this.job.prices.crosscut;
-    let best: Strip = { worth: 0, pieces: [] };
-    const chosen: number[] = [];
-    const extend = (room: number, g: number, worth: number): void => {
-      if (worth > best.worth + 1e-9) best = { worth, pieces: [...chosen] };
-      const j = groups[g];
-      if (j === undefined) return;
-      const length = (this.job.groups[j] as SawGroup).length;
-      extend(room, g + 1, worth);
-      let n = 0;
-      for (let rest = room - length; rest >= 0 && n < (open[j] as number); rest -= length + crossKerf) {
-        n++;
-        chosen.push(j);
-        extend(rest - crossKerf, g + 1, worth + n * gain(j));
-      }
-      chosen.length -= n;
-    };
-    extend(long, 0, 0);
-    return best;
+    const drawn = (table: BoltTable, y0: number) => draw(this.job, kind, useAt(prepared, table, y0), boxed, laid);
+    return { worth, rank, groups, counts, mark: marked(groups, counts), strips: drawn };
   }
 }
 

@@ -16,7 +16,7 @@ export interface SawingProgress {
 
 /** What bounds, stops and watches a search. */
 export interface WorkOptions {
-  /** Units of work: about four stacks of slabs reckoned each. Some 10,000 take a second on a desk computer. */
+  /** Units of work: about four stacks of slabs reckoned each. Some 10,000 to 20,000 take a second on a desk computer. */
   readonly work: number;
   /** Asked between units of work; true ends the search, and the answer is then not complete and not reproducible. */
   readonly shouldStop?: () => boolean;

@@ -5,8 +5,9 @@
 import type { SlabPattern } from "../sawing-pattern.js";
 import type { BoltTable } from "./bolt-table.js";
 import type { CappedFilling, Filling } from "./capped-filling.js";
-import type { Job, SlabKind } from "./job.js";
+import type { Job } from "./job.js";
 import type { SlabGains } from "./slab-gains.js";
+import type { SlabKind } from "./slab-kinds.js";
 
 /** What a walk starts from. */
 export interface WalkAsk {

@@ -6,21 +6,15 @@
  * face (labels, as in resource-constrained shortest paths: Handler & Zang 1980), ranked by the same prices.
  */
 import type { BoltPattern } from "../sawing-pattern.js";
-import { Arc, type LogTable, onward, toward } from "./bucking.js";
+import { Arc, type LogTable, onward } from "./bucking.js";
 import { CappedFilling } from "./capped-filling.js";
 import type { Budget } from "./counted-work.js";
-import { type Effort, KEPT_ARCS } from "./effort.js";
+import type { Effort } from "./effort.js";
 import type { Job } from "./job.js";
+import { KeptBolts } from "./kept-bolts.js";
 import { walkStack } from "./label-walk.js";
 import { LogPricing, type SharedBolts, STACKS_A_UNIT } from "./log-pricing.js";
 import { type LogPattern, leftLying, logPattern, trimmed } from "./pattern-cost.js";
-
-/** Bolts that are reckoned exactly when a log is looked over: those that shared bolts make most of. */
-const LOOKED_AT = 48;
-/** A log with fewer bolts is looked over without shared ones. */
-const FEW_ARCS = 500;
-/** So many of them change when a log is looked over again. */
-const FRESH_ARCS = 10;
 
 /** Steps without a better worth after which they are halved (Held, Wolfe & Crowder 1974). */
 const PATIENCE = 3;
@@ -74,18 +68,18 @@ const STEPS_A_STACK = 60;
 
 /** Plans logs one at a time. Remembers for each log which bolts are worth looking at. */
 export class LogPlanner {
-  readonly #arcs = new Map<LogTable, readonly Arc[]>();
+  readonly #kept: KeptBolts;
   readonly #bolts = new Map<string, LogTable | null>();
-  /** The same bolts, latest look first. */
-  readonly #looks = new Map<LogTable, readonly Arc[]>();
 
   constructor(
     readonly job: Job,
-    readonly shared: SharedBolts,
+    shared: SharedBolts,
     readonly budget: Budget,
     /** Told of every pattern that is offered. */
     readonly met: (log: LogTable, pattern: LogPattern) => void = () => {},
-  ) {}
+  ) {
+    this.#kept = new KeptBolts(shared);
+  }
 
   /** Worth of a pattern: pieces that are open at their prices, less its cost. */
   worth(pattern: LogPattern, open: ArrayLike<number>, price: ArrayLike<number>): number {
@@ -118,7 +112,7 @@ export class LogPlanner {
         job,
         price.map((p, j) => ((open[j] as number) > 0 ? p : 0)),
       );
-      this.#lookOver(log, pricing);
+      this.#kept.lookOver(log, pricing);
       this.budget.spend(pricing.work);
     }
     let limit = price.map(() => 0);
@@ -174,7 +168,7 @@ export class LogPlanner {
     const { job } = this;
     const counts = price.map((p, j) => ((open[j] as number) > 0 ? Math.max(0, p - (limit[j] as number)) : 0));
     const pricing = new LogPricing(job, counts);
-    const arcs = full?.arcs ?? this.#arcsOf(log, pricing);
+    const arcs = full?.arcs ?? this.#kept.of(log, pricing);
     // At lower prices than the full ones no bolt is worth more.
     const values = full === null ? pricing.arcValues(arcs) : Float64Array.from(full.values);
     const exact = new Uint8Array(arcs.length).fill(full === null ? 1 : 0);
@@ -254,37 +248,6 @@ export class LogPlanner {
         }
       }
     }
-  }
-
-  /** All bolts of a log with few; of one with many, those that came near a best path when last looked over. */
-  #arcsOf(log: LogTable, pricing: LogPricing): readonly Arc[] {
-    return this.#arcs.get(log) ?? this.#lookOver(log, pricing);
-  }
-
-  /** Looks over all bolts of a log at some prices, and keeps the best beside the best of earlier looks. */
-  #lookOver(log: LogTable, pricing: LogPricing): readonly Arc[] {
-    if (log.arcs.length <= KEPT_ARCS) {
-      this.#arcs.set(log, log.arcs);
-      return log.arcs;
-    }
-    const values =
-      log.arcs.length <= FEW_ARCS ? pricing.arcValues(log.arcs) : pricing.optimistic(log.arcs, this.shared);
-    const { after } = onward(log, log.arcs, values);
-    const before = toward(log, log.arcs, values);
-    const along = (arc: Arc) => (before[arc.from] as number) + (arc.to >= 0 ? (after[arc.to] as number) : 0);
-    const hoped = log.arcs.map((arc, i) => ({ arc, worth: along(arc) + (values[i] as number) }));
-    hoped.sort((a, b) => b.worth - a.worth);
-    const through = hoped
-      .slice(0, LOOKED_AT)
-      .map(({ arc }) => ({ arc, worth: along(arc) + pricing.arcValue(arc) }))
-      .sort((a, b) => b.worth - a.worth);
-    const old = this.#looks.get(log) ?? [];
-    const fresh = through.slice(0, old.length === 0 ? KEPT_ARCS : FRESH_ARCS).map(({ arc }) => arc);
-    const looks = [...new Set([...fresh, ...old])].slice(0, KEPT_ARCS);
-    this.#looks.set(log, looks);
-    const kept = [...looks].sort((a, b) => a.from - b.from || a.length - b.length);
-    this.#arcs.set(log, kept);
-    return kept;
   }
 }
 

@@ -8,9 +8,11 @@
 import type { BoltPattern } from "../sawing-pattern.js";
 import { type BoltTable, boltTable } from "./bolt-table.js";
 import { type Arc, bestPath, type LogTable, onward } from "./bucking.js";
-import type { Job, SlabKind, SpeciesRules } from "./job.js";
+import type { Job } from "./job.js";
 import { SlabGains } from "./slab-gains.js";
+import type { SlabKind } from "./slab-kinds.js";
 import { SlabWorth } from "./slab-worth.js";
+import type { SpeciesRules } from "./species-rules.js";
 import { StackProgram } from "./stack.js";
 import { StripValues } from "./strip-values.js";
 

@@ -30,6 +30,7 @@ const COUNTS_A_UNIT = 60_000;
 export class Remembered {
   readonly #logs: ReadonlyMap<LogTable, Ways<LogPattern>>;
   readonly #bolts = new Map<string, Ways<BoltWay>>();
+  readonly #seen = new WeakSet<LogPattern>();
   readonly #choice: WayChoice;
   readonly #gain: (way: Way) => number;
 
@@ -48,6 +49,8 @@ export class Remembered {
 
   /** Remembers a way to saw a log of a table, or one bolt of it, and the bolts of that way. */
   add(table: LogTable, pattern: LogPattern): void {
+    if (this.#seen.has(pattern)) return;
+    this.#seen.add(pattern);
     this.#logs.get(table)?.add(pattern);
     for (const bolt of pattern.bolts) {
       const made = pattern.bolts.length === 1 ? pattern.made : countPieces(this.yard.job, [bolt]);

@@ -3,8 +3,10 @@
  * for a bolt, so that the programs over stacks have only to look it up.
  */
 import type { BoltTable } from "./bolt-table.js";
-import type { Job, SlabKind, SpeciesRules, WaneRow } from "./job.js";
+import type { Job } from "./job.js";
+import type { SlabKind } from "./slab-kinds.js";
 import type { SlabWorth } from "./slab-worth.js";
+import type { SpeciesRules, WaneRow } from "./species-rules.js";
 import type { RunWorth } from "./strip-values.js";
 
 /** Slabs of a kind that keep to a wane: their worth over a length, by the point of their width. */

@@ -10,7 +10,9 @@ import { sawableHole } from "../bolt.js";
 import type { StripPattern } from "../sawing-pattern.js";
 import type { SawGroup } from "../sawing-problem.js";
 import type { BoltTable } from "./bolt-table.js";
-import type { Job, SlabKind, WaneRow } from "./job.js";
+import type { Job } from "./job.js";
+import type { SlabKind } from "./slab-kinds.js";
+import type { WaneRow } from "./species-rules.js";
 import type { StripValues } from "./strip-values.js";
 
 /** A run of strips [lo, hi] of a slab that keeps to a mask. */

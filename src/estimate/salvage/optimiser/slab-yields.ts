@@ -7,8 +7,10 @@
 import type { StripPattern } from "../sawing-pattern.js";
 import type { SawGroup } from "../sawing-problem.js";
 import type { BoltTable } from "./bolt-table.js";
-import type { Job, SlabKind, WaneRow } from "./job.js";
+import type { Job } from "./job.js";
+import type { SlabKind } from "./slab-kinds.js";
 import type { SlabUse, SlabWorth } from "./slab-worth.js";
+import type { WaneRow } from "./species-rules.js";
 import { NOTHING, type Yield, type YieldCode } from "./yield-code.js";
 
 interface Valued extends Yield {

@@ -5,8 +5,9 @@
  * a slab, a kerf or a waste that covers the axis (the staged pattern of Faaland & Briggs 1984, halved).
  */
 import type { BoltTable } from "./bolt-table.js";
-import type { Job, SlabKind } from "./job.js";
+import type { Job } from "./job.js";
 import type { SlabGains } from "./slab-gains.js";
+import type { SlabKind } from "./slab-kinds.js";
 
 /** A slab of a stack, by number of its kind. */
 export interface StackSlab {

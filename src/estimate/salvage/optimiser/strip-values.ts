@@ -4,7 +4,8 @@
  * Two nested knapsacks (Gilmore & Gomory 1965, staged patterns), filled once for all logs, and for each length only
  * when it is first asked for.
  */
-import type { Job, SlabKind, StripKind } from "./job.js";
+import type { Job } from "./job.js";
+import type { SlabKind, StripKind } from "./slab-kinds.js";
 
 /** Strips of one kind of slab over one length, worth at [at + point] what they are up to that point of the width. */
 export interface RunWorth {
