@@ -16,7 +16,7 @@ const LADDER = [
   ["estimate/basis"],
   ["estimate/compare", "estimate/drawing"],
   ["estimate/plan", "estimate/takeoffs", "estimate/default-notices"],
-  ["estimate/joint-route", "estimate/extras", "estimate/left-out"],
+  ["estimate/joint-route", "estimate/extras", "estimate/left-out", "estimate/remembered"],
   ["estimate/cautions", "estimate/best-mix", "estimate/covering-comparison", "estimate/offer-choice"],
   ["estimate/notices", "estimate/frontier"],
   ["estimate/estimate", "estimate/sawn-logs"],

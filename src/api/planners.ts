@@ -4,7 +4,7 @@ import type { StockOutcome, StockProblem } from "../estimate/purchase/stock/prob
 import { planStock } from "../estimate/purchase/stock-plan.js";
 import { decimal } from "../estimate/quantity/decimal.js";
 import { carefulSawyer } from "../estimate/salvage/careful-sawyer.js";
-import { planSawing } from "../estimate/salvage/plan-sawing.js";
+import { improveSawing, planSawing } from "../estimate/salvage/plan-sawing.js";
 import { CalledOff } from "../estimate/watch.js";
 import { loadHighs } from "./highs.js";
 
@@ -16,12 +16,12 @@ const ORDER_WORK = 4_000_000;
 const SKETCH_WORK = 80_000;
 /** Of a sawing plan that is asked for by itself: half a second or less. */
 export const WHOLE_SAWING_WORK = 6_000;
-/** Of a sawing plan of an estimate, which has several; with more the best mix of the demos is not cheaper. */
-const SAWING_WORK = 1_500;
+/** Of a sawing plan of an estimate that mills all it can. */
+const SAWING_WORK = 800;
+/** Of one of several, of which the best is chosen. */
+const QUICK_WORK = 300;
 /** Of the one that saws or buys piece by piece, which most best mixes come from, and which the bound on mixes rests on. */
 const JOINT_WORK = 4_000;
-/** Of one for a point of the frontier, of which there are several. */
-const POINT_WORK = 1_500;
 const SEED = 2;
 
 /** Whoever watches a job that plans: `Stages` will do. */
@@ -51,15 +51,20 @@ export type StockPlanner = (problem: StockProblem) => StockOutcome;
  * @param sawingWork - Counted work of a sawing plan.
  */
 export function planners(watch: PlanWatch = NOBODY, sawingWork = SAWING_WORK): Planners {
+  const report = ({ done, of }: { done: number; of: number }) => watch.part(done, of);
+  const searching = { seed: SEED, shouldStop: watch.stopped, report };
   const sawing =
     (work: number): Planners["sawing"] =>
-    (problem) => {
-      const report = ({ done, of }: { done: number; of: number }) => watch.part(done, of);
-      const search = { work, seed: SEED, shouldStop: watch.stopped, report };
-      const { plan, gap, bound, boundCovers, complete } = planSawing(problem, search);
-      if (!complete) throw new CalledOff();
-      return { plan, bound, proof: { gap: decimal(gap.toFixed(4)), covers: boundCovers } };
+    (problem, learnt) => {
+      const { plan, gap, bound, boundCovers, ...found } = planSawing(problem, { ...searching, work, learnt });
+      if (!found.complete) throw new CalledOff();
+      return { plan, bound, learnt: found.learnt, proof: { gap: decimal(gap.toFixed(4)), covers: boundCovers } };
     };
+  const quick: Planners["sawing"] = (problem, learnt) => {
+    const { plan, bound, complete } = improveSawing(problem, { ...searching, work: QUICK_WORK, learnt });
+    if (!complete) throw new CalledOff();
+    return { plan, bound, proof: { covers: "a careful sawyer's rule, improved; no bound" } };
+  };
   const stock =
     (work: number): Planners["stock"] =>
     (problem) =>
@@ -68,7 +73,7 @@ export function planners(watch: PlanWatch = NOBODY, sawingWork = SAWING_WORK): P
     sawing: sawing(sawingWork),
     joint: sawing(JOINT_WORK),
     stock: stock(STOCK_WORK),
-    points: { sawing: sawing(POINT_WORK), stock: stock(STOCK_WORK) },
+    quick,
     sketch: {
       sawing: (problem) => ({ plan: carefulSawyer(problem), proof: { covers: "a careful sawyer's rule, no bound" } }),
       stock: stock(SKETCH_WORK),

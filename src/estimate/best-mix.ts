@@ -1,7 +1,7 @@
 /** The best mix of milling and buying at the user's value of an hour, and on request the whole frontier. */
 import { toQuantity } from "../catalog/reading.js";
 import { type Basis, basisOf, layBasis } from "./basis.js";
-import { boundMixes, type MixBound } from "./compare/mix-bound.js";
+import { boundMixes, type MixBound, type Prover } from "./compare/mix-bound.js";
 import {
   bestFor,
   type FrontierPoint,
@@ -15,10 +15,10 @@ import {
 import { layRoute, type RoutePlan } from "./compare/route.js";
 import { forWantOfPrice } from "./compare/unpriced.js";
 import { mixLabel, planOfBound } from "./joint-route.js";
-import type { Planners } from "./plan.js";
-import { millable, planRoute } from "./plan.js";
+import { millable, type Planners, planRoute, quickly } from "./plan.js";
 import { Decimal, ZERO } from "./quantity/decimal.js";
 import type { EstimateRequest } from "./request/request.js";
+import type { Learnt } from "./salvage/optimiser/learnt.js";
 import { aside } from "./sheet/aside.js";
 import { layOwnLines } from "./sheet/own-lines.js";
 import { type OverrideText, Sheet } from "./sheet/sheet.js";
@@ -36,13 +36,15 @@ export interface MixFound {
   /** All that were priced, and of how many. */
   readonly tried: readonly MixPoint[];
   readonly possible: number;
-  /** Plans a mix with the better planners, and prices plans, on the search's own sheet. */
-  readonly plan: (milled: ReadonlySet<string>, hired: boolean, planners: Planners) => RoutePlan;
+  /** Plans a mix better than it was tried, and prices plans, on the search's own sheet. */
+  readonly plan: (milled: ReadonlySet<string>, hired: boolean) => RoutePlan;
   readonly price: (plan: RoutePlan) => MixPoint;
   /** Whether a mix is better than another at the user's value of an hour, within the user's limits first. */
   readonly better: (a: MixPoint, b: MixPoint) => boolean;
   /** What is proven of all mixes; undefined where the planner proves nothing. */
   readonly bound: MixBound | undefined;
+  /** What the proof learnt of the logs, at one's own mill or a hired sawyer's. */
+  readonly learntOf: (hired: boolean) => Learnt | undefined;
   /** Plans that go piece by piece as it would pay at another value of an hour. */
   readonly jointAt: (valueOfHour: Decimal) => readonly RoutePlan[];
 }
@@ -94,7 +96,7 @@ export function findBestMix(
   if (wantsFrontier) for (const search of searches) searchFrontier(search);
   const all = searches.flatMap(({ tried }) => tried);
   const possible = searches.reduce((sum, search) => sum + search.possible, 0);
-  const proofAt = (of: Basis, prove: Planners["sawing"]): MixBound | undefined => {
+  const proofAt = (of: Basis, prove: Prover): MixBound | undefined => {
     const milled = ways.map((hired) => {
       const all = planRoute(
         basisOf(of, { hired }),
@@ -109,12 +111,12 @@ export function findBestMix(
     // Nothing is proven of mixes that buy what has no price.
     return unpriced.length > 0 ? undefined : boundMixes(of, commonOf(of), milled, prove);
   };
-  const bound = proofAt(basis, planners.joint ?? planners.sawing);
+  const bound = proofAt(basis, (problem) => (planners.joint ?? planners.sawing)(problem));
+  const learntOf = (hired: boolean): Learnt | undefined => bound?.plans.find((one) => one.hired === hired)?.learnt;
   const jointAt = (valueOfHour: Decimal): readonly RoutePlan[] => {
     const other = layBasis(new Sheet(overridesOf(request, valueOfHour)), request);
-    const quick = planners.points ?? planners;
-    const by: Planners = { ...planners, ...quick, joint: quick.sawing };
-    return (proofAt(other, by.sawing)?.plans ?? []).flatMap((one) => planOfBound(basis, one, by)?.whole ?? []);
+    const prove: Prover = (problem, hired) => quickly(planners, learntOf(hired)).sawing(problem);
+    return (proofAt(other, prove)?.plans ?? []).flatMap((one) => planOfBound(basis, one, planners)?.whole ?? []);
   };
   const better = (a: MixPoint, b: MixPoint): boolean => searches[0].better(a, b, wage);
   return {
@@ -122,10 +124,11 @@ export function findBestMix(
     frontier: wantsFrontier ? supported(all) : [],
     tried: all,
     possible,
-    plan,
+    plan: (milled, hired) => plan(milled, hired, quickly(planners, learntOf(hired))),
     price,
     better,
     bound,
+    learntOf,
     jointAt,
   };
 }
@@ -188,7 +191,10 @@ export function bestMix(
     buy,
   }: { readonly planners: Planners; readonly routes: readonly RoutePlan[]; readonly buy: RoutePlan },
 ): BestMix {
-  const joint = (bound?.plans ?? []).flatMap((one) => planOfBound(basis, one, planners) ?? []);
+  const betterOf = (a: RoutePlan, b: RoutePlan) => (better(price(b), price(a)) ? b : a);
+  const joint = (bound?.plans ?? []).flatMap(
+    (one) => planOfBound(basis, one, planners, (plans) => plans.reduce(betterOf)) ?? [],
+  );
   const { mostCash, mostHours } = basis.request.options ?? {};
   const groups = bests.map(({ milled, plan }) => mixed(milled, plan?.hired ?? false));
   const sketched = (mostCash ?? mostHours) === undefined ? [] : bests.flatMap(({ plan }) => plan ?? []);

@@ -15,8 +15,9 @@ import { mixLabel } from "./joint-route.js";
 import { heldLeftOut, planLeftOut } from "./left-out.js";
 import { type Notice, noticesOf } from "./notices.js";
 import { chosenOffers, withChosenFirst } from "./offer-choice.js";
-import { heldForm, millable, type Planners, planRoute } from "./plan.js";
+import { heldForm, knowing, millable, type Planners, planRoute, quickly } from "./plan.js";
 import { Decimal, ZERO } from "./quantity/decimal.js";
+import { remembering } from "./remembered.js";
 import type { HeldPlans } from "./request/held-plans.js";
 import type { EstimateRequest } from "./request/request.js";
 import { layYield, logsSawn, type YieldCells } from "./salvage/overrun.js";
@@ -63,8 +64,8 @@ interface RoutePlans {
 export const ESTIMATE_STAGES = {
   lay: "laying out pieces, logs and prices",
   bought: "planning what to buy",
-  milled: "planning the cuts of everything that the logs serve",
   mixes: "trying mixes of milling and buying",
+  milled: "planning the cuts of everything that the logs serve",
   mixed: "planning the cuts of the best mix",
   price: "pricing every way",
 } as const;
@@ -78,7 +79,7 @@ export type EstimateStages = Stages<keyof typeof ESTIMATE_STAGES>;
  */
 export function estimate(
   asked: EstimateRequest,
-  planners: Planners,
+  given: Planners,
   stages: EstimateStages = new Stages(ESTIMATE_STAGES, UNWATCHED),
 ): Estimate {
   stages.begin("lay");
@@ -87,8 +88,9 @@ export function estimate(
   const names = millable(basis);
   const held = request.heldPlans;
   refuse(unknownMilled(basis, held?.milled ?? []));
-  const plan = (key: string, label: string, milled: ReadonlySet<string>, hired = false) =>
-    planRoute(basisOf(basis, { hired }), key, label, milled, planners, held);
+  const planners = remembering(given);
+  const plan = (key: string, label: string, milled: ReadonlySet<string>, hired = false, by = planners) =>
+    planRoute(basisOf(basis, { hired }), key, label, milled, by, held);
   stages.begin("bought");
   const buy = plan("bought", "Everything bought", new Set());
   if (names.length === 0) {
@@ -99,22 +101,24 @@ export function estimate(
     const counted = [plans.mix, plans.mill].filter((one) => one?.sawing !== undefined);
     return { ...plans, leftOut: planLeftOut(basis, counted as RoutePlan[], planners, held) };
   };
+  stages.begin("mixes");
+  const found = held?.milled ? undefined : findBestMix(request, planners, (done, of) => stages.part(done, of));
   stages.begin("milled");
-  const mill = plan("milled", "Milled wherever the logs serve", new Set(names));
-  const hired = basis.hired && plan("hired", "Milled by a hired sawyer wherever the logs serve", new Set(names), true);
+  const all = (key: string, label: string, byHired: boolean) =>
+    plan(key, label, new Set(names), byHired, knowing(planners, found?.learntOf(byHired)));
+  const mill = all("milled", "Milled wherever the logs serve", false);
+  const hired = basis.hired && all("hired", "Milled by a hired sawyer wherever the logs serve", true);
   // A mix may mill some of every group, as all milled does, by a plan of its own.
   const others = held?.sawing?.mixed ? [] : [buy, mill, ...(hired ? [hired] : [])];
   const mixed: PlanMilled = (milled, byHired) =>
     others.find((route) => sameSet(route.milled, milled) && route.hired === byHired) ??
-    plan("mixed", mixLabel(byHired), milled, byHired);
+    plan("mixed", mixLabel(byHired), milled, byHired, found ? quickly(planners, found.learntOf(byHired)) : planners);
   if (held?.milled) {
     const milled = new Set(held.milled.filter((name) => names.includes(name)));
     stages.begin("price");
     const mix = mixed(milled, held.hired === true && basis.hired !== undefined);
     return layEstimate(basis, withLeftOut({ buy, mill, hired, mix }));
   }
-  stages.begin("mixes");
-  const found = findBestMix(request, planners, (done, of) => stages.part(done, of));
   stages.begin("mixed");
   const routes = endsOf(basis, { buy, mill, hired });
   const best = found && bestMix(basis, found, mixed, { planners, routes, buy });
@@ -122,7 +126,7 @@ export function estimate(
   // A plan that saws nothing buys everything, whatever it was asked to mill.
   const plans = { buy, mill, hired, mix: chosen.sawn.size === 0 ? buy : chosen };
   const searched =
-    found && best && searchOf(found, best, [...new Set(Object.values(plans).flatMap((one) => one ?? []))], planners);
+    found && best && searchOf(found, best, [...new Set(Object.values(plans).flatMap((one) => one ?? []))]);
   stages.begin("price");
   const made = layEstimate(basis, withLeftOut(plans), searched);
   const better = betterRoute(made, request);

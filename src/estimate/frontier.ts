@@ -3,7 +3,6 @@ import type { BestMix, MixFound } from "./best-mix.js";
 import type { MixBound } from "./compare/mix-bound.js";
 import { type FrontierPoint, type MixPoint, type MixStanding, supported } from "./compare/mix-search.js";
 import type { RoutePlan } from "./compare/route.js";
-import type { Planners } from "./plan.js";
 import { judgeStockPlan } from "./purchase/stock-judge.js";
 import type { Decimal } from "./quantity/decimal.js";
 import { judgeSawingPlan } from "./salvage/sawing-judge.js";
@@ -27,13 +26,8 @@ export interface MixSearched {
  * What the search came to, and its frontier where one was asked for.
  * @param routes - Plans of the routes of the answer.
  */
-export function searchOf(
-  found: MixFound,
-  best: BestMix,
-  routes: readonly RoutePlan[],
-  planners: Planners,
-): MixSearched {
-  const better = found.frontier.length > 0 ? refined(found, routes, planners) : [];
+export function searchOf(found: MixFound, best: BestMix, routes: readonly RoutePlan[]): MixSearched {
+  const better = found.frontier.length > 0 ? refined(found, routes) : [];
   const frontier = found.frontier.length > 0 ? refinedFrontier(found, better) : [];
   const { tried, possible, bound } = found;
   return { tried: tried.length, possible, frontier, bound, gap: undefined, standing: best.standing(better) };
@@ -47,12 +41,10 @@ const MOST_PLANNED = 4;
  * it last turns, and those of the routes taken as they are.
  * @param known - Plans of the routes of the answer.
  */
-function refined(found: MixFound, known: readonly RoutePlan[], planners: Planners): readonly MixPoint[] {
+function refined(found: MixFound, known: readonly RoutePlan[]): readonly MixPoint[] {
   const keys = new Set(known.map(keyOf));
   const others = found.frontier.filter(({ point: { plan } }) => !plan || !keys.has(keyOf(plan))).slice(0, MOST_PLANNED);
-  const anew = others.map(({ point: { milled, plan } }) =>
-    found.plan(milled, plan?.hired ?? false, planners.points ?? planners),
-  );
+  const anew = others.map(({ point: { milled, plan } }) => found.plan(milled, plan?.hired ?? false));
   const last = found.frontier.at(-1)?.fromWage;
   const joint = last?.gt(0) ? found.jointAt(last) : [];
   return [...known, ...anew, ...joint].map(found.price);

@@ -3,7 +3,7 @@ import { type Basis, basisOf } from "./basis.js";
 import type { JointPlan } from "./compare/mix-bound.js";
 import { runsOf } from "./compare/mix-search.js";
 import type { RoutePlan } from "./compare/route.js";
-import { keptWhole, type Planners, planRoute } from "./plan.js";
+import { keptWhole, type Planners, planRoute, quickly } from "./plan.js";
 import type { SawingPlan } from "./salvage/sawing-problem.js";
 
 /** What the best mix is called. */
@@ -14,7 +14,7 @@ export const mixLabel = (hired: boolean): string =>
 export interface JointRoutes {
   /**
    * Where bought pieces of a run measure less, with every such run on one side as far as the logs go: on the side that most
-   * of its pieces were on, and all of them bought.
+   * of its pieces were on, and all of them bought, in a plan that was soon made; and the better of them planned well.
    */
   readonly whole: readonly RoutePlan[];
   /** As it was, where it mixes two measures in one run. */
@@ -25,12 +25,14 @@ export interface JointRoutes {
  * A plan of the bound as a route: piece by piece sawn or bought as it pays, groups that it saws nothing of bought. Where it
  * mixes two measures in one run, the logs are planned anew.
  * @param basis - Of the answer, on which the route is to be laid.
+ * @param better - The better of some routes; without it none is planned well.
  * @returns undefined where it saws nothing, or buys some of what the user pins to the mill.
  */
 export function planOfBound(
   basis: Basis,
-  { plan, proof, hired }: JointPlan,
+  { plan, proof, hired, learnt }: JointPlan,
   planners: Planners,
+  better?: (plans: readonly RoutePlan[]) => RoutePlan,
 ): JointRoutes | undefined {
   const sawn = new Set(plan.logs.flatMap(({ pieces }) => pieces.map(({ group }) => group)));
   const pinned = basis.groups.filter(({ group, millable }) => millable && group.rules.source === "mill");
@@ -46,8 +48,10 @@ export function planOfBound(
     sawn,
     split.map(({ groups }) => ({ groups, mostSawn: false })),
   );
-  const whole = [route(most, planners.joint ?? planners.sawing)];
-  if (none.size > 0 && none.size < most.size) whole.push(route(none, planners.joint ?? planners.sawing));
+  const quick = quickly(planners, learnt).sawing;
+  const whole = [route(most, quick)];
+  if (none.size > 0 && none.size < most.size) whole.push(route(none, quick));
+  if (better) whole.push(route(better(whole).milled, planners.joint ?? planners.sawing));
   return { whole, mixing: found };
 }
 

@@ -15,6 +15,7 @@ import { Decimal, decimal, ZERO } from "./quantity/decimal.js";
 import { wholeNumber } from "./quantity/whole.js";
 import type { HeldPlans } from "./request/held-plans.js";
 import { type MeasuredPlan, measurePlan } from "./salvage/cut-cells.js";
+import type { Learnt } from "./salvage/optimiser/learnt.js";
 import { judgeSawingPlan } from "./salvage/sawing-judge.js";
 import type { SawingPlan, SawingProblem } from "./salvage/sawing-problem.js";
 import { type MilledGroup, sawingProblem } from "./salvage/sawing-question.js";
@@ -23,20 +24,41 @@ import type { PlanProof } from "./sheet/expression.js";
 
 /** The optimisers, plugged in from outside so that any may be used. */
 export interface Planners {
-  /** `bound`: no plan that `proof.covers` costs less, cash and hours at the problem's wage; absent where nothing is proven. */
-  sawing(problem: SawingProblem): { readonly plan: SawingPlan; readonly proof: PlanProof; readonly bound?: number };
+  /** @param learnt - From another plan for the same logs. */
+  sawing(problem: SawingProblem, learnt?: Learnt): SawnOutcome;
   stock(problem: StockProblem): StockOutcome;
+  /** For sawing plans of which there are several, the best to be chosen; `sawing` where there is none. */
+  readonly quick?: Planners["sawing"];
   /** Quicker ones, for the many mixes that are only tried; the others where there are none. */
   readonly sketch?: Planners;
   /** For the one sawing plan that saws or buys piece by piece; `sawing` where there is none. */
   readonly joint?: Planners["sawing"];
-  /** Between the two, for the points of a frontier; the others where there are none. */
-  readonly points?: Planners;
+}
+
+/** A sawing plan and what is known of it. */
+export interface SawnOutcome {
+  readonly plan: SawingPlan;
+  readonly proof: PlanProof;
+  /** No plan that `proof.covers` costs less, cash and hours at the problem's wage; absent where nothing is proven. */
+  readonly bound?: number;
+  /** For another plan for the same logs. */
+  readonly learnt?: Learnt;
 }
 
 /** Whether a group is milled or bought as a whole, as far as the logs go: what is sold for it has another measure. */
 export function keptWhole({ request }: Basis, { substitution }: GroupBasis): boolean {
   return request.options?.mixedSizes !== true && "offer" in substitution && !substitution.alike;
+}
+
+/** The planners, told what was learnt of the logs. */
+export function knowing(planners: Planners, learnt: Learnt | undefined): Planners {
+  return { ...planners, sawing: (problem) => planners.sawing(problem, learnt) };
+}
+
+/** The same with the quick planner of logs. */
+export function quickly(planners: Planners, learnt: Learnt | undefined): Planners {
+  const { quick = planners.sawing } = planners;
+  return knowing({ ...planners, sawing: quick }, learnt);
 }
 
 const HELD: PlanProof = { covers: "held from an earlier answer" };

@@ -15,6 +15,7 @@ import { pieceWorth } from "../purchase/stock/piece-worth.js";
 import { leastPrice } from "../purchase/stock/problem.js";
 import { Decimal, decimal, ONE, ZERO } from "../quantity/decimal.js";
 import { wholeNumber } from "../quantity/whole.js";
+import type { Learnt } from "../salvage/optimiser/learnt.js";
 import type { SawingPlan, SawingProblem } from "../salvage/sawing-problem.js";
 import { inFloats, type MilledGroup, sawingProblem } from "../salvage/sawing-question.js";
 import { aside, asideIn } from "../sheet/aside.js";
@@ -37,13 +38,19 @@ export interface JointPlan {
   readonly plan: SawingPlan;
   readonly proof: PlanProof;
   readonly hired: boolean;
+  /** For plans of other groups from the same logs. */
+  readonly learnt?: Learnt;
 }
 
-/** A planner of logs that may prove what no plan undercuts. */
-export type Prover = (problem: SawingProblem) => {
+/** A planner of logs, at one's own mill or a hired sawyer's, that may prove what no plan undercuts. */
+export type Prover = (
+  problem: SawingProblem,
+  hired: boolean,
+) => {
   readonly plan: SawingPlan;
   readonly proof: PlanProof;
   readonly bound?: number;
+  readonly learnt?: Learnt;
 };
 
 /** Counted work of the prices of one offer's pieces. Assumption, measured: it solves the relaxation of most orders. */
@@ -146,10 +153,10 @@ function boundOf(ground: Ground, milledAll: RouteCells, prove: Prover): WayBound
     return [{ group, rough: millable.rough, spares, buy: { cash: more, hours: ZERO } }];
   });
   const problem = { ...sawingProblem(basis.sawing, milled), rates: inFloats(sawnRates(ground)) };
-  const { plan, proof, bound } = prove(problem);
+  const { bound, ...found } = prove(problem, hired);
   if (bound === undefined) return undefined;
   const milling = fixed.plus(decimal(bound)).plus(comingOf(ground, milledAll));
-  return { bound: Decimal.min(milling, allBought), proof, plan, hired };
+  return { ...found, bound: Decimal.min(milling, allBought), hired };
 }
 
 /** What milling takes before the first cut: the sawyer's coming, machines for their shortest hire or the share bought. */

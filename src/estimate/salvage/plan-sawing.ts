@@ -15,7 +15,9 @@ import { CountedWork, type WorkOptions } from "./optimiser/counted-work.js";
 import { dive } from "./optimiser/dive.js";
 import { everyYield } from "./optimiser/every-yield.js";
 import type { Job } from "./optimiser/job.js";
+import { type Learnt, learntFrom, learntPlan, learntWorths } from "./optimiser/learnt.js";
 import { LogPlanner } from "./optimiser/log-planner.js";
+import { STACKS_A_UNIT } from "./optimiser/log-pricing.js";
 import { type LogPattern, logPattern, trimmed } from "./optimiser/pattern-cost.js";
 import { Remembered } from "./optimiser/remembered.js";
 import { ruinAndRecreate } from "./optimiser/ruin-recreate.js";
@@ -28,6 +30,8 @@ import type { SawingPlan, SawingProblem } from "./sawing-problem.js";
 export interface SawingOptions extends WorkOptions {
   /** Steers the random choices. */
   readonly seed: number;
+  /** From a search on the same logs, for other groups or at other prices. */
+  readonly learnt?: Learnt | undefined;
 }
 
 /** The plan and what is known about it. */
@@ -41,10 +45,14 @@ export interface SawingOutcome {
   readonly gap: number;
   readonly boundCovers: string;
   readonly workUsed: number;
+  /** For a next search on the same logs. */
+  readonly learnt: Learnt;
   /** False when `shouldStop` ended the search. */
   readonly complete: boolean;
 }
 
+/** Looks at all logs that a relaxation takes at the least to come near its end. Assumption, measured on the demos. */
+const LEAST_LOOKS = 5;
 /** Most rounds of full pricing, and the gap at which the relaxation is called solved. */
 const ROUNDS = 60;
 const RELAXATION_GAP = 0.001;
@@ -59,32 +67,51 @@ const SMALL = 30_000;
 
 /** Plans all logs of a problem. */
 export function planSawing(problem: SawingProblem, options: SawingOptions): SawingOutcome {
+  return planBy(search, problem, options);
+}
+
+/**
+ * The same in little work, and without a bound: the better of the careful sawyer's plan and of what was learnt, improved.
+ * With so little work a relaxation does not come to its end, and what it says of the pieces leads astray.
+ */
+export function improveSawing(problem: SawingProblem, options: SawingOptions): SawingOutcome {
+  return planBy(improve, problem, options);
+}
+
+type Search = (job: Job, work: CountedWork, options: SawingOptions) => Found;
+
+function planBy(search: Search, problem: SawingProblem, options: SawingOptions): SawingOutcome {
   const work = new CountedWork(options);
   const rule = carefulSawyer(problem);
   const job = sizedJob(problem);
-  const found =
-    job.groups.length === 0 || job.lengths.length === 0 ? nothingToSaw(job) : search(job, work, options.seed);
-  const plans = [rule, found.plan].map((plan) => ({ plan, cost: planCost(problem, plan).total }));
+  const found = job.groups.length === 0 || job.lengths.length === 0 ? nothingToSaw(job) : search(job, work, options);
+  const plans = [rule, writePlan(found.plan)].map((plan) => ({ plan, cost: planCost(problem, plan).total }));
   const { plan, cost } = plans.reduce((best, other) => (other.cost <= best.cost ? other : best));
   const always = alwaysBought(problem, job);
   const bound = Math.min(cost, Math.max(0, found.bound) + always);
   const gap = cost > 0 ? (cost - bound) / cost : 0;
-  return { plan, cost, bound, gap, boundCovers: covers(job), workUsed: work.used, complete: !work.stopped };
+  const learnt = learntFrom(found.plan, found.worths);
+  return { plan, cost, bound, gap, boundCovers: covers(job), workUsed: work.used, learnt, complete: !work.stopped };
 }
 
 interface Found {
-  readonly plan: SawingPlan;
+  readonly plan: WholePlan;
+  /** What pieces are worth, by group. */
+  readonly worths: ArrayLike<number>;
   readonly bound: number;
 }
 
 function nothingToSaw(job: Job): Found {
   const plan = new WholePlan(job);
-  return { plan: writePlan(plan), bound: plan.cost };
+  return { plan, worths: job.buy, bound: plan.cost };
 }
 
-function search(job: Job, work: CountedWork, seed: number): Found {
-  work.enter("relaxation");
+function search(job: Job, work: CountedWork, options: SawingOptions): Found {
   const yard = new Yard(job);
+  const { seed, learnt } = options;
+  if (learnt && (LEAST_LOOKS * yard.look) / STACKS_A_UNIT > RELAXATION_SHARE * work.options.work)
+    return improve(job, work, options);
+  work.enter("relaxation");
   const met: [LogTable, LogPattern][] = [];
   let remembered: Remembered | null = null;
   const planner = new LogPlanner(job, yard.shared, work, (table, pattern) => {
@@ -129,8 +156,35 @@ function search(job: Job, work: CountedWork, seed: number): Found {
     worths,
     bound: proven,
   });
-  return { plan: writePlan(improved), bound: proven };
+  return { plan: improved, worths: prices, bound: proven };
 }
+
+/** Share of what buying costs that pieces count as worth where nothing was learnt. Assumption, measured on the demos. */
+const GUESSED_WORTH = 0.5;
+
+function improve(job: Job, work: CountedWork, { seed, learnt }: SawingOptions): Found {
+  work.enter("improvement");
+  const yard = new Yard(job);
+  const start = learnt ? cheapest(fromRule(job), learntPlan(job, learnt)) : fromRule(job);
+  const piece = learnt ? learntWorths(job, learnt) : job.buy.map((price) => price * GUESSED_WORTH);
+  const remembered = new Remembered(yard, piece);
+  remembered.addAll(start);
+  const plan = ruinAndRecreate(start, {
+    yard,
+    planner: new LogPlanner(job, yard.shared, work, (table, pattern) => remembered.add(table, pattern)),
+    remembered,
+    budget: work,
+    room: work.options.work,
+    used: () => work.used / Math.max(1, work.options.work),
+    chance: seededChance(seed),
+    worths: { piece, log: yard.logs.map(woodOf) },
+    bound: 0,
+  });
+  return { plan, worths: piece, bound: 0 };
+}
+
+/** Thick long logs first, where no relaxation says which is worth more. */
+const woodOf = ({ log }: LogTable): number => log.length * Math.min(log.smallDiameter, log.largeDiameter) ** 2;
 
 /** The cheaper plan; the first where they cost the same. */
 function cheapest(one: WholePlan, other: WholePlan | null): WholePlan {

@@ -54,6 +54,17 @@ export class Yard {
     return this.#tables[log] as LogTable;
   }
 
+  /** Bolts that a look at all logs reckons at the least, those shared by several counted once. */
+  get look(): number {
+    const shared = new Set<number>();
+    let own = 0;
+    for (const { arcs } of this.logs) {
+      if (arcs.length <= FEW_ARCS) own += arcs.length;
+      else for (const arc of arcs) shared.add(this.shared.key(arc));
+    }
+    return own + shared.size;
+  }
+
   /** Adds a pattern unless it is known or makes nothing. */
   add(logClass: number, pattern: LogPattern): boolean {
     if (pattern.bolts.length === 0) return false;
