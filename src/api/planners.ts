@@ -17,7 +17,7 @@ const SKETCH_WORK = 80_000;
 /** Of a sawing plan that is asked for by itself: half a second or less. */
 export const WHOLE_SAWING_WORK = 6_000;
 /** Of a sawing plan of an estimate that mills all it can. */
-const SAWING_WORK = 800;
+const SAWING_WORK = 500;
 /** Of one of several, of which the best is chosen. */
 const QUICK_WORK = 300;
 /** Of the one that saws or buys piece by piece, which most best mixes come from, and which the bound on mixes rests on. */
