@@ -26,6 +26,7 @@ import {
   wallLine,
 } from "../judges/frame-walker.js";
 import { hipRowsOf, tileRows } from "../judges/hip-rows-walker.js";
+import { wallPlans } from "../judges/wall-places.js";
 import {
   bodyOf,
   type Draw,
@@ -35,6 +36,7 @@ import {
   laid,
   lookoutsApart,
   millimetres,
+  type OpeningDraw,
   RIDGE_DEPTH,
   SEED,
   type WallDraw,
@@ -66,6 +68,8 @@ class Differences {
   readonly judged = new Set<string>();
   /** Ends of pieces that were found at what they meet. */
   ends = 0;
+  /** What was placed in walls. */
+  readonly walls = { pieces: 0, joints: 0, openings: 0, plans: 0, crowded: 0, short: 0 };
   /** Joints within runs that were found over a support, by run. */
   readonly joints = new Map<string, number>();
   /** Pieces of a group, or of all that share a name, against what a walk counts. */
@@ -386,7 +390,7 @@ function checkWall(d: Differences, { groups }: Laid, s: Sizes, wall: WallDraw): 
   const high = s.height - 4;
   const own = named(groups, `wall-boards-${first}`);
   const cover = wall.boards === "board-and-batten" ? 8.5 : 7.5;
-  const saved = (whole: (one: { width: number; height: number }) => number) =>
+  const saved = (whole: (one: OpeningDraw) => number) =>
     wall.openings.reduce((sum, one) => sum + one.count * whole(one), 0);
   const rounded = (x: number) => Math.max(1, Math.ceil(x - 1e-7));
   // Along bays of unlike lengths boards differ; openings come off the longest, where they leave any.
@@ -410,7 +414,7 @@ function checkWall(d: Differences, { groups }: Laid, s: Sizes, wall: WallDraw): 
       ),
     );
     const longest = Math.max(...rows);
-    const off = saved(({ width, height }) => boardsWithin(height, cover) * width) / longest;
+    const off = saved((one) => coursesWithin(one, cover) * one.width) / longest;
     const lengths = [...new Set(rows.map((one) => one.toFixed(6)))];
     const counts = lengths.map(
       (one) => courses * rows.filter((row) => row.toFixed(6) === one).length - (one === longest.toFixed(6) ? off : 0),
@@ -425,7 +429,7 @@ function checkWall(d: Differences, { groups }: Laid, s: Sizes, wall: WallDraw): 
   } else if (wall.boards === "horizontal") {
     const length = lengthOf(own[0] as PieceGroup);
     const courses = boardsOver(high, cover, 8);
-    const used = courses * s.length - saved(({ width, height }) => boardsWithin(height, cover) * width);
+    const used = courses * s.length - saved((one) => coursesWithin(one, cover) * one.width);
     d.same("boards along", pieces(own), rounded(used / length), 0);
     d.same("boards end to end", Math.round(s.length / length) * length, s.length);
   } else {
@@ -435,7 +439,8 @@ function checkWall(d: Differences, { groups }: Laid, s: Sizes, wall: WallDraw): 
     d.same("an upright board", lengthOf(own[0] as PieceGroup), high);
     const rails = centres(high, 0, 30).length;
     d.whole(groups, `wall-rails-${first}`, rails * s.length);
-    const battened = (across - 1) * high - saved(({ width, height }) => boardsWithin(width, cover) * height);
+    // A batten over the gap at an opening's edge stays; inside it those whose far edge it reaches go.
+    const battened = (across - 1) * high - saved(({ width, height }) => boardsWithin(width - 0.75, cover) * height);
     if (wall.boards === "board-and-batten") d.count(groups, `wall-battens-${first}`, rounded(battened / high));
   }
   d.judged.add(`wall-boards-${first}`);
@@ -443,6 +448,23 @@ function checkWall(d: Differences, { groups }: Laid, s: Sizes, wall: WallDraw): 
   d.sticks(groups, `corner-boards-${first}`, 2, high);
   checkOpenings(d, groups, first, wall);
   checkEnd(d, groups, s, wall);
+  const laidGroups = groups.map((group) => ({ name: group.name, length: lengthOf(group), count: countOf(group) }));
+  for (const plan of wallPlans(s, wall, laidGroups)) {
+    d.found.push(...plan.check());
+    d.walls.plans += 1;
+    d.walls.pieces += plan.pieces.length;
+    d.walls.joints += plan.joints;
+    d.walls.openings += plan.openings.length;
+    if (plan.crowded) d.walls.crowded += 1;
+    if (plan.short > 0) d.walls.short += 1;
+  }
+}
+
+/** Courses of a pitch whose lower edge is at or above an opening's sill and whose upper one is below its head. */
+function coursesWithin({ height, sill = 0 }: OpeningDraw, cover: number): number {
+  let within = 0;
+  for (let at = 0; at + cover <= sill + height + 1e-7; at += cover) if (at >= sill - 1e-7) within++;
+  return within;
 }
 
 /** Studs every 30 in at most behind boards a bay long, or equal parts of one; one below each joint that no post carries. */
@@ -502,12 +524,13 @@ function checkEnd(d: Differences, groups: CutList["groups"], s: Sizes, wall: Wal
   const boards = groups.filter(({ name }) => name === "wall-boards-left");
   d.judged.add("wall-boards-left");
   if (wall.boards === "horizontal") {
-    const level = boardsOver((low + high) / 2, 7.5, 8);
+    const level = leaning ? Math.ceil(((low + high) / 2 + 0.25) / 7.5 - 1e-7) : boardsOver(low, 7.5, 8);
     d.same("boards across an end", pieces(boards), whole((level * s.span) / (s.span / each)), 0);
     const studs = groups.filter(({ name }) => name === "wall-studs-left");
     d.judged.add("wall-studs-left");
     const bays = Array.from({ length: s.endBays }, () => s.span / s.endBays);
-    d.same("studs of an end", pieces(studs), studsBehind(bays, wallLine(s.span, s.post, s.endBays), s), 0);
+    const behind = studsBehind(bays, wallLine(s.span, s.post, s.endBays), s);
+    d.same("studs of an end", pieces(studs), leaning ? Math.ceil(behind / 2) : behind, 0);
   } else {
     const across = boardsOver(s.span, cover, 8);
     d.same("boards of an end", pieces(boards), leaning ? Math.ceil(across / 2) : across, 0);
@@ -741,6 +764,7 @@ describe("structures at random", () => {
     const kinds = new Map<string, number>();
     const joints = new Map<string, number>();
     let [unlike, ends] = [0, 0];
+    const walls = { pieces: 0, joints: 0, openings: 0, plans: 0, crowded: 0, short: 0 };
     fc.assert(
       fc.property(draw, (drawn) => {
         const { sizes, wall, floor, slats, beam, sold } = drawn;
@@ -759,6 +783,7 @@ describe("structures at random", () => {
         if (sizes.unlike) unlike += 1;
         kinds.set(sizes.kind, (kinds.get(sizes.kind) ?? 0) + 1);
         ends += d.ends;
+        for (const each of Object.keys(walls) as (keyof typeof walls)[]) walls[each] += d.walls[each];
         for (const [base, found] of d.joints) joints.set(base, (joints.get(base) ?? 0) + found);
         for (const name of unjudged(mine, d)) d.found.push(`nobody counted ${name}`);
         d.alike("in millimetres", toTheDigit(laid(bodyOf(drawn, millimetres), sold, "metric")), toTheDigit(mine));
@@ -771,6 +796,12 @@ describe("structures at random", () => {
     for (const count of kinds.values()) expect(count).toBeGreaterThan(900);
     expect(unlike).toBeGreaterThan(700);
     expect(ends).toBeGreaterThan(100_000);
+    expect(walls.pieces).toBeGreaterThan(300_000);
+    expect(walls.joints).toBeGreaterThan(100_000);
+    expect(walls.openings).toBeGreaterThan(3000);
+    // Openings whose frames have no room beside each other, and offcuts beside openings that do not come together.
+    expect(walls.crowded).toBeLessThan(0.01 * walls.plans);
+    expect(walls.short).toBeLessThan(0.04 * walls.plans);
     // A check of joints that finds none to check says nothing.
     for (const base of JOINED) expect([base, (joints.get(base) ?? 0) > 300]).toEqual([base, true]);
   });

@@ -3,11 +3,23 @@ import { toQuantity } from "../../catalog/reading.js";
 import { type Fault, pointer } from "../faults.js";
 import { onTape } from "../quantity/text.js";
 import type { OpeningShape } from "../request/structure-walls.js";
-import { type Cell, number, type Operand, plus, sum, times } from "../sheet/expression.js";
+import {
+  type Cell,
+  greatest,
+  minus,
+  number,
+  type Operand,
+  over,
+  plus,
+  roundUp,
+  sum,
+  times,
+} from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import type { WallSide } from "./frame.js";
 import { AT } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
+import { wholesIn } from "./spacing.js";
 import { nth, type Walling, wallGroup } from "./walling.js";
 
 /** Openings of equal size in one wall. */
@@ -87,6 +99,30 @@ export function openingFrames({ laying }: Walling, side: WallSide, openings: rea
   });
 }
 
-/** What openings save of the boards, each as often as it is there. */
-export const deducted = (openings: readonly Opening[], each: (opening: Opening) => Operand, unit: string): Operand =>
-  openings.length === 0 ? number(`0 ${unit}`) : sum(openings.map((opening) => times(opening.count, each(opening))));
+/** What openings save, each as often as it is there. */
+const deducted = (openings: readonly Opening[], each: (opening: Opening) => Operand): Operand =>
+  openings.length === 0 ? number("0 mm") : sum(openings.map((opening) => times(opening.count, each(opening))));
+
+/** Upright boards that openings take out whole, each over its height. */
+export const savedBoards = ({ cover }: Walling, openings: readonly Opening[]): Operand =>
+  deducted(openings, ({ width, height }) => times(wholesIn(width, cover), height));
+
+/**
+ * Battens that openings take out: of one that begins at a board's edge those whose far edge it reaches. The one over the gap
+ * beside that edge stays, cut round the opening.
+ */
+export function savedBattens({ laying, lap, cover }: Walling, openings: readonly Opening[]): Operand {
+  const beyond = over(minus(laying.sections["wall-battens"].width, lap), number("2"));
+  const reached = (opening: Opening) => greatest(wholesIn(minus(opening.width, beyond), cover), number("0"));
+  return deducted(openings, (opening) => times(reached(opening), opening.height));
+}
+
+/** Courses that lie whole within the height of an opening: those below its sill or through it stay. */
+function coursesWithin({ height, sill }: Opening, cover: Cell): Operand {
+  if (!sill) return wholesIn(height, cover);
+  return greatest(minus(wholesIn(plus(sill, height), cover), roundUp(over(sill, cover))), number("0"));
+}
+
+/** Level boards that openings take out whole, each over its width. */
+export const savedCourses = ({ cover }: Walling, openings: readonly Opening[]): Operand =>
+  deducted(openings, (opening) => times(coursesWithin(opening, cover), opening.width));

@@ -177,3 +177,15 @@ export function wallGroup(
   const name = index === 0 ? `${base}-${side.name}` : `${base}-${side.name}-${index + 1}`;
   return laid(laying, base, { name, label: `${label} (${side.label})`, ...plan });
 }
+
+/** Studs from the boards' lower ends to the plate; below a slope two that are as far from either corner out of one piece. */
+export function studGroup({ laying, clearance }: Walling, side: WallSide, studs: Cell): PieceGroup[] {
+  const [from, to] = side.heights;
+  if (from === to) {
+    return wallGroup(laying, "wall-studs", side, "Wall studs", { length: minus(from, clearance), count: studs });
+  }
+  return wallGroup(laying, "wall-studs", side, "Paired wall studs", {
+    length: minus(plus(from, to), times(number("2"), clearance)),
+    count: roundUp(over(studs, number("2"))),
+  });
+}

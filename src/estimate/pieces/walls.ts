@@ -27,10 +27,9 @@ import type { LaidFrame, WallSide } from "./frame.js";
 import { layGableWall } from "./gable-walls.js";
 import { AT, type SettingsByGroup, type Site } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
-import { wholesIn } from "./spacing.js";
 import { alongSide } from "./wall-bays.js";
-import { deducted, layOpenings, type Opening, openingFrames } from "./wall-openings.js";
-import { layWalling, nth, pairSupports, type Walling, wallGroup } from "./walling.js";
+import { layOpenings, type Opening, openingFrames, savedBattens, savedBoards, savedCourses } from "./wall-openings.js";
+import { layWalling, nth, pairSupports, studGroup, type Walling, wallGroup } from "./walling.js";
 
 /**
  * Lays all boarded sides.
@@ -116,12 +115,17 @@ function layWall(walling: Walling, side: WallSide, openings: readonly Opening[])
   ];
 }
 
-/** One over the ends of the boards at either corner post; below a single slope a short and a long one. */
+/**
+ * One over the ends of the boards at either corner post; below a single slope a short and a long one, both cut along it. The
+ * short one rises over its own width to its inner edge.
+ */
 function cornerBoards({ laying, clearance, backing }: Walling, side: WallSide): PieceGroup[] {
   const heights = [...new Set(side.heights)];
+  const [from, to] = side.heights;
+  const risen = over(times(laying.sections["corner-boards"].width, minus(to, from)), side.width);
   return heights.flatMap((height, index) =>
     wallGroup(laying, "corner-boards", side, index === 0 ? "Corner boards" : "Long corner boards", {
-      length: minus(height, clearance),
+      length: heights.length > 1 && index === 0 ? minus(plus(height, risen), clearance) : minus(height, clearance),
       count: number(heights.length === 1 ? "2" : "1"),
       supportsApart: backing,
       index,
@@ -131,7 +135,7 @@ function cornerBoards({ laying, clearance, backing }: Walling, side: WallSide): 
 
 /** Boards upright. Below a single slope two neighbours in turn are cut aslant from one piece as long as both ends together. */
 function vertical(walling: Walling, side: WallSide, openings: readonly Opening[], battened: boolean): PieceGroup[] {
-  const { sheet, units, clearance, cover, covers, backing, lap, laying } = walling;
+  const { sheet, units, clearance, covers, backing, lap, laying } = walling;
   const [from, to] = side.heights;
   const slanted = from !== to;
   const lay = (name: string, label: string, formula: Operand, display?: string) =>
@@ -143,9 +147,10 @@ function vertical(walling: Walling, side: WallSide, openings: readonly Opening[]
   const named = [`walls.${side.name}.boardsAcross`, "boards across"] as const;
   const across = layRows(sheet, named, covers, (each) => roundUp(over(wide, each)));
   const perPiece = number(slanted ? "2" : "1");
-  const saved = deducted(openings, (opening) => times(wholesIn(opening.width, cover), opening.height), "mm");
-  const pieces = (rows: Operand) => roundUp(over(minus(over(times(rows, length), perPiece), saved), length));
-  const boards = lay("boards", "boards, openings taken off", greatest(pieces(across), number("1")));
+  const saved = savedBoards(walling, openings);
+  const pieces = (rows: Operand, off: Operand) =>
+    roundUp(over(minus(over(times(rows, length), perPiece), off), length));
+  const boards = lay("boards", "boards, openings taken off", greatest(pieces(across, saved), number("1")));
   // Below a slope the upper rows are shorter, and come to as much as whole ones up to the mean height.
   const mean = slanted ? over(plus(from, to), number("2")) : from;
   const rails = lay("rails", "rows of rails", plus(roundUp(over(minus(mean, clearance), backing)), number("1")));
@@ -164,7 +169,7 @@ function vertical(walling: Walling, side: WallSide, openings: readonly Opening[]
     ...(battened
       ? wallGroup(laying, "wall-battens", side, slanted ? "Paired wall battens" : "Wall battens", {
           ...shared,
-          count: greatest(pieces(minus(across, number("1"))), number("1")),
+          count: greatest(pieces(minus(across, number("1")), savedBattens(walling, openings)), number("1")),
         })
       : []),
     ...alongSide(walling, side).flatMap((piece, i) =>
@@ -180,7 +185,7 @@ function vertical(walling: Walling, side: WallSide, openings: readonly Opening[]
 
 /** Boards along, joined over posts or studs; studs between the joints. */
 function horizontal(walling: Walling, side: WallSide, openings: readonly Opening[]): PieceGroup[] {
-  const { sheet, units, clearance, cover, covers, backing, lap, laying } = walling;
+  const { sheet, units, clearance, covers, backing, lap, laying } = walling;
   const lay = (name: string, label: string, formula: Operand, display?: string) =>
     sheet.lay(`walls.${side.name}.${name}`, formula, { label, ...(display && { display }) });
   const [from, to] = side.heights;
@@ -192,8 +197,11 @@ function horizontal(walling: Walling, side: WallSide, openings: readonly Opening
     units.long,
   );
   const named = [`walls.${side.name}.courses`, "courses"] as const;
-  const courses = layRows(sheet, named, covers, (each) => roundUp(over(minus(height, lap), each)));
-  const saved = deducted(openings, (opening) => times(wholesIn(opening.height, cover), opening.width), "mm");
+  // Below a slope each course laps the next over a longer edge than its own mean: half a lap more than its height.
+  const slanted = from !== to;
+  const covered = slanted ? plus(height, over(lap, number("2"))) : minus(height, lap);
+  const courses = layRows(sheet, named, covers, (each) => roundUp(over(covered, each)));
+  const saved = savedCourses(walling, openings);
   const pieces = alongSide(walling, side).map(({ length, each, joints }, i) => ({
     length: lay(nth("boardLength", i).replace(" ", ""), "board", length, units.long),
     ...{ each, joints },
@@ -231,6 +239,6 @@ function horizontal(walling: Walling, side: WallSide, openings: readonly Opening
         index: i,
       }),
     ),
-    ...(none ? [] : wallGroup(laying, "wall-studs", side, "Wall studs", { length: height, count: allStuds })),
+    ...(none ? [] : studGroup(walling, side, allStuds)),
   ];
 }

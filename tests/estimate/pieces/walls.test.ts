@@ -56,6 +56,34 @@ describe("a boarded side", () => {
     expect(all["wall-boards-near"]?.[0]).toBe(36);
   });
 
+  it("takes off the courses between sill and head, and the battens between an opening's edges", () => {
+    const level = (sill?: string) => {
+      const openings = [{ width: "4 ft", height: "29 in", count: 2, ...(sill && { sill }) }];
+      return listed(walled({ boards: "horizontal", sides: [{ side: "near", openings }] }))["wall-boards-near"]?.[0];
+    };
+    // Courses of 7 in: four within 0 … 29 and 7 … 36 in, three within 10 … 39; each saves 2 × 48 in of 39 boards of 96 in.
+    expect([level(), level("7 in"), level("10 in")]).toEqual([35, 35, 36]);
+    const openings = [{ width: "17 in", height: "92 in", count: 2 }];
+    const all = listed(walled({ boards: "board-and-batten", sides: [{ side: "near", openings }] }));
+    // Two boards of 8.5 in each are out, and the batten between them; those over the openings' edges stay: 34 − 4, 33 − 2.
+    expect([all["wall-boards-near"]?.[0], all["wall-battens-near"]?.[0]]).toEqual([30, 31]);
+  });
+
+  it("has studs across the ends of a lean-to as high as the roof lets them: two out of one piece", () => {
+    const shed: LeanToShape = {
+      kind: "lean-to",
+      span: "8 ft",
+      length: "16 ft",
+      eaveHeight: "7 ft",
+      slope: { rise: "9 in", run: "12 in" },
+      walls: { boards: "horizontal", sides: [{ side: "left" }] },
+    };
+    const all = listed(shed);
+    // ⌈96 ÷ 24⌉ − 1 = 3 studs; 80 in low and 149 in high come to 229 in for two. (114.5 + 0.5) ÷ 7 = 16.4: 17 courses.
+    expect(all["wall-studs-left"]).toEqual([2, "229.000"]);
+    expect(all["wall-boards-left"]).toEqual([17, "96.000"]);
+  });
+
   it("follows the roof across the ends of a lean-to: two boards in turn from one piece", () => {
     const shed: LeanToShape = {
       kind: "lean-to",
@@ -140,7 +168,8 @@ describe("what frames a wall", () => {
       walls: { sides: [{ side: "left" }] },
     };
     const all = listed(shed);
-    expect(all["corner-boards-left"]).toEqual([1, "80.000"]);
+    // The short one, 4 in wide, rises by 4 × 69 ÷ 96 = 2.875 in to its inner edge.
+    expect(all["corner-boards-left"]).toEqual([1, "82.875"]);
     expect(all["corner-boards-left-2"]).toEqual([1, "149.000"]);
     // (114.5 − 0) ÷ 36 = 3.2 up to the mean height of 80 and 149 in: 5 rows in one length each of 8 ft.
     expect(all["wall-rails-left"]).toEqual([5, "96.000"]);
