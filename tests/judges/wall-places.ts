@@ -175,7 +175,8 @@ function rowsOf(plan: WallPlan, side: Side, base: string, ups: readonly Range[],
   }
   const all = laid.reduce((sum, { length, count }) => sum + length * count, 0);
   const off = base === "wall-boards" ? plan.offCourses(ups, BOARD - LAP) : 0;
-  plan.within(`${base}, end to end,`, used - off, all);
+  // Of openings that have no room, nothing is known of what they take out.
+  if (!plan.crowded) plan.within(`${base}, end to end,`, used - off, all);
 }
 
 /** Level boards, and the studs between and below their joints. */
