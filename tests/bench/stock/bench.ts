@@ -143,7 +143,7 @@ function bins(uniform: readonly Instance[], triplets: readonly Instance[], solve
   const all = runs(uniform, withWork(2_000_000, solver));
   const large = all.filter(({ name }) => name.startsWith("uniform-500"));
   const middling = runs(of(triplets, "triplets-120"), withWork(2_500_000, solver));
-  const most = runs(of(triplets, "triplets-249"), withWork(1_000_000, solver));
+  const most = runs(of(triplets, "triplets-249"), withWork(700_000, solver));
   return [
     atLeast(
       "uniform bins, all: optimal",

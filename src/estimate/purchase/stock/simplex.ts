@@ -48,6 +48,8 @@ export class Simplex {
   private basis: Basic[] = [];
   private level: Float64Array;
   private bounds: number[];
+  /** Prices of the rows: basic costs times the inverse. They follow each pivot. */
+  private prices: Float64Array;
 
   /** @param start - One column a `≥` row that serves it alone; together they and the slacks are the first plan. */
   constructor(
@@ -58,6 +60,7 @@ export class Simplex {
     this.size = rows.length;
     this.level = new Float64Array(this.size);
     this.bounds = rows.map((row) => row.bound);
+    this.prices = new Float64Array(this.size);
     this.columns.push(...start);
     this.reset();
   }
@@ -85,8 +88,7 @@ export class Simplex {
     if (!this.repaired()) this.reset();
     let stalled = 0;
     for (let pivots = 0; !this.work.over; pivots++) {
-      const prices = this.prices();
-      const entering = this.entering(prices, stalled > STALL);
+      const entering = this.entering(stalled > STALL);
       if (entering === undefined) break;
       const direction = this.times(entering);
       const leaving = this.leaving(direction, stalled > STALL);
@@ -113,7 +115,7 @@ export class Simplex {
 
   /** The variable that can raise a row of the inverse with the least loss of optimality. */
   private repairing(row: Float64Array): Basic | undefined {
-    const prices = this.prices();
+    const { prices } = this;
     let chosen: Basic | undefined;
     let least = Number.POSITIVE_INFINITY;
     const offer = (basic: Basic, reduced: number, along: number): void => {
@@ -142,22 +144,33 @@ export class Simplex {
       values[basic] = Math.max(0, this.level[i] as number);
       objective += (values[basic] as number) * (this.columns[basic] as MasterColumn).cost;
     });
-    return { objective, values, prices: this.prices() };
+    return { objective, values, prices: this.prices.slice() };
   }
 
-  /** Prices of the rows: basic costs times the inverse. */
-  private prices(): Float64Array {
-    const prices = new Float64Array(this.size);
+  private computePrices(): void {
+    this.prices.fill(0);
     this.basis.forEach((basic, i) => {
-      const cost = basic < 0 ? 0 : (this.columns[basic] as MasterColumn).cost;
-      if (cost !== 0) addScaled(prices, this.inverse[i] as Float64Array, cost);
+      const cost = this.costOf(basic);
+      if (cost !== 0) addScaled(this.prices, this.inverse[i] as Float64Array, cost);
     });
-    this.work.spend((this.size * this.size) / FLOPS);
-    return prices;
+  }
+
+  private costOf(basic: Basic): number {
+    return basic < 0 ? 0 : (this.columns[basic] as MasterColumn).cost;
+  }
+
+  /** Cost of a variable less what its rows pay for it. */
+  private reduced(basic: Basic): number {
+    const [rows, values] = this.entriesOf(basic);
+    return rows.reduce(
+      (left, row, k) => left - (values[k] as number) * (this.prices[row] as number),
+      this.costOf(basic),
+    );
   }
 
   /** Most negative reduced cost; with Bland's rule the first negative one. Slacks are numbered before columns. */
-  private entering(prices: Float64Array, bland: boolean): Basic | undefined {
+  private entering(bland: boolean): Basic | undefined {
+    const { prices } = this;
     let chosen: Basic | undefined;
     let least = -EPSILON * 100;
     const offer = (basic: Basic, reduced: number, scale: number): boolean => {
@@ -223,6 +236,7 @@ export class Simplex {
   private pivot(entering: Basic, leaving: number, direction: Float64Array): void {
     const pivotRow = this.inverse[leaving] as Float64Array;
     const pivot = direction[leaving] as number;
+    const reduced = this.reduced(entering);
     for (let k = 0; k < this.size; k++) pivotRow[k] = (pivotRow[k] as number) / pivot;
     const step = (this.level[leaving] as number) / pivot;
     for (let i = 0; i < this.size; i++) {
@@ -231,6 +245,7 @@ export class Simplex {
       addScaled(this.inverse[i] as Float64Array, pivotRow, -factor);
       this.level[i] = (this.level[i] as number) - factor * step;
     }
+    addScaled(this.prices, pivotRow, reduced);
     this.level[leaving] = step;
     this.basis[leaving] = entering;
     this.work.spend((this.size * this.size) / FLOPS);
@@ -258,6 +273,7 @@ export class Simplex {
     }
     this.inverse = inverse;
     this.computeLevels();
+    this.computePrices();
     this.work.spend(size ** 3 / FLOPS / 2);
   }
 
