@@ -50,6 +50,10 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ...say(cutList.frame?.roof?.ridgeKind === "beam", "ridge-beam"),
     ...say(notch, "birdsmouth", notch && `${notch}.`),
     ...say(ridgeTooShallow(basis), "ridge-depth"),
+    ...say(
+      groups.some(({ group }) => group.rules.joint === "ledger"),
+      "ledger",
+    ),
     ...say(cutList.frame, "bracing"),
     ...say(cutList.frame, "height"),
     ...say(low, "headroom", low),
@@ -184,6 +188,10 @@ const CAUTIONS = {
   "ridge-depth": [
     "The ridge is less deep than the plumb cut of the rafters that lean on it: use a deeper ridge.",
     "IRC R802.3",
+  ],
+  ledger: [
+    "A ledger hands its load to the wall behind it. Ask the owner of that building and the building office whether the wall may carry it, and how it must be fixed and flashed; find its framing before you bore.",
+    "IRC R507.9, from memory; common practice",
   ],
   bracing: [
     "Brace posts and frames in both directions while raising, until the permanent braces and the roof deck are in.",

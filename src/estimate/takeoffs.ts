@@ -12,8 +12,9 @@ import { deckSheetsTime, layRoofHours } from "./effort/roofing.js";
 import { coatsOf, type SettingCells } from "./effort/setting.js";
 import { stageOfNeed } from "./effort/used-in.js";
 import type { Need } from "./need.js";
+import { hangsOnWall } from "./pieces/cut-list.js";
 import { USUAL_COVERING } from "./pieces/deck.js";
-import { FLOOR_RUNS } from "./pieces/floor.js";
+import { floorRuns } from "./pieces/floor.js";
 import type { PieceGroup, SectionCells } from "./pieces/piece-group.js";
 import type { ShoppingLine } from "./purchase/line.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
@@ -213,7 +214,7 @@ function layJoints(basis: Basis): FastenersTakeoff | undefined {
       exposureOf,
       gravityOf: (group) => gravityOf(basis, group),
       sectionOf: (group) => soldSection(basis, group),
-      runs: { ...frame.runs, ...FLOOR_RUNS },
+      runs: { ...frame.runs, ...floorRuns(hangsOnWall(frame)) },
       supportsApart,
       light,
       assumed,

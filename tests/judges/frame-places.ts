@@ -239,7 +239,11 @@ function frameOf(s: Sizes, group: LaidGroup): Placed[] | undefined {
     return postLine(s).map((y) => placed(box(around(s.span / 2, 4), around(y, 4), z)));
   }
   if (is("braces")) return braces(s, length);
-  if (is("bearers")) return bothSides(s, along(group, 0, [s.post, s.post + 4], [0, 6]));
+  if (is("bearers")) {
+    const one = along(group, 0, [s.post, s.post + 4], [0, 6]);
+    return s.kind === "ledger" ? one : bothSides(s, one);
+  }
+  if (is("floor-ledger")) return along(group, 0, [s.span - 4, s.span], [0, 6]);
   if (is("floor-boards")) {
     // Half an inch apart; the last one is ripped.
     const rows = boardsOver(s.span, 6.5, 6);

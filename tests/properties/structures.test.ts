@@ -173,8 +173,8 @@ function checkFrame(d: Differences, { groups }: Laid, s: Sizes): void {
     checkRun(d, groups, base, base === "beams" ? 2 : 1, s.length + 2 * end, s, bay);
     checkJoints(d, named(groups, base), base, line, -end);
   }
-  for (const base of ["high-beams", "bearers"]) {
-    checkJoints(d, named(groups, base), base, line, base === "bearers" ? 0 : -end);
+  for (const base of ["high-beams", "bearers", "floor-ledger"]) {
+    checkJoints(d, named(groups, base), base, line, base === "high-beams" ? -end : 0);
   }
   if (s.kind !== "hip") return;
   checkRun(d, groups, "end-beams", 2, s.span, s, (s.span - s.post) / s.endBays);
@@ -381,7 +381,8 @@ function checkFloor(d: Differences, { groups }: Laid, s: Sizes): void {
   d.count(groups, "joists", centres(s.length, 2, 17).length);
   const rows = boardsOver(s.span, 6.5, 6);
   d.whole(groups, "floor-boards", rows * s.length, 0.1);
-  d.whole(groups, "bearers", 2 * s.length, SIXTY_FOURTH);
+  d.whole(groups, "bearers", (s.kind === "ledger" ? 1 : 2) * s.length, SIXTY_FOURTH);
+  if (s.kind === "ledger") d.whole(groups, "floor-ledger", s.length, SIXTY_FOURTH);
   checkJoints(d, named(groups, "floor-boards"), "floor-boards", centres(s.length, 2, 17), 0);
 }
 
@@ -735,7 +736,7 @@ function checkOutline(d: Differences, { outline, frame }: Laid, s: Sizes): void 
 /** Runs whose pieces meet over posts, rafters or joists. */
 const JOINED = [
   ...["beams", "low-beams", "high-beams", "bearers", "purlins", "eave-fascia", "low-fascia", "high-fascia", "ridge"],
-  ...["floor-boards", "side-fascia", "end-fascia", "slats", "ledger", "end-beams", "deck-boards"],
+  ...["floor-boards", "floor-ledger", "side-fascia", "end-fascia", "slats", "ledger", "end-beams", "deck-boards"],
   ...["side-purlins", "end-purlins"],
 ];
 

@@ -106,6 +106,9 @@ function layFrame(site: Site, structure: FrameShape): FrameCells {
   }
 }
 
+/** Whether a wall carries the upper ends of the rafters, in place of posts. */
+export const hangsOnWall = (frame: FrameCells): boolean => frame.kind === "lean-to" && frame.highSide === "ledger";
+
 /** Walls and floor, where the request wants them. */
 function layAdditions(site: Site, structure: FrameShape, frame: FrameCells): PieceGroup[] {
   const { sheet, defaults, units } = site;
@@ -119,7 +122,13 @@ function layAdditions(site: Site, structure: FrameShape, frame: FrameCells): Pie
     ...(walls
       ? layWalls(sheet, { walls, groups, sold: site.sold }, { ...frame, post: postWidth }, defaults, units)
       : []),
-    ...(floor ? layFloor(site, { floor, groups }, { span, length, bays, firstBays, longestPiece, postWidth }) : []),
+    ...(floor
+      ? layFloor(
+          site,
+          { floor, groups },
+          { span, length, bays, firstBays, longestPiece, postWidth, onWall: hangsOnWall(frame) },
+        )
+      : []),
   ];
 }
 

@@ -1,5 +1,6 @@
 /**
- * A floor to its piece groups: a bearer along either side between the posts' outer faces, joists across, boards along.
+ * A floor to its piece groups: a bearer along either side between the posts' outer faces, joists across, boards along. Where
+ * a wall carries the rafters, no posts stand at it, and a ledger lagged to the wall takes the place of the bearer there.
  * Bearers and boards are joined only over posts and joists.
  */
 import { type Fault, FaultError } from "../faults.js";
@@ -30,6 +31,14 @@ const KINDS: Readonly<Record<FloorGroup, GroupKind>> = {
     mark: "BR",
     encloses: true,
   },
+  "floor-ledger": {
+    role: "beam",
+    like: "bearers",
+    section: { "inch-pound": "4 x 6 in", metric: "100 x 150 mm" },
+    joint: "ledger",
+    mark: "FL",
+    encloses: true,
+  },
   joists: {
     role: "rafter",
     section: { "inch-pound": "2 x 6 in", metric: "50 x 150 mm" },
@@ -40,8 +49,8 @@ const KINDS: Readonly<Record<FloorGroup, GroupKind>> = {
   "floor-boards": { role: "board", mark: "FB", encloses: true },
 };
 
-/** A bearer along either side. */
-export const FLOOR_RUNS = { bearers: 2 } as const;
+/** A bearer along either side; along one alone where a wall holds the other side. */
+export const floorRuns = (onWall: boolean) => ({ bearers: onWall ? 1 : 2 });
 
 /** The frame that a floor fills. */
 export interface FlooredFrame extends PostBays {
@@ -49,6 +58,8 @@ export interface FlooredFrame extends PostBays {
   readonly length: Cell;
   readonly longestPiece: Cell;
   readonly postWidth: Cell;
+  /** A wall takes the place of one row of posts. */
+  readonly onWall: boolean;
 }
 
 /**
@@ -62,7 +73,14 @@ export function layFloor(
 ): PieceGroup[] {
   const { sheet, defaults, units } = site;
   sheet.title("floor", "Floor");
-  const sections = laySections(sheet, KINDS, settings, defaults, units);
+  const sections = laySections(
+    sheet,
+    KINDS,
+    settings,
+    defaults,
+    units,
+    new Set<FloorGroup>(frame.onWall ? [] : ["floor-ledger"]),
+  );
   const laying: Laying<FloorGroup> = { sheet, units, kinds: KINDS, settings, sections, sold: site.sold };
   const inputs = new FrameInputs(sheet, defaults, units);
   const spacing = inputs.given(
@@ -84,7 +102,8 @@ export function layFloor(
     at: `${AT}/floor/joistSpacing`,
     what: "Joists",
   });
-  const { length, bays, firstBays, longestPiece, postWidth } = frame;
+  const { length, bays, firstBays, longestPiece, postWidth, onWall } = frame;
+  const { bearers: rowsOfPosts } = floorRuns(onWall);
   const bearers = layPostRun(sheet, "floor", { length, bays, firstBays, longestPiece, postWidth }, units);
   // n boards with n − 1 gaps cover n × (width + gap) − gap; the last may be ripped.
   const rows = layRows(
@@ -106,14 +125,15 @@ export function layFloor(
     },
     units,
   );
-  const atPosts = sheet.lay("floor.bearerPosts", times(number("2"), plus(bays, number("1"))), {
+  const atPosts = sheet.lay("floor.bearerPosts", times(number(`${rowsOfPosts}`), plus(bays, number("1"))), {
     label: "posts that the bearers are bolted to",
   });
   return [
-    ...runGroups(laying, "bearers", "Floor bearers", bearers, FLOOR_RUNS.bearers).map((group) => ({
+    ...runGroups(laying, "bearers", "Floor bearers", bearers, rowsOfPosts).map((group) => ({
       ...group,
       atPosts,
     })),
+    ...(onWall ? runGroups(laying, "floor-ledger", "Floor ledger", bearers, 1) : []),
     ...one(laying, "joists", "Joists", frame.span, joists.pieces),
     ...runGroups(laying, "floor-boards", "Floor boards", boards, wholes(sheet, rows)).map((group) => ({
       ...group,

@@ -3,7 +3,7 @@ import { z } from "zod";
 import { quantityField } from "../../catalog/reading.js";
 
 /** Groups of a floor. */
-export const FLOOR_GROUPS = ["bearers", "joists", "floor-boards"] as const;
+export const FLOOR_GROUPS = ["bearers", "floor-ledger", "joists", "floor-boards"] as const;
 
 /** Piece group of a floor. */
 export type FloorGroup = (typeof FLOOR_GROUPS)[number];
@@ -25,7 +25,8 @@ export const floor = z
   })
   .meta({
     id: "Floor",
-    description: "A floor over the whole frame: two bearers along it, joists across, boards along.",
+    description:
+      "A floor over the whole frame: two bearers along it, joists across, boards along. Against a wall that carries the rafters a ledger takes the place of the bearer there.",
     examples: [{ joistSpacing: "16 in" }],
   });
 

@@ -260,6 +260,22 @@ describe("a ridge beam, a floor and a ledger", () => {
     expect(items(beam, "ridge.splice")?.[0]).toEqual(["hex-bolt", "4"]);
   });
 
+  it("have a floor at a wall lagged to it, and only the outer bearer bolted to posts", () => {
+    const shed = { kind: "lean-to", span: "8 ft", length: "16 ft", highSide: "ledger", bays: 2 } as const;
+    const floored = laidOf({ ...shed, floor: {} });
+    // Three posts. Lags 16 in apart along either half of 8 ft of the wall: 6 spaces, 7 lags.
+    expect(sites(floored)).toMatchObject({
+      "low-posts.post-base": "3",
+      "bearers.bearer-post": "3",
+      "floor-ledger.ledger": "14",
+    });
+    expect(items(floored, "floor-ledger.ledger")).toEqual([
+      ["lag-screw", "14"],
+      ["washer", "14"],
+    ]);
+    expect(Object.keys(sites(laidOf(shed)))).not.toContain("floor-ledger.ledger");
+  });
+
   it("have bearers bolted to every post and joists toed down on them", () => {
     const floored = laidOf({ kind: "gable", span: "16 ft", length: "24 ft", floor: {} });
     // Two bearers along four posts each; joists at 16 in over 24 ft: 19, two seats each.

@@ -13,8 +13,11 @@ export function floorPage(posts: PostPlan, subject: Subject): Page | undefined {
   const { span, length } = posts;
   const part = (base: string) => subject.section(base) ?? NONE;
   const [bearer, joist] = [part("bearers"), part("joists")];
+  const ledger = subject.section("floor-ledger");
   const view = new View();
-  for (const y of [0, span - bearer.t]) view.box([0, y], [length, y + bearer.t]);
+  const far = ledger?.t ?? bearer.t;
+  view.box([0, 0], [length, bearer.t]);
+  view.box([0, span - far], [length, span]);
   const joists = linesAlong(mm(pieces), mm(space), length - joist.t);
   for (const x of joists) view.box([x, 0], [x + joist.t, span]);
   const gap = mm(subject.cell("frame.floorGap"));
@@ -31,9 +34,11 @@ export function floorPage(posts: PostPlan, subject: Subject): Page | undefined {
   view.chain("left", 0, 0, [[span, subject.long(subject.cell("frame.span"))]]);
   const key = new Key(subject, view);
   key.part("bearers", [length * 0.08, bearer.t / 2], [5, 9]);
+  if (ledger) key.part("floor-ledger", [length * 0.08, span - far / 2], [5, -9]);
   key.part("joists", [(joists[2] ?? 0) + joist.t / 2, span * 0.6], [-6, 7]);
   key.part("floor-boards", [length * 0.8, span * 0.55], [7, 7]);
-  const note = "Boards are drawn on the right half alone; they meet over joists, bearers over posts.";
+  const meet = "Boards are drawn on the right half alone; they meet over joists, bearers over posts.";
+  const note = ledger ? `${meet} The floor ledger is lagged to the wall.` : meet;
   const title = "Floor";
   const views = [{ view, area: wholeArea(1) }];
   const description = `${title}. ${note} ${key.lines.join("; ")}.`;
