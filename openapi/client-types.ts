@@ -684,7 +684,7 @@ export type FinishUpkeep = {
   readonly yearlyCost: Figure | null;
 };
 
-/** A floor over the whole frame: two bearers along it, joists across, boards along. */
+/** A floor over the whole frame: two bearers along it, joists across, boards along. Against a wall that carries the rafters a ledger takes the place of the bearer there. */
 export type Floor = {
   readonly joistSpacing?: string | MeasuredValue | undefined;
   readonly gap?: string | MeasuredValue | undefined;
@@ -815,6 +815,7 @@ export type GableStructure = {
     readonly "opening-headers"?: GroupSettings | undefined;
     readonly "corner-boards"?: GroupSettings | undefined;
     readonly bearers?: GroupSettings | undefined;
+    readonly "floor-ledger"?: GroupSettings | undefined;
     readonly joists?: GroupSettings | undefined;
     readonly "floor-boards"?: GroupSettings | undefined;
   } | undefined;
@@ -992,6 +993,7 @@ export type HipStructure = {
     readonly "opening-headers"?: GroupSettings | undefined;
     readonly "corner-boards"?: GroupSettings | undefined;
     readonly bearers?: GroupSettings | undefined;
+    readonly "floor-ledger"?: GroupSettings | undefined;
     readonly joists?: GroupSettings | undefined;
     readonly "floor-boards"?: GroupSettings | undefined;
   } | undefined;
@@ -1119,6 +1121,7 @@ export type LeanToStructure = {
     readonly "opening-headers"?: GroupSettings | undefined;
     readonly "corner-boards"?: GroupSettings | undefined;
     readonly bearers?: GroupSettings | undefined;
+    readonly "floor-ledger"?: GroupSettings | undefined;
     readonly joists?: GroupSettings | undefined;
     readonly "floor-boards"?: GroupSettings | undefined;
   } | undefined;
@@ -1470,6 +1473,7 @@ export type PergolaStructure = {
     readonly rafters?: GroupSettings | undefined;
     readonly slats?: GroupSettings | undefined;
     readonly bearers?: GroupSettings | undefined;
+    readonly "floor-ledger"?: GroupSettings | undefined;
     readonly joists?: GroupSettings | undefined;
     readonly "floor-boards"?: GroupSettings | undefined;
   } | undefined;
