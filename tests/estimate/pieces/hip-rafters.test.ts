@@ -49,7 +49,28 @@ const SQUARE = [
   [18, 24.74, 28.84, 43.27, 6 + 11 / 16, 8.25, 2.0616],
 ] as const;
 
+/** The rises that these sources leave out, as the same table is printed on the square; from memory, without side cuts. */
+const SQUARE_FROM_MEMORY = [
+  [3, 17.23, 16.49, 24.74],
+  [6, 18, 17.89, 26.83],
+  [9, 19.21, 20, 30],
+  [11, 20.22, 21.71, 32.56],
+  [14, 22, 24.59, 36.88],
+  [17, 24.02, 27.74, 41.62],
+] as const;
+
 describe("hips and jacks against the framing square", () => {
+  it.each(SQUARE_FROM_MEMORY)(
+    "at %d in 12, from memory, the hip is %d in a foot and jacks differ as printed",
+    (rise, unit, ...jacks) => {
+      for (const [k, spacing] of ["16 in", "24 in"].entries()) {
+        const { frame, inches } = laid({ rise: `${rise} in`, spacing });
+        expect(Math.abs(inches(frame.hip.unitLength) - unit)).toBeLessThanOrEqual(0.0051);
+        expect(Math.abs(inches(frame.jacks.difference) - (jacks[k] as number))).toBeLessThanOrEqual(0.0051);
+      }
+    },
+  );
+
   it.each(SQUARE)("at %d in 12 the hip is %d in a foot of common run", (rise, unit, _16, _24, _jack, _hip, factor) => {
     const { frame, inches } = laid({ rise: `${rise} in` });
     expect(Math.abs(inches(frame.hip.unitLength) - unit)).toBeLessThanOrEqual(0.0051);

@@ -143,6 +143,19 @@ describe("wood shingles", () => {
   });
 });
 
+describe("wood shakes on the same gable", () => {
+  // Trade association of cedar shake and shingle makers: ft² that five bundles of 24 in shakes cover; from memory.
+  it.each([
+    ["7 1/2 in", 75],
+    ["8 1/2 in", 85],
+    ["10 in", 100],
+  ])("at %s five bundles cover %d ft²", (exposure, printed) => {
+    const roof = covered("wood-shakes", {}, { overrides: { "covering.exposure": exposure } });
+    const bundles = (feet2(roof, "covering.laidArea") * 1.07) / (printed / 5);
+    expect(value(roof, "covering.bundles")).toBe(String(Math.ceil(bundles)));
+  });
+});
+
 describe("other coverings on the same gable", () => {
   it("tile: 16 1/2 × 13 in at 3 in head lap is 89 to a square, 13.5 courses of 12 in", () => {
     const roof = covered("tile");
