@@ -9,6 +9,7 @@ const pergola = { kind: "pergola", span: "10 ft", length: "16 ft" };
 const near = (more: object) => ({ walls: { boards: "vertical", sides: [{ side: "near", ...more }] } });
 const rafters = (more: object) => ({ groups: { rafters: more } });
 const posts = (side: string) => ({ groups: { posts: { section: { thickness: side, width: side } } } });
+const steep = { rafterTail: "square", slope: { rise: "12 in", run: "12 in" } };
 const long = (group: string, length: string) => ({ groups: { [group]: { length } } });
 
 /** A structure, the field under /structure, and the limit or the measure that it breaks as the sentence has it. */
@@ -212,6 +213,22 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
     /3.7 in apart at most stand .* 3.65 in wide/,
   ],
   ["pergola: posts in one another", { ...pergola, bays: 60 }, "bays", /60 bays over 16 ft/],
+  // 6 × √2 − 2.121 = 6.364 in over the plate, and as far inside its face at 45°.
+  ...[[gable, "eave"] as const, [hip, "eave"] as const, [shed, "low"] as const].map(
+    ([one, side]) =>
+      [
+        `${one.kind}: a square tail cut back past the seat`,
+        { ...one, ...steep, overhang: { [side]: "0 in" } },
+        `overhang/${side}`,
+        /6.364 in inside .* seat of 2.121/,
+      ] as const,
+  ),
+  [
+    "gable: a square tail that takes the seat of the far side alone",
+    { ...gable, ...steep, overhang: { farEave: "3 in" } },
+    "overhang/farEave",
+    /0.36\d* in inside/,
+  ],
 ];
 
 describe("what cannot be built", () => {
@@ -237,6 +254,19 @@ describe("what cannot be built", () => {
         ["/structure/rafterSpacing"],
       ]);
     }
+  });
+
+  it("is not a square tail with the least overhang that the refusal says", async () => {
+    const square = { ...gable, ...steep };
+    const cureOf = async (eave: string) =>
+      (await refused({ structure: { ...square, overhang: { eave } } }, "/v1/takeoffs")).faults?.[0]?.cure;
+    // 6.364 in × 12 × 12 ÷ (12² + 12²) = 3.182 in, up to the next eighth.
+    expect(await cureOf("0 in")).toBe("Give an overhang of 3.25 in or more, or a plumb tail.");
+    expect(await cureOf("3.18 in")).toMatch(/3.25 in/);
+    const { cutList } = await takenOff({ structure: { ...square, overhang: { eave: "3.25 in" } } });
+    expect(cutList.groups.map(({ name }) => name)).toContain("rafters");
+    const plumb = { ...square, rafterTail: "plumb", overhang: { eave: "0 in" } };
+    expect((await takenOff({ structure: plumb })).cutList.groups.length).toBeGreaterThan(0);
   });
 
   it("is the same in metres", async () => {

@@ -134,6 +134,9 @@ export const draw: fc.Arbitrary<Draw> = fc
       // Two braces meet in a bay or below a tie at most, in whole half inches.
       brace: Math.min(rest.brace, Math.floor(clearBay) / 2),
       far: alike ? rest.near : rest.far,
+      // A square cut takes nothing of the bearing on either plate.
+      square:
+        rest.square && Math.min(rest.near, alike || rest.kind !== "gable" ? rest.near : rest.far) >= leastSquare(rest),
       // A hip is as deep as the commons or deeper.
       hip: { thick: hip.thick, deep: rest.rafter.deep + hip.deep },
     };
@@ -149,6 +152,14 @@ export const draw: fc.Arbitrary<Draw> = fc
       lookouts: flies ? lookouts : undefined,
     };
   });
+
+/** Level, from the plate's face to the foot of the square that falls from its corner on the rafter's upper edge. */
+function leastSquare({ rise, rafter, beam }: Pick<Sizes, "rise" | "rafter" | "beam">): number {
+  const angle = Math.atan2(rise, 12);
+  const seat = Math.min(beam.thick, rafter.deep / 4 / Math.sin(angle));
+  const corner = rafter.deep - seat * Math.sin(angle); // square to the rafter, from its upper edge
+  return corner * Math.sin(angle) + 1e-6;
+}
 
 /** What whole spaces leave for the last. */
 const lastSpace = (reach: number, most: number): number => reach - (Math.ceil(reach / most) - 1) * most;

@@ -47,6 +47,7 @@ import { reachFaults } from "./rafter-reach.js";
 import { KING_POST, kingPosts, RIDGE_BEAM } from "./ridge-beam.js";
 import type { LaidRun } from "./runs.js";
 import { laySpacing, refuseTight, type SpacedCells } from "./spacing.js";
+import { squareTailFaults } from "./tail-bearing.js";
 
 /** The size of the whole, as input cells. */
 export interface GableFrame {
@@ -161,9 +162,10 @@ export function layGable(site: Site, shape: GableShape): GableCells {
     seat: frame.seat,
   };
   refuse(laying, frame, plan, shape);
-  const rafter = layRafter(laying, "rafter", plan);
+  const rafter = layRafter(laying, "rafter", plan, "/overhang/eave");
   const equal = frame.farOverhang === frame.eaveOverhang;
-  const farRafter = equal ? rafter : layRafter(laying, "farRafter", { ...plan, overhang: frame.farOverhang });
+  const farPlan = { ...plan, overhang: frame.farOverhang };
+  const farRafter = equal ? rafter : layRafter(laying, "farRafter", farPlan, "/overhang/farEave");
   const lines = laySpacing(
     sheet,
     "roof.rafters",
@@ -294,9 +296,13 @@ function refuse({ sheet, sections }: Laying<GableGroup>, frame: GableFrame, plan
   if (faults.length > 0) throw new FaultError(faults);
 }
 
-function layRafter({ sheet, units }: Laying<GableGroup>, name: string, plan: RafterPlan): RafterCells {
+/** @param tail - Field of its overhang, below the structure. */
+function layRafter({ sheet, units }: Laying<GableGroup>, name: string, plan: RafterPlan, tail: string): RafterCells {
   const rafter = layCommonRafter(sheet, name, plan, units);
-  const faults = birdsmouthFaults(sheet, { notch: rafter.notchDepth, depth: plan.depth, what: "rafter" }, `${AT}/seat`);
+  const faults = [
+    ...birdsmouthFaults(sheet, { notch: rafter.notchDepth, depth: plan.depth, what: "rafter" }, `${AT}/seat`),
+    ...squareTailFaults(sheet, plan, rafter, tail),
+  ];
   if (faults.length > 0) throw new FaultError(faults);
   return rafter;
 }

@@ -60,6 +60,7 @@ import { hipRows } from "./hip-rows.js";
 import { AT, type GroupKind, type Laying, laid, laySections, one, runGroups, type Site, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
 import { reachFaults } from "./rafter-reach.js";
+import { squareTailFaults } from "./tail-bearing.js";
 
 /** A hip frame as laid. */
 export interface HipCells extends LaidFrame {
@@ -133,7 +134,7 @@ export function layHip(site: Site, shape: HipShape): HipCells {
     tail: shape.rafterTail ?? "plumb",
   };
   const hip = layHipRafter(sheet, hipPlan, units);
-  refuseNotches(laying, rafter, hip);
+  refuseCuts(laying, plan, rafter, hip);
   const jacks = layJacks(sheet, hipPlan, layout.jackSpace, units);
   const roof = layRoof(laying, frame, rafter, { layout, deck });
   const framing: HipFraming = { laying, frame, layout, rafter, purlinRows: roof.purlinRows, deck };
@@ -325,12 +326,19 @@ function refuseShortRidge({ sheet, sections }: Laying<HipGroup>, { ridgeLine, co
   throw new FaultError([{ code: "cannot-build", at: `${AT}/length`, wrong, cure }]);
 }
 
-function refuseNotches({ sheet, sections }: Laying<HipGroup>, rafter: RafterCells, hip: HipRafterCells): void {
+/** Birdsmouths and tails; those of hips are cut plumb, and jacks and end rafters are cut as the commons are. */
+function refuseCuts(
+  { sheet, sections }: Laying<HipGroup>,
+  plan: RafterPlan,
+  rafter: RafterCells,
+  hip: HipRafterCells,
+): void {
   const { rafters, hips } = sections;
   const at = `${AT}/groups/hips/section`;
   const faults = [
     ...birdsmouthFaults(sheet, { notch: rafter.notchDepth, depth: rafters.width, what: "rafter" }, `${AT}/seat`),
     ...birdsmouthFaults(sheet, { notch: hip.notchDepth, depth: hips.width, what: "hip rafter" }, at),
+    ...squareTailFaults(sheet, plan, rafter, "/overhang/eave"),
   ];
   if (sheet.decide(hip.notchPlumb).lte(0)) {
     const wrong = `A hip of ${sheet.shown(hips.width)} does not reach down to the plate where the commons do.`;

@@ -45,6 +45,7 @@ import type { PieceGroup } from "./piece-group.js";
 import { reachFaults } from "./rafter-reach.js";
 import type { LaidRun } from "./runs.js";
 import { laySpacing, refuseTight, type SpacedCells } from "./spacing.js";
+import { squareTailFaults } from "./tail-bearing.js";
 
 /** The size of the whole, as input cells. */
 export interface LeanToFrame {
@@ -152,8 +153,11 @@ export function layLeanTo(site: Site, shape: LeanToShape): LeanToCells {
   refuse(laying, frame, plan, shape, highSide);
   const rafter = layCommonRafter(sheet, "rafter", plan, units);
   const notch = { notch: rafter.notchDepth, depth: plan.depth, what: "rafter" };
-  const through = birdsmouthFaults(sheet, notch, `${AT}/seat`);
-  if (through.length > 0) throw new FaultError(through);
+  const cuts = [
+    ...birdsmouthFaults(sheet, notch, `${AT}/seat`),
+    ...squareTailFaults(sheet, plan, rafter, "/overhang/low"),
+  ];
+  if (cuts.length > 0) throw new FaultError(cuts);
   const lines = laySpacing(
     sheet,
     "roof.rafters",
