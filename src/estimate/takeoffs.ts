@@ -28,6 +28,7 @@ import { coveredRoof } from "./takeoff/covered-roof.js";
 import { type CoveringTakeoff, layCovering } from "./takeoff/covering.js";
 import { type FastenersTakeoff, layFasteners, layGableSupports } from "./takeoff/fasteners.js";
 import { type FinishTakeoff, layFinish } from "./takeoff/finish.js";
+import { refuseFootings } from "./takeoff/footing-room.js";
 import { type FootingsTakeoff, layFootings } from "./takeoff/footings.js";
 import { layWeights, UNKNOWN_WOOD, type WeightTakeoff } from "./takeoff/weight.js";
 
@@ -256,7 +257,9 @@ function layBelowGround({ sheet, request, cutList, assumed, defaults, units }: B
   const { structure } = request;
   if (structure.kind === "pieces" || !cutList.frame || !structure.footings) return undefined;
   const posts = cutList.frame.groups.filter(({ role }) => role === "post");
-  return layFootings(sheet, { shape: structure.footings, posts, assumed, defaults }, units);
+  const footings = layFootings(sheet, { shape: structure.footings, posts, assumed, defaults }, units);
+  refuseFootings(sheet, footings, posts, cutList.frame);
+  return footings;
 }
 
 /** Woods that a group may be made of: what it asks for, else any of the logs'. */

@@ -179,7 +179,7 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
   ],
   [
     "pergola: slats in one another when they are spread evenly",
-    { ...pergola, span: "8 in", overhang: { side: "0 in" }, slatSpacing: "2.1 in" },
+    { ...pergola, span: "8 in", overhang: { side: "0 in" }, slatSpacing: "2.1 in", ...posts("3 in") },
     "slatSpacing",
     /2 in apart, centres, and 2 in thick/,
   ],
@@ -229,6 +229,62 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
     "overhang/farEave",
     /0.36\d* in inside/,
   ],
+  ...[gable, shed, pergola].map(
+    (one) =>
+      [
+        `${one.kind}: two rows of posts in one another`,
+        { ...one, span: "9 in" },
+        "span",
+        /two posts are wide \(12 in\)/,
+      ] as const,
+  ),
+  // 24 ft less a post of 6 in, in 12 bays: 282 ÷ 12 = 23.5 in.
+  [
+    "gable: footings in one another",
+    { ...gable, bays: 12, footings: { frostDepth: "36 in", diameter: "48 in" } },
+    "footings/diameter",
+    /48 in .* 23.5 in apart/,
+  ],
+  // Across the ends, in 8 bays: (96 − 6) ÷ 8 = 11.25 in; along them 8 ft and more.
+  [
+    "lean-to: footings of an end in one another",
+    { ...shed, endBays: 8, footings: { frostDepth: "36 in", diameter: "12 in" } },
+    "footings/diameter",
+    /12 in .* 11.25 in apart/,
+  ],
+  [
+    "pergola: a footing narrower than its post",
+    { ...pergola, footings: { frostDepth: "36 in", diameter: "2 in" } },
+    "footings/diameter",
+    /2 in is narrower .*6 in/,
+  ],
+  // 8 ft to the plate's top less a beam of 8 in; a tie runs from face to face; four bays of 8 ft less a post, in two pieces.
+  ...(
+    [
+      [gable, "posts", /7.333 ft is the least/],
+      [gable, "gable-beams", /16 ft is the least/],
+      [gable, "ties", /16 ft is the least/],
+      [gable, "beams", /is the least/],
+      [gable, "ridge", /is the least/],
+      [gable, "purlins", /is the least/],
+      [gable, "eave-fascia", /is the least/],
+      [gable, "rake-fascia", /is the least/],
+      [gable, "braces", /3.536 ft is the least/],
+      [shed, "low-posts", /6.333 ft is the least/],
+      [shed, "low-beams", /is the least/],
+      [shed, "end-beams", /8 ft is the least/],
+      [hip, "end-beams", /8 ft is the least/],
+      [pergola, "posts", /7.333 ft is the least/],
+    ] as const
+  ).map(
+    ([one, group, limit]) =>
+      [
+        `${one.kind}: ${group} that do not reach`,
+        { ...one, ...long(group, "1 ft") },
+        `groups/${group}/length`,
+        limit,
+      ] as const,
+  ),
 ];
 
 describe("what cannot be built", () => {
@@ -267,6 +323,27 @@ describe("what cannot be built", () => {
     expect(cutList.groups.map(({ name }) => name)).toContain("rafters");
     const plumb = { ...square, rafterTail: "plumb", overhang: { eave: "0 in" } };
     expect((await takenOff({ structure: plumb })).cutList.groups.length).toBeGreaterThan(0);
+  });
+
+  it("is not a length that reaches, or one of which enough pieces are given", async () => {
+    for (const groups of [
+      { posts: { length: "12 ft" }, ties: { length: "16 ft" } },
+      { purlins: { length: "4 ft", count: 200 } },
+      { braces: { length: "3.535 ft" } }, // 30 in × √2 = 42.426 in, less than a tape's sixteenth more
+    ]) {
+      expect((await takenOff({ structure: { ...gable, groups } })).cutList.groups.length).toBeGreaterThan(0);
+    }
+    const few = { ...gable, groups: { purlins: { length: "4 ft", count: 10 } } };
+    const problem = await refused({ structure: few }, "/v1/takeoffs");
+    expect(problem.faults?.[0]?.pointer).toBe("/structure/groups/purlins/length");
+  });
+
+  it("is a length that an override makes too short", async () => {
+    for (const name of ["rafter.lineLength", "rafter.stockLength", "pieces.posts.length"]) {
+      const problem = await refused({ structure: gable, overrides: { [name]: "6 in" } }, "/v1/takeoffs");
+      expect(problem.faults).toMatchObject([{ pointer: `/overrides/${name}`, code: "cannot-build" }]);
+      expect(problem.faults?.[0]?.wrong).toMatch(/6 in|0.5 ft/);
+    }
   });
 
   it("is the same in metres", async () => {

@@ -18,6 +18,7 @@ import { layLeanTo } from "./lean-to.js";
 import { type FrameCells, layOutline, type OutlineCells } from "./outline.js";
 import { layPergola } from "./pergola.js";
 import { layGroup, laySection, type PieceGroup } from "./piece-group.js";
+import { shortFaults, shortRafterFaults } from "./piece-reach.js";
 import { layWalls } from "./walls.js";
 
 /** All piece groups, and the frame that they were derived from where there is one. */
@@ -188,7 +189,8 @@ function refuseParts(sheet: Sheet, groups: readonly PieceGroup[]): void {
       cure: "Every length and side must be more than zero, every count a whole number.",
     }));
   });
-  if (faults.length > 0) throw new FaultError(faults);
+  const short = faults.length > 0 ? [] : [...shortFaults(sheet, groups), ...shortRafterFaults(sheet)];
+  if (faults.length + short.length > 0) throw new FaultError([...faults, ...short]);
 }
 
 /** Piece marks of a group, numbered on through all groups that share a letter: `R-01` … `R-26`. */

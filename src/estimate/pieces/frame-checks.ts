@@ -55,6 +55,16 @@ export class FrameChecks {
     if (post.across) this.bracedAcross(frame.braceLeg, post.width, post.across, braced && !said);
   }
 
+  /** Two rows of posts along the sides, their outer faces a span apart. @returns whether there is room between them. */
+  rowsOfPosts(span: Cell, post: Cell): boolean {
+    const [wide, posts] = [this.sheet.decide(span), this.sheet.decide(post).times(2)];
+    if (wide.gt(posts)) return true;
+    const two = shown({ value: posts, unit: post.unit }, post.display);
+    const wrong = `The span (${this.sheet.shown(span)}) is not more than two posts are wide (${two}): those of the two sides would stand in one another.`;
+    this.refuse("/span", wrong, "Give more span, or thinner posts.");
+    return false;
+  }
+
   private bracedAlong(
     frame: PostBays & Readonly<Record<"length" | "braceLeg", Cell>>,
     post: { readonly height: Cell; readonly width: Cell; readonly beamDepth: Cell },
@@ -82,6 +92,7 @@ export class FrameChecks {
   private bracedAcross(leg: Cell, post: Cell, { span, endBays, pairs }: BracedAcross, braced: boolean): void {
     const [wide, bays] = [this.sheet.decide(post), endBays ? this.sheet.decide(endBays) : ONE];
     const reach = this.sheet.decide(span).minus(wide);
+    if (pairs !== "one" && !this.rowsOfPosts(span, post)) return;
     if (bays.lte(0) || reach.lte(0)) return; // refused by itself
     const endBay = reach.dividedBy(bays).minus(wide);
     if (endBays && endBay.lte(0)) {

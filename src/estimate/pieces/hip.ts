@@ -237,7 +237,6 @@ function refuse({ sheet, sections }: Laying<HipGroup>, frame: HipFrame, plan: Ra
   checks.above(frame.purlinSpacing, undefined, "/purlinSpacing", "The purlin spacing", "Give a spacing such as 24 in.");
   checks.above(frame.endBays, undefined, "/endBays", "The number of bays across an end", "Give one bay or more.");
   checks.above(frame.unitRise, undefined, "/slope/rise", "The rise of a hip roof", "Give a rise such as 4 in.");
-  checks.above(frame.span, posts.width, "/span", "The span", "Give more span than a post is wide.");
   checks.above(frame.span, beams.thickness, "/span", "The span", "Give more span than a plate beam is thick.");
   if (sheet.decide(frame.length).lt(sheet.decide(frame.span))) {
     const wrong = `The length (${sheet.shown(frame.length)}) is less than the span (${sheet.shown(frame.span)}).`;

@@ -5,6 +5,7 @@ import type { GroupSettings, Role } from "../request/structure.js";
 import { type Cell, count, type Operand } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { type GroupPlan, layGroup, laySection, type PieceGroup, rulesOf, type SectionCells } from "./piece-group.js";
+import { leastLength } from "./piece-reach.js";
 import type { LaidRun, RunPieces, SoldFor } from "./runs.js";
 
 /** Where structures stand in the request: JSON Pointer. */
@@ -166,5 +167,7 @@ export function laid<Group extends string>(
     ...(encloses && { encloses }),
   };
   const found = layGroup(sheet, group, units);
-  return sheet.decide(found.count).isZero() ? [] : [found]; // fewer than none is refused with the cut list
+  if (sheet.decide(found.count).isZero()) return []; // fewer than none is refused with the cut list
+  const least = leastLength(sheet, group);
+  return [least ? { ...found, least } : found];
 }

@@ -141,6 +141,7 @@ function refuse({ sheet, sections }: Laying<PergolaGroup>, frame: PergolaFrame, 
   );
   const post = { height: frame.height, width: posts.width, beamDepth: beams.width };
   checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
+  checks.rowsOfPosts(frame.span, posts.width);
   checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
   if (frame.slatSpacing) {
     const cure = "Give more than a slat is wide.";

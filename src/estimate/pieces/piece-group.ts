@@ -1,5 +1,6 @@
 /** A piece group: equal pieces, the unit of mill-or-buy. Its sizes are cells; how it is made and finished is fixed. */
 import { type SectionText, toQuantity, toSection } from "../../catalog/reading.js";
+import type { Decimal } from "../quantity/decimal.js";
 import type { Quantity } from "../quantity/quantity.js";
 import { exactly, parseSection, TextFault } from "../quantity/text.js";
 import type { Defaults, InEither } from "../request/given.js";
@@ -61,6 +62,8 @@ export interface PieceGroup extends SectionCells {
   readonly atPosts?: Cell | undefined;
   /** Part of a floor or a wall: it comes when the roof is on. */
   readonly encloses?: true;
+  /** What each piece has to reach, where its length is not the one worked out; in the unit of its length. */
+  readonly least?: Decimal | undefined;
   /** Width all along each piece that its neighbours cover, beside hidden wide faces: laps and the edges in them. */
   readonly covered?: Cell | undefined;
 }

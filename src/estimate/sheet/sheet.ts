@@ -126,6 +126,11 @@ export class Sheet {
     return cell.value;
   }
 
+  /** The same, of a formula that has no cell of its own, in its own unit. @param name - Said where it has no finite value. */
+  decideOf(name: string, operand: Operand): Decimal {
+    return evaluateCell(name, expressionOf(operand), (cell) => this.decide(cell));
+  }
+
   /** As `decide`, in a unit: `decideIn(length, "ft")`. */
   decideIn(cell: Cell, target: string): Decimal {
     return inUnit({ value: this.decide(cell), unit: cell.unit }, target);
