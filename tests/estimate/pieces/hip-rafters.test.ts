@@ -60,16 +60,17 @@ const SQUARE_FROM_MEMORY = [
 ] as const;
 
 describe("hips and jacks against the framing square", () => {
-  it.each(SQUARE_FROM_MEMORY)(
-    "at %d in 12, from memory, the hip is %d in a foot and jacks differ as printed",
-    (rise, unit, ...jacks) => {
-      for (const [k, spacing] of ["16 in", "24 in"].entries()) {
-        const { frame, inches } = laid({ rise: `${rise} in`, spacing });
-        expect(Math.abs(inches(frame.hip.unitLength) - unit)).toBeLessThanOrEqual(0.0051);
-        expect(Math.abs(inches(frame.jacks.difference) - (jacks[k] as number))).toBeLessThanOrEqual(0.0051);
-      }
-    },
-  );
+  it.each(SQUARE_FROM_MEMORY)("at %d in 12, from memory, the hip is %d in a foot of common run", (rise, unit) => {
+    const { frame, inches } = laid({ rise: `${rise} in` });
+    expect(Math.abs(inches(frame.hip.unitLength) - unit)).toBeLessThanOrEqual(0.0051);
+  });
+
+  it.each(SQUARE_FROM_MEMORY)("at %d in 12, from memory, jacks differ as the table says", (rise, _unit, ...jacks) => {
+    for (const [k, spacing] of ["16 in", "24 in"].entries()) {
+      const { frame, inches } = laid({ rise: `${rise} in`, spacing });
+      expect(Math.abs(inches(frame.jacks.difference) - (jacks[k] as number))).toBeLessThanOrEqual(0.0051);
+    }
+  });
 
   it.each(SQUARE)("at %d in 12 the hip is %d in a foot of common run", (rise, unit, _16, _24, _jack, _hip, factor) => {
     const { frame, inches } = laid({ rise: `${rise} in` });
