@@ -147,7 +147,11 @@ export const draw: fc.Arbitrary<Draw> = fc
     const closerRows = deck.kind === "spaced-boards" || (deck.kind === "purlins" && roomy) ? deck.closerRows : 0;
     return {
       ...{ sizes, floor, slats, beam, sold },
-      wall: rest.kind === "pergola" ? undefined : wall,
+      // A post stands in an opening that is wider than every bay.
+      wall:
+        rest.kind === "pergola" || !wall
+          ? undefined
+          : { ...wall, openings: wall.openings.filter(({ width }) => width <= Math.max(...bays) - rest.post) },
       deck: rest.kind === "pergola" ? { ...deck, kind: "purlins", closerRows: 0 } : { ...deck, closerRows },
       lookouts: flies ? lookouts : undefined,
     };

@@ -2,6 +2,8 @@
  * Pieces that lie along a boarded side, end to end: one a bay, a bay longer than the longest piece in equal ones. So they meet
  * over posts, or within a bay over a stud of their own.
  */
+
+import type { Decimal } from "../quantity/decimal.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import { type Cell, minus, number, type Operand, over, plus, roundUp, sum, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -21,6 +23,16 @@ interface Walled {
   readonly sheet: Sheet;
   readonly longestPiece: Cell;
   readonly units: DisplayUnits;
+}
+
+/** Between two neighbouring posts of a side, where they stand furthest apart; in the unit of its width. */
+export function widestClear(sheet: Sheet, { bays, firstBays, width }: WallSide, post: Cell): Decimal {
+  const wide = sheet.decide(post);
+  const reach = sheet.decide(width).minus(wide);
+  if (!firstBays) return (bays ? reach.dividedBy(sheet.decide(bays)) : reach).minus(wide);
+  const first = firstBays.map((bay) => sheet.decide(bay));
+  const last = first.reduce((left, bay) => left.minus(bay), reach);
+  return [...first, last].reduce((a, b) => (a.gte(b) ? a : b)).minus(wide);
 }
 
 /** The pieces of one row; of unlike bays the longest first. */

@@ -20,6 +20,7 @@ import type { WallSide } from "./frame.js";
 import { AT } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
 import { wholesIn } from "./spacing.js";
+import { widestClear } from "./wall-bays.js";
 import { nth, type Walling, wallGroup } from "./walling.js";
 
 /** Openings of equal size in one wall. */
@@ -33,10 +34,10 @@ export interface Opening {
 
 /**
  * Lays the sizes of a side's openings.
- * @param faults - Takes what is larger than the side, at `at`.
+ * @param faults - Takes what is larger than the side, or wider than any of its bays, at `at`.
  */
 export function layOpenings(
-  { sheet, units, clearance }: Walling,
+  { sheet, units, clearance, post }: Walling,
   side: WallSide,
   shapes: readonly OpeningShape[],
   at: string,
@@ -50,6 +51,8 @@ export function layOpenings(
     refuse(`${AT}/walls/clearance`, `The boards of the ${side.label} would begin above their upper end.`, "Give less.");
   }
   const wallHeight = onTape({ value: room, unit: lower.unit }, lower.display);
+  const clear = widestClear(sheet, side, post);
+  const clearBay = onTape({ value: clear, unit: side.width.unit }, side.width.display);
   let free = sheet.decide(side.width);
   return shapes.map((shape, i) => {
     const here = pointer(at, "openings", i);
@@ -58,6 +61,9 @@ export function layOpenings(
     if (free.lt(0)) {
       const wrong = `The openings are wider than the ${side.label} (${sheet.shown(side.width)}).`;
       refuse(pointer(here, "width"), wrong, "Make them narrower, or fewer.");
+    } else if (width.value.gt(clear)) {
+      const wrong = `A post would stand in the opening: the widest bay of the ${side.label} is ${clearBay} clear between posts.`;
+      refuse(pointer(here, "width"), wrong, "Make it narrower, or give fewer bays on that side.");
     }
     const sill = shape.sill === undefined ? undefined : toQuantity(shape.sill, "mm");
     if (height.value.plus(sill?.value ?? 0).gt(room)) {

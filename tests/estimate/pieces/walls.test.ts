@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { GableShape } from "../../../src/estimate/request/structure-gable.js";
 import type { LeanToShape } from "../../../src/estimate/request/structure-lean-to.js";
+import type { WallsShape } from "../../../src/estimate/request/structure-walls.js";
 import type { Cell } from "../../../src/estimate/sheet/expression.js";
 import { estimated } from "../../helpers/estimating.js";
 import { listed, refused } from "./structures.js";
@@ -206,11 +207,33 @@ describe("a wall that can't be boarded", () => {
     expect(tall?.[1]).toBe("/structure/walls/sides/0/openings/0/height");
     expect(tall?.[2]).toContain("7' 8\"");
     const [wide] = of([
-      { width: "10 ft", height: "6 ft" },
-      { width: "8 ft", height: "6 ft", count: 2 },
+      { width: "7 ft", height: "6 ft" },
+      { width: "6 ft", height: "6 ft", count: 3 },
     ]);
     expect(wide?.[1]).toBe("/structure/walls/sides/0/openings/1/width");
     expect(wide?.[2]).toContain("24 ft");
+  });
+
+  it("names an opening that a post would stand in, and how wide the widest bay is", () => {
+    // (288 − 6) ÷ 3 − 6 = 88 in clear in each of three bays; 24 ft less two posts in one.
+    const [wide, ...more] = of([{ width: "12 ft", height: "6 ft" }]);
+    expect([wide?.[1], more]).toEqual(["/structure/walls/sides/0/openings/0/width", []]);
+    expect(wide?.[2]).toContain("7' 4\"");
+    expect(of([{ width: "88 in", height: "6 ft" }])).toEqual([]);
+    expect(of([{ width: "88.1 in", height: "6 ft" }])).toHaveLength(1);
+    const opened = walled({ sides: [{ side: "near", openings: [{ width: "12 ft", height: "6 ft" }] }] });
+    expect(refused({ ...opened, bays: 1 })).toEqual([]);
+    // Unlike bays: the last takes 282 − 2 × 60 = 162 in, 156 in clear.
+    expect(refused({ ...opened, bays: 3, bayLengths: ["60 in", "60 in"] })).toEqual([]);
+    expect(refused({ ...opened, bays: 3, bayLengths: ["90 in", "90 in"] })[0]?.[2]).toContain("8'");
+  });
+
+  it("names an opening across an end that its middle posts would stand in", () => {
+    const shed = { kind: "lean-to", span: "8 ft", length: "16 ft", endBays: 2 } as const;
+    const walls = (width: string): WallsShape => ({ sides: [{ side: "left", openings: [{ width, height: "5 ft" }] }] });
+    // (96 − 6) ÷ 2 − 6 = 39 in.
+    expect(refused({ ...shed, walls: walls("39 in") })).toEqual([]);
+    expect(refused({ ...shed, walls: walls("40 in") })[0]?.[2]).toContain("3' 3\"");
   });
 
   it("names a lap that leaves nothing to cover, and a side that is named twice", () => {
