@@ -197,7 +197,8 @@ export function leanToSection(leanTo: LeanToCells, outline: OutlineCells, subjec
   endPosts(view, { ...s, farRow: s.onPosts }, endUnder);
   view.box([0, 0], [s.post.t, under]);
   if (s.onPosts) view.box([s.span - s.post.t, 0], [s.span, s.highHeight - s.upper.w]);
-  view.box([0, endUnder], [s.onPosts ? s.span : s.span - s.upper.t, s.height]);
+  // Hung at the wall itself, below the ledger.
+  view.box([0, endUnder], [s.span, s.height]);
   if (s.brace.t > 0) {
     brace(view, [s.post.t, endUnder], s.leg, s.brace.w, 1);
     if (s.onPosts) brace(view, [s.span - s.post.t, endUnder], s.leg, s.brace.w, -1);

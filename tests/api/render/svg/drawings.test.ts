@@ -2,6 +2,8 @@ import { describe, expect, it } from "vitest";
 import { demoCatalogs } from "../../../../src/api/demos.js";
 import type { Drawn } from "../../../../src/api/render/svg/card.js";
 import { drawingsOf } from "../../../../src/api/render/svg/drawings.js";
+import { leanToSection } from "../../../../src/api/render/svg/lean-to-views.js";
+import { Subject } from "../../../../src/api/render/svg/subject.js";
 import { type Basis, layBasis } from "../../../../src/estimate/basis.js";
 import { pieceMarks } from "../../../../src/estimate/pieces/cut-list.js";
 import type { Quantity } from "../../../../src/estimate/quantity/quantity.js";
@@ -106,6 +108,25 @@ function basisOf(structure: object): Basis {
   layTakeoffs(basis);
   return basis;
 }
+
+describe("the section of a lean-to on a wall", () => {
+  it("has end beams as long as the list has them: to the wall, below its ledger", () => {
+    const basis = basisOf(STRUCTURES["lean-to on a wall"] as object);
+    const { frame, outline, groups } = basis.cutList;
+    if (frame?.kind !== "lean-to" || !outline) throw new Error("no lean-to");
+    const { view } = leanToSection(frame, outline, new Subject(basis));
+    const beam = groups.find(({ name }) => name === "end-beams");
+    const [length, top] = [beam?.length.value.toNumber(), frame.frame.eaveHeight.value.toNumber()];
+    expect(length).toBeCloseTo(6 * 304.8, 6);
+    const boxes = view.shapes.map(({ points }) => JSON.stringify(points.slice(2)));
+    expect(boxes).toContain(
+      JSON.stringify([
+        [length, top],
+        [0, top],
+      ]),
+    );
+  });
+});
 
 /** One mark of an SVG: name, attributes, and the words right after it. */
 interface Mark {
