@@ -398,6 +398,13 @@ const GROUPS: readonly Group[] = [
       ["joint.plain-bolt", "bore one piece for its bolts, both ends", "0.1 person-h", "0.2 person-h", "0.4 person-h"],
       ["joint.birdsmouth", "plumb cuts and birdsmouth of one rafter", "0.15 person-h", "0.25 person-h", "0.5 person-h"],
       ["joint.two-seats", "ends and two seats of one rafter", "0.15 person-h", "0.3 person-h", "0.6 person-h"],
+      [
+        "joint.level-seats",
+        "square ends and marks of one level rafter",
+        "0.05 person-h",
+        "0.1 person-h",
+        "0.2 person-h",
+      ],
       ["joint.hung", "birdsmouth and plumb end of one rafter, hung", "0.2 person-h", "0.35 person-h", "0.7 person-h"],
       ["joint.lap-and-hang", "one lap and one hung end of a tie", "0.3 person-h", "0.6 person-h", "1.2 person-h"],
       ["joint.ledger", "fit one piece of a ledger to its wall", "0.3 person-h", "0.6 person-h", "1.2 person-h"],

@@ -48,7 +48,7 @@ const KINDS: Readonly<Record<PergolaGroup, GroupKind>> = {
   posts: { role: "post" },
   beams: { role: "beam" },
   braces: { role: "brace" },
-  rafters: { role: "rafter", joint: "two-seats" },
+  rafters: { role: "rafter", joint: "level-seats" },
   slats: { role: "board", section: { "inch-pound": "2 x 2 in", metric: "50 x 50 mm" }, mark: "S" },
 };
 

@@ -21,6 +21,7 @@ const JOINTS = [
   "plain-bolt",
   "birdsmouth",
   "two-seats",
+  "level-seats",
   "hung",
   "lap-and-hang",
   "ledger",
@@ -88,7 +89,7 @@ const settings = {
     .optional()
     .meta({
       description:
-        "How they are joined, by their role where nothing is said. post-top: cut to bear its beam, and bracketed; splice: halved end to end; lap: halved over what bears it; mortise: mortise and tenon, pegged; plain-bolt: uncut, bolted to its neighbour; birdsmouth; two-seats: notched over two bearers; hung: birdsmouth and a hanger; lap-and-hang: one end lapped, one hung; ledger: lagged to a wall; joist, bearer: of a floor; king-post; ridge-cut: plumb cuts alone; brace: mitred at both ends; crossing, face: fixed where it crosses or lies flat; ends: fixed at both ends; none: cut to length.",
+        "How they are joined, by their role where nothing is said. post-top: cut to bear its beam, and bracketed; splice: halved end to end; lap: halved over what bears it; mortise: mortise and tenon, pegged; plain-bolt: uncut, bolted to its neighbour; birdsmouth; two-seats: notched over two bearers; level-seats: uncut, level across two bearers; hung: birdsmouth and a hanger; lap-and-hang: one end lapped, one hung; ledger: lagged to a wall; joist, bearer: of a floor; king-post; ridge-cut: plumb cuts alone; brace: mitred at both ends; crossing, face: fixed where it crosses or lies flat; ends: fixed at both ends; none: cut to length.",
       examples: ["mortise"],
     }),
   source: z

@@ -58,6 +58,7 @@ const AT_JOINT: Readonly<Record<JointKind, readonly (readonly [ConnectionKind, n
     ["rafter-ridge", 1],
   ],
   "two-seats": [["rafter-plate", 2]],
+  "level-seats": [["rafter-plate", 2]],
   hung: [
     ["rafter-plate", 1],
     ["hanger", 1],

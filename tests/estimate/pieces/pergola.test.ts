@@ -28,6 +28,11 @@ describe("the pieces of a 10 × 14 ft pergola", () => {
     expect(all.rafters).toEqual([13, "156.000"]);
   });
 
+  it("has rafters that lie uncut on both beams, as they are drawn", () => {
+    const rafters = laidStructure(PERGOLA).groups.find(({ name }) => name === "rafters");
+    expect(rafters?.rules.joint).toBe("level-seats");
+  });
+
   it("has slats over the whole rafters, and none without a spacing", () => {
     expect(all.slats).toEqual([14, "192.000"]); // (156 − 2) ÷ 12 = 12.8: 13 spaces
     const { slatSpacing: _, ...bare } = PERGOLA;
