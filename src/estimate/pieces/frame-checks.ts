@@ -18,6 +18,12 @@ export interface BracedAcross {
   readonly pairs: "ties" | "every-bay" | "one";
 }
 
+/** A limit in words: a section's side with the pieces that it is of, `the thickness of the low beams`. */
+function sideOf({ name, label }: Cell): string {
+  const [kind, pieces] = name.split(".");
+  return kind === "sections" && pieces ? `the ${label} of the ${pieces.replaceAll("-", " ")}` : label;
+}
+
 /** Collects what cannot be built, by comparing effective values. */
 export class FrameChecks {
   readonly faults: Fault[] = [];
@@ -26,7 +32,7 @@ export class FrameChecks {
   /** Refuses a value that is not more than a limit, or than zero. */
   above(cell: Cell, limit: Cell | undefined, at: string, what: string, cure: string): void {
     if (this.sheet.decide(cell).gt(limit ? this.sheet.decide(limit) : 0)) return;
-    const than = limit ? `${limit.label} (${this.sheet.shown(limit)})` : "zero";
+    const than = limit ? `${sideOf(limit)} (${this.sheet.shown(limit)})` : "zero";
     this.refuse(at, `${what} (${this.sheet.shown(cell)}) is not more than ${than}.`, cure);
   }
 
