@@ -4,7 +4,7 @@
  * says so in its citation. Slopes are a rise on 12 in of run, kept as two lengths by whoever uses them.
  */
 import { inUnit, type Quantity, quantity } from "../estimate/quantity/quantity.js";
-import { exactly } from "../estimate/quantity/text.js";
+import { exactly, type MeasureSystem } from "../estimate/quantity/text.js";
 import type { Spread } from "./finishes.js";
 import type { Citation, HowKnown } from "./sources.js";
 
@@ -67,7 +67,7 @@ export interface Covering {
   /** Width that one panel, strip, shingle or tile covers, and whole width of a roll or board, when the catalog does not say. */
   readonly coverWidth?: string;
   /** The same in the round sizes of metric trade, and what a bundle or tile covers there: from memory. */
-  readonly metric?: { readonly coverWidth: string; readonly covers?: string };
+  readonly metric?: { readonly coverWidth: string; readonly covers?: string; readonly name?: string };
   /** Height of one course to the weather, when neither slope nor grade decides. */
   readonly exposure?: Spread;
   /** Lap of rolls on one another, and of boards on their neighbours. */
@@ -160,7 +160,8 @@ export const COVERINGS = {
     supportEvery: PURLINS,
     underlay: [],
     coverWidth: "24 in",
-    metric: { coverWidth: "836 mm" },
+    // Eleven waves of 76 mm.
+    metric: { coverWidth: "836 mm", name: "corrugated steel sheets, 76 × 18 mm" },
     endLap: inch("6", "9", "12"),
     drip: PANEL_DRIP,
     weight: PROFILED_STEEL,
@@ -426,6 +427,12 @@ const FULL_COVER: Readonly<Record<string, string>> = { "16": "5", "18": "5.5", "
 export function fourBundlesCover(length: Quantity, exposure: Quantity): Quantity | undefined {
   const full = FULL_COVER[inUnit(length, "in").toFixed()];
   return full === undefined ? undefined : quantity(inUnit(exposure, "in").times(100).dividedBy(full), "ft2");
+}
+
+/** Its name, with any measures in the units of a system. */
+export function coveringName(kind: CoveringKind, system: MeasureSystem): string {
+  const { name, metric } = coveringOf(kind);
+  return (system === "metric" ? metric?.name : undefined) ?? name;
 }
 
 /** The likely exposure of a covering laid in courses at a rise on 12 in of run; undefined where it has none. */

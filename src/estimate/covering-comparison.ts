@@ -2,7 +2,7 @@
  * One roof under several coverings, side by side: each a whole system with its deck as bought, priced and taxed, with hours,
  * weight, and cost for each year that it lasts. A covering that the code does not allow is shown and flagged, never dropped.
  */
-import { type CoveringKind, coveringKinds, coveringOf } from "../catalog/coverings.js";
+import { type CoveringKind, coveringKinds, coveringName } from "../catalog/coverings.js";
 import { boardsOf, coveringOffers } from "../catalog/look-up.js";
 import type { Basis } from "./basis.js";
 import { deckSheetsTime, layingTime } from "./effort/roofing.js";
@@ -84,7 +84,7 @@ function compareOne(
 ): ComparedCovering {
   const { sheet } = basis;
   const name = `coverings.${kind}`;
-  sheet.title(name, coveringOf(kind).name);
+  sheet.title(name, coveringName(kind, basis.request.system));
   const takeoff = built ?? layOther(basis, kind, name, roof);
   const deck = takeoff.deck ?? layComparedDeck(takeoff.work, roof.deck.kind);
   const own = takeoff.deck ? takeoff.needs : [...takeoff.needs, ...deck.needs];

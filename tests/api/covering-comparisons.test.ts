@@ -31,6 +31,16 @@ describe("one roof under all coverings", () => {
     expect(unpriced).toEqual([]);
   });
 
+  it("names coverings of a metric roof in metric measures", async () => {
+    const structure = { kind: "gable", span: "5 m", length: "7 m", slope: { rise: "150 mm", run: "300 mm" } } as const;
+    const { coverings } = await compared({ structure, catalog: { demo: "ferry-yard" } });
+    const names = coverings.map((one) => one.name);
+    expect(names).toContain("corrugated steel sheets, 76 × 18 mm");
+    expect(names.filter((name) => /\d in\b/.test(name))).toEqual([]);
+    const inches = (await compared(GABLE)).coverings.map((one) => one.name);
+    expect(inches).toContain("corrugated steel sheets, 2 1/2 × 1/2 in");
+  });
+
   it("stands in order: allowed ones first, then by cost for a year of life, which is cash over life", async () => {
     const { coverings } = await compared(GABLE);
     expect(coverings.map((one) => beside(one).rank)).toEqual(coverings.map((_, i) => i + 1));

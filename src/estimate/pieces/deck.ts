@@ -2,7 +2,7 @@
  * The roof deck: purlins, boards with gaps, boards edge to edge, or sheets. Which one follows from the covering, unless the
  * request says otherwise; how many rows of it there are follows from the slope.
  */
-import { type CarriedBy, type CoveringKind, coveringOf, usualExposure } from "../../catalog/coverings.js";
+import { type CarriedBy, type CoveringKind, coveringName, coveringOf, usualExposure } from "../../catalog/coverings.js";
 import { toQuantity } from "../../catalog/reading.js";
 import { FaultError } from "../faults.js";
 import type { DisplayUnits } from "../quantity/display.js";
@@ -94,11 +94,12 @@ export function deckOf(shape: DeckedShape, rise: Quantity, defaults: Defaults): 
   const { covering = USUAL_COVERING, deck } = shape;
   const usual = covering === "none" ? "purlins" : usualDeck(covering, rise);
   const at = `${AT}/deck/kind`;
-  const why = covering === "none" ? "nothing covers the roof" : `usual under ${coveringOf(covering).name}`;
+  const why =
+    covering === "none" ? "nothing covers the roof" : `usual under ${coveringName(covering, defaults.system)}`;
   const kind = usual === "purlins" ? (deck?.kind ?? usual) : defaults.choice(deck?.kind, at, usual, why);
   const serving = covering === "none" ? SERVES.purlins : SERVES[coveringOf(covering).deck];
   if (!serving.includes(kind) && covering !== "none") {
-    const wrong = `${coveringOf(covering).name} can't be laid on ${kind.replace("-", " ")}.`;
+    const wrong = `${coveringName(covering, defaults.system)} can't be laid on ${kind.replace("-", " ")}.`;
     throw new FaultError([
       { code: "cannot-build", at, wrong, cure: `Choose ${serving.join(" or ")}, or leave it out.` },
     ]);

@@ -71,7 +71,7 @@ export function layCourses(work: CoveringWork): LaidCovering & { readonly course
 
 /** As sold, but no more than the code's table lets wood shingles show at this slope. */
 function layExposure(work: CoveringWork): Cell {
-  const { sheet, name, row, offer, kind, roof, units } = work;
+  const { sheet, name, row, offer, kind, roof, units, defaults } = work;
   const sold = offer?.sheets.form === "courses" ? offer.sheets.exposure : undefined;
   if (kind !== "wood-shingles") {
     if (sold) return laySize(work, "exposure", "exposure of a course", sold, both("5 in"));
@@ -81,7 +81,7 @@ function layExposure(work: CoveringWork): Cell {
   const rise = riseOn12(sheet, roof.unitRise, roof.unitRun);
   const most = shingleExposure(length, "No. 1", rise) ?? shingleExposure(length, "No. 1", three) ?? exactly("5 in");
   const limit = sheet.input(`${name}.mostExposure`, most, {
-    label: "16 in No. 1 shingles show at most, at this slope",
+    label: `No. 1 shingles ${defaults.system === "metric" ? "406 mm" : "16 in"} long show at most, at this slope`,
     source: "International Residential Code, table R905.7.5",
     display: units.small,
   });

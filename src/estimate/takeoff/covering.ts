@@ -4,7 +4,7 @@
  *
  * What is the same for every covering is laid here; how the surface is filled is a strategy for each form of covering.
  */
-import { type CoveringForm, type CoveringKind, coveringOf } from "../../catalog/coverings.js";
+import { type CoveringForm, type CoveringKind, coveringName, coveringOf } from "../../catalog/coverings.js";
 import type { Exposure } from "../../catalog/fasteners.js";
 import type { CoveringOffer } from "../../catalog/offers/covering.js";
 import type { LumberOffer } from "../../catalog/offers/lumber.js";
@@ -78,7 +78,7 @@ export interface CoveringTakeoff {
 export function layCovering(sheet: Sheet, input: CoveringInput, units: DisplayUnits): CoveringTakeoff {
   const { kind, roof, assumed, defaults, offer, deckBoards, exposure, name = "covering" } = input;
   const row = coveringOf(kind);
-  sheet.title(name, `Covering: ${row.name}`);
+  sheet.title(name, `Covering: ${coveringName(kind, defaults.system)}`);
   const slope = slopeVerdict(sheet, kind, roof);
   const surface = laySurface(sheet, { name, row, roof, assumed }, units);
   const work: CoveringWork = {

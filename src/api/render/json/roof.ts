@@ -1,6 +1,6 @@
 /** A roof covering as JSON: a full system with the verdict of the code on its slope. */
 import { z } from "zod";
-import { coveringOf } from "../../../catalog/coverings.js";
+import { coveringName } from "../../../catalog/coverings.js";
 import type { ComparedCovering } from "../../../estimate/covering-comparison.js";
 import type { MeasureSystem } from "../../../estimate/quantity/text.js";
 import type { CoveringTakeoff } from "../../../estimate/takeoff/covering.js";
@@ -139,7 +139,7 @@ function shownCovering(
   const { courses, panels } = covering;
   return {
     kind: covering.kind,
-    name: coveringOf(covering.kind).name,
+    name: coveringName(covering.kind, system),
     form: covering.form,
     slope: shownSlope(covering.slope),
     faces: covering.faces.map((layout) => shownFace(layout, system)),

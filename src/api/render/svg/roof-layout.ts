@@ -1,6 +1,6 @@
 /** How each slope of a roof is covered, drawn square to the slope: panels or boards side by side, or courses up to the ridge. */
 
-import { coveringOf } from "../../../catalog/coverings.js";
+import { coveringName, coveringOf } from "../../../catalog/coverings.js";
 import { type MeasureSystem, marked, markedSmall } from "../../../estimate/quantity/text.js";
 import { capital } from "../../../estimate/quantity/words.js";
 import type { Cell } from "../../../estimate/sheet/expression.js";
@@ -23,7 +23,7 @@ function small(cell: Cell, system: MeasureSystem): string {
 
 function pageOf(covering: CoveringTakeoff, layout: FaceLayout, system: MeasureSystem): Page {
   const { face } = layout;
-  const { name } = coveringOf(covering.kind);
+  const name = coveringName(covering.kind, system);
   const alike = face.alike === 1 ? "one slope" : `${face.alike} slopes alike`;
   const title = `${capital(name)}: ${face.name === "slope" ? "the" : face.name} slope`;
   const { view, key } = drawnFace(covering, layout, system);
