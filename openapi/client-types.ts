@@ -576,7 +576,7 @@ export type ExplicitPieces = {
   readonly seasoning?: "green" | "dried" | undefined;
   readonly structural?: boolean | undefined;
   readonly hiddenFaces?: "none" | "one-wide" | "both-wide" | undefined;
-  readonly joint?: "post-top" | "splice" | "lap" | "mortise" | "plain-bolt" | "birdsmouth" | "two-seats" | "hung" | "lap-and-hang" | "ledger" | "joist" | "bearer" | "king-post" | "ridge-cut" | "brace" | "crossing" | "face" | "ends" | "none" | undefined;
+  readonly joint?: "post-top" | "splice" | "lap" | "mortise" | "plain-bolt" | "birdsmouth" | "two-seats" | "level-seats" | "hung" | "lap-and-hang" | "ledger" | "joist" | "bearer" | "king-post" | "ridge-cut" | "brace" | "crossing" | "face" | "ends" | "none" | undefined;
   readonly source?: "mill" | "buy" | "auto" | undefined;
   readonly buyAs?: string | undefined;
 };
@@ -852,7 +852,7 @@ export type GroupSettings = {
   readonly seasoning?: "green" | "dried" | undefined;
   readonly structural?: boolean | undefined;
   readonly hiddenFaces?: "none" | "one-wide" | "both-wide" | undefined;
-  readonly joint?: "post-top" | "splice" | "lap" | "mortise" | "plain-bolt" | "birdsmouth" | "two-seats" | "hung" | "lap-and-hang" | "ledger" | "joist" | "bearer" | "king-post" | "ridge-cut" | "brace" | "crossing" | "face" | "ends" | "none" | undefined;
+  readonly joint?: "post-top" | "splice" | "lap" | "mortise" | "plain-bolt" | "birdsmouth" | "two-seats" | "level-seats" | "hung" | "lap-and-hang" | "ledger" | "joist" | "bearer" | "king-post" | "ridge-cut" | "brace" | "crossing" | "face" | "ends" | "none" | undefined;
   readonly source?: "mill" | "buy" | "auto" | undefined;
   readonly buyAs?: string | undefined;
   readonly section?: string | {
