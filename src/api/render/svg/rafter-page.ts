@@ -192,6 +192,8 @@ function seatDetails(drawing: RafterDrawing): Detail[] {
   const at = layOut(drawing);
   const view = outlined(drawing);
   const [foot, inner, toe] = at.notch(at.heel) as [Point, Point, Point];
+  // Below a flat hip the notch is longer than the rafter is deep.
+  const along = toe[0] - foot[0];
   view.line([foot, toe], "hidden");
   view.line([inner, [at.heel + at.plumb, at.d]], "center");
   view.note([(foot[0] + toe[0]) / 2, 0], `seat ${subject.small(cuts.seat)} level`, [0, -4.5]);
@@ -200,5 +202,5 @@ function seatDetails(drawing: RafterDrawing): Detail[] {
   if (above) view.note([at.heel + at.plumb * 0.7, at.d * 0.7], `${subject.small(above)} plumb`, [3, -1], "start");
   view.note([foot[0], 0], `${subject.small(cuts.notchPlumb)} plumb`, [-1.5, 2], "end");
   const caption = seatToSeat ? "Birdsmouth, both alike" : "Birdsmouth";
-  return [{ view, caption, window: around(at.heel + at.level / 2, at.d) }];
+  return [{ view, caption, window: around(at.heel + along / 2, at.d, along - at.d / 2) }];
 }

@@ -128,6 +128,29 @@ describe("the section of a lean-to on a wall", () => {
   });
 });
 
+describe("the birdsmouth of a rafter, at a larger scale", () => {
+  it.each([
+    { kind: "hip", span: "4.2 m", length: "6 m" },
+    { kind: "gable", span: "16 ft", length: "24 ft", slope: SLOPE },
+  ])("is drawn from foot to toe: $kind", (structure) => {
+    const pages = drawingsOf(basisOf(structure)).filter(({ name }) => /rafter$/.test(name));
+    const seen = pages.map(({ svg }) => {
+      const [, detail] = [
+        ...svg.matchAll(/<rect x="([\d.]+)"[^>]* width="([\d.]+)"[^>]*\/><\/clipPath><g[^>]*><path d="([^"]*)"/g),
+      ];
+      if (!detail) throw new Error("no detail of a birdsmouth");
+      const [left, width] = [Number(detail[1]), Number(detail[2])];
+      // The outline begins at the stock's corner; then come foot, inner corner and toe.
+      const across = (detail[3] as string)
+        .slice(1)
+        .split("L")
+        .map((point) => Number(point.split(" ")[0]));
+      return across.slice(1, 4).every((x) => x >= left && x <= left + width);
+    });
+    expect(seen).toEqual(structure.kind === "hip" ? [true, true] : [true]);
+  });
+});
+
 /** One mark of an SVG: name, attributes, and the words right after it. */
 interface Mark {
   readonly name: string;
