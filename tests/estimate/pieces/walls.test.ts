@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { GableShape } from "../../../src/estimate/request/structure-gable.js";
 import type { LeanToShape } from "../../../src/estimate/request/structure-lean-to.js";
-import type { WallsShape } from "../../../src/estimate/request/structure-walls.js";
 import type { Cell } from "../../../src/estimate/sheet/expression.js";
 import { estimated } from "../../helpers/estimating.js";
 import { listed, refused } from "./structures.js";
@@ -230,7 +229,9 @@ describe("a wall that can't be boarded", () => {
 
   it("names an opening across an end that its middle posts would stand in", () => {
     const shed = { kind: "lean-to", span: "8 ft", length: "16 ft", endBays: 2 } as const;
-    const walls = (width: string): WallsShape => ({ sides: [{ side: "left", openings: [{ width, height: "5 ft" }] }] });
+    const walls = (width: string): LeanToShape["walls"] => ({
+      sides: [{ side: "left", openings: [{ width, height: "5 ft" }] }],
+    });
     // (96 − 6) ÷ 2 − 6 = 39 in.
     expect(refused({ ...shed, walls: walls("39 in") })).toEqual([]);
     expect(refused({ ...shed, walls: walls("40 in") })[0]?.[2]).toContain("3' 3\"");
