@@ -52,6 +52,13 @@ const inches = (n: number) => `${n} in`;
 /** In whole half inches; another bay takes what it leaves. */
 const firstBay = (d: Drawn): number => Math.floor(((d.span + d.longer) * (d.first ?? 0)) / 50) / 2;
 
+/** As drawn, or as wide as the nearest posts of 6 in leave room for. */
+function holeOf(d: Drawn): number {
+  const reach = d.span + d.longer - 6;
+  const along = d.first === undefined ? reach / d.bays : Math.min(firstBay(d), reach - firstBay(d));
+  return Math.min(d.hole, Math.floor(2 * Math.min(along, (d.span - 6) / d.endBays)) / 2);
+}
+
 function bodyOf(d: Drawn) {
   const shared = {
     span: inches(d.span),
@@ -59,7 +66,7 @@ function bodyOf(d: Drawn) {
     rafterSpacing: inches(d.rafterSpacing),
     longestPiece: inches(d.longest),
     ...(d.first === undefined ? { bays: d.bays } : { bayLengths: [inches(firstBay(d))] }),
-    footings: { frostDepth: inches(d.frost), diameter: inches(d.hole), kind: d.precast ? "precast" : "poured" },
+    footings: { frostDepth: inches(d.frost), diameter: inches(holeOf(d)), kind: d.precast ? "precast" : "poured" },
     ...(d.floor ? { floor: {} } : {}),
   };
   if (d.kind === "pergola") {
@@ -282,7 +289,7 @@ function checkFootings(d: Drawn, posts: number, footings: Takeoffs["footings"], 
   const feet3 = (cell: Cell | undefined) => (cell ? sheet.in(cell, "ft3").toNumber() : 0);
   expect(footings.holes.value.toNumber()).toBe(posts);
   const depth = Math.max(12, d.frost);
-  const circle = Math.PI * (d.hole / 2) ** 2;
+  const circle = Math.PI * (holeOf(d) / 2) ** 2;
   const waste = feet3(footings.gravel) / ((posts * circle * (d.precast ? depth : 4)) / 1728);
   expect(waste).toBeGreaterThan(1);
   expect(waste).toBeLessThan(1.3);

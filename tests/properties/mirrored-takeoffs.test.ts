@@ -62,7 +62,8 @@ function coveringOf({ deck, sizes }: Draw): string {
 
 function takeoff(structure: StructureShape, drawn: Draw): { readonly lines: number; readonly all: unknown } {
   const covered = drawn.sizes.kind === "pergola" ? {} : { covering: coveringOf(drawn) };
-  const footings = { frostDepth: "30 in" };
+  // As wide as the posts: those of short bays stand nearer than usual holes are wide.
+  const footings = { frostDepth: "30 in", diameter: `${drawn.sizes.post} in` };
   const basis = layBasis(
     new Sheet(),
     request({
