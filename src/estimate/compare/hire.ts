@@ -67,7 +67,7 @@ export function layHire(basis: Basis, key: string, work: HireStages): ShoppingLi
     const none: Price = { kind: "unpriced", at: "", add: "add" in offer ? offer.add : `Add a price for ${item}.` };
     const stage = STAGE_OF_MACHINE[item];
     if (terms === "bought")
-      return [{ ...layOwned(basis, { name, label, item, share, offer, none }), stage, share: true }];
+      return [{ ...layOwned(basis, { name, label, item, hours, share, offer, none }), stage, share: true }];
     const least =
       "minimumDays" in offer
         ? (sheet.find(`price.${item}.minimumDays`) ??
@@ -99,6 +99,8 @@ interface OwnedMachine {
   readonly name: string;
   readonly label: string;
   readonly item: EquipmentItem;
+  /** By the clock, at work on this route; none costs nothing. */
+  readonly hours: Cell;
   /** Of its expected use; all of it where nothing is said. */
   readonly share: QuantityText | undefined;
   readonly offer: ReturnType<typeof equipmentOffer>;
@@ -106,13 +108,20 @@ interface OwnedMachine {
   readonly none: Price;
 }
 
-function layOwned({ sheet, pricing }: Basis, { name, label, item, share, offer, none }: OwnedMachine): ShoppingLine {
-  const use =
+function layOwned(
+  { sheet, pricing }: Basis,
+  { name, label, item, hours, share, offer, none }: OwnedMachine,
+): ShoppingLine {
+  const expected =
     sheet.find(`shop.${item}.share`) ??
     sheet.input(`shop.${item}.share`, share === undefined ? plain(1) : toQuantity(share, "%"), {
       label: "share of its expected use",
       display: "%",
     });
+  const use = sheet.lay(`${name}.use`, when(hours, "above", number("0 h"), expected, number("0")), {
+    label: "share of its expected use, where it is used",
+    display: "%",
+  });
   const price = "purchase" in offer ? offer.purchase : none;
   const cell = priceCell(pricing, `${item}.purchase`, price, label);
   if (!cell || !("purchase" in offer))

@@ -7,6 +7,7 @@
  * quickest and from the log that is nearest. What is left out only adds: spare sticks, bundles, hire, packs, turning, carrying,
  * slabs, whole loads. So the bound of that sawing plan, on its family of plans, holds for every mix.
  */
+import type { EquipmentItem } from "../../catalog/offers/supplies.js";
 import { type Basis, basisOf } from "../basis.js";
 import { wholes } from "../pieces/laying.js";
 import { taxRatesOn } from "../purchase/line.js";
@@ -20,6 +21,7 @@ import type { SawingPlan, SawingProblem } from "../salvage/sawing-problem.js";
 import { inFloats, type MilledGroup, sawingProblem } from "../salvage/sawing-question.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { PlanProof } from "../sheet/expression.js";
+import { isMill } from "./hire.js";
 import { boughtHours, evaluator, type Ground, priceOf, sawnCost, sawnRates } from "./least-costs.js";
 import type { CommonCells, RouteCells } from "./route.js";
 
@@ -119,7 +121,9 @@ function worthOf(basis: Basis, wage: Decimal): ReadonlyMap<string, Decimal> {
   const shares = stockQuestions(cutting, wanted).flatMap(({ problem, priced, moneyDigits }) => {
     const minor = decimal(10).pow(moneyDigits);
     const stocks = problem.stocks.map((stock) => {
-      const { name, length } = stock;
+      const { name, length, owned } = stock;
+      // What lies at hand is neither paid nor handled.
+      if (owned) return { name, length, available: null, priceMinor: 0 };
       const price = priced ? level.times(leastPrice(stock)) : ZERO;
       // Without limits, and at the price of the greatest number, no order costs more: the bound stays a bound.
       return { name, length, available: null, priceMinor: wholeNumber(price.plus(handling.times(minor)).floor()) };
@@ -159,16 +163,21 @@ function boundOf(ground: Ground, milledAll: RouteCells, prove: Prover): WayBound
   return { ...found, bound: Decimal.min(milling, allBought), hired };
 }
 
-/** What milling takes before the first cut: the sawyer's coming, machines for their shortest hire or the share bought. */
+/**
+ * What every mix that mills takes before the first cut: the sawyer's coming, and the mill and its saw for their shortest hire or the
+ * share bought. Other machines a mix may do without.
+ */
 function comingOf(ground: Ground, milled: RouteCells): Decimal {
   const { basis, value } = ground;
   const { sheet, pricing, sawyer } = basis;
   const setUp = sawyer && priceOf(ground, "milling-set-up");
   const machines = milled.lines.flatMap(({ department, name, amount }) => {
-    if (department !== "equipment" || !amount) return [];
+    const item = name.split(".").at(-1) as EquipmentItem;
+    if (department !== "equipment" || !amount || !isMill(item)) return [];
     const days = sheet.find(`${name}.days`);
     if (!days) return [aside(amount)];
-    const least = sheet.find(`price.${name.split(".").at(-1)}.minimumDays`);
+    if (aside(days).isZero()) return [];
+    const least = sheet.find(`price.${item}.minimumDays`);
     return [
       aside(amount)
         .times(least ? aside(least) : ONE)

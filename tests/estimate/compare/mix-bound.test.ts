@@ -5,7 +5,7 @@ import { withChosenFirst } from "../../../src/estimate/offer-choice.js";
 import { judgeStockPlan } from "../../../src/estimate/purchase/stock-judge.js";
 import { planSawing } from "../../../src/estimate/salvage/plan-sawing.js";
 import { judgeSawingPlan } from "../../../src/estimate/salvage/sawing-judge.js";
-import { DEMOS, demoBody, estimated, quickPlanners, request } from "../../helpers/estimating.js";
+import { DEMOS, demoBody, demoCatalog, estimated, quickPlanners, request } from "../../helpers/estimating.js";
 import { requestDraw, written } from "../../helpers/random-request.js";
 
 vi.setConfig({ testTimeout: 120_000 });
@@ -42,6 +42,34 @@ describe("the bound on all mixes", () => {
       { seed: 20251126, numRuns: 25 },
     );
     expect(proved).toBeGreaterThan(8);
+  });
+
+  it.each(["hired", "bought"])("charges no mix with a %s planer that only other mixes need", (terms) => {
+    const catalog = demoCatalog("orchard-yard");
+    const others = (catalog.equipment as { item: string }[]).filter(({ item }) => item !== "planer");
+    const planer = { item: "planer", purchase: "$3000", resale: "$400", hirePerDay: "$2600/day" };
+    const group = { role: "other", length: "8 ft" };
+    const body = {
+      structure: {
+        kind: "pieces",
+        pieces: [
+          { ...group, name: "sleepers", count: 24, section: "6 x 6 in", surface: "rough" },
+          { ...group, name: "battens", count: 4, section: "2 x 4 in", surface: "dressed" },
+        ],
+      },
+      logs: [{ name: "log", count: 24, species: "eastern-white-pine", length: "10 ft 6 in", smallDiameter: "16 in" }],
+      catalog: { ...catalog, equipment: [...others, planer] },
+      labor: { valueOfHour: "$1/h" },
+      shop: { mill: "chainsaw-mill", equipment: [{ item: "planer", terms }], lumber: "fetched" },
+    };
+    const { searched, routes } = estimated(body, proving(3000));
+    const paid = (route: typeof routes.mix | undefined) =>
+      route?.lines.find(({ name }) => name.endsWith(".hire.planer"))?.amount?.value.toNumber();
+    expect([...routes.mix.plan.sawn.keys()]).toEqual(["sleepers"]);
+    expect(paid(routes.mix) ?? 0).toBe(0);
+    expect(paid(routes.mill)).toBeGreaterThan(2000);
+    expect(routes.mix.total.value.toNumber()).toBeLessThan(500);
+    expect(searched?.bound?.least.lte(routes.mix.total.value)).toBe(true);
   });
 
   it.each(DEMOS)("of %s leaves a gap that says something, and its plan is one that the judge passes", (name) => {

@@ -79,9 +79,9 @@ describe("a gable's choices", () => {
   });
 
   it("replaces what the settings of a group say, and leaves out what they remove", () => {
-    const own = listed({ groups: { braces: { remove: true }, ties: { count: 5, length: "15 ft" } } });
+    const own = listed({ groups: { braces: { remove: true }, ties: { count: 5, length: "17 ft" } } });
     expect(own.braces).toBeUndefined();
-    expect(own.ties).toEqual([5, "180.000"]);
+    expect(own.ties).toEqual([5, "204.000"]);
   });
 
   it("has rafters of two lengths where its eaves differ, and rows for each slope", () => {
