@@ -200,9 +200,9 @@ describe("the core", () => {
   });
 
   it("turns a decimal into a number only where it is whole, or where floats have their place", () => {
-    // Optimisers, draws, slopes and drawings reckon in floats.
+    // Optimisers, draws and drawings reckon in floats.
     const floats =
-      /^src\/estimate\/(?:salvage\/optimiser|purchase\/stock|drawing)\/|^src\/estimate\/sheet\/(?:float64|slopes)\.ts$/;
+      /^src\/estimate\/(?:salvage\/optimiser|purchase\/stock|drawing)\/|^src\/estimate\/sheet\/float64\.ts$/;
     const doors = sources
       .filter(
         ({ path, text }) =>

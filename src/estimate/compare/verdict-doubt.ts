@@ -7,7 +7,7 @@ import { capital } from "../quantity/words.js";
 import { aside } from "../sheet/aside.js";
 import { evaluateAgain } from "../sheet/evaluate.js";
 import { type Cell, leadingTo } from "../sheet/expression.js";
-import { drawAt, evaluateEachAlone } from "../sheet/float64.js";
+import { leastLeft } from "../sheet/float64.js";
 import { shownCell } from "../sheet/working.js";
 import type { ComparedRoutes, Decision } from "./decision.js";
 
@@ -27,16 +27,14 @@ export function doubt(basis: Basis, routes: ComparedRoutes, decision: Decision):
   return !worst || worst.cell.name === "pace" ? paceWords(basis, routes, decision) : words(basis, routes, worst);
 }
 
-/** Every range at either end, all at once in floats, which rank; the worst of them is then worked out in decimals. */
+/** Every range at either end, tried all at once as draws; the worst of them is then worked out in decimals. */
 function worstOf({ sheet }: Basis, { mix, buy }: ComparedRoutes): Doubt | undefined {
   const cells = leadingTo(sheet.cells, [mix.total, buy.total]);
   const ends = cells.flatMap((cell) =>
     cell.range ? [cell.range.low, cell.range.high].map((end) => ({ cell, end })) : [],
   );
   const moved = ends.filter(({ cell, end }) => !end.eq(aside(cell)));
-  const draws = evaluateEachAlone(cells, moved);
-  const saved = moved.map((_, i) => drawAt(draws.get(buy.total), i) - drawAt(draws.get(mix.total), i));
-  const worst = moved[saved.indexOf(Math.min(...saved))];
+  const worst = leastLeft(cells, moved, { of: buy.total, less: mix.total });
   if (!worst) return undefined;
   const again = evaluateAgain(cells, new Map([[worst.cell.name, worst.end]]));
   const total = (of: Cell) => again.get(of) ?? aside(of);

@@ -248,6 +248,17 @@ export function evaluateEachAlone(
   return evaluateDraws(cells, sampled);
 }
 
+/** The change that alone leaves least of one cell less another, by floats, which rank; of equals the first, of none nothing. */
+export function leastLeft<Change extends { readonly cell: Cell; readonly end: Decimal }>(
+  cells: readonly Cell[],
+  changes: readonly Change[],
+  { of, less }: { readonly of: Cell; readonly less: Cell },
+): Change | undefined {
+  const draws = evaluateEachAlone(cells, changes);
+  const left = changes.map((_, i) => drawAt(draws.get(of), i) - drawAt(draws.get(less), i));
+  return changes[left.indexOf(Math.min(...left))];
+}
+
 /** One draw of a cell's; NaN of a cell that was not evaluated. */
 export const drawAt = (draws: Draws | undefined, i: number): number =>
   (typeof draws === "object" ? draws[i] : draws) ?? Number.NaN;
