@@ -44,43 +44,64 @@ export type FastenerKind = keyof typeof FASTENERS;
 /** All kinds of fastener. */
 export const fastenerKinds = Object.keys(FASTENERS) as readonly FastenerKind[];
 
+/**
+ * What surrounds a fastener, the mildest first. Service classes as of EN 1995-1-1, 2.3.1.3: 1 below about 12 % moisture in
+ * the wood, 2 below about 20 %, 3 wetter. Salt air is corrosivity C5 of ISO 9223, where zinc loses 4.2 to 8.4 µm a year:
+ * a hot-dip coating of 50 µm is gone in 6 to 12 years. All from memory.
+ */
+export const CLIMATES = ["dry", "sheltered", "outdoors", "salt"] as const;
+
+/** Key of what surrounds a fastener. */
+export type Climate = (typeof CLIMATES)[number];
+
 /** Where a fastener is to last. */
 export interface Exposure {
-  readonly outdoors: boolean;
+  readonly climate: Climate;
   /** In preservative-treated wood. */
   readonly treated: boolean;
   /** In wood rich in tannins. */
   readonly tannin: boolean;
 }
 
-interface CorrosionClass extends Exposure {
+interface CorrosionClass {
   readonly name: string;
+  /** The harshest climate in which it lasts. */
+  readonly upTo: Climate;
+  readonly treated: boolean;
+  readonly tannin: boolean;
   readonly from: Citation;
 }
 
 const irc: Citation = { source: "irc", part: "R317.3.1" };
+// Within 300 ft of a salt-water shore, and wherever salt water reaches, nothing but stainless.
+const ircSalt: Citation = { source: "irc", part: "R317.3.1; table R507.2.3, salt water" };
+// Nails and screws to 4 mm: none in service class 1, Fe/Zn 12c in 2, Fe/Zn 25c in 3; heavier or stainless where it is worse.
+const en1995: Citation = { source: "en-1995-1-1", part: "table 4.1" };
 const ironStain: Citation = { source: "wood-handbook", part: "chapter 16, iron stain" };
 
-/** Corrosion classes from least to most lasting; true where the class may be used. Zinc as of `astm-a153`. */
+/**
+ * Corrosion classes from least to most lasting. Zinc as of `astm-a153`. Larger bolts and thick plates may have less below a
+ * roof (`en-1995-1-1`, table 4.1); one class for all that holds a joint keeps unlike metals apart.
+ */
 export const CORROSION_CLASSES = {
-  plain: { name: "plain steel", outdoors: false, treated: false, tannin: false, from: ironStain },
+  plain: { name: "plain steel", upTo: "dry", treated: false, tannin: false, from: ironStain },
   electroplated: {
     name: "electroplated zinc",
-    outdoors: false,
+    upTo: "sheltered",
     treated: false,
     tannin: false,
-    from: { source: "common-practice" },
+    from: en1995,
   },
   // Some makers rate their coating for some treatments; which one a yard stocks nobody can tell from here.
   coated: {
     name: "polymer coating for outdoors",
-    outdoors: true,
+    upTo: "outdoors",
     treated: false,
     tannin: false,
     from: { source: "common-practice", part: "the maker's rating decides" },
   },
-  "hot-dip-galvanized": { name: "hot-dip galvanized", outdoors: true, treated: true, tannin: true, from: irc },
-  stainless: { name: "stainless steel", outdoors: true, treated: true, tannin: true, from: irc },
+  "hot-dip-galvanized": { name: "hot-dip galvanized", upTo: "outdoors", treated: true, tannin: true, from: irc },
+  stainless: { name: "stainless steel", upTo: "salt", treated: true, tannin: true, from: ircSalt },
 } as const satisfies Readonly<Record<string, CorrosionClass>>;
 
 /** Key of a class of protection against rust. */
@@ -89,11 +110,14 @@ export type CorrosionClassId = keyof typeof CORROSION_CLASSES;
 /** Classes of protection, the least first. */
 export const corrosionClassIds = Object.keys(CORROSION_CLASSES) as readonly CorrosionClassId[];
 
+/** True when the first climate asks for more than the second. */
+export const harsher = (one: Climate, other: Climate): boolean => CLIMATES.indexOf(one) > CLIMATES.indexOf(other);
+
 /** True when a class lasts everywhere that the exposure names. */
 export function lasts(id: CorrosionClassId, exposure: Exposure): boolean {
   const row = CORROSION_CLASSES[id];
-  const holds = (need: keyof Exposure) => !exposure[need] || row[need];
-  return holds("outdoors") && holds("treated") && holds("tannin");
+  const holds = (need: "treated" | "tannin") => !exposure[need] || row[need];
+  return !harsher(exposure.climate, row.upTo) && holds("treated") && holds("tannin");
 }
 
 /** Shank diameter in inches and count to the pound. */

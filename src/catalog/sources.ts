@@ -111,7 +111,14 @@ export const SOURCES = {
     "International Residential Code, chapter 9",
     "International Code Council",
     "2018, 2021",
-    "R905 (roof coverings), R317.3.1 (fasteners in treated wood)",
+    "R905 (roof coverings), R317.3.1 (fasteners in treated wood), table R507.2.3 (fasteners near salt water)",
+  ),
+  "en-1995-1-1": source(
+    "memory",
+    "EN 1995-1-1, Eurocode 5: Design of timber structures, general",
+    "CEN",
+    "2004",
+    "2.3.1.3 (service classes), table 4.1 (protection of fasteners against corrosion)",
   ),
   "asce-7": source(
     "memory",

@@ -36,6 +36,7 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
   const inches = basis.request.system === "inch-pound";
   const tannin = takeoffs.fasteners?.cautions.some(({ code }) => code === "tannin");
   const treated = takeoffs.fasteners?.cautions.some(({ code }) => code === "treated");
+  const salt = takeoffs.fasteners?.cautions.some(({ code }) => code === "salt");
   const say = (applies: unknown, code: keyof typeof CAUTIONS, more = ""): Caution[] => {
     const [words, source] = CAUTIONS[code];
     const text = typeof words === "string" ? words : words[basis.request.system];
@@ -67,6 +68,7 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ...say(short, "end-distance", short && `${short}.`),
     ...say(tannin, "tannin"),
     ...say(treated, "treated"),
+    ...say(salt, "salt"),
     ...say(cutList.frame, basis.request.catalog.currency === "USD" && inches ? "digging-us" : "digging"),
     ...say(cutList.frame, "frost"),
     ...say(cutList.frame, "power-lines"),
@@ -246,6 +248,10 @@ const CAUTIONS = {
   treated: [
     "Preservative-treated wood wants hot-dip galvanized or stainless fasteners; never burn it, and keep its dust off skin and lungs.",
     "IRC R317.3.1; EPA consumer sheets",
+  ],
+  salt: [
+    "Salt air eats zinc in a few years: fasteners and connectors want stainless steel, of a grade that the maker names for the sea (1.4401 or 316). Keep it apart from galvanized steel, which it eats, too. Ask what panels and trim are coated with.",
+    "IRC table R507.2.3; ISO 9223, C5",
   ],
   digging: [
     "Have buried pipes and cables located some days before digging footings: ask their owners, or the local locating service.",

@@ -1,5 +1,5 @@
 /** What both routes share: covering, fasteners, finish, weights, the work of building, and the lines to order for them. */
-import type { Exposure } from "../catalog/fasteners.js";
+import type { Climate, Exposure } from "../catalog/fasteners.js";
 import type { FinishKind } from "../catalog/finishes.js";
 import { boardsOf, coveringOffers, finishOffers } from "../catalog/look-up.js";
 import { ovenDryGravity } from "../catalog/species.js";
@@ -23,7 +23,7 @@ import type { JointKind } from "./request/structure.js";
 import { type Cell, greatest, number, type Operand, over, sumOr, times } from "./sheet/expression.js";
 import type { LaidLine } from "./sheet/own-lines.js";
 import { type BoughtRafter, layBoughtRafter } from "./takeoff/bought-rafters.js";
-import { exposureIn } from "./takeoff/corrosion.js";
+import { exposureIn, harshest } from "./takeoff/corrosion.js";
 import { coveredRoof } from "./takeoff/covered-roof.js";
 import { type CoveringTakeoff, layCovering } from "./takeoff/covering.js";
 import { type FastenersTakeoff, layFasteners, layGableSupports } from "./takeoff/fasteners.js";
@@ -189,11 +189,16 @@ function layRoofCovering(basis: Basis): CoveringTakeoff | undefined {
   return layCovering(sheet, { kind, roof, offer, lumber, exposure: deckExposure(basis), assumed, defaults }, units);
 }
 
-/** What the fasteners of a covering stand in: the wood of purlins or deck boards. */
+/** What the fasteners of a covering stand in: the wood of purlins or deck boards, and the rain, whatever is dry below. */
 export function deckExposure(basis: Basis): Exposure {
   const deck = basis.cutList.groups.filter(({ role, name }) => role === "purlin" || name.startsWith("deck-boards"));
-  return exposureIn({ woods: deck.flatMap((group) => woodsOf(basis, group)), treated: false });
+  const climate = harshest(climateOf(basis) ?? "outdoors", "outdoors");
+  return exposureIn({ woods: deck.flatMap((group) => woodsOf(basis, group)), treated: false, climate });
 }
+
+/** What the request says surrounds the whole structure; each group may say otherwise. */
+const climateOf = ({ request: { structure } }: Basis): Climate | undefined =>
+  structure.kind === "pieces" ? undefined : structure.exposure;
 
 function layJoints(basis: Basis): FastenersTakeoff | undefined {
   const { sheet, cutList, assumed, defaults, units } = basis;
@@ -206,8 +211,18 @@ function layJoints(basis: Basis): FastenersTakeoff | undefined {
     "they can be taken out again",
   );
   const supportsApart = cutList.gable ? layGableSupports(sheet, cutList.gable, units) : frame.rafterSpace;
+  const around = defaults.choice(
+    climateOf(basis),
+    "/structure/exposure",
+    "outdoors",
+    "what stands in the weather rusts in the weather",
+  );
   const exposureOf = (group: PieceGroup): Exposure =>
-    exposureIn({ woods: woodsOf(basis, group), treated: isTreated(basis, group) });
+    exposureIn({
+      woods: woodsOf(basis, group),
+      treated: isTreated(basis, group),
+      climate: group.rules.exposure ?? around,
+    });
   return layFasteners(
     sheet,
     {

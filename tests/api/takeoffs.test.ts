@@ -32,6 +32,33 @@ describe("takeoffs", () => {
     expect(taken.about).toEqual(whole.about);
   });
 
+  it("protect fasteners as their exposure asks, group by group, and those of the covering against rain at least", async () => {
+    const structure = { kind: "gable", span: "16 ft", length: "24 ft", groups: { posts: { exposure: "salt" } } };
+    const classes = async (exposure: string | undefined) => {
+      const { fasteners, needs, notices, cautions } = await takenOff({ structure: { ...structure, exposure } });
+      const at = (name: string) => fasteners?.lines.find((line) => line.name === name);
+      const roof = needs.find(({ label }) => label.startsWith("Roof screws"))?.label;
+      return {
+        ...{ purlins: at("purlins.crossing"), posts: at("posts.post-base"), roof },
+        taken: notices.some(({ pointer }) => pointer === "/structure/exposure"),
+        salt: cautions.some(({ code }) => code === "salt"),
+      };
+    };
+    const left = await classes(undefined);
+    expect([left.taken, left.salt, left.purlins?.items[0]?.corrosion]).toEqual([true, true, "coated"]);
+    const sheltered = await classes("sheltered");
+    expect(sheltered.purlins?.items[0]?.corrosion).toBe("electroplated");
+    expect(sheltered.purlins?.exposure).toEqual({ climate: "sheltered", treated: false, tannin: false });
+    expect(sheltered.posts?.items.map(({ corrosion }) => corrosion)).toContain("stainless");
+    expect(sheltered.taken).toBe(false);
+    expect((await classes("salt")).purlins?.items[0]?.corrosion).toBe("stainless");
+    expect([left.roof, sheltered.roof, (await classes("salt")).roof]).toEqual([
+      "Roof screws",
+      "Roof screws",
+      "Roof screws, stainless",
+    ]);
+  });
+
   it("call shakes shakes, not shingles", async () => {
     const labels = async (covering: string) => {
       const structure = { kind: "gable", span: "16 ft", length: "24 ft", covering };

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import {
   type BoltRow,
   boltRow,
+  type Exposure,
   INCH_BOLTS,
   lasts,
   leastBoltLength,
@@ -123,7 +124,7 @@ describe("bolt hardware", () => {
 });
 
 describe("corrosion classes", () => {
-  const outdoors = { outdoors: true, treated: false, tannin: false };
+  const outdoors: Exposure = { climate: "outdoors", treated: false, tannin: false };
 
   // IRC R317.3.1 for treated wood; Wood Handbook chapter 16 for redwood, cedars and oak.
   it("let only hot-dip galvanized and stainless into wood rich in tannins", () => {
@@ -137,6 +138,6 @@ describe("corrosion classes", () => {
 
   it("do not take electroplated zinc outdoors, and take anything indoors", () => {
     expect(lasts("electroplated", outdoors)).toBe(false);
-    expect(lasts("plain", { outdoors: false, treated: false, tannin: false })).toBe(true);
+    expect(lasts("plain", { climate: "dry", treated: false, tannin: false })).toBe(true);
   });
 });

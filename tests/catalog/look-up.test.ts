@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import type { Exposure } from "../../src/catalog/fasteners.js";
 import {
   consumablePrice,
   coveringOffers,
@@ -23,7 +24,7 @@ function catalogOf(input: unknown): PriceCatalog {
 
 const yard = catalogOf(JSON.parse(readFileSync(new URL("../../demo-data/orchard-yard.json", import.meta.url), "utf8")));
 const bare = catalogOf({ name: "Bare", currency: "EUR" });
-const outdoors = { outdoors: true, treated: false, tannin: false };
+const outdoors: Exposure = { climate: "outdoors", treated: false, tannin: false };
 const names = (found: Found<{ readonly name: string }>) =>
   found.kind === "offered" ? found.offers.map(({ name }) => name) : found.add;
 

@@ -132,7 +132,7 @@ function covered(kind: CoveringKind, { sizes, sheet: of }: Drawn, write: Write =
   const taken = laidPieces(shapeOf(sizes, kind, write), { overrides, assumptions });
   const roof = coveredRoof(taken.sheet, taken, taken.units);
   if (!roof) throw new Error("no roof");
-  const exposure = { outdoors: true, treated: false, tannin: false };
+  const exposure = { climate: "outdoors", treated: false, tannin: false } as const;
   const { sheet, assumed, defaults, units } = taken;
   const takeoff = layCovering(sheet, { kind, roof, offer: undefined, exposure, assumed, defaults }, units);
   return { sheet, takeoff };

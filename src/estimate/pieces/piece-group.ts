@@ -1,4 +1,5 @@
 /** A piece group: equal pieces, the unit of mill-or-buy. Its sizes are cells; how it is made and finished is fixed. */
+import type { Climate } from "../../catalog/fasteners.js";
 import { type SectionText, toQuantity, toSection } from "../../catalog/reading.js";
 import type { Decimal } from "../quantity/decimal.js";
 import type { Quantity } from "../quantity/quantity.js";
@@ -19,6 +20,8 @@ export interface PieceRules {
   readonly structural: boolean;
   readonly hiddenFaces: "none" | "one-wide" | "both-wide";
   readonly joint: RoleDefaults["joint"];
+  /** What surrounds its fasteners, where that is not what surrounds the structure. */
+  readonly exposure: Climate | undefined;
   /** As the user pinned it; `auto` leaves the choice to the estimate. */
   readonly source: "mill" | "buy" | "auto";
   /** Lumber offer that the user insists on. */
@@ -220,6 +223,7 @@ export function rulesOf(plan: Pick<GroupPlan, "role" | "rules" | "settings" | "j
     structural: given.structural ?? role.structural,
     hiddenFaces: given.hiddenFaces ?? role.hiddenFaces,
     joint: given.joint ?? plan.joint ?? role.joint,
+    exposure: given.exposure,
     source: given.source ?? "auto",
     buyAs: given.buyAs,
   };

@@ -1,5 +1,6 @@
 /** What the structures of every kind share: piece groups with their settings, and the fields of a frame on posts. */
 import { z } from "zod";
+import { CLIMATES } from "../../catalog/fasteners.js";
 import { lineField, nameField, quantityField, sectionField } from "../../catalog/reading.js";
 import { SPECIES } from "../../catalog/species.js";
 import { coveringField, deckField } from "./structure-deck.js";
@@ -38,6 +39,8 @@ const JOINTS = [
 
 /** Key of a joint. */
 export type JointKind = (typeof JOINTS)[number];
+
+const exposure = z.enum(CLIMATES);
 
 const settings = {
   species: z
@@ -92,6 +95,11 @@ const settings = {
         "How they are joined, by their role where nothing is said. post-top: cut to bear its beam, and bracketed; splice: halved end to end; lap: halved over what bears it; mortise: mortise and tenon, pegged; plain-bolt: uncut, bolted to its neighbour; birdsmouth; two-seats: notched over two bearers; level-seats: uncut, level across two bearers; hung: birdsmouth and a hanger; lap-and-hang: one end lapped, one hung; ledger: lagged to a wall; joist, bearer: of a floor; king-post; ridge-cut: plumb cuts alone; brace: mitred at both ends; crossing, face: fixed where it crosses or lies flat; ends: fixed at both ends; none: cut to length.",
       examples: ["mortise"],
     }),
+  exposure: exposure.optional().meta({
+    description:
+      "What surrounds these pieces and the fasteners in them, where that is not `exposure` of the structure.",
+    examples: ["sheltered"],
+  }),
   source: z
     .enum(["mill", "buy", "auto"])
     .optional()
@@ -224,6 +232,11 @@ export const frameFields = {
     most: "10 ft",
   }).optional(),
   longestPiece: level("Runs along the building are made of pieces no longer than this.", "12 ft", "60 ft").optional(),
+  exposure: exposure.optional().meta({
+    description:
+      "What surrounds the structure: it decides how its fasteners are protected against rust. dry: in a dry room (service class 1 of EN 1995-1-1), plain steel; sheltered: aired, but no rain reaches it (class 2), zinc-plated; outdoors: rained on (class 3), coated for outdoors, and what is taken where nothing is said; salt: in reach of salt water or within 300 ft (90 m) of its shore (IRC table R507.2.3; C5 of ISO 9223), stainless. Treated wood, and wood rich in tannin that gets damp, ask for hot-dip galvanized at least. Fasteners of the covering are always rained on.",
+    examples: ["salt"],
+  }),
   footings: footings.optional(),
   floor: floor.optional(),
   extraPieces: z.array(explicitPieces).max(60).optional().meta({ description: "Piece groups of your own." }),

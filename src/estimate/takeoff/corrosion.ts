@@ -1,23 +1,38 @@
 /** Where fasteners must last, and the least protection that does. */
-import { type CorrosionClassId, corrosionClassIds, type Exposure, lasts } from "../../catalog/fasteners.js";
+import {
+  type Climate,
+  type CorrosionClassId,
+  corrosionClassIds,
+  type Exposure,
+  harsher,
+  lasts,
+} from "../../catalog/fasteners.js";
 import { tanninOf } from "../../catalog/species.js";
 
-/** Woods that a group may be made of, by id, and whether they are preservative-treated. */
+/** Woods that a group may be made of, by id, whether they are preservative-treated, and what surrounds them. */
 export interface WoodInUse {
   readonly woods: readonly string[];
   readonly treated: boolean;
+  readonly climate: Climate;
 }
 
-/** An open shelter stands outdoors; one tannin-rich wood among those that may be used is enough to ask for more. */
-export function exposureIn({ woods, treated }: WoodInUse): Exposure {
-  return { outdoors: true, treated, tannin: woods.some((wood) => tanninOf(wood) === "rich") };
+/**
+ * One tannin-rich wood among those that may be used is enough to ask for more, save where it stays dry: below 15 to 18 %
+ * moisture wood hardly eats metal (FPL, Zelinka, Corrosion of Metals in Wood Products, 2014; from memory).
+ */
+export function exposureIn({ woods, treated, climate }: WoodInUse): Exposure {
+  return { climate, treated, tannin: climate !== "dry" && woods.some((wood) => tanninOf(wood) === "rich") };
 }
 
 /** A fastener through several pieces must last in each of them. */
 export function together(exposures: readonly Exposure[]): Exposure {
-  const any = (of: keyof Exposure) => exposures.some((exposure) => exposure[of]);
-  return { outdoors: any("outdoors"), treated: any("treated"), tannin: any("tannin") };
+  const any = (of: "treated" | "tannin") => exposures.some((exposure) => exposure[of]);
+  const climate = exposures.reduce<Climate>((worst, one) => harshest(worst, one.climate), "dry");
+  return { climate, treated: any("treated"), tannin: any("tannin") };
 }
+
+/** The harsher of two climates. */
+export const harshest = (one: Climate, other: Climate): Climate => (harsher(one, other) ? one : other);
 
 /** The least class that lasts; stainless lasts everywhere. */
 export function leastClass(exposure: Exposure): CorrosionClassId {

@@ -4,7 +4,7 @@
  * practice, which is put on record as a default.
  */
 import type { Covering, CoveringKind } from "../../catalog/coverings.js";
-import type { Exposure, FastenerKind } from "../../catalog/fasteners.js";
+import type { CorrosionClassId, Exposure, FastenerKind } from "../../catalog/fasteners.js";
 import type { Spread } from "../../catalog/finishes.js";
 import type { CoveringOffer } from "../../catalog/offers/covering.js";
 import type { LumberOffer } from "../../catalog/offers/lumber.js";
@@ -182,8 +182,16 @@ export function fastenerNeed(
     );
   const order = roundUp(times(driven, plus(number("1"), assumed.cell("fastener.spare"))));
   const quantity = sheet.lay(`${name}.order`, order, { label: `${label.toLowerCase()}, spares included` });
-  const corrosion = leastClass(dry ? { ...exposure, outdoors: false } : exposure);
-  return { name, label, item: { kind: "fastener", fastener, ...(cell && { length: cell }), corrosion }, quantity };
+  // Below the covering no rain comes, but salt air does.
+  const corrosion = leastClass(dry && exposure.climate !== "salt" ? { ...exposure, climate: "dry" } : exposure);
+  const item = { kind: "fastener", fastener, ...(cell && { length: cell }), corrosion } as const;
+  return { name, label: `${label}${askedFor(corrosion)}`, item, quantity };
+}
+
+/** Screws and nails for roofs are sold for the weather; what more they must be is said. */
+function askedFor(corrosion: CorrosionClassId): string {
+  if (corrosion === "stainless") return ", stainless";
+  return corrosion === "hot-dip-galvanized" ? ", hot-dip galvanized or better" : "";
 }
 
 /**

@@ -61,6 +61,8 @@ export type FastenerCaution =
   | { readonly code: "uplift"; readonly lines: readonly string[] }
   /** Wood rich in tannins, preservative-treated wood: nothing less than the class. */
   | { readonly code: "tannin" | "treated"; readonly lines: readonly string[]; readonly corrosion: CorrosionClassId }
+  /** Salt air: nothing but stainless. */
+  | { readonly code: "salt"; readonly lines: readonly string[] }
   /** Longer than any bolt in the shelves: threaded rod. */
   | { readonly code: "long-bolt"; readonly lines: readonly string[] }
   /** Pieces too narrow for the distances to their edges; too little wood to the end where two meet over a support. */
@@ -184,10 +186,11 @@ function cautionsOf(lines: readonly ScheduleLine[]): FastenerCaution[] {
     { code: "uplift", lines: named((line) => has(line, "rafter-tie")) },
     { code: "edge-distance", lines: named((line) => line.placing?.fits === false) },
     { code: "end-distance", lines: named((line) => line.placing?.endFits === false) },
+    { code: "salt", lines: named((line) => line.exposure.climate === "salt") },
     { code: "long-bolt", lines: named((line) => has(line, "threaded-rod") && line.kind !== "post-base") },
   ];
   for (const code of ["tannin", "treated"] as const) {
-    const corrosion = leastClass({ outdoors: true, treated: false, tannin: false, [code]: true });
+    const corrosion = leastClass({ climate: "outdoors", treated: false, tannin: false, [code]: true });
     found.push({ code, lines: named((line) => line.exposure[code]), corrosion });
   }
   return found.filter((caution) => caution.lines.length > 0);

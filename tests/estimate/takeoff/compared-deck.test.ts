@@ -15,7 +15,7 @@ function boardsBelowStrips(shape: object = {}) {
   const { sheet, assumed, defaults, units } = laid;
   const covered = coveredRoof(sheet, laid, units);
   if (!covered) throw new Error("no roof");
-  const exposure = { outdoors: true, treated: false, tannin: false };
+  const exposure = { climate: "outdoors", treated: false, tannin: false } as const;
   const input = { kind: "asphalt-shingles", name: "coverings.asphalt-shingles", roof: covered, exposure } as const;
   const { deck } = layCovering(sheet, { ...input, offer: undefined, assumed, defaults, deck: "solid-boards" }, units);
   const [boards, screws] = deck?.needs ?? [];

@@ -11,7 +11,7 @@ import type { FaceLayout } from "../../../src/estimate/takeoff/covering-work.js"
 import type { PanelCells } from "../../../src/estimate/takeoff/panels.js";
 import { type Given, type Laid, laidGable } from "./shelter.js";
 
-const OUTDOORS = { outdoors: true, treated: false, tannin: false };
+const OUTDOORS = { climate: "outdoors", treated: false, tannin: false } as const;
 
 interface Cover {
   readonly shape?: Partial<GableShape>;

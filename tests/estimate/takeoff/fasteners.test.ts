@@ -18,7 +18,7 @@ import { layTakeoffs } from "../../../src/estimate/takeoffs.js";
 import { request } from "../../helpers/estimating.js";
 import { type Given, type Laid, laidGable, laidPieces } from "./shelter.js";
 
-const OUTDOORS: Exposure = { outdoors: true, treated: false, tannin: false };
+const OUTDOORS: Exposure = { climate: "outdoors", treated: false, tannin: false };
 
 interface Fasten {
   readonly shape?: Partial<GableShape>;
@@ -110,7 +110,7 @@ describe("the connections of a 16 × 24 ft gable", () => {
 
 describe("wood that eats steel", () => {
   const exposureOf = (group: PieceGroup): Exposure => ({
-    outdoors: true,
+    climate: "outdoors",
     treated: group.role === "post",
     tannin: group.role === "fascia",
   });

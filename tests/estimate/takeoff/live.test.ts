@@ -15,7 +15,7 @@ import { laidGable } from "./shelter.js";
 function everything(overrides: Readonly<Record<string, OverrideText>> = {}) {
   const shape = { slope: { rise: "2 in", run: "12 in" }, span: "20 ft" };
   const { sheet, gable, groups, assumed, defaults, units } = laidGable(shape, { overrides });
-  const exposure = { outdoors: true, treated: false, tannin: false };
+  const exposure = { climate: "outdoors", treated: false, tannin: false } as const;
   layCovering(sheet, { kind: "ribbed-steel", roof: coveredGable(sheet, gable), exposure, assumed, defaults }, units);
   const supportsApart = layGableSupports(sheet, gable, units);
   const exposureOf = () => exposure;

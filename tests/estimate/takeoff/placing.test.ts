@@ -12,7 +12,7 @@ import { type Given, laidGable } from "./shelter.js";
 /** Places by connection, in inches or millimetres: hole, edge, end, apart, least width; and whether they fit. */
 function places(shape: Partial<GableShape> = {}, given: Given = {}, light: "screws" | "nails" = "screws") {
   const { sheet, groups, assumed, defaults, units, gable } = laidGable(shape, given);
-  const exposureOf = () => ({ outdoors: true, treated: false, tannin: false });
+  const exposureOf = () => ({ climate: "outdoors" as const, treated: false, tannin: false });
   const input = { groups, exposureOf, runs: GABLE_RUNS, supportsApart: gable.rafterSpace, light, assumed, defaults };
   const { lines, cautions } = layFasteners(sheet, input, units);
   const found = lines.map(({ name, placing }) => {

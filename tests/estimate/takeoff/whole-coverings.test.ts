@@ -21,7 +21,7 @@ function covered(kind: CoveringKind, shape: Partial<Roof> = {}, given: Given = {
   const { sheet, assumed, defaults, units } = laid;
   const roof = coveredRoof(sheet, laid, units);
   if (!roof) throw new Error("no roof");
-  const exposure = { outdoors: true, treated: false, tannin: false };
+  const exposure = { climate: "outdoors", treated: false, tannin: false } as const;
   const takeoff = layCovering(sheet, { kind, roof, offer, exposure, assumed, defaults }, units);
   return { ...laid, takeoff };
 }

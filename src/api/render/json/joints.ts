@@ -1,6 +1,6 @@
 /** The schedule of connections as JSON. */
 import { z } from "zod";
-import { FASTENERS } from "../../../catalog/fasteners.js";
+import { CLIMATES, FASTENERS } from "../../../catalog/fasteners.js";
 import { gauge, type MeasureSystem } from "../../../estimate/quantity/text.js";
 import type { Cell } from "../../../estimate/sheet/expression.js";
 import type { FastenersTakeoff, ScheduleItem, ScheduleLine } from "../../../estimate/takeoff/fasteners.js";
@@ -44,6 +44,14 @@ const PlacingSchema = z
     description: "Hole and distances, as multiples of the diameter (NDS, from memory); as they are marked.",
   });
 
+const ExposureSchema = z
+  .strictObject({
+    climate: z.enum(CLIMATES).describe("What surrounds it, the harshest of all pieces that meet here."),
+    treated: z.boolean().describe("Whether a piece is preservative-treated."),
+    tannin: z.boolean().describe("Whether a piece may be of a wood rich in tannin that gets damp."),
+  })
+  .meta({ id: "FastenerExposure", description: "Where the hardware must last: what `corrosion` follows from." });
+
 const LineSchema = z
   .strictObject({
     name: z.string().describe("Name of the connection."),
@@ -51,6 +59,7 @@ const LineSchema = z
     kind: z.string().describe("Kind of connection."),
     groups: z.array(z.string()).describe("Piece groups that are held."),
     sites: FigureSchema.describe("Connections."),
+    exposure: ExposureSchema,
     items: z.array(ItemSchema).describe("Their hardware."),
     placing: PlacingSchema.nullable().describe(
       "Where bolts, or else screws or nails, may stand; null where all are driven aslant or through a connector.",
@@ -71,11 +80,12 @@ export function shownJoints(
 }
 
 function shownLine(line: ScheduleLine, system: MeasureSystem): z.output<typeof LineSchema> {
-  const { name, label, kind, groups, sites, items, placing } = line;
+  const { name, label, kind, groups, sites, exposure, items, placing } = line;
   return {
     ...{ name, label, kind },
     groups: [...groups],
     sites: figure(sites),
+    exposure: { ...exposure },
     items: items.map((item) => shownItem(item, system)),
     placing: placing ? shownPlacing(placing, system) : null,
   };
