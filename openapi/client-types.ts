@@ -577,6 +577,7 @@ export type ExplicitPieces = {
   readonly structural?: boolean | undefined;
   readonly hiddenFaces?: "none" | "one-wide" | "both-wide" | undefined;
   readonly joint?: "post-top" | "splice" | "lap" | "mortise" | "plain-bolt" | "birdsmouth" | "two-seats" | "level-seats" | "hung" | "lap-and-hang" | "ledger" | "joist" | "bearer" | "king-post" | "ridge-cut" | "brace" | "crossing" | "face" | "ends" | "none" | undefined;
+  readonly exposure?: "dry" | "sheltered" | "outdoors" | "salt" | undefined;
   readonly source?: "mill" | "buy" | "auto" | undefined;
   readonly buyAs?: string | undefined;
 };
@@ -598,6 +599,13 @@ export type ExtraBoards = {
 export type FacesByTexture = {
   readonly rough: Figure;
   readonly smooth: Figure;
+};
+
+/** Where the hardware must last: what `corrosion` follows from. */
+export type FastenerExposure = {
+  readonly climate: "dry" | "sheltered" | "outdoors" | "salt";
+  readonly treated: boolean;
+  readonly tannin: boolean;
 };
 
 /** One fastener in its packs. */
@@ -760,6 +768,7 @@ export type GableStructure = {
   readonly rafterSpacing?: string | MeasuredValue | undefined;
   readonly braceLeg?: string | MeasuredValue | undefined;
   readonly longestPiece?: string | MeasuredValue | undefined;
+  readonly exposure?: "dry" | "sheltered" | "outdoors" | "salt" | undefined;
   readonly footings?: Footings | undefined;
   readonly floor?: Floor | undefined;
   readonly extraPieces?: readonly ExplicitPieces[] | undefined;
@@ -853,6 +862,7 @@ export type GroupSettings = {
   readonly structural?: boolean | undefined;
   readonly hiddenFaces?: "none" | "one-wide" | "both-wide" | undefined;
   readonly joint?: "post-top" | "splice" | "lap" | "mortise" | "plain-bolt" | "birdsmouth" | "two-seats" | "level-seats" | "hung" | "lap-and-hang" | "ledger" | "joist" | "bearer" | "king-post" | "ridge-cut" | "brace" | "crossing" | "face" | "ends" | "none" | undefined;
+  readonly exposure?: "dry" | "sheltered" | "outdoors" | "salt" | undefined;
   readonly source?: "mill" | "buy" | "auto" | undefined;
   readonly buyAs?: string | undefined;
   readonly section?: string | {
@@ -942,6 +952,7 @@ export type HipStructure = {
   readonly rafterSpacing?: string | MeasuredValue | undefined;
   readonly braceLeg?: string | MeasuredValue | undefined;
   readonly longestPiece?: string | MeasuredValue | undefined;
+  readonly exposure?: "dry" | "sheltered" | "outdoors" | "salt" | undefined;
   readonly footings?: Footings | undefined;
   readonly floor?: Floor | undefined;
   readonly extraPieces?: readonly ExplicitPieces[] | undefined;
@@ -1065,6 +1076,7 @@ export type LeanToStructure = {
   readonly rafterSpacing?: string | MeasuredValue | undefined;
   readonly braceLeg?: string | MeasuredValue | undefined;
   readonly longestPiece?: string | MeasuredValue | undefined;
+  readonly exposure?: "dry" | "sheltered" | "outdoors" | "salt" | undefined;
   readonly footings?: Footings | undefined;
   readonly floor?: Floor | undefined;
   readonly extraPieces?: readonly ExplicitPieces[] | undefined;
@@ -1458,6 +1470,7 @@ export type PergolaStructure = {
   readonly rafterSpacing?: string | MeasuredValue | undefined;
   readonly braceLeg?: string | MeasuredValue | undefined;
   readonly longestPiece?: string | MeasuredValue | undefined;
+  readonly exposure?: "dry" | "sheltered" | "outdoors" | "salt" | undefined;
   readonly footings?: Footings | undefined;
   readonly floor?: Floor | undefined;
   readonly extraPieces?: readonly ExplicitPieces[] | undefined;
@@ -1846,6 +1859,7 @@ export type ScheduleLine = {
   readonly kind: string;
   readonly groups: readonly string[];
   readonly sites: Figure;
+  readonly exposure: FastenerExposure;
   readonly items: readonly ScheduleItem[];
   readonly placing: Placing | null;
 };
