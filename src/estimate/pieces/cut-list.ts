@@ -10,6 +10,7 @@ import { LEAN_TO_GROUPS } from "../request/structure-lean-to.js";
 import { PERGOLA_GROUPS } from "../request/structure-pergola.js";
 import { type Cell, sumOr } from "../sheet/expression.js";
 import { plain, type Sheet } from "../sheet/sheet.js";
+import { behindBoards } from "./behind-boards.js";
 import { layFloor } from "./floor.js";
 import { type GableCells, layGable } from "./gable.js";
 import { layHip } from "./hip.js";
@@ -49,10 +50,12 @@ export function layCutList(site: Site, structure: StructureShape): CutList {
   sheet.title("roof", "Roof");
   sheet.title("rafter", "Common rafter");
   sheet.title("pieces", "Cut list");
-  const frame = structure.kind === "pieces" ? undefined : layFrame(site, structure);
-  const outline = frame && layOutline(sheet, frame, units);
-  const derived =
-    frame && structure.kind !== "pieces" ? [...frame.groups, ...layAdditions(site, structure, frame)] : [];
+  const bare = structure.kind === "pieces" ? undefined : layFrame(site, structure);
+  const outline = bare && layOutline(sheet, bare, units);
+  const added = bare && structure.kind !== "pieces" ? layAdditions(site, structure, bare) : [];
+  const walls = structure.kind === "pieces" || structure.kind === "pergola" ? undefined : structure.walls;
+  const frame = bare && walls ? { ...bare, groups: behindBoards(sheet, bare, walls, units.area) } : bare;
+  const derived = [...(frame?.groups ?? []), ...added];
   const own = structure.kind === "pieces" ? structure.pieces : (structure.extraPieces ?? []);
   const at = structure.kind === "pieces" ? "/structure/pieces" : "/structure/extraPieces";
   refuseSameNames(own, derived, structure.kind === "pieces" ? [] : GROUP_NAMES[structure.kind], at);

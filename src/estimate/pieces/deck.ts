@@ -122,14 +122,20 @@ export const DECK_BOARDS: GroupKind = {
 /** Whether the deck is boards, and not purlins or sheets. */
 export const isBoarded = ({ kind }: Deck): boolean => kind === "spaced-boards" || kind === "solid-boards";
 
-/** The kinds of groups, deck boards with the section that their deck has. */
+/** The kinds of groups, deck boards with the section that their deck has, and rafters with an edge below a closed one. */
 export function deckKinds<Group extends string>(
   kinds: Readonly<Record<Group, GroupKind>>,
   { kind }: Deck,
 ): Readonly<Record<Group, GroupKind>> {
-  if (kind !== "spaced-boards" && kind !== "solid-boards") return kinds;
-  return { ...kinds, "deck-boards": { ...DECK_BOARDS, section: DECK_BOARD[kind] } };
+  if (kind === "purlins") return kinds;
+  if (kind === "spaced-boards") return { ...kinds, "deck-boards": { ...DECK_BOARDS, section: DECK_BOARD[kind] } };
+  const names = Object.keys(kinds) as Group[];
+  const below = names.filter((name) => kinds[name].role === "rafter").map((name) => [name, underBoards(kinds[name])]);
+  const closed = { ...kinds, ...Object.fromEntries(below) };
+  return kind === "sheets" ? closed : { ...closed, "deck-boards": { ...DECK_BOARDS, section: DECK_BOARD[kind] } };
 }
+
+const underBoards = (kind: GroupKind): GroupKind => ({ ...kind, edgeCovered: true });
 
 /** Groups that a roof with this deck has not. */
 export function deckWithout<Group extends string>(kinds: Readonly<Record<Group, GroupKind>>, deck: Deck): Group[] {

@@ -37,6 +37,7 @@ const KINDS: Readonly<Record<FloorGroup, GroupKind>> = {
     section: { "inch-pound": "4 x 6 in", metric: "100 x 150 mm" },
     joint: "ledger",
     mark: "FL",
+    rules: { hiddenFaces: "one-wide" },
     encloses: true,
   },
   joists: {
@@ -45,6 +46,7 @@ const KINDS: Readonly<Record<FloorGroup, GroupKind>> = {
     joint: "joist",
     mark: "JS",
     encloses: true,
+    edgeCovered: true,
   },
   "floor-boards": { role: "board", mark: "FB", encloses: true },
 };

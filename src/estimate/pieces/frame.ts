@@ -70,6 +70,10 @@ export interface WallSide {
   readonly firstBays?: PostBays["firstBays"];
   /** The triangle between plate and rafters above it, where there is one. */
   readonly gable?: GableEnd;
+  /** Posts whose outer faces are flush with it: how many, by their group. */
+  readonly posts: Readonly<Record<string, Operand>>;
+  /** Group of the beam at its top, flush as well; absent where there is none. */
+  readonly beam?: string;
 }
 
 /** A gable above an end wall, up to the rafters' upper edges. */

@@ -373,8 +373,11 @@ function wallsOf(
     display: units.long,
   });
   const gable = { abovePlate: rafter.heightAbovePlate, rise, unitRise, unitRun };
-  const side = { width: length, heights, bays, ...(firstBays && { firstBays }) };
-  const end = { width: span, heights, bays: endBays, gable };
+  const one = number("1");
+  const posts = { posts: plus(bays, one) };
+  const side = { width: length, heights, bays, ...(firstBays && { firstBays }), posts, beam: "beams" };
+  const atEnds = { posts: number("2"), ...(endBays && { "end-posts": minus(endBays, one) }) };
+  const end = { width: span, heights, bays: endBays, gable, posts: atEnds, beam: "gable-beams" };
   return [
     { name: "near", label: "near side", ...side },
     { name: "far", label: "far side", ...side },

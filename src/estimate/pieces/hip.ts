@@ -415,15 +415,16 @@ function deckBoards(
 }
 
 function wallsOf({ span, length, eaveHeight, bays, firstBays, endBays }: HipFrame): WallSide[] {
-  const side = (name: string, label: string, width: Cell, of: Cell): WallSide => {
+  const side = (name: string, label: string, width: Cell, of: Cell, beam: string): WallSide => {
     const heights = [eaveHeight, eaveHeight] as const;
-    return { name, label, width, heights, bays: of, ...(of === bays && { firstBays }) };
+    const posts = { posts: plus(of, number("1")) };
+    return { name, label, width, heights, bays: of, ...(of === bays && { firstBays }), posts, beam };
   };
   return [
-    side("near", "near side", length, bays),
-    side("far", "far side", length, bays),
-    side("left", "left end", span, endBays),
-    side("right", "right end", span, endBays),
+    side("near", "near side", length, bays, "beams"),
+    side("far", "far side", length, bays, "beams"),
+    side("left", "left end", span, endBays, "end-beams"),
+    side("right", "right end", span, endBays, "end-beams"),
   ];
 }
 

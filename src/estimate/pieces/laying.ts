@@ -23,6 +23,8 @@ export interface GroupKind {
   readonly rules?: GroupPlan["rules"];
   /** Part of a floor or a wall: it comes when the roof is on. */
   readonly encloses?: true;
+  /** Boards or sheets lie on one of its edges, all along. */
+  readonly edgeCovered?: true;
 }
 
 /** Settings of groups by name, as the request gives them. */
@@ -154,7 +156,7 @@ export function laid<Group extends string>(
   const { sheet, sections, units, kinds } = laying;
   const settings = laying.settings?.[base];
   if (settings?.remove) return [];
-  const { role, joint, mark, rules, encloses } = kinds[base];
+  const { role, joint, mark, rules, encloses, edgeCovered } = kinds[base];
   const group: GroupPlan = {
     ...plan,
     at: `${AT}/groups/${base}`,
@@ -165,6 +167,7 @@ export function laid<Group extends string>(
     ...(mark && { mark }),
     ...(rules && { rules }),
     ...(encloses && { encloses }),
+    ...(edgeCovered && { edgeCovered }),
   };
   const found = layGroup(sheet, group, units);
   if (sheet.decide(found.count).isZero()) return []; // fewer than none is refused with the cut list

@@ -92,7 +92,13 @@ const KINDS: Readonly<Record<LeanToGroup, GroupKind>> = {
   "end-posts": { role: "post", like: "low-posts" },
   "low-beams": { role: "beam" },
   "high-beams": { role: "beam", like: "low-beams" },
-  ledger: { role: "beam", section: { "inch-pound": "2 x 8 in", metric: "50 x 200 mm" }, joint: "ledger", mark: "L" },
+  ledger: {
+    role: "beam",
+    section: { "inch-pound": "2 x 8 in", metric: "50 x 200 mm" },
+    joint: "ledger",
+    mark: "L",
+    rules: { hiddenFaces: "one-wide" },
+  },
   "end-beams": { role: "tie" },
   braces: { role: "brace" },
   rafters: { role: "rafter", joint: "two-seats" },
@@ -362,14 +368,30 @@ function layRoof(
 
 function wallsOf(frame: LeanToFrame, high: Cell, highSide: LeanToCells["highSide"]): WallSide[] {
   const { span, length, eaveHeight: low, bays, firstBays, endBays } = frame;
+  const one = number("1");
   const ends = (name: string, label: string): WallSide => ({
     name,
     label,
     width: span,
     heights: [low, high],
     bays: endBays,
+    posts: {
+      "low-posts": one,
+      ...(highSide === "posts" && { "high-posts": one }),
+      ...(endBays && { "end-posts": minus(endBays, one) }),
+    },
+    beam: "end-beams",
   });
-  const lowWall: WallSide = { name: "low", label: "low side", width: length, heights: [low, low], bays, firstBays };
+  const lowWall: WallSide = {
+    name: "low",
+    label: "low side",
+    width: length,
+    heights: [low, low],
+    bays,
+    firstBays,
+    posts: { "low-posts": plus(bays, one) },
+    beam: "low-beams",
+  };
   const highWall: WallSide = {
     name: "high",
     label: "high side",
@@ -377,6 +399,8 @@ function wallsOf(frame: LeanToFrame, high: Cell, highSide: LeanToCells["highSide
     heights: [high, high],
     bays,
     firstBays,
+    posts: { "high-posts": plus(bays, one) },
+    beam: "high-beams",
   };
   return [lowWall, ...(highSide === "posts" ? [highWall] : []), ends("left", "left end"), ends("right", "right end")];
 }

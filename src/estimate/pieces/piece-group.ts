@@ -69,6 +69,10 @@ export interface PieceGroup extends SectionCells {
   readonly least?: Decimal | undefined;
   /** Width all along each piece that its neighbours cover, beside hidden wide faces: laps and the edges in them. */
   readonly covered?: Cell | undefined;
+  /** Of all its pieces, what boards or sheets lie on: edges and faces out of the finish's reach. */
+  readonly contacts?: readonly Cell[] | undefined;
+  /** The user said which faces lie hidden: nothing is worked out beside that. */
+  readonly facesGiven?: true;
 }
 
 /** What derives a group: `settings` replace any of it. */
@@ -98,6 +102,8 @@ export interface GroupPlan {
   readonly encloses?: true;
   /** Width all along each piece that its neighbours cover. */
   readonly covered?: Operand | undefined;
+  /** Boards or sheets lie on one of its edges, all along. */
+  readonly edgeCovered?: true;
 }
 
 interface Units {
@@ -185,6 +191,9 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
     ...(plan.covered && {
       covered: sheet.lay(cell("covered"), plan.covered, { label: "covered by its neighbours", display: units.small }),
     }),
+    ...(settings.hiddenFaces && { facesGiven: true as const }),
+    ...(plan.edgeCovered &&
+      !settings.hiddenFaces && { contacts: [layEdge(sheet, name, totalLength, thickness, units)] }),
     ...(plan.spliced && { spliced: true }),
     ...(plan.meetsOver && { meetsOver: plan.meetsOver }),
     // A length of the user's own lies on as many as it reaches.
@@ -192,6 +201,9 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
     ...(!settings.length && !settings.count && layBegins(sheet, plan, units)),
   };
 }
+
+const layEdge = (sheet: Sheet, name: string, length: Cell, thickness: Cell, { area: display }: Units): Cell =>
+  sheet.lay(`pieces.${name}.edges`, times(length, thickness), { label: "edges below boards or sheets", display });
 
 /** Where pieces of a spliced run lie; those of a size or a number of the user's own lie wherever the user likes. */
 function layBegins(sheet: Sheet, { name, spliced, begins }: GroupPlan, { long: display }: Units) {

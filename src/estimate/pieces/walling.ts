@@ -17,6 +17,7 @@ const ROUGH = { surface: "rough", seasoning: "green" } as const;
 /** Boards and battens are coated outside and on their edges; their backs lie on rails, studs or boards. */
 const CLAD = { ...ROUGH, hiddenFaces: "one-wide" } as const;
 const STICK = { "inch-pound": "2 x 4 in", metric: "50 x 100 mm" };
+const STUD = { role: "other", section: STICK, joint: "ends", rules: ROUGH, encloses: true } as const;
 
 const KINDS: Readonly<Record<WallGroup, GroupKind>> = {
   "wall-boards": { role: "board", section: WALL_BOARD, mark: "WB", rules: CLAD, encloses: true },
@@ -27,10 +28,11 @@ const KINDS: Readonly<Record<WallGroup, GroupKind>> = {
     rules: CLAD,
     encloses: true,
   },
-  "wall-rails": { role: "other", section: STICK, joint: "ends", mark: "WR", rules: ROUGH, encloses: true },
-  "wall-studs": { role: "other", section: STICK, joint: "ends", mark: "WS", rules: ROUGH, encloses: true },
-  "opening-jambs": { role: "other", section: STICK, joint: "ends", mark: "OJ", rules: ROUGH, encloses: true },
-  "opening-headers": { role: "other", section: STICK, joint: "ends", mark: "OH", rules: ROUGH, encloses: true },
+  // Flat on the posts, boards all along their outer faces.
+  "wall-rails": { ...STUD, mark: "WR", rules: CLAD },
+  "wall-studs": { ...STUD, mark: "WS", edgeCovered: true },
+  "opening-jambs": { ...STUD, mark: "OJ", edgeCovered: true },
+  "opening-headers": { ...STUD, mark: "OH", edgeCovered: true },
   "corner-boards": {
     role: "board",
     section: { "inch-pound": "1 x 4 in", metric: "25 x 100 mm" },

@@ -84,7 +84,8 @@ const settings = {
     .enum(["none", "one-wide", "both-wide"])
     .optional()
     .meta({
-      description: "Wide faces that the finish does not reach, such as the top of a purlin under the sheets.",
+      description:
+        "Wide faces that the finish does not reach, such as the top of a purlin under the sheets. Where nothing is said, it follows from what the pieces do, and the faces and edges that wall boards, floor boards or a closed deck lie on come off, too.",
       examples: ["one-wide"],
     }),
   joint: z

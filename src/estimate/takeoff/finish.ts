@@ -117,15 +117,16 @@ export function layFinish(sheet: Sheet, input: FinishInput, units: DisplayUnits)
   return { kind, needs: [...primer, need, ...sealer], lines, area, brushed, volume, upkeep, betweenCoats };
 }
 
-/** Four long faces and two ends, less the wide faces that lie hidden, what laps or battens cover, and what joints do. */
+/** Four long faces and two ends, less the wide faces that lie hidden, what laps, battens, boards or sheets cover, and what joints do. */
 function layFaces(sheet: Sheet, group: PieceGroup, assumed: Assumed, units: DisplayUnits): FinishLine {
-  const { name, label, totalLength, width, surface, rules, covered } = group;
+  const { name, label, totalLength, width, surface, rules, covered, contacts = [] } = group;
   sheet.title(`finish.${name}`, label);
   const hidden = { none: 0, "one-wide": 1, "both-wide": 2 }[rules.hiddenFaces];
   const faces = times(count(hidden), totalLength, width);
   const laps = covered ? [times(totalLength, covered)] : [];
   // Whoever wants all faces coated wants those in the laps, too.
-  const open = hidden === 0 ? surface : minus(surface, faces, ...laps);
+  const off = [...(hidden === 0 ? [] : [faces, ...laps]), ...contacts];
+  const open = off.length === 0 ? surface : minus(surface, ...off);
   const shown = minus(number("1"), assumed.cell("finish.jointShare"));
   const area = sheet.lay(`finish.${name}.area`, times(open, shown), { label: "faces that show", display: units.area });
   return { group: name, texture: rules.surface === "rough" ? "rough" : "smooth", area };
