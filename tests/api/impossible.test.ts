@@ -34,10 +34,36 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
     /6 in/,
   ],
   ["gable: no bay", { ...gable, bays: 0 }, "bays", /0 is outside/],
-  ["gable: posts in one another", { ...gable, bays: 60 }, "bays", /60 bays over 24 ft .*6 in/],
+  [
+    "gable: a seat longer than the plate is wide",
+    { ...gable, seat: "5 in" },
+    "seat",
+    /5 in.*the thickness of the beams is 4 in/,
+  ],
+  ["hip: a seat longer than the plate is wide", { ...hip, seat: "5 in" }, "seat", /5 in.*beams is 4 in/],
+  [
+    "lean-to: a seat longer than the high beam is wide",
+    { ...shed, seat: "3 in", groups: { "high-beams": { section: "2 x 8 in" } } },
+    "seat",
+    /3 in.*the thickness of the high beams is 2 in/,
+  ],
+  // 6 in at 1 in 12 are 6 × √145 ÷ 12 = 6.021 in plumb, less a seat of 4 in × 1 ÷ 12; the run of 36 in less 2 rises 2.833 in.
+  [
+    "gable: a ridge beam in its ties",
+    {
+      ...gable,
+      span: "6 ft",
+      ridge: "beam",
+      slope: { rise: "1 in", run: "12 in" },
+      groups: { ridge: { section: "4 x 12 in" } },
+    },
+    "groups/ridge/section",
+    /12 in deep.* 3 1\/2 in below .* leaves 8 1\/2 in/,
+  ],
+  ["gable: posts in one another", { ...gable, bays: 60 }, "bays", /60 bays over 24' .*6 in/],
   ["gable: rafters closer than thick", { ...gable, rafterSpacing: "1 in" }, "rafterSpacing", /1 in.*2 in/],
   ["gable: no purlin spacing", { ...gable, purlinSpacing: "0 in" }, "purlinSpacing", /0/],
-  ["gable: a plate deeper than its height", { ...gable, eaveHeight: "6 in" }, "eaveHeight", /6 in|0\.5 ft/],
+  ["gable: a plate deeper than its height", { ...gable, eaveHeight: "6 in" }, "eaveHeight", /6"/],
   ["gable: braces longer than the post", { ...gable, braceLeg: "9 ft" }, "braceLeg", /88 in/],
   // 6 ft less two posts of 6 in: 60 in between them, for two braces of 31 in each.
   [
@@ -78,7 +104,7 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
     "gable: an opening wider than its wall",
     { ...gable, ...near({ openings: [{ width: "25 ft", height: "6 ft" }] }) },
     "walls/sides/0/openings/0/width",
-    /24 ft/,
+    /24'/,
   ],
   [
     "gable: an opening higher than its boards",
@@ -105,7 +131,7 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
     "seat",
     /6 in/,
   ],
-  ["hip: a ridge along the shorter side", { ...hip, length: "12 ft" }, "length", /12 ft|16 ft/],
+  ["hip: a ridge along the shorter side", { ...hip, length: "12 ft" }, "length", /12'.*16'/],
   ["hip: jacks closer than thick", { ...hip, rafterSpacing: "1 in" }, "rafterSpacing", /1 in.*2 in/],
   ["pergola: rafters closer than thick", { ...pergola, rafterSpacing: "1 in" }, "rafterSpacing", /1 in.*2 in/],
   // 10 ft between the beams' outer faces and 18 in past each.
@@ -113,17 +139,22 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
     "pergola: rafters that end before the second beam's overhang",
     { ...pergola, ...long("rafters", "12 ft 11 in") },
     "groups/rafters/length",
-    /12.917 ft.*13 ft/,
+    /12' 11".*13'/,
   ],
   [
     "pergola: rafters shorter than their overhang",
     { ...pergola, ...long("rafters", "1 ft") },
     "groups/rafters/length",
-    /13 ft/,
+    /13'/,
   ],
   // 96 in of run, 12 of overhang, less half of a 2 in common: 107 in × √(288 + 16) ÷ 12 = 155.5 in.
-  ["hip: hips shorter than their overhang", { ...hip, ...long("hips", "6 in") }, "groups/hips/length", /12.956 ft/],
-  ["hip: hips that end below the ridge", { ...hip, ...long("hips", "12 ft 11 in") }, "groups/hips/length", /12.956 ft/],
+  ["hip: hips shorter than their overhang", { ...hip, ...long("hips", "6 in") }, "groups/hips/length", /12' 11 1\/2"/],
+  [
+    "hip: hips that end below the ridge",
+    { ...hip, ...long("hips", "12 ft 11 in") },
+    "groups/hips/length",
+    /12' 11 1\/2"/,
+  ],
   [
     "hip: end rafters shorter than their overhang",
     { ...hip, ...long("end-rafters", "6 in") },
@@ -210,9 +241,9 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
     "gable: lookouts in one another when they are spread evenly",
     { ...gable, lookoutSpacing: "3.7 in", groups: { lookouts: { section: "2 x 3.65 in" } } },
     "lookoutSpacing",
-    /3.7 in apart at most stand .* 3.65 in wide/,
+    /3 11\/16 in apart at most stand .* 3 5\/8 in wide/,
   ],
-  ["pergola: posts in one another", { ...pergola, bays: 60 }, "bays", /60 bays over 16 ft/],
+  ["pergola: posts in one another", { ...pergola, bays: 60 }, "bays", /60 bays over 16'/],
   // 6 × √2 − 2.121 = 6.364 in over the plate, and as far inside its face at 45°.
   ...[[gable, "eave"] as const, [hip, "eave"] as const, [shed, "low"] as const].map(
     ([one, side]) =>
@@ -220,14 +251,14 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
         `${one.kind}: a square tail cut back past the seat`,
         { ...one, ...steep, overhang: { [side]: "0 in" } },
         `overhang/${side}`,
-        /6.364 in inside .* seat of 2.121/,
+        /6 3\/8 in inside .* seat of 2 1\/8 in/,
       ] as const,
   ),
   [
     "gable: a square tail that takes the seat of the far side alone",
     { ...gable, ...steep, overhang: { farEave: "3 in" } },
     "overhang/farEave",
-    /0.36\d* in inside/,
+    /3\/8 in inside/,
   ],
   ...[gable, shed, pergola].map(
     (one) =>
@@ -243,14 +274,14 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
     "gable: footings in one another",
     { ...gable, bays: 12, footings: { frostDepth: "36 in", diameter: "48 in" } },
     "footings/diameter",
-    /48 in .* 23.5 in apart/,
+    /48 in .* 23 1\/2 in apart/,
   ],
   // Across the ends, in 8 bays: (96 − 6) ÷ 8 = 11.25 in; along them 8 ft and more.
   [
     "lean-to: footings of an end in one another",
     { ...shed, endBays: 8, footings: { frostDepth: "36 in", diameter: "12 in" } },
     "footings/diameter",
-    /12 in .* 11.25 in apart/,
+    /12 in .* 11 1\/4 in apart/,
   ],
   [
     "pergola: a footing narrower than its post",
@@ -261,20 +292,20 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
   // 8 ft to the plate's top less a beam of 8 in; a tie runs from face to face; four bays of 8 ft less a post, in two pieces.
   ...(
     [
-      [gable, "posts", /7.333 ft is the least/],
-      [gable, "gable-beams", /16 ft is the least/],
-      [gable, "ties", /16 ft is the least/],
+      [gable, "posts", /7' 4" is the least/],
+      [gable, "gable-beams", /16' is the least/],
+      [gable, "ties", /16' is the least/],
       [gable, "beams", /is the least/],
       [gable, "ridge", /is the least/],
       [gable, "purlins", /is the least/],
       [gable, "eave-fascia", /is the least/],
       [gable, "rake-fascia", /is the least/],
-      [gable, "braces", /3.536 ft is the least/],
-      [shed, "low-posts", /6.333 ft is the least/],
+      [gable, "braces", /3' 6 7\/16" is the least/],
+      [shed, "low-posts", /6' 4" is the least/],
       [shed, "low-beams", /is the least/],
-      [shed, "end-beams", /8 ft is the least/],
-      [hip, "end-beams", /8 ft is the least/],
-      [pergola, "posts", /7.333 ft is the least/],
+      [shed, "end-beams", /8' is the least/],
+      [hip, "end-beams", /8' is the least/],
+      [pergola, "posts", /7' 4" is the least/],
     ] as const
   ).map(
     ([one, group, limit]) =>
@@ -317,8 +348,8 @@ describe("what cannot be built", () => {
     const cureOf = async (eave: string) =>
       (await refused({ structure: { ...square, overhang: { eave } } }, "/v1/takeoffs")).faults?.[0]?.cure;
     // 6.364 in × 12 × 12 ÷ (12² + 12²) = 3.182 in, up to the next eighth.
-    expect(await cureOf("0 in")).toBe("Give an overhang of 3.25 in or more, or a plumb tail.");
-    expect(await cureOf("3.18 in")).toMatch(/3.25 in/);
+    expect(await cureOf("0 in")).toBe("Give an overhang of 3 1/4 in or more, or a plumb tail.");
+    expect(await cureOf("3.18 in")).toMatch(/3 1\/4 in/);
     const { cutList } = await takenOff({ structure: { ...square, overhang: { eave: "3.25 in" } } });
     expect(cutList.groups.map(({ name }) => name)).toContain("rafters");
     const plumb = { ...square, rafterTail: "plumb", overhang: { eave: "0 in" } };
@@ -342,7 +373,7 @@ describe("what cannot be built", () => {
     for (const name of ["rafter.lineLength", "rafter.stockLength", "pieces.posts.length"]) {
       const problem = await refused({ structure: gable, overrides: { [name]: "6 in" } }, "/v1/takeoffs");
       expect(problem.faults).toMatchObject([{ pointer: `/overrides/${name}`, code: "cannot-build" }]);
-      expect(problem.faults?.[0]?.wrong).toMatch(/6 in|0.5 ft/);
+      expect(problem.faults?.[0]?.wrong).toMatch(/6"/);
     }
   });
 

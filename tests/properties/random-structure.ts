@@ -140,7 +140,7 @@ export const draw: fc.Arbitrary<Draw> = fc
       // A hip is as deep as the commons or deeper.
       hip: { thick: hip.thick, deep: rest.rafter.deep + hip.deep },
     };
-    const beam = onKings && rest.kind === "gable";
+    const beam = onKings && rest.kind === "gable" && roomForRidge(rest) >= RIDGE_DEPTH;
     const flies = rest.end >= rest.rafter.thick && rest.kind !== "hip" && rest.kind !== "pergola";
     // Closer rows want room between purlins twice as near.
     const roomy = rest.purlinSpacing > 4 * Math.max(rest.purlin, rest.endPurlin);
@@ -163,6 +163,13 @@ function leastSquare({ rise, rafter, beam }: Pick<Sizes, "rise" | "rafter" | "be
   const seat = Math.min(beam.thick, rafter.deep / 4 / Math.sin(angle));
   const corner = rafter.deep - seat * Math.sin(angle); // square to the rafter, from its upper edge
   return corner * Math.sin(angle) + 1e-6;
+}
+
+/** Between the ties and the upper corners of a ridge, which lie in the planes of the rafters' upper edges. */
+function roomForRidge({ rise, rafter, beam, span, ridge }: Pick<Sizes, "rise" | "rafter" | "beam" | "span" | "ridge">) {
+  const seat = Math.min(beam.thick, rafter.deep / 4 / Math.sin(Math.atan2(rise, 12)));
+  const above = (rafter.deep * Math.hypot(12, rise) - seat * rise) / 12;
+  return above + ((span - ridge) * rise) / 24;
 }
 
 /** What whole spaces leave for the last. */

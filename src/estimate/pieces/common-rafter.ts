@@ -9,6 +9,7 @@ import { onTape } from "../quantity/text.js";
 import type { Cell, Operand } from "../sheet/expression.js";
 import { arctangent, least, minus, number, over, plus, root, square, tangent, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
+import { sideOf } from "./piece-group.js";
 
 /** Cells, not numbers: the user may override any of them, and the workbook stays live. All are lengths. */
 export interface RafterPlan {
@@ -67,20 +68,20 @@ export function commonRafterFaults(sheet: Sheet, plan: RafterPlan, at: string): 
   if (sheet.decide(plan.unitRise).lt(0)) {
     refuse(
       "/slope/rise",
-      `The roof falls towards its ridge (${sheet.shown(plan.unitRise)}).`,
+      `The roof falls towards its ridge (${sheet.onTape(plan.unitRise)}).`,
       "Give the rise from plate to ridge as zero or more.",
     );
   }
   if (sheet.decide(plan.unitRun).lte(0)) {
     refuse(
       "/slope/run",
-      `A slope needs a level run (${sheet.shown(plan.unitRun)}).`,
+      `A slope needs a level run (${sheet.onTape(plan.unitRun)}).`,
       "Give a run of more than zero, such as 12 in.",
     );
   }
   const ridge = plan.ridgeThickness;
   if (ridge && sheet.decide(ridge).gte(sheet.decide(plan.run).times(2))) {
-    refuse("/span", `The ridge (${sheet.shown(ridge)}) is thicker than the building is wide.`, "Give a larger span.");
+    refuse("/span", `The ridge (${sheet.onTape(ridge)}) is thicker than the building is wide.`, "Give a larger span.");
   }
   return faults;
 }
@@ -100,6 +101,21 @@ export function birdsmouthFaults(
   const cure = "Give a shallower seat or a deeper section; a quarter of the depth is the most that is advised.";
   return [{ code: "cannot-build", at, wrong, cure }];
 }
+
+/**
+ * A seat longer than what it rests on is wide. Asked once it is laid: where nobody gives one it is no longer.
+ * @param bearer - Width of the narrowest beam that the rafter is seated on.
+ */
+export function seatFaults(sheet: Sheet, seat: Cell, bearer: Cell, at: string): Fault[] {
+  if (sheet.decide(seat).lte(sheet.decide(bearer))) return [];
+  const most = onTape({ value: sheet.decide(bearer), unit: bearer.unit }, bearer.display, "most");
+  const wrong = `The seat (${sheet.onTape(seat)}) is longer than what it rests on is wide: ${sideOf(bearer)} is ${most}.`;
+  return [{ code: "cannot-build", at, wrong, cure: `Give a seat of ${most} or less, or thicker beams.` }];
+}
+
+/** The narrower of two beams that rafters are seated on; the first where they are alike. */
+export const narrower = (sheet: Sheet, one: Cell, other: Cell): Cell =>
+  sheet.decide(other).lt(sheet.decide(one)) ? other : one;
 
 /** A degree is about what a careful hand holds on a saw. Assumption; only shown, nothing rests on it. */
 const ANGLE_ERROR = "1 deg";

@@ -80,7 +80,7 @@ export function layCutList(site: Site, structure: StructureShape): CutList {
     },
   );
   if (sheet.decide(pieceCount).gt(MOST_PIECES)) {
-    const wrong = `The structure has ${sheet.shown(pieceCount)} pieces; the limit is ${MOST_PIECES}.`;
+    const wrong = `The structure has ${sheet.onTape(pieceCount)} pieces; the limit is ${MOST_PIECES}.`;
     throw new FaultError([
       { code: "too-large", at: "/structure", wrong, cure: "Widen the spacings or estimate a part of it." },
     ]);
@@ -188,7 +188,7 @@ function refuseParts(sheet: Sheet, groups: readonly PieceGroup[]): void {
     return [...bad, ...broken].map((cell) => ({
       code: "cannot-build" as const,
       at: group.at,
-      wrong: `${group.label}: ${cell.label} is ${sheet.shown(cell)}.`,
+      wrong: `${group.label}: ${cell.label} is ${sheet.onTape(cell)}.`,
       cure: "Every length and side must be more than zero, every count a whole number.",
     }));
   });

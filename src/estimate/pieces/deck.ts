@@ -189,7 +189,7 @@ export function layBoardRows(sheet: Sheet, { slopeLength, widths, deck, name }: 
     display: units.small,
   });
   if (sheet.decide(spacing).lte(sheet.decide(width))) {
-    const wrong = `Boards ${sheet.shown(width)} wide leave no gap at a spacing of ${sheet.shown(spacing)}.`;
+    const wrong = `Boards ${sheet.onTape(width)} wide leave no gap at a spacing of ${sheet.onTape(spacing)}.`;
     const cure = "Give a wider spacing, or choose solid-boards.";
     throw new FaultError([{ code: "cannot-build", at: `${AT}/deck/spacing`, wrong, cure }]);
   }

@@ -149,7 +149,7 @@ function refuseClose(sheet: Sheet, spacing: Cell, thickness: Cell): void {
   const fault: Fault = {
     code: "cannot-build",
     at: `${AT}/floor/joistSpacing`,
-    wrong: `Joists ${sheet.shown(spacing)} apart are ${sheet.shown(thickness)} thick.`,
+    wrong: `Joists ${sheet.onTape(spacing)} apart are ${sheet.onTape(thickness)} thick.`,
     cure: "Give a wider spacing or thinner joists.",
   };
   throw new FaultError([fault]);

@@ -1,11 +1,12 @@
 /** What cannot be built of a frame on posts, by comparing effective values: room between posts, braces, rafters, tails. */
 import type { Fault } from "../faults.js";
 import { type Decimal, decimal } from "../quantity/decimal.js";
-import { shown } from "../quantity/text.js";
+import { onTape } from "../quantity/text.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import type { PostBays } from "./frame.js";
 import { AT } from "./laying.js";
+import { sideOf } from "./piece-group.js";
 
 const ONE = decimal("1");
 
@@ -18,12 +19,6 @@ export interface BracedAcross {
   readonly pairs: "ties" | "every-bay" | "one";
 }
 
-/** A limit in words: a section's side with the pieces that it is of, `the thickness of the low beams`. */
-function sideOf({ name, label }: Cell): string {
-  const [kind, pieces] = name.split(".");
-  return kind === "sections" && pieces ? `the ${label} of the ${pieces.replaceAll("-", " ")}` : label;
-}
-
 /** Collects what cannot be built, by comparing effective values. */
 export class FrameChecks {
   readonly faults: Fault[] = [];
@@ -32,8 +27,8 @@ export class FrameChecks {
   /** Refuses a value that is not more than a limit, or than zero. */
   above(cell: Cell, limit: Cell | undefined, at: string, what: string, cure: string): void {
     if (this.sheet.decide(cell).gt(limit ? this.sheet.decide(limit) : 0)) return;
-    const than = limit ? `${sideOf(limit)} (${this.sheet.shown(limit)})` : "zero";
-    this.refuse(at, `${what} (${this.sheet.shown(cell)}) is not more than ${than}.`, cure);
+    const than = limit ? `${sideOf(limit)} (${this.sheet.onTape(limit)})` : "zero";
+    this.refuse(at, `${what} (${this.sheet.onTape(cell)}) is not more than ${than}.`, cure);
   }
 
   refuse(at: string, wrong: string, cure: string): void {
@@ -65,8 +60,8 @@ export class FrameChecks {
   rowsOfPosts(span: Cell, post: Cell): boolean {
     const [wide, posts] = [this.sheet.decide(span), this.sheet.decide(post).times(2)];
     if (wide.gt(posts)) return true;
-    const two = shown({ value: posts, unit: post.unit }, post.display);
-    const wrong = `The span (${this.sheet.shown(span)}) is not more than two posts are wide (${two}): those of the two sides would stand in one another.`;
+    const two = onTape({ value: posts, unit: post.unit }, post.display);
+    const wrong = `The span (${this.sheet.onTape(span)}) is not more than two posts are wide (${two}): those of the two sides would stand in one another.`;
     this.refuse("/span", wrong, "Give more span, or thinner posts.");
     return false;
   }
@@ -81,8 +76,8 @@ export class FrameChecks {
     if (value(bays).lte(0)) return; // refused by itself
     const clear = this.clearBay(frame, post.width);
     if (clear === undefined || !braced) return;
-    const like = (length: Decimal): string => shown({ value: length, unit: braceLeg.unit }, braceLeg.display);
-    const leg = this.sheet.shown(braceLeg);
+    const like = (length: Decimal): string => onTape({ value: length, unit: braceLeg.unit }, braceLeg.display);
+    const leg = this.sheet.onTape(braceLeg);
     const below = value(post.height).minus(value(post.beamDepth));
     if (value(braceLeg).gte(below)) {
       const wrong = `A brace's leg (${leg}) is not shorter than the post below the beam (${like(below)}).`;
@@ -102,7 +97,7 @@ export class FrameChecks {
     if (bays.lte(0) || reach.lte(0)) return; // refused by itself
     const endBay = reach.dividedBy(bays).minus(wide);
     if (endBays && endBay.lte(0)) {
-      const wrong = `${this.sheet.shown(endBays)} bays across ${this.sheet.shown(span)} leave no room between posts (${this.sheet.shown(post)} wide).`;
+      const wrong = `${this.sheet.onTape(endBays)} bays across ${this.sheet.onTape(span)} leave no room between posts (${this.sheet.onTape(post)} wide).`;
       this.refuse("/endBays", wrong, "Give fewer bays across the ends.");
       return;
     }
@@ -110,7 +105,7 @@ export class FrameChecks {
     const clear = pairs === "every-bay" ? endBay : reach.minus(wide);
     const room = pairs === "one" ? clear : clear.dividedBy(2);
     if (!braced || (own.lte(room) && own.lte(endBay))) return;
-    const say = (length: Decimal): string => shown({ value: length, unit: leg.unit }, leg.display);
+    const say = (length: Decimal): string => onTape({ value: length, unit: leg.unit }, leg.display);
     const at = own.lte(room) ? endBay : clear;
     const wrong = `The legs of braces across the building (${say(own)} each) are longer than the room between posts there (${say(at)}).`;
     this.refuse("/braceLeg", wrong, "Give a shorter leg, or remove the braces.");
@@ -123,12 +118,12 @@ export class FrameChecks {
     if (!firstBays) {
       const clear = reach.dividedBy(value(bays)).minus(wide);
       if (clear.gt(0)) return clear;
-      const wrong = `${this.sheet.shown(bays)} bays over ${this.sheet.shown(length)} leave no room between posts (${this.sheet.shown(post)} wide).`;
+      const wrong = `${this.sheet.onTape(bays)} bays over ${this.sheet.onTape(length)} leave no room between posts (${this.sheet.onTape(post)} wide).`;
       this.refuse("/bays", wrong, "Give fewer bays.");
       return undefined;
     }
     if (!value(bays).eq(firstBays.length + 1)) {
-      const wrong = `${firstBays.length} lengths and what they leave are ${firstBays.length + 1} bays, not ${this.sheet.shown(bays)}.`;
+      const wrong = `${firstBays.length} lengths and what they leave are ${firstBays.length + 1} bays, not ${this.sheet.onTape(bays)}.`;
       this.refuse("/bayLengths", wrong, "Give the lengths of all bays but the last.");
       return undefined;
     }
@@ -136,13 +131,13 @@ export class FrameChecks {
     const all = [...firstBays.map(value), last];
     const tight = all.findIndex((bay) => bay.lte(wide));
     if (tight < 0) return all.reduce((a, b) => (a.lte(b) ? a : b)).minus(wide);
-    const left = shown({ value: all[tight] as Decimal, unit: length.unit }, post.display);
+    const left = onTape({ value: all[tight] as Decimal, unit: length.unit }, post.display);
     const wrong =
       tight < firstBays.length
-        ? `Bay ${tight + 1} (${left}) is not longer than a post is wide (${this.sheet.shown(post)}).`
+        ? `Bay ${tight + 1} (${left}) is not longer than a post is wide (${this.sheet.onTape(post)}).`
         : last.lte(0)
-          ? `These bays take up the whole ${this.sheet.shown(length)}: nothing is left for the last one.`
-          : `These bays leave ${left} of ${this.sheet.shown(length)} for the last, between centres; a post is ${this.sheet.shown(post)} wide.`;
+          ? `These bays take up the whole ${this.sheet.onTape(length)}: nothing is left for the last one.`
+          : `These bays leave ${left} of ${this.sheet.onTape(length)} for the last, between centres; a post is ${this.sheet.onTape(post)} wide.`;
     this.refuse(
       `/bayLengths/${Math.min(tight, firstBays.length - 1)}`,
       wrong,
@@ -162,7 +157,7 @@ export class FrameChecks {
   tails(overhang: Cell, at: string, frame: Readonly<Record<"unitRise" | "unitRun" | "eaveHeight", Cell>>): void {
     const drop = this.sheet.decide(overhang).times(this.sheet.decide(frame.unitRise));
     if (drop.lt(this.sheet.decide(frame.eaveHeight).times(this.sheet.decide(frame.unitRun)))) return;
-    const wrong = `At an overhang of ${this.sheet.shown(overhang)} the rafter tails reach the ground.`;
+    const wrong = `At an overhang of ${this.sheet.onTape(overhang)} the rafter tails reach the ground.`;
     this.refuse(at, wrong, "Give a shorter overhang, a higher plate or a flatter roof.");
   }
 }

@@ -3,7 +3,7 @@ import { type QuantityText, toQuantity } from "../../catalog/reading.js";
 import { FaultError } from "../faults.js";
 import type { Decimal } from "../quantity/decimal.js";
 import type { DisplayUnits } from "../quantity/display.js";
-import { shown } from "../quantity/text.js";
+import { onTape } from "../quantity/text.js";
 import type { Defaults } from "../request/given.js";
 import type { FrameShape } from "../request/structure-kinds.js";
 import {
@@ -321,8 +321,8 @@ function refuseTight(
   if (parts.lte(0)) return;
   const apart = sheet.decide(reach).dividedBy(parts);
   if (apart.gt(width)) return;
-  const say = (value: Decimal): string => shown({ value, unit: spacing.unit }, spacing.display);
-  const wrong = `At a purlin spacing of ${sheet.shown(spacing)} purlins of ${say(width)} lie ${say(apart)} apart, centres: in one another.`;
+  const say = (value: Decimal): string => onTape({ value, unit: spacing.unit }, spacing.display);
+  const wrong = `At a purlin spacing of ${sheet.onTape(spacing)} purlins of ${say(width)} lie ${say(apart)} apart, centres: in one another.`;
   const cure = "Give a wider spacing, fewer closer rows or narrower purlins.";
   throw new FaultError([{ code: "cannot-build", at: `${AT}/purlinSpacing`, wrong, cure }]);
 }

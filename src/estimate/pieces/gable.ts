@@ -15,6 +15,7 @@ import {
   layCommonRafter,
   type RafterCells,
   type RafterPlan,
+  seatFaults,
 } from "./common-rafter.js";
 import {
   DECK_BOARDS,
@@ -301,6 +302,7 @@ function layRafter({ sheet, units }: Laying<GableGroup>, name: string, plan: Raf
   const rafter = layCommonRafter(sheet, name, plan, units);
   const faults = [
     ...birdsmouthFaults(sheet, { notch: rafter.notchDepth, depth: plan.depth, what: "rafter" }, `${AT}/seat`),
+    ...seatFaults(sheet, rafter.seat, plan.plateWidth, `${AT}/seat`),
     ...squareTailFaults(sheet, plan, rafter, tail),
   ];
   if (faults.length > 0) throw new FaultError(faults);

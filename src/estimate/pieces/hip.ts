@@ -7,7 +7,7 @@
  * the corners stand the jacks, alike on all eight sides of the hips.
  */
 import { FaultError } from "../faults.js";
-import { shown } from "../quantity/text.js";
+import { onTape } from "../quantity/text.js";
 import type { Defaults } from "../request/given.js";
 import type { HipGroup, HipShape } from "../request/structure-hip.js";
 import {
@@ -30,8 +30,10 @@ import {
   birdsmouthFaults,
   commonRafterFaults,
   layCommonRafter,
+  narrower,
   type RafterCells,
   type RafterPlan,
+  seatFaults,
 } from "./common-rafter.js";
 import {
   DECK_BOARDS,
@@ -215,7 +217,7 @@ function layFrame(inputs: FrameInputs, shape: HipShape): HipFrame {
   };
 }
 
-function rafterPlan({ sections }: Laying<HipGroup>, frame: HipFrame, shape: HipShape, run: Cell): RafterPlan {
+function rafterPlan({ sheet, sections }: Laying<HipGroup>, frame: HipFrame, shape: HipShape, run: Cell): RafterPlan {
   return {
     run,
     overhang: frame.eaveOverhang,
@@ -224,7 +226,7 @@ function rafterPlan({ sections }: Laying<HipGroup>, frame: HipFrame, shape: HipS
     ridgeThickness: sections.ridge.thickness,
     tail: shape.rafterTail,
     depth: sections.rafters.width,
-    plateWidth: sections.beams.thickness,
+    plateWidth: narrower(sheet, sections.beams.thickness, sections["end-beams"].thickness),
     seat: frame.seat,
   };
 }
@@ -239,7 +241,7 @@ function refuse({ sheet, sections }: Laying<HipGroup>, frame: HipFrame, plan: Ra
   checks.above(frame.unitRise, undefined, "/slope/rise", "The rise of a hip roof", "Give a rise such as 4 in.");
   checks.above(frame.span, beams.thickness, "/span", "The span", "Give more span than a plate beam is thick.");
   if (sheet.decide(frame.length).lt(sheet.decide(frame.span))) {
-    const wrong = `The length (${sheet.shown(frame.length)}) is less than the span (${sheet.shown(frame.span)}).`;
+    const wrong = `The length (${sheet.onTape(frame.length)}) is less than the span (${sheet.onTape(frame.span)}).`;
     checks.refuse("/length", wrong, "Turn the roof round: the ridge runs along the longer side.");
   }
   const higher = "Give more height than the plate beam is deep.";
@@ -305,11 +307,11 @@ function refuseJacks(
   const before = sheet.decide(jackSpace).plus(hip.times(hip).dividedBy(2).sqrt()).minus(jack.dividedBy(2));
   const faults = many.gt(1) ? reachFaults(sheet, "jacks", settings, { ...plan, before }) : [];
   if (many.gt(MOST_JACKS)) {
-    const wrong = `Each hip has ${sheet.shown(jackSpaces)} jacks a side; the limit is ${MOST_JACKS}.`;
+    const wrong = `Each hip has ${sheet.onTape(jackSpaces)} jacks a side; the limit is ${MOST_JACKS}.`;
     faults.push({ code: "too-large", at, wrong, cure: "Widen the spacing." });
   }
   if (many.gt(1) && [hip, jack].some((side) => sheet.decide(jackSpace).lte(side))) {
-    const wrong = `Jacks ${sheet.shown(jackSpace)} apart leave no room for their own thickness or the hip's.`;
+    const wrong = `Jacks ${sheet.onTape(jackSpace)} apart leave no room for their own thickness or the hip's.`;
     faults.push({ code: "cannot-build", at, wrong, cure: "Widen the spacing, or use thinner rafters." });
   }
   if (faults.length > 0) throw new FaultError(faults);
@@ -319,7 +321,7 @@ function refuseJacks(
 function refuseShortRidge({ sheet, sections }: Laying<HipGroup>, { ridgeLine, commonSpace }: HipLayout): void {
   const { thickness } = sections.rafters;
   if (sheet.decide(ridgeLine).isZero() || sheet.decide(commonSpace).gt(sheet.decide(thickness))) return;
-  const say = (cell: Cell): string => shown({ value: sheet.decide(cell), unit: cell.unit }, thickness.display);
+  const say = (cell: Cell): string => onTape({ value: sheet.decide(cell), unit: cell.unit }, thickness.display);
   const wrong = `Commons along a ridge of ${say(ridgeLine)} stand ${say(commonSpace)} apart, centres, and are ${say(thickness)} thick.`;
   const cure = "Make the length as long as the span, or longer; or widen the rafter spacing.";
   throw new FaultError([{ code: "cannot-build", at: `${AT}/length`, wrong, cure }]);
@@ -336,11 +338,12 @@ function refuseCuts(
   const at = `${AT}/groups/hips/section`;
   const faults = [
     ...birdsmouthFaults(sheet, { notch: rafter.notchDepth, depth: rafters.width, what: "rafter" }, `${AT}/seat`),
+    ...seatFaults(sheet, rafter.seat, plan.plateWidth, `${AT}/seat`),
     ...birdsmouthFaults(sheet, { notch: hip.notchDepth, depth: hips.width, what: "hip rafter" }, at),
     ...squareTailFaults(sheet, plan, rafter, "/overhang/eave"),
   ];
   if (sheet.decide(hip.notchPlumb).lte(0)) {
-    const wrong = `A hip of ${sheet.shown(hips.width)} does not reach down to the plate where the commons do.`;
+    const wrong = `A hip of ${sheet.onTape(hips.width)} does not reach down to the plate where the commons do.`;
     faults.push({ code: "cannot-build", at, wrong, cure: "Give a deeper hip, or a deeper seat to the commons." });
   }
   if (faults.length > 0) throw new FaultError(faults);

@@ -13,8 +13,10 @@ import {
   birdsmouthFaults,
   commonRafterFaults,
   layCommonRafter,
+  narrower,
   type RafterCells,
   type RafterPlan,
+  seatFaults,
 } from "./common-rafter.js";
 import {
   DECK_BOARDS,
@@ -161,6 +163,7 @@ export function layLeanTo(site: Site, shape: LeanToShape): LeanToCells {
   const notch = { notch: rafter.notchDepth, depth: plan.depth, what: "rafter" };
   const cuts = [
     ...birdsmouthFaults(sheet, notch, `${AT}/seat`),
+    ...seatFaults(sheet, rafter.seat, plan.plateWidth, `${AT}/seat`),
     ...squareTailFaults(sheet, plan, rafter, "/overhang/low"),
   ];
   if (cuts.length > 0) throw new FaultError(cuts);
@@ -274,7 +277,10 @@ function layPlan(
     unitRun: frame.unitRun,
     tail: shape.rafterTail,
     depth: sections.rafters.width,
-    plateWidth: sections["low-beams"].thickness,
+    plateWidth:
+      highSide === "posts"
+        ? narrower(sheet, sections["low-beams"].thickness, sections["high-beams"].thickness)
+        : sections["low-beams"].thickness,
     seat: frame.seat,
   };
 }
@@ -300,7 +306,7 @@ function refuse(
   const upper = highSide === "posts" ? sections["high-beams"].thickness : sections.ledger.thickness;
   const both = sheet.decide(upper).plus(sheet.decide(sections["low-beams"].thickness));
   if (sheet.decide(frame.span).lte(both)) {
-    const wrong = `The span (${sheet.shown(frame.span)}) leaves no room between what the rafters rest on (${sheet.shown(sections["low-beams"].thickness)} and ${sheet.shown(upper)}).`;
+    const wrong = `The span (${sheet.onTape(frame.span)}) leaves no room between what the rafters rest on (${sheet.onTape(sections["low-beams"].thickness)} and ${sheet.onTape(upper)}).`;
     checks.refuse("/span", wrong, "Give more span than both beams are thick.");
   }
   const higher = "Give more height than the plate beam is deep.";

@@ -3,7 +3,7 @@
  * rafter, to the inner face of the fly rafter. Common practice.
  */
 import { FaultError } from "../faults.js";
-import { exactly, shown } from "../quantity/text.js";
+import { exactly, onTape } from "../quantity/text.js";
 import { type Cell, count, minus, number, type Operand, over, plus, roundUp, sum, times } from "../sheet/expression.js";
 import { type FrameInputs, roomForFly } from "./frame.js";
 import { AT, type GroupKind, type Laying, laid, wholes } from "./laying.js";
@@ -85,7 +85,7 @@ function refuse<Group extends string>(
 ): void {
   const at = `${AT}/lookoutSpacing`;
   if (!roomForFly(sheet, overhang, rafterThickness)) {
-    const wrong = `An overhang of ${sheet.shown(overhang)} has no fly rafters for lookouts to carry.`;
+    const wrong = `An overhang of ${sheet.onTape(overhang)} has no fly rafters for lookouts to carry.`;
     throw new FaultError([{ code: "cannot-build", at, wrong, cure: "Leave it out, or give more overhang." }]);
   }
   const asked = sheet.decide(spacing);
@@ -95,7 +95,7 @@ function refuse<Group extends string>(
     : rakes.map(({ slopeLength }) => sheet.decide(slopeLength)).map((up) => up.dividedBy(up.dividedBy(asked).ceil()));
   const apart = even.reduce((a, b) => (a.lte(b) ? a : b));
   if (apart.gt(sheet.decide(width))) return;
-  const say = shown({ value: apart, unit: spacing.unit }, spacing.display);
-  const wrong = `Lookouts ${sheet.shown(spacing)} apart at most stand ${say} apart, centres, and are ${sheet.shown(width)} wide.`;
+  const say = onTape({ value: apart, unit: spacing.unit }, spacing.display);
+  const wrong = `Lookouts ${sheet.onTape(spacing)} apart at most stand ${say} apart, centres, and are ${sheet.onTape(width)} wide.`;
   throw new FaultError([{ code: "cannot-build", at, wrong, cure: "Give a wider spacing." }]);
 }

@@ -6,7 +6,7 @@
 import { toQuantity } from "../../catalog/reading.js";
 import { FaultError } from "../faults.js";
 import type { Decimal } from "../quantity/decimal.js";
-import { shown } from "../quantity/text.js";
+import { onTape } from "../quantity/text.js";
 import type { GroupSettings } from "../request/structure.js";
 import type { PergolaGroup, PergolaShape } from "../request/structure-pergola.js";
 import { type Cell, minus, number, plus, root, square, times } from "../sheet/expression.js";
@@ -158,8 +158,8 @@ function refuseShort(checks: FrameChecks, sheet: Sheet, frame: PergolaFrame, raf
   const length = toQuantity(rafters.length, "mm").value;
   const least = sheet.decide(span).plus(sheet.decide(past).times(2));
   if (length.gte(least)) return;
-  const say = (value: Decimal): string => shown({ value, unit: span.unit }, span.display);
-  const wrong = `Rafters of ${say(length)} do not reach over both beams and ${sheet.shown(past)} past each, ${say(least)}.`;
+  const say = (value: Decimal): string => onTape({ value, unit: span.unit }, span.display);
+  const wrong = `Rafters of ${say(length)} do not reach over both beams and ${sheet.onTape(past)} past each, ${say(least)}.`;
   checks.refuse("/groups/rafters/length", wrong, "Leave the length out, or give one that reaches.");
 }
 

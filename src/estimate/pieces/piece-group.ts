@@ -75,6 +75,12 @@ export interface PieceGroup extends SectionCells {
   readonly facesGiven?: true;
 }
 
+/** A limit in words: a section's side with the pieces that it is of, `the thickness of the low beams`. */
+export function sideOf({ name, label }: Cell): string {
+  const [kind, pieces] = name.split(".");
+  return kind === "sections" && pieces ? `the ${label} of the ${pieces.replaceAll("-", " ")}` : label;
+}
+
 /** What derives a group: `settings` replace any of it. */
 export interface GroupPlan {
   readonly name: string;

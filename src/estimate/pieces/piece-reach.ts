@@ -1,7 +1,7 @@
 /** Pieces of a length of the user's own that would end before what they meet. */
 import { type Fault, pointer } from "../faults.js";
 import type { Decimal } from "../quantity/decimal.js";
-import { exactly, shown } from "../quantity/text.js";
+import { exactly, onTape } from "../quantity/text.js";
 import type { Role } from "../request/structure.js";
 import type { Sheet } from "../sheet/sheet.js";
 import type { GroupPlan, PieceGroup } from "./piece-group.js";
@@ -36,8 +36,8 @@ export function shortFaults(sheet: Sheet, groups: readonly PieceGroup[]): Fault[
   return groups.flatMap(({ least, length, label, at, role }) => {
     if (least === undefined || sheet.decide(length).plus(MARK).gte(least)) return [];
     const overridden = length.kind === "override";
-    const worked = shown({ value: least, unit: length.unit }, length.display);
-    const wrong = `${label} of ${sheet.shown(length)} do not reach what they meet at both ends: ${worked} is the least.`;
+    const worked = onTape({ value: least, unit: length.unit }, length.display);
+    const wrong = `${label} of ${sheet.onTape(length)} do not reach what they meet at both ends: ${worked} is the least.`;
     const shorter = role === "brace" ? "; the leg of braces is given as braceLeg" : "";
     const cure = `Leave the length out, or give one that reaches${shorter}.`;
     return [
@@ -62,8 +62,8 @@ export function shortRafterFaults(sheet: Sheet): Fault[] {
       if (!cell?.expression || cell.kind !== "override") return [];
       const least = sheet.decideOf(cell.name, cell.expression);
       if (sheet.decide(cell).plus(MARK).gte(least)) return [];
-      const worked = shown({ value: least, unit: cell.unit }, cell.display);
-      const wrong = `${cell.name} (${cell.label}) of ${sheet.shown(cell)} does not reach: the roof is ${worked} there.`;
+      const worked = onTape({ value: least, unit: cell.unit }, cell.display);
+      const wrong = `${cell.name} (${cell.label}) of ${sheet.onTape(cell)} does not reach: the roof is ${worked} there.`;
       const cure = "Leave the override out, or give a length that reaches.";
       return [{ code: "cannot-build" as const, at: pointer("/overrides", cell.name), wrong, cure }];
     }),

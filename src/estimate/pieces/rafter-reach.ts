@@ -2,7 +2,7 @@
 import { toQuantity } from "../../catalog/reading.js";
 import type { Fault } from "../faults.js";
 import type { Decimal } from "../quantity/decimal.js";
-import { shown } from "../quantity/text.js";
+import { onTape } from "../quantity/text.js";
 import { capital } from "../quantity/words.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -34,8 +34,9 @@ export function reachFaults(sheet: Sheet, group: string, settings: SettingsByGro
   const inPlan = run.times(run).times(reach.diagonal ? 2 : 1);
   const least = level.times(rise.times(rise).plus(inPlan).sqrt()).dividedBy(run);
   if (value.gte(least)) return [];
-  const say = (length: Decimal): string => shown({ value: length, unit: reach.run.unit }, reach.run.display);
-  const wrong = `${capital(group.replace("-", " "))} of ${say(value)} do not reach from their tails (${sheet.shown(reach.overhang)} of overhang, level) to their upper ends, ${say(least)} along the slope.`;
+  const say = (length: Decimal): string => onTape({ value: length, unit: reach.run.unit }, reach.run.display);
+  const enough = onTape({ value: least, unit: reach.run.unit }, reach.run.display, "least");
+  const wrong = `${capital(group.replace("-", " "))} of ${say(value)} do not reach from their tails (${sheet.onTape(reach.overhang)} of overhang, level) to their upper ends, ${enough} along the slope.`;
   const cure = "Leave the length out, or give one that reaches.";
   return [{ code: "cannot-build", at: `${AT}/groups/${group}/length`, wrong, cure }];
 }

@@ -2,10 +2,13 @@
  * A ridge beam of a gable and the king posts that it stands on, one on every tie. Its upper corners lie in the planes of the
  * rafters' upper edges; the ties are flush with the plates.
  */
+import { FaultError } from "../faults.js";
+import type { Decimal } from "../quantity/decimal.js";
+import { onTape } from "../quantity/text.js";
 import type { GableGroup } from "../request/structure-gable.js";
 import { type Cell, minus, number, over, plus, times } from "../sheet/expression.js";
 import type { RafterCells, RafterPlan } from "./common-rafter.js";
-import { type GroupKind, type Laying, one } from "./laying.js";
+import { AT, type GroupKind, type Laying, one } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
 
 /** What carries the roof is a timber. */
@@ -24,7 +27,10 @@ export const KING_POST: GroupKind = {
   rules: { surface: "rough", seasoning: "green", structural: true },
 };
 
-/** From the top of every tie to the underside of the ridge beam; none below a roof so low that the beam is let into the ties. */
+/**
+ * From the top of every tie to the underside of the ridge beam; none where the beam lies on the ties.
+ * @throws FaultError when it would run through them.
+ */
 export function kingPosts(
   laying: Laying<GableGroup>,
   { run, ridgeThickness = run, unitRise, unitRun }: RafterPlan,
@@ -38,6 +44,18 @@ export function kingPosts(
     label: "top of the ties to the underside of the ridge beam",
     display: units.long,
   });
-  if (sheet.decide(height).lte(0)) return [];
+  if (sheet.decide(height).lt(0)) refuseLow(laying, height);
+  if (sheet.decide(height).isZero()) return [];
   return one(laying, "king-posts", "King posts", height, postPairs);
+}
+
+/** The roof is too low for the beam: it would cut the ties that hold the plates together. */
+function refuseLow({ sheet, sections, settings }: Laying<GableGroup>, height: Cell): void {
+  if (settings?.ties?.remove && settings["gable-beams"]?.remove) return;
+  const { width } = sections.ridge;
+  const say = (value: Decimal, limit?: "most") => onTape({ value, unit: width.unit }, width.display, limit);
+  const room = say(sheet.decide(width).plus(sheet.decide(height)), "most");
+  const wrong = `The ridge beam (${sheet.onTape(width)} deep) reaches ${say(sheet.decide(height).neg())} below the top of the ties: the roof leaves ${room} above them.`;
+  const cure = `Give a ridge beam ${room} deep or less, a steeper roof, deeper rafters, or a ridge board.`;
+  throw new FaultError([{ code: "cannot-build", at: `${AT}/groups/ridge/section`, wrong, cure }]);
 }

@@ -7,7 +7,7 @@
  */
 
 import { FaultError } from "../faults.js";
-import { shown } from "../quantity/text.js";
+import { onTape } from "../quantity/text.js";
 import type { Cell } from "../sheet/expression.js";
 import { minus, number, type Operand, over, plus, roundUp, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -58,10 +58,10 @@ export function refuseTight(sheet: Sheet, lines: Pick<SpacedCells, "reach" | "sp
   const apart = shortLast ? reach.minus(sheet.decide(shortLast).times(spaces.minus(1))) : reach.dividedBy(spaces);
   // Next to a whole space the last piece may touch the one before it.
   if (apart.gt(own) || (shortLast && apart.eq(own))) return;
-  const say = shown({ value: apart, unit: width.unit }, width.display);
+  const say = onTape({ value: apart, unit: width.unit }, width.display);
   const wrong = shortLast
-    ? `${what} at this spacing leave ${say} for the last space, centres; each is ${sheet.shown(width)} thick.`
-    : `${what} spread evenly are ${say} apart, centres, and ${sheet.shown(width)} thick.`;
+    ? `${what} at this spacing leave ${say} for the last space, centres; each is ${sheet.onTape(width)} thick.`
+    : `${what} spread evenly are ${say} apart, centres, and ${sheet.onTape(width)} thick.`;
   const cure = shortLast ? "Give another spacing, or make all spaces equal." : "Give a wider spacing.";
   throw new FaultError([{ code: "cannot-build", at, wrong, cure }]);
 }

@@ -1,7 +1,7 @@
 /** Square tails so short that their cut would take wood off the bearing on the plate. */
 import type { Fault } from "../faults.js";
 import { decimal } from "../quantity/decimal.js";
-import { shown } from "../quantity/text.js";
+import { onTape } from "../quantity/text.js";
 import type { Sheet } from "../sheet/sheet.js";
 import type { RafterCells, RafterPlan } from "./common-rafter.js";
 import { AT } from "./laying.js";
@@ -31,9 +31,9 @@ export function squareTailFaults(
   const least = height.times(rise).times(run).dividedBy(squares);
   if (overhang.gte(least)) return [];
   const step = plan.overhang.display.symbol === "in" ? STEPS.in : STEPS.mm;
-  const say = (value: typeof least): string => shown({ value, unit: plan.overhang.unit }, plan.overhang.display);
+  const say = (value: typeof least): string => onTape({ value, unit: plan.overhang.unit }, plan.overhang.display);
   const taken = least.minus(overhang).times(squares).dividedBy(run.times(run));
-  const wrong = `At an overhang of ${sheet.shown(plan.overhang)} a square tail is cut back to ${say(taken)} inside the plate's face, where the rafter has its seat of ${sheet.shown(seat)}.`;
+  const wrong = `At an overhang of ${sheet.onTape(plan.overhang)} a square tail is cut back to ${say(taken)} inside the plate's face, where the rafter has its seat of ${sheet.onTape(seat)}.`;
   const cure = `Give an overhang of ${say(least.dividedBy(step).ceil().times(step))} or more, or a plumb tail.`;
   return [{ code: "cannot-build", at: `${AT}${at}`, wrong, cure }];
 }

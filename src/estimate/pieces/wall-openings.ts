@@ -59,7 +59,7 @@ export function layOpenings(
     const [width, height] = [toQuantity(shape.width, "mm"), toQuantity(shape.height, "mm")];
     free = free.minus(width.value.times(shape.count ?? 1));
     if (free.lt(0)) {
-      const wrong = `The openings are wider than the ${side.label} (${sheet.shown(side.width)}).`;
+      const wrong = `The openings are wider than the ${side.label} (${sheet.onTape(side.width)}).`;
       refuse(pointer(here, "width"), wrong, "Make them narrower, or fewer.");
     } else if (width.value.gt(clear)) {
       const wrong = `A post would stand in the opening: the widest bay of the ${side.label} is ${clearBay} clear between posts.`;

@@ -127,7 +127,7 @@ export function layWalling(
     faults.push({ code: "cannot-build", at: `${AT}/walls/${at}`, wrong, cure });
   // Past half its width a board would lie under the next but one.
   if (sheet.decide(lap).times(2).gte(sheet.decide(width))) {
-    refuse("lap", `${sheet.shown(lap)} is half of a board (${sheet.shown(width)}) or more.`, "Give less.");
+    refuse("lap", `${sheet.onTape(lap)} is half of a board (${sheet.onTape(width)}) or more.`, "Give less.");
   }
   if (sheet.decide(backing).lte(0)) refuse("backing", "Rails or studs need a spacing.", "Give more than zero.");
   if (faults.length > 0) throw new FaultError(faults);

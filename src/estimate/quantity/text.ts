@@ -263,11 +263,29 @@ export function shown(of: Quantity, display: Unit = of.unit): string {
   return shownValue(inUnit(of, display), display);
 }
 
-/** The same, but a length as a tape shows it: to the sixteenth of an inch, or to the millimetre. */
-export function onTape(of: Quantity, display: Unit = of.unit): string {
-  if (display.symbol === "in") return markedSmall(of, "inch-pound");
-  return display.symbol === "ft" ? marked(of, "inch-pound") : shown(of, display);
+/**
+ * The same, but a length as a tape shows it: to the sixteenth of an inch, or to the millimetre. Less than a tape shows is told as
+ * it is, so that nothing that is something reads as nothing.
+ * @param limit - Of a least or a most: to the mark that still holds.
+ */
+export function onTape(of: Quantity, display: Unit = of.unit, limit?: "least" | "most"): string {
+  const mark = TAPE[display.symbol];
+  if (!mark) return shown(of, display);
+  const length = inUnit(of, "mm");
+  if (!length.isZero() && length.abs().lt("0.8")) return shown(of, display);
+  if (!limit) return mark(of);
+  const step = display.symbol === "in" || display.symbol === "ft" ? exactly("1/16 in").value : exactly("1 mm").value;
+  // Nine places, as everywhere that is rounded up: a last digit makes no mark of its own.
+  const marks = length.dividedBy(step).toDecimalPlaces(9);
+  return mark({ value: (limit === "least" ? marks.ceil() : marks.floor()).times(step), unit: unit("mm") });
 }
+
+const TAPE: Readonly<Record<string, ((of: Quantity) => string) | undefined>> = {
+  in: (of) => markedSmall(of, "inch-pound"),
+  ft: (of) => marked(of, "inch-pound"),
+  mm: (of) => markedSmall(of, "metric"),
+  m: (of) => `${trimmed(inUnit(of, "m"), 3)} m`,
+};
 
 /** A value in its display unit as people see it: rounded to the places of that unit, the unit behind it. */
 export function shownValue(value: Decimal, display: Unit): string {

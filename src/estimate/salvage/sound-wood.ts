@@ -184,12 +184,12 @@ function barkThickness(inside: Operand, wood: WoodCells): Operand {
 }
 
 function tooShort(sheet: Sheet, name: string, length: Cell, at: string): Fault[] {
-  const wrong = `Nothing sound is left of ${name}: its sound length is ${sheet.shown(length)}.`;
+  const wrong = `Nothing sound is left of ${name}: its sound length is ${sheet.onTape(length)}.`;
   return [{ code: "cannot-build", at, wrong, cure: "Bad ends and flare must be shorter than the log." }];
 }
 
 function endsAskew(sheet: Sheet, name: string, small: Cell, large: Cell, at: string): Fault[] {
-  const wrong = `${name} has a small end of ${sheet.shown(small)} and a large end of ${sheet.shown(large)}.`;
+  const wrong = `${name} has a small end of ${sheet.onTape(small)} and a large end of ${sheet.onTape(large)}.`;
   return [
     {
       code: "cannot-build",

@@ -5,7 +5,7 @@
 import { type Fault, FaultError, nearest, pointer } from "../faults.js";
 import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { inUnit, type Quantity, quantity } from "../quantity/quantity.js";
-import { parseQuantity, TextFault } from "../quantity/text.js";
+import { onTape, parseQuantity, TextFault } from "../quantity/text.js";
 import { describeDimension, parseUnit, type Unit, unit } from "../quantity/unit.js";
 import { wholeNumber } from "../quantity/whole.js";
 import { evaluateCell } from "./evaluate.js";
@@ -165,6 +165,11 @@ export class Sheet {
 
   shown(cell: Cell): string {
     return shownCell(cell);
+  }
+
+  /** For sentences: a length as it is marked on wood, anything else as `shown`. */
+  onTape(cell: Cell): string {
+    return onTape({ value: cell.value, unit: cell.unit }, cell.display);
   }
 
   working(cell: Cell): Working | undefined {

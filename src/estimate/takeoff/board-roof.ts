@@ -105,7 +105,7 @@ function layAcross({ sheet }: CoveringWork, face: CoveredFace, lap: Cell, coverW
     label: "boards across one slope",
   });
   if (face.shape !== "hipped" || sheet.decide(across).lte(MOST_STRIPS)) return across;
-  const wrong = `A hipped slope takes ${sheet.shown(across)} boards; the limit is ${MOST_STRIPS}.`;
+  const wrong = `A hipped slope takes ${sheet.onTape(across)} boards; the limit is ${MOST_STRIPS}.`;
   const cure = "Give wider boards, or estimate a part of the roof.";
   throw new FaultError([{ code: "too-large", at: "/structure", wrong, cure }]);
 }

@@ -48,7 +48,7 @@ export function layBolt(sheet: Sheet, defaults: Defaults, { small }: DisplayUnit
   const diameter = sheet.input(name, usual, { label: "bolt diameter", display: small });
   const row = boltRow({ value: sheet.decide(diameter), unit: diameter.unit });
   if (!row) {
-    const wrong = `No bolt of ${sheet.shown(diameter)} is in the table of hexagon bolts.`;
+    const wrong = `No bolt of ${sheet.onTape(diameter)} is in the table of hexagon bolts.`;
     const cure = "Give 1/2 in, 5/8 in, 12 mm or another size that is made.";
     throw new FaultError([{ code: "out-of-range", at: `/overrides/${name}`, wrong, cure }]);
   }

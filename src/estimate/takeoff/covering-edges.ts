@@ -121,7 +121,7 @@ function refuseShort({ sheet, offer }: CoveringWork, kind: TrimPiece, cell: Cell
   const trims = offer?.trims ?? [];
   const short = trims.find((each) => each.kind === kind && each.length.value.lt(least));
   if (aside(cell).gte(least) && !short) return;
-  const said = short ? shown(short.length, short.length.written) : sheet.shown(cell);
+  const said = short ? shown(short.length, short.length.written) : sheet.onTape(cell);
   const wrong = `The ${cell.label} is ${said}: laps would eat it up.`;
   const cure = `Give ${SHORTEST} or more.`;
   throw new FaultError([

@@ -200,7 +200,7 @@ function askedFor(corrosion: CorrosionClassId): string {
  */
 export function refuseLongLap(sheet: Sheet, lap: Cell, piece: Cell): void {
   if (aside(lap).times(2).lt(aside(piece))) return;
-  const wrong = `The ${lap.label} of ${sheet.shown(lap)} takes half of ${sheet.shown(piece)} or more.`;
+  const wrong = `The ${lap.label} of ${sheet.onTape(lap)} takes half of ${sheet.onTape(piece)} or more.`;
   const cure = "Give a shorter lap or longer pieces.";
   throw new FaultError([{ code: "cannot-build", at: `/assumptions/${lap.name}`, wrong, cure }]);
 }
@@ -213,7 +213,7 @@ export function refuseNothing({ sheet, offer }: CoveringWork, sizes: readonly Ce
     .map((cell) => ({
       code: "cannot-build" as const,
       at,
-      wrong: `${cell.label} is ${sheet.shown(cell)}.`,
+      wrong: `${cell.label} is ${sheet.onTape(cell)}.`,
       cure: "Give more than zero.",
     }));
   if (faults.length > 0) throw new FaultError(faults);

@@ -3,7 +3,7 @@ import { type Fault, FaultError } from "../faults.js";
 import type { FrameCells } from "../pieces/outline.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { Decimal } from "../quantity/decimal.js";
-import { shown } from "../quantity/text.js";
+import { onTape } from "../quantity/text.js";
 import type { Sheet } from "../sheet/sheet.js";
 import type { FootingsTakeoff } from "./footings.js";
 
@@ -31,7 +31,7 @@ export function refuseFootings(
   if (posts.length === 0) return;
   const sides = posts.flatMap(({ thickness, width }) => [sheet.decide(thickness), sheet.decide(width)]);
   const [wide, hole] = [Decimal.max(...sides), sheet.decide(diameter)];
-  const say = (value: Decimal): string => shown({ value, unit: diameter.unit }, diameter.display);
+  const say = (value: Decimal): string => onTape({ value, unit: diameter.unit }, diameter.display);
   const faults: Fault[] = [];
   const refuse = (wrong: string, cure: string): void => {
     faults.push({ code: "cannot-build", at: "/structure/footings/diameter", wrong, cure });

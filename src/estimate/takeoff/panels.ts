@@ -100,7 +100,7 @@ function layPanelSizes(work: CoveringWork): StripSizes {
     laySize(work, "longestPanel", "longest panel", longestSold, { "inch-pound": "40 ft", metric: "12 m" });
   refuseNothing(work, [coverWidth, cutStep]);
   if (longest && aside(longest).lt(exactly("24 in").value)) {
-    const wrong = `The longest panel is ${sheet.shown(longest)}: laps would eat it up.`;
+    const wrong = `The longest panel is ${sheet.onTape(longest)}: laps would eat it up.`;
     throw new FaultError([{ code: "cannot-build", at: offer?.at ?? "", wrong, cure: "Give 24 in or more." }]);
   }
   const endLap = laySpread(work, "endLap", "end lap of panels", row.endLap ?? ["6 in", "9 in", "12 in"], row.from);
@@ -110,7 +110,7 @@ function layPanelSizes(work: CoveringWork): StripSizes {
 
 function refuseMany({ sheet, offer }: CoveringWork, across: Cell): void {
   if (sheet.decide(across).lte(MOST_STRIPS)) return;
-  const wrong = `A hipped slope takes ${sheet.shown(across)} strips; the limit is ${MOST_STRIPS}.`;
+  const wrong = `A hipped slope takes ${sheet.onTape(across)} strips; the limit is ${MOST_STRIPS}.`;
   const cure = "Give wider panels, or estimate a part of the roof.";
   throw new FaultError([{ code: "too-large", at: offer?.at ?? "/structure", wrong, cure }]);
 }

@@ -27,7 +27,7 @@ export function slopeVerdict(
   const rise = sheet.decide(roof.unitRise).times(exactly("12 in").value);
   const reaches = (least: string): boolean => rise.gte(exactly(least).value.times(sheet.decide(roof.unitRun)));
   const [plain, sealed] = [leastSlope(kind, false), leastSlope(kind, true)];
-  const given = `A slope of ${sheet.shown(roof.unitRise)} over ${sheet.shown(roof.unitRun)}`;
+  const given = `A slope of ${sheet.onTape(roof.unitRise)} over ${sheet.onTape(roof.unitRun)}`;
   const lapsSealed = !reaches(plain.rise) && reaches(sealed.rise);
   const rule = lapsSealed || !reaches(plain.rise) ? sealed : plain;
   const only = rule.when ? `, where ${rule.when}` : "";

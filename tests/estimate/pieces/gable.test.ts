@@ -175,8 +175,8 @@ describe("a gable's choices", () => {
       }
       return "";
     };
-    expect(wordsOf(["8 ft", "20 ft"])).toBe("These bays take up the whole 24 ft: nothing is left for the last one.");
-    expect(wordsOf(["8 ft", "15 ft 4 in"])).toMatch(/^These bays leave 2 in of 24 ft for the last/);
+    expect(wordsOf(["8 ft", "20 ft"])).toBe("These bays take up the whole 24': nothing is left for the last one.");
+    expect(wordsOf(["8 ft", "15 ft 4 in"])).toMatch(/^These bays leave 2 in of 24' for the last/);
   });
 });
 

@@ -210,7 +210,7 @@ describe("a wall that can't be boarded", () => {
       { width: "6 ft", height: "6 ft", count: 3 },
     ]);
     expect(wide?.[1]).toBe("/structure/walls/sides/0/openings/1/width");
-    expect(wide?.[2]).toContain("24 ft");
+    expect(wide?.[2]).toContain("24'");
   });
 
   it("names an opening that a post would stand in, and how wide the widest bay is", () => {

@@ -9,6 +9,7 @@ import {
   markedSection,
   markedSmall,
   moneyText,
+  onTape,
   parseQuantity,
   parseSection,
   placesFor,
@@ -339,6 +340,27 @@ describe("round trips", () => {
     for (let n = 1; n < 64; n++) {
       expect(read(`5 ${n}/64 in`, "mm").value.eq(decimal(n).times("0.396875").plus("127"))).toBe(true);
     }
+  });
+});
+
+describe("a length on a tape", () => {
+  const in_ = (text: string, symbol: string, limit?: "least" | "most") => onTape(exactly(text), unit(symbol), limit);
+
+  it("is told to the sixteenth of an inch or the millimetre; what is less than a mark, as it is", () => {
+    expect([in_("6.364 in", "in"), in_("9 in", "ft"), in_("6.3 mm", "mm"), in_("4.3501 m", "m")]).toEqual([
+      "6 3/8 in",
+      `9"`,
+      "6 mm",
+      "4.35 m",
+    ]);
+    expect([in_("0.01 in", "in"), in_("0 in", "in"), in_("0.4 mm", "mm")]).toEqual(["0.01 in", "0 in", "0.4 mm"]);
+    expect(onTape({ value: decimal("3"), unit: unit("") })).toBe("3");
+  });
+
+  it("goes up for what is the least and down for what is the most, so that who does as told passes", () => {
+    expect([in_("6.364 in", "in", "least"), in_("6.364 in", "in", "most")]).toEqual(["6 3/8 in", "6 5/16 in"]);
+    expect([in_("6.3 mm", "mm", "least"), in_("6.3 mm", "mm", "most")]).toEqual(["7 mm", "6 mm"]);
+    expect([in_("6 1/2 in", "in", "least"), in_("6 1/2 in", "in", "most")]).toEqual(["6 1/2 in", "6 1/2 in"]);
   });
 });
 
