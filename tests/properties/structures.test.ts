@@ -788,7 +788,8 @@ describe("structures at random", () => {
         for (const [base, found] of d.joints) joints.set(base, (joints.get(base) ?? 0) + found);
         for (const name of unjudged(mine, d)) d.found.push(`nobody counted ${name}`);
         d.alike("in millimetres", toTheDigit(laid(bodyOf(drawn, millimetres), sold, "metric")), toTheDigit(mine));
-        d.alike("mirrored", order(laid(bodyOf(drawn, inches, true), sold)), order(mine));
+        // Whole takeoffs of all are mirrored by themselves, in what a yard without lengths gives.
+        if (sold) d.alike("mirrored", order(laid(bodyOf(drawn, inches, true), sold)), order(mine));
         if (d.found.length > 0) throw new Error(d.found.join("\n"));
       }),
       { numRuns: RUNS, seed: SEED },

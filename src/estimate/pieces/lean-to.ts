@@ -7,7 +7,7 @@
  */
 import { FaultError } from "../faults.js";
 import type { LeanToGroup, LeanToShape } from "../request/structure-lean-to.js";
-import { type Cell, minus, number, over, plus, root, square, times } from "../sheet/expression.js";
+import { type Cell, minus, number, type Operand, over, plus, root, square, times } from "../sheet/expression.js";
 import { boardWidths } from "./board-width.js";
 import {
   birdsmouthFaults,
@@ -429,9 +429,17 @@ function frameGroups(framing: Framing): PieceGroup[] {
     ...endPosts(laying, frame),
     ...runGroups(laying, "low-beams", "Low plate beams", beams, 1),
     ...(onPosts ? runGroups(laying, "high-beams", "High plate beams", beams, 1) : []),
-    ...one(laying, "end-beams", "End beams", frame.span, number("2")),
+    ...one(laying, "end-beams", "End beams", endBeamLength(framing), number("2")),
     ...one(laying, "braces", "Braces", root(times(number("2"), square(leg))), braces),
   ];
+}
+
+/** To the wall, below the ledger; to the ledger's face where a flat roof brings that down to them. */
+function endBeamLength({ laying: { sheet, sections }, frame, highSide, highHeight, rafter }: Framing): Operand {
+  if (highSide === "posts") return frame.span;
+  const top = sheet.decide(highHeight).plus(sheet.decide(rafter.heightAbovePlate));
+  const under = top.minus(sheet.decide(sections.ledger.width));
+  return under.lt(sheet.decide(frame.eaveHeight)) ? minus(frame.span, sections.ledger.thickness) : frame.span;
 }
 
 /** Posts between the corners of both ends, up to the end beams. */

@@ -111,19 +111,23 @@ function leastOf(run: Measured, sold: readonly Decimal[]): readonly number[] {
   const { sizes, endSizes, longest } = run;
   const best: Way[] = [NOTHING];
   for (let to = 1; to <= sizes.length; to++) {
-    let found: Way | undefined;
+    // Lengths are sorted only of the ways that no count tells apart.
+    let ties: { readonly head: Head; readonly from: number; readonly piece: Decimal }[] = [];
     let size = to === sizes.length ? endSizes.last : ZERO;
     for (let from = to - 1; from >= 0; from--) {
       size = size.plus(sizes[from] as Decimal);
       const piece = (from === 0 ? size.plus(endSizes.first) : size).toDecimalPlaces(SAME);
       if (to - from > 1 && piece.gt(longest)) break;
-      const before = best[from] as Way;
-      const head = headWith(before, piece, sold);
-      if (found && compareHeads(head, found) > 0) continue;
-      const way = { ...head, sizes: sizesWith(before, piece), from, before };
-      if (!found || compare(way, found) < 0) found = way;
+      const head = headWith(best[from] as Way, piece, sold);
+      const order = ties[0] ? compareHeads(head, ties[0].head) : -1;
+      if (order < 0) ties = [{ head, from, piece }];
+      else if (order === 0) ties.push({ head, from, piece });
     }
-    best.push(found as Way);
+    const ways = ties.map(({ head, from, piece }): Way => {
+      const before = best[from] as Way;
+      return { ...head, sizes: sizesWith(before, piece), from, before };
+    });
+    best.push(ways.reduce((least, way) => (compare(way, least) < 0 ? way : least)));
   }
   const spans: number[] = [];
   let at = sizes.length;

@@ -53,6 +53,12 @@ describe("a lean-to against a wall", () => {
   const shape: LeanToShape = { ...SHED, highSide: "ledger", overhang: { low: "12 in", end: "12 in" } };
   const all = listed(shape);
 
+  it("has end beams up to the wall, or to the face of a ledger as low as they are", () => {
+    expect(listed(shape)["end-beams"]?.[1]).toBe("96.000");
+    // Level rafters of 6 in at the ledger's face, whose 8 in reach 2 in below the beams' tops.
+    expect(listed({ ...shape, slope: { rise: "0 in", run: "12 in" } })["end-beams"]?.[1]).toBe("94.000");
+  });
+
   it("has a ledger in the place of high posts and beam, and rafters up to its face", () => {
     expect(all["high-posts"]).toBeUndefined();
     expect(all.ledger).toEqual([2, "108.000"]);

@@ -57,6 +57,7 @@ function sizesOf(leanTo: LeanToCells, subject: Subject) {
     post: part("low-posts"),
     beam: part("low-beams"),
     endBeam: part("end-beams"),
+    endReach: endReach(leanTo, span),
     brace: part("braces"),
     purlin: part("purlins"),
     lookout: part("lookouts"),
@@ -73,6 +74,12 @@ function sizesOf(leanTo: LeanToCells, subject: Subject) {
   };
 }
 type Sizes = ReturnType<typeof sizesOf>;
+
+/** How far the end beams reach: to the wall, or to the face of a ledger as low as they are. */
+function endReach({ groups }: LeanToCells, span: number): number {
+  const beams = groups.find(({ name }) => name === "end-beams");
+  return beams ? Math.min(span, mm(beams.length)) : span;
+}
 
 /** Its posts in plan. */
 export function leanToPosts(leanTo: LeanToCells, subject: Subject): PostPlan {
@@ -123,7 +130,7 @@ export function leanToPlan(leanTo: LeanToCells, outline: OutlineCells, subject: 
 
 /** What stands below the rafters. */
 function planFrame(view: View, s: Sizes, left: number, right: number): void {
-  for (const from of [0, s.length - s.endBeam.t]) view.box([from, 0], [from + s.endBeam.t, s.span], "hidden");
+  for (const from of [0, s.length - s.endBeam.t]) view.box([from, 0], [from + s.endBeam.t, s.endReach], "hidden");
   view.box([left, 0], [right, s.beam.t], "edge", false);
   view.box([left, s.span - s.upper.t], [right, s.span], "edge", false);
 }
@@ -197,8 +204,8 @@ export function leanToSection(leanTo: LeanToCells, outline: OutlineCells, subjec
   endPosts(view, { ...s, farRow: s.onPosts }, endUnder);
   view.box([0, 0], [s.post.t, under]);
   if (s.onPosts) view.box([s.span - s.post.t, 0], [s.span, s.highHeight - s.upper.w]);
-  // Hung at the wall itself, below the ledger.
-  view.box([0, endUnder], [s.span, s.height]);
+  // Hung at the wall itself, below the ledger, or at the ledger of a flat roof.
+  view.box([0, endUnder], [s.endReach, s.height]);
   if (s.brace.t > 0) {
     brace(view, [s.post.t, endUnder], s.leg, s.brace.w, 1);
     if (s.onPosts) brace(view, [s.span - s.post.t, endUnder], s.leg, s.brace.w, -1);
