@@ -75,13 +75,19 @@ export class Master {
   /** Solves on from the last basis. */
   solve(): MasterSolution {
     let idle = 0;
+    let y = this.#duals();
+    let exact = true;
     for (;;) {
-      const y = this.#duals();
       const entering = this.#enter(y, idle > 3 * this.#rows);
-      if (entering < 0) return this.#solution(y);
-      const step = this.#pivot(entering);
-      idle = step > EPSILON ? 0 : idle + 1;
-      if (++this.pivots % REFRESH === 0) this.#refresh();
+      if (entering < 0 && exact) return this.#solution(y);
+      if (entering >= 0) {
+        const step = this.#pivot(entering, y);
+        idle = step > EPSILON ? 0 : idle + 1;
+        if (++this.pivots % REFRESH === 0) this.#refresh();
+      }
+      // Prices follow each pivot; they are reckoned anew before an end is called one.
+      exact = entering < 0 || this.pivots % REFRESH === 0;
+      if (exact) y = this.#duals();
     }
   }
 
@@ -122,12 +128,17 @@ export class Master {
     return chosen;
   }
 
-  /** @returns how far the entering variable went. */
-  #pivot(entering: number): number {
+  /**
+   * Takes a variable into the basis; the prices follow.
+   * @returns how far it went.
+   */
+  #pivot(entering: number, y: Float64Array): number {
     const n = this.#rows;
     const inverse = this.#inverse;
     const direction = new Float64Array(n);
+    let reduced = this.#cost(entering);
     for (const [row, value] of this.#entries(entering)) {
+      reduced -= value * (y[row] as number);
       for (let i = 0; i < n; i++) direction[i] = (direction[i] as number) + value * (inverse[i * n + row] as number);
     }
     let leaving = -1;
@@ -143,13 +154,21 @@ export class Master {
     }
     if (leaving < 0) throw new Error("a cost is negative without limit");
     const pivot = direction[leaving] as number;
-    for (let k = 0; k < n; k++) inverse[leaving * n + k] = (inverse[leaving * n + k] as number) / pivot;
+    // A row names few logs, and what it does not name it does not change.
+    const named: number[] = [];
+    for (let k = 0; k < n; k++) {
+      const value = (inverse[leaving * n + k] as number) / pivot;
+      inverse[leaving * n + k] = value;
+      if (value === 0) continue;
+      named.push(k);
+      y[k] = (y[k] as number) + reduced * value;
+    }
     for (let i = 0; i < n; i++) {
       const d = direction[i] as number;
       if (i === leaving || d === 0) continue;
       this.#value[i] = (this.#value[i] as number) - step * d;
       const [to, from] = [i * n, leaving * n];
-      for (let k = 0; k < n; k++) inverse[to + k] = (inverse[to + k] as number) - d * (inverse[from + k] as number);
+      for (const k of named) inverse[to + k] = (inverse[to + k] as number) - d * (inverse[from + k] as number);
     }
     this.#value[leaving] = step;
     this.#basis[leaving] = entering;
@@ -183,13 +202,14 @@ export class Master {
         matrix[c * n + k] = (matrix[c * n + k] as number) * scale;
         inverse[c * n + k] = (inverse[c * n + k] as number) * scale;
       }
+      const [left, right] = [namedIn(matrix, c, n), namedIn(inverse, c, n)];
       for (let r = 0; r < n; r++) {
         const factor = matrix[r * n + c] as number;
         if (r === c || factor === 0) continue;
-        for (let k = 0; k < n; k++) {
+        for (const k of left)
           matrix[r * n + k] = (matrix[r * n + k] as number) - factor * (matrix[c * n + k] as number);
+        for (const k of right)
           inverse[r * n + k] = (inverse[r * n + k] as number) - factor * (inverse[c * n + k] as number);
-        }
       }
     }
     this.#inverse = inverse;
@@ -213,4 +233,11 @@ export class Master {
     const log = Float64Array.from(this.logs, (_, c) => Math.max(0, -(y[this.#groups + c] as number)));
     return { value, x, piece, log };
   }
+}
+
+/** Columns in which a row of a square matrix is not 0: few, since a row names few logs. */
+function namedIn(matrix: Float64Array, row: number, n: number): number[] {
+  const named: number[] = [];
+  for (let k = 0; k < n; k++) if (matrix[row * n + k] !== 0) named.push(k);
+  return named;
 }
