@@ -53,7 +53,7 @@ export function layCutList(site: Site, structure: StructureShape): CutList {
   const bare = structure.kind === "pieces" ? undefined : layFrame(site, structure);
   const outline = bare && layOutline(sheet, bare, units);
   const added = bare && structure.kind !== "pieces" ? layAdditions(site, structure, bare) : [];
-  const walls = structure.kind === "pieces" || structure.kind === "pergola" ? undefined : structure.walls;
+  const walls = structure.kind === "pieces" ? undefined : structure.walls;
   const frame = bare && walls ? { ...bare, groups: behindBoards(sheet, bare, walls, units.area) } : bare;
   const derived = [...(frame?.groups ?? []), ...added];
   const own = structure.kind === "pieces" ? structure.pieces : (structure.extraPieces ?? []);
@@ -120,8 +120,7 @@ function layAdditions(site: Site, structure: FrameShape, frame: FrameCells): Pie
   const { bays, firstBays, longestPiece } = frame.frame;
   const post = frame.groups.find(({ role }) => role === "post");
   const postWidth = post?.width ?? length;
-  const { groups, floor } = structure;
-  const walls = structure.kind === "pergola" ? undefined : structure.walls;
+  const { groups, floor, walls } = structure;
   return [
     ...(walls
       ? layWalls(sheet, { walls, groups, sold: site.sold }, { ...frame, post: postWidth }, defaults, units)

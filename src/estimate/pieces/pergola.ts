@@ -11,7 +11,7 @@ import type { GroupSettings } from "../request/structure.js";
 import type { PergolaGroup, PergolaShape } from "../request/structure-pergola.js";
 import { type Cell, minus, number, plus, root, square, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
-import { FrameInputs, type LaidFrame, layPostRun, layRafterRun, type PostBays } from "./frame.js";
+import { FrameInputs, type LaidFrame, layPostRun, layRafterRun, type PostBays, type WallSide } from "./frame.js";
 import { FrameChecks } from "./frame-checks.js";
 import { AT, type GroupKind, type Laying, laySections, one, runGroups, type Site, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
@@ -85,7 +85,7 @@ export function layPergola(site: Site, shape: PergolaShape): PergolaCells {
     roof: undefined,
     groups: [...frameGroups(laying, frame), ...topGroups(laying, frame, topWidth, lines)],
     faces: [],
-    walls: [],
+    walls: shape.walls ? wallsOf(laying, frame) : [],
     runs: { beams: 2 },
     rafterSpace: lines.equalSpace,
     span: frame.span,
@@ -161,6 +161,24 @@ function refuseShort(checks: FrameChecks, sheet: Sheet, frame: PergolaFrame, raf
   const say = (value: Decimal): string => onTape({ value, unit: span.unit }, span.display);
   const wrong = `Rafters of ${say(length)} do not reach over both beams and ${sheet.onTape(past)} past each, ${say(least)}.`;
   checks.refuse("/groups/rafters/length", wrong, "Leave the length out, or give one that reaches.");
+}
+
+/** Along the beams up to their tops; across the ends, where nothing lies on the corner posts but the beams, up to their undersides. */
+function wallsOf({ sheet, sections, units }: Laying<PergolaGroup>, frame: PergolaFrame): WallSide[] {
+  const { span, length, height, bays, firstBays } = frame;
+  const under = sheet.lay("frame.underBeams", minus(height, sections.beams.width), {
+    label: "post base to the underside of the beams",
+    display: units.long,
+  });
+  const along = { width: length, heights: [height, height] as const, bays, ...(firstBays && { firstBays }) };
+  const side = { ...along, posts: { posts: plus(bays, number("1")) }, beam: "beams" };
+  const end = { width: span, heights: [under, under] as const, bays: undefined, posts: { posts: number("2") } };
+  return [
+    { name: "near", label: "near side", ...side },
+    { name: "far", label: "far side", ...side },
+    { name: "left", label: "left end", ...end },
+    { name: "right", label: "right end", ...end },
+  ];
 }
 
 function frameGroups(laying: Laying<PergolaGroup>, frame: PergolaFrame): PieceGroup[] {

@@ -87,20 +87,25 @@ export interface Walling {
 
 /**
  * Lays what all boarded sides share.
- * @param bare - Groups that this structure has none of.
+ * @param asked - Groups that this structure has none of; whether it has gables, and a side over which no beam lies.
  * @throws FaultError when a lap leaves nothing of its board, or rails have no spacing.
  */
 export function layWalling(
   { sheet, defaults, units, sold }: Site,
   shape: WallsShape,
   settings: SettingsByGroup,
-  { bare, gables }: { readonly bare: ReadonlySet<WallGroup>; readonly gables: boolean },
+  {
+    bare,
+    gables,
+    openTop,
+  }: { readonly bare: ReadonlySet<WallGroup>; readonly gables: boolean; readonly openTop: boolean },
 ): Omit<Walling, "longestPiece" | "post"> {
   const inputs = new FrameInputs(sheet, defaults, units);
   const boards = defaults.choice(shape.boards, `${AT}/walls/boards`, "vertical", "sheds rain without a batten");
   // Battens cover what green boards shrink; laps do not.
   const kinds = boards === "board-and-batten" ? KINDS : DRY;
   const without = new Set([...WITHOUT[boards], ...bare]);
+  if (openTop) without.delete("wall-rails");
   const sections = laySections(sheet, kinds, settings, defaults, units, without);
   const laying: Laying<WallGroup> = { sheet, units, kinds, settings, sections, sold };
   const lapped = boards === "board-and-batten" ? "gap between boards" : "lap of boards";

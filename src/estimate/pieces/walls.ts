@@ -27,7 +27,7 @@ import type { LaidFrame, WallSide } from "./frame.js";
 import { layGableWall } from "./gable-walls.js";
 import { AT, type SettingsByGroup, type Site } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
-import { alongSide } from "./wall-bays.js";
+import { type AlongSide, alongSide } from "./wall-bays.js";
 import { layOpenings, type Opening, openingFrames, savedBattens, savedBoards, savedCourses } from "./wall-openings.js";
 import { layWalling, nth, pairSupports, studGroup, type Walling, wallGroup } from "./walling.js";
 
@@ -47,7 +47,8 @@ export function layWalls(
   units: DisplayUnits,
 ): PieceGroup[] {
   sheet.title("walls", "Walls");
-  const asked = { bare: groupsWithout(shape), gables: sides.some(({ gable }) => gable) };
+  const openTop = shape.sides.some((wanted) => sides.some(({ name, beam }) => name === wanted.side && !beam));
+  const asked = { bare: groupsWithout(shape), gables: sides.some(({ gable }) => gable), openTop };
   const walling: Walling = {
     ...layWalling({ sheet, defaults, units, ...(sold && { sold }) }, shape, settings, asked),
     longestPiece,
@@ -240,5 +241,16 @@ function horizontal(walling: Walling, side: WallSide, openings: readonly Opening
       }),
     ),
     ...(none ? [] : studGroup(walling, side, allStuds)),
+    ...(side.beam ? [] : headRail(walling, side, pieces)),
   ];
 }
+
+/** Where no beam lies over a wall, a rail from post to post at its top holds boards and studs. */
+const headRail = (
+  { laying }: Walling,
+  side: WallSide,
+  row: readonly Pick<AlongSide, "length" | "each">[],
+): PieceGroup[] =>
+  row.flatMap(({ length, each }, i) =>
+    wallGroup(laying, "wall-rails", side, nth("Head rail", i), { length, count: each, index: i }),
+  );

@@ -3,6 +3,7 @@ import { z } from "zod";
 import { quantityField } from "../../catalog/reading.js";
 import { frameFields, groupsField, level, overhangField } from "./structure.js";
 import { FLOOR_GROUPS } from "./structure-floor.js";
+import { WALL_GROUPS, wallsField } from "./structure-walls.js";
 
 /** Groups that a pergola derives. */
 export const PERGOLA_GROUPS = ["posts", "beams", "braces", "rafters", "slats"] as const;
@@ -30,7 +31,8 @@ export const pergola = z
       example: "12 in",
       most: "10 ft",
     }).optional(),
-    groups: groupsField([...PERGOLA_GROUPS, ...FLOOR_GROUPS]),
+    walls: wallsField(["near", "far", "left", "right"]),
+    groups: groupsField([...PERGOLA_GROUPS, ...WALL_GROUPS, ...FLOOR_GROUPS]),
   })
   .meta({
     id: "PergolaStructure",

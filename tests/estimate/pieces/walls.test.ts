@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { GableShape } from "../../../src/estimate/request/structure-gable.js";
 import type { LeanToShape } from "../../../src/estimate/request/structure-lean-to.js";
+import type { PergolaShape } from "../../../src/estimate/request/structure-pergola.js";
 import type { Cell } from "../../../src/estimate/sheet/expression.js";
 import { estimated } from "../../helpers/estimating.js";
 import { listed, refused } from "./structures.js";
@@ -194,6 +195,32 @@ describe("the finish of a wall", () => {
   it("leaves out what battens cover", () => {
     // Gaps of 1/2 in below battens of 2 in cover 3/4 in on either side and both edges: 34 × (92 × (8 + 2 − 1.5 − 2) + 16).
     expect(coated({ boards: "board-and-batten", sides: [{ side: "near" }] }, "wall-boards-near")).toMatch(/^144\.972/);
+  });
+});
+
+describe("a wall of a pergola", () => {
+  const pergola = (walls: NonNullable<PergolaShape["walls"]>): PergolaShape => ({
+    ...{ kind: "pergola", span: "10 ft", length: "16 ft", height: "8 ft", bays: 2, walls },
+  });
+
+  it("is boarded along the beams to their tops, and across the ends to their undersides, past which they reach", () => {
+    const all = listed(pergola({ sides: [{ side: "near" }, { side: "left" }] }));
+    // (192 − 0.5) ÷ 7.5 = 25.5: 26 boards of 96 − 4; (120 − 0.5) ÷ 7.5 = 15.9: 16 of 96 − 8 − 4.
+    expect([all["wall-boards-near"], all["wall-boards-left"]]).toEqual([
+      [26, "92.000"],
+      [16, "84.000"],
+    ]);
+  });
+
+  it("has a head rail where no beam lies over level boards", () => {
+    const all = listed(pergola({ boards: "horizontal", sides: [{ side: "far" }, { side: "right" }] }));
+    // (84 − 1) ÷ 7 = 11.9: 12 courses; four studs between the corners, ⌈120 ÷ 24⌉ − 1.
+    expect([all["wall-boards-right"], all["wall-studs-right"], all["wall-rails-right"]]).toEqual([
+      [12, "120.000"],
+      [4, "84.000"],
+      [1, "120.000"],
+    ]);
+    expect(Object.keys(all)).not.toContain("wall-rails-far");
   });
 });
 
