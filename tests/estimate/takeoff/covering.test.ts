@@ -307,3 +307,48 @@ describe("a wider idea of a covering", () => {
     }
   });
 });
+
+// Cyclopedia of Architecture, Carpentry and Building (American Technical Society, about 1907), vol. 9, corrugated iron: pounds
+// to the square as laid, ends lapping 6 in and sides one corrugation, so that a sheet 30 1/4 in wide before it is corrugated
+// covers 24 in; No. 26 is 0.72 lb/ft2 flat, No. 24 is 0.88. Read in the text of a scan. Printed in whole pounds.
+describe("corrugated sheets with end laps against a printed table", () => {
+  const UP = 8;
+  const ACROSS = 24;
+
+  /** Sheets of one length to 100 square feet of roof, the last lap left out as the table does. */
+  function toTheSquare(feet: number): number {
+    const slope = UP * (feet - 0.5) + 0.5;
+    const sheets = {
+      form: "panels",
+      coverWidth: exactly("24 in"),
+      sold: { by: "piece", lengths: [{ length: exactly(`${feet} ft`), price: priced, bulk: [] }] },
+    } as const;
+    const roof = covered({
+      kind: "corrugated-steel",
+      given: {
+        overrides: {
+          "covering.width": `${ACROSS * 2} ft`,
+          "covering.slopeLength": `${slope} ft`,
+          "covering.endLap": "6 in",
+        },
+      },
+      offer: { ...offer("20 ft"), covering: "corrugated-steel", sheets },
+    });
+    expect(inches(roof, roof.panels.length)).toBe(String(feet * 12));
+    return (100 * Number(roof.panels.panels.value)) / (2 * ACROSS * 2 * (slope - 0.5));
+  }
+
+  it.each([
+    ...[101, 99, 97, 97, 96, 95].map((pounds, i) => ({ gauge: 26, flat: 0.72, feet: 5 + i, pounds })),
+    ...[123, 121, 119, 118, 117, 117].map((pounds, i) => ({ gauge: 24, flat: 0.88, feet: 5 + i, pounds })),
+  ])("weigh what is printed: No. $gauge, $feet ft sheets, $pounds lb", ({ flat, feet, pounds }) => {
+    const sheet = (flat * feet * 30.25) / 12;
+    expect(Math.abs(toTheSquare(feet) * sheet - pounds)).toBeLessThan(1);
+  });
+
+  // The same, on roof trusses: 26 in wide after corrugating, covers 24 in with one lap.
+  it("cover 24 in where nobody says otherwise", () => {
+    const { sheet } = covered({ kind: "corrugated-steel" });
+    expect(sheet.in(sheet.find("covering.coverWidth") as Cell, "in").toString()).toBe("24");
+  });
+});
