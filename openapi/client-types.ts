@@ -1479,12 +1479,31 @@ export type PergolaStructure = {
     readonly end?: string | MeasuredValue | undefined;
   } | undefined;
   readonly slatSpacing?: string | MeasuredValue | undefined;
+  readonly walls?: {
+    readonly boards?: "vertical" | "board-and-batten" | "horizontal" | undefined;
+    readonly lap?: string | MeasuredValue | undefined;
+    readonly clearance?: string | MeasuredValue | undefined;
+    readonly backing?: string | MeasuredValue | undefined;
+    readonly gableLap?: string | MeasuredValue | undefined;
+    readonly sides: readonly ({
+      readonly side: "near" | "far" | "left" | "right";
+      readonly part?: "whole" | "below-plate" | "gable" | undefined;
+      readonly openings?: readonly Opening[] | undefined;
+    })[];
+  } | undefined;
   readonly groups?: {
     readonly posts?: GroupSettings | undefined;
     readonly beams?: GroupSettings | undefined;
     readonly braces?: GroupSettings | undefined;
     readonly rafters?: GroupSettings | undefined;
     readonly slats?: GroupSettings | undefined;
+    readonly "wall-boards"?: GroupSettings | undefined;
+    readonly "wall-battens"?: GroupSettings | undefined;
+    readonly "wall-rails"?: GroupSettings | undefined;
+    readonly "wall-studs"?: GroupSettings | undefined;
+    readonly "opening-jambs"?: GroupSettings | undefined;
+    readonly "opening-headers"?: GroupSettings | undefined;
+    readonly "corner-boards"?: GroupSettings | undefined;
     readonly bearers?: GroupSettings | undefined;
     readonly "floor-ledger"?: GroupSettings | undefined;
     readonly joists?: GroupSettings | undefined;
