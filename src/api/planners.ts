@@ -22,7 +22,7 @@ const SAWING_WORK = 500;
 const QUICK_WORK = 300;
 /** Of the one that saws or buys piece by piece, which most best mixes come from, and which the bound on mixes rests on. */
 const JOINT_WORK = 4_000;
-const SEED = 2;
+const SEED = 4;
 
 /** Whoever watches a job that plans: `Stages` will do. */
 export interface PlanWatch {

@@ -114,6 +114,16 @@ describe("a sawing plan by itself", () => {
   });
 
   it.each([
+    { what: "would fetch most", change: { value: "$400" } },
+    { what: "lies farthest off", change: { distance: "4000 ft" } },
+  ])("leaves the log lying that $what, where another like it does as well", async ({ change }) => {
+    const [log] = shelf.logs as [Asking["logs"][number]];
+    const logs = ["one", "two", "three"].map((name) => ({ ...log, name, ...(name !== "two" && change) }));
+    const { plan } = await planned({ ...shelf, logs, labor: { valueOfHour: "$20/h" } });
+    expect([plan.logs.map((sawn) => sawn.log), plan.unused]).toEqual([["two"], ["one", "three"]]);
+  });
+
+  it.each([
     {
       name: "a section without a unit",
       change: { pieces: [{ ...shelf.pieces[0], section: "1 x 8" }] },

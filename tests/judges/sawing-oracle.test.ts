@@ -40,6 +40,7 @@ function coarseProblem(seed: number): SawingProblem {
         sweep: next() < 0.5 ? whole(0, 2) : 0,
         rot: { smallEnd: rotten ? whole(0, 2) : 0, largeEnd: rotten ? whole(0, 3) : 0 },
         bark: 0,
+        ready: { cash: rate(1), hours: rate(0.02) },
       },
     ],
     shop: {

@@ -93,7 +93,10 @@ class Bucking {
   ways(): Ways<LogPlan> {
     const { problem, log } = this;
     const { rates } = problem;
-    const sawn = dearer(some(this.#bolts()), rates.logCash + rates.wage * rates.logHours);
+    const sawn = dearer(
+      some(this.#bolts()),
+      rates.logCash + (log.ready?.cash ?? 0) + rates.wage * (rates.logHours + (log.ready?.hours ?? 0)),
+    );
     const ways = nothing<LogPlan>();
     merge(
       ways,

@@ -8,7 +8,7 @@ import { easing } from "../effort/building.js";
 import { cuttingToLength } from "../effort/buying.js";
 import { layYardCarrying } from "../effort/milling.js";
 import type { GroupBasis, MillableGroup } from "../group-basis.js";
-import { Decimal, ONE, ZERO } from "../quantity/decimal.js";
+import { type Decimal, ONE, ZERO } from "../quantity/decimal.js";
 import type { MillCells } from "../salvage/mill.js";
 import type { ExactRates } from "../salvage/sawing-question.js";
 import type { WoodCells } from "../salvage/wood.js";
@@ -71,7 +71,7 @@ export function sawnCost(ground: Ground, { group }: GroupBasis, { dressing, roug
 /** Rates of sawing in money. Crosscuts count for nothing, since an end may need none; each piece counts its stacking. */
 export function sawnRates(ground: Ground): ExactRates {
   const { basis, wage, value } = ground;
-  const { assumed, mill, sawing, logs, sawyer } = basis;
+  const { assumed, mill, sawing, sawyer } = basis;
   const charge = sawyer?.charge === "hour" ? priceOf(ground, "milling-per-hour") : undefined;
   const running = charge ? value(times(number("1 h"), charge), basis.pricing.currency) : ZERO;
   const pace = aside(assumed.cell("pace"));
@@ -80,11 +80,10 @@ export function sawnRates(ground: Ground): ExactRates {
   const foot = times(number("1 ft2"), softest(basis));
   const engine = value(over(foot, mill.rate), "h");
   const edge = byFace(mill) ? value(over(foot, mill.sharpenEvery), "").times(edgeCost(ground)) : ZERO;
-  const leastOf = (cells: readonly Cell[]) => Decimal.min(...cells.map((cell) => asideIn(cell, "person-h")));
   return {
     wage: ONE,
-    logHours: paid(leastOf(sawing.getOut).plus(leastOf(sawing.prepare))),
-    logCash: Decimal.min(...logs.map(({ value: worth }) => (worth ? aside(worth) : ZERO))),
+    logHours: ZERO,
+    logCash: ZERO,
     boltHours: atMill.times(asideIn(mill.setUp, "h")),
     millCutHours: atMill.times(asideIn(mill.cutHandling, "h")),
     millHoursPerFt2: atMill.times(engine),
@@ -94,6 +93,17 @@ export function sawnRates(ground: Ground): ExactRates {
     ripCashPerFt: ZERO,
     crosscutHours: paid(asideIn(assumed.cell("rate.stack"), "person-h")),
   };
+}
+
+/** What each log costs before the first cut, in money: its way to the mill, its bark, what it would fetch. */
+export function readyLogs({ basis, wage }: Ground): { readonly cash: Decimal; readonly hours: Decimal }[] {
+  const { sawing, logs, assumed } = basis;
+  const rate = aside(assumed.cell("pace")).times(wage);
+  const hours = (cell: Cell | undefined): Decimal => (cell ? asideIn(cell, "person-h") : ZERO);
+  return logs.map(({ value }, i) => ({
+    cash: value ? aside(value) : ZERO,
+    hours: rate.times(hours(sawing.getOut[i]).plus(hours(sawing.prepare[i]))),
+  }));
 }
 
 const byFace = (mill: MillCells): boolean => mill.sharpenEvery.unit.dimension === "length2";

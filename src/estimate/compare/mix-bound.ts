@@ -22,7 +22,7 @@ import { inFloats, type MilledGroup, sawingProblem } from "../salvage/sawing-que
 import { aside, asideIn } from "../sheet/aside.js";
 import type { PlanProof } from "../sheet/expression.js";
 import { isMill } from "./hire.js";
-import { boughtHours, evaluator, type Ground, priceOf, sawnCost, sawnRates } from "./least-costs.js";
+import { boughtHours, evaluator, type Ground, priceOf, readyLogs, sawnCost, sawnRates } from "./least-costs.js";
 import type { CommonCells, RouteCells } from "./route.js";
 
 /** What is proven of all mixes, and the plan found while proving it. */
@@ -156,7 +156,10 @@ function boundOf(ground: Ground, milledAll: RouteCells, prove: Prover): WayBound
     const more = demand.isZero() ? ZERO : bought.minus(sawn).times(count).dividedBy(demand);
     return [{ group, rough: millable.rough, spares, buy: { cash: more, hours: ZERO } }];
   });
-  const problem = { ...sawingProblem(basis.sawing, milled), rates: inFloats(sawnRates(ground)) };
+  const asked = sawingProblem(basis.sawing, milled);
+  const ready = readyLogs(ground).map(inFloats);
+  const logs = asked.logs.map((log, i) => ({ ...log, ready: ready[i] as (typeof ready)[number] }));
+  const problem = { ...asked, logs, rates: inFloats(sawnRates(ground)) };
   const { bound, ...found } = prove(problem, hired);
   if (bound === undefined) return undefined;
   const milling = fixed.plus(decimal(bound)).plus(comingOf(ground, milledAll));

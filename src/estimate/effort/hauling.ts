@@ -50,7 +50,7 @@ export function layGetOut(
   const rate = (of: string): Cell => assumed.cell(`getOut.${means}.${of}`);
   return new Map(
     logs.map((log) => {
-      const walk = over(assumed.cell("getOut.distance"), rate("pace"));
+      const walk = over(log.distance ?? assumed.cell("getOut.distance"), rate("pace"));
       const slower = greatest(number("1"), over(log.weight, rate("load")));
       const formula: Operand = plus(rate("rig"), times(walk, rate("people"), slower));
       return [

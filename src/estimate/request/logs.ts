@@ -67,6 +67,12 @@ export const logShape = z
       .optional()
       .meta({ description: "Split, burnt or dirty ends that are cut off before sawing." }),
     flare: along("Length of the butt flare: not sawn.", "1 ft").optional(),
+    distance: quantityField("ft", {
+      describe: "From where it lies to the mill.",
+      example: "250 ft",
+      sign: "not-negative",
+      most: "26400 ft",
+    }).optional(),
     dirty: z
       .boolean()
       .optional()

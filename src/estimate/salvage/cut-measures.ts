@@ -160,6 +160,12 @@ export function planCost(problem: SawingProblem, plan: SawingPlan): PlanCost {
   const ripFt = work.ripLength * foot;
   let cash = work.logsUsed * rates.logCash + millFt2 * rates.millCashPerFt2 + ripFt * rates.ripCashPerFt;
   let hours = handlingHours(rates, work) + millFt2 * rates.millHoursPerFt2 + ripFt * rates.ripHoursPerFt;
+  const sawn = new Set(work.logs.filter(({ boltsSawn }) => boltsSawn > 0).map(({ log }) => log));
+  for (const { name, ready } of problem.logs) {
+    if (ready === undefined || !sawn.has(name)) continue;
+    cash += ready.cash;
+    hours += ready.hours;
+  }
   for (const group of problem.groups) {
     const bought = plan.buy[group.name] ?? 0;
     cash += bought * group.buy.cash;

@@ -35,6 +35,8 @@ const MM_PER_FOOT = decimal("304.8");
 
 interface Tally {
   logs: number;
+  /** Beside what each log costs. */
+  ready: Outlay;
   bolts: number;
   millCuts: number;
   ripCuts: number;
@@ -55,7 +57,16 @@ interface Tally {
  */
 export function priceSawingPlan(problem: SawingProblem, plan: SawingPlan): SawingPrice {
   const { rates } = problem;
-  const tally: Tally = { logs: 0, bolts: 0, millCuts: 0, ripCuts: 0, pieces: 0, milled: ZERO, ripped: 0 };
+  const tally: Tally = {
+    logs: 0,
+    ready: outlay(ZERO, ZERO),
+    bolts: 0,
+    millCuts: 0,
+    ripCuts: 0,
+    pieces: 0,
+    milled: ZERO,
+    ripped: 0,
+  };
   for (const logPlan of plan.logs) {
     const log = problem.logs.find((one) => one.name === logPlan.log);
     if (log !== undefined && logPlan.cuts.length > 0) countCuts(log, logPlan, problem, tally);
@@ -64,7 +75,7 @@ export function priceSawingPlan(problem: SawingProblem, plan: SawingPlan): Sawin
   const feet = decimal(tally.ripped).times(step).div(MM_PER_FOOT);
   const squareFeet = tally.milled.times(step).times(step).div(MM_PER_FOOT.times(MM_PER_FOOT));
 
-  const logs = outlay(each(rates.logHours, tally.logs), each(rates.logCash, tally.logs));
+  const logs = add(tally.ready, outlay(each(rates.logHours, tally.logs), each(rates.logCash, tally.logs)));
   const bolts = outlay(each(rates.boltHours, tally.bolts), ZERO);
   const millCuts = outlay(
     each(rates.millCutHours, tally.millCuts).plus(squareFeet.times(decimal(rates.millHoursPerFt2))),
@@ -105,6 +116,7 @@ function priceBought(problem: SawingProblem, plan: SawingPlan): Outlay {
 
 function countCuts(log: SawLog, plan: LogPlan, problem: SawingProblem, tally: Tally): void {
   tally.logs += 1;
+  if (log.ready) tally.ready = add(tally.ready, outlay(decimal(log.ready.hours), decimal(log.ready.cash)));
   tally.pieces += plan.pieces.length;
   const parts = new Map<number, Part | undefined>([[0, wholeLog(log)]]);
   for (const [index, cut] of plan.cuts.entries()) {

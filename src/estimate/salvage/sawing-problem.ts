@@ -26,6 +26,8 @@ export interface SawLog {
   readonly rot: HeartRot;
   /** Thickness of bark on one side, grid steps: counts only against the mill's throat. */
   readonly bark: number;
+  /** What this log costs when it is sawn, beside what each log does: its way to the mill, what it would fetch. Absent: nothing. */
+  readonly ready?: { readonly cash: number; readonly hours: number };
 }
 
 /** `any`; `free`: keeps clear of the pith; `boxed`: contains the pith (posts, heavy beams). */

@@ -30,7 +30,7 @@ export interface SawingBasis {
   readonly logs: readonly SoundLog[];
   readonly mill: MillCells;
   readonly wage: Cell;
-  /** Hours to get each of the logs to the mill, and to prepare it. */
+  /** Hours to get each of the logs to the mill, and to prepare it; in the order of the logs. */
   readonly getOut: readonly Cell[];
   readonly prepare: readonly Cell[];
   readonly ripHandling: Cell;
@@ -66,7 +66,7 @@ function yardOf(basis: SawingBasis): Yard {
   const steps = stepsOf(basis);
   return {
     gridMm: gridMm.toFixed(),
-    logs: basis.logs.map((log) => sawLog(log, steps)),
+    logs: basis.logs.map((log, i) => ({ ...sawLog(log, steps), ready: inFloats(readyOf(basis, log, i)) })),
     shop: {
       millKerf: stepsUp(steps(mill.kerf)),
       ripKerf: stepsUp(steps(mill.ripKerf)),
@@ -140,16 +140,21 @@ export function inFloats<Name extends string>(exact: Readonly<Record<Name, Decim
   return Object.fromEntries(floats) as Record<Name, number>;
 }
 
+/** What a log costs before the first cut: its way to the mill, its bark, and what it would fetch. In money where a sawyer is paid. */
+function readyOf({ getOut, prepare, wage, charge }: SawingBasis, { value }: SoundLog, i: number) {
+  const hours = [getOut[i], prepare[i]].reduce((sum, cell) => sum.plus(cell ? asideIn(cell, "person-h") : ZERO), ZERO);
+  return { cash: value ? aside(value) : ZERO, hours: charge ? aside(wage).times(hours) : hours };
+}
+
 /** For the optimiser; the estimate's own hours are formulas over the plan's measures. */
 function sawRates(basis: SawingBasis): SawRates {
   const { mill } = basis;
   refuseStandstill([mill.rate, basis.ripFeed]);
   // Read aside: a plan made at other rates is still a valid plan, only perhaps no longer the best one.
   const crew = asideIn(mill.crew, "people");
-  const toMill = [...basis.getOut, ...basis.prepare].reduce((sum, cell) => sum.plus(asideIn(cell, "person-h")), ZERO);
   const rates = {
     wage: aside(basis.wage),
-    logHours: toMill.dividedBy(Math.max(1, basis.getOut.length)),
+    logHours: ZERO,
     logCash: ZERO,
     boltHours: asideIn(mill.setUp, "h").times(crew),
     millCutHours: asideIn(mill.cutHandling, "h").times(crew),
@@ -170,7 +175,6 @@ function inMoney(rates: ExactRates, { mill, charge }: SawingBasis): ExactRates {
   return {
     ...rates,
     wage: ONE,
-    logHours: paid(rates.logHours),
     boltHours: paid(rates.boltHours).plus(perHour.times(asideIn(mill.setUp, "h"))),
     millCutHours: paid(rates.millCutHours).plus(perHour.times(asideIn(mill.cutHandling, "h"))),
     millHoursPerFt2: paid(rates.millHoursPerFt2).plus(perHour.dividedBy(asideIn(mill.rate, "ft2/h"))),

@@ -31,6 +31,8 @@ export interface SoundLog {
   readonly scale: LogScaleCells;
   /** Green, bark not counted. */
   readonly weight: Cell;
+  /** From where it lies to the mill; absent where nothing was said. */
+  readonly distance: Cell | undefined;
   readonly value: Cell | undefined;
 }
 
@@ -125,6 +127,13 @@ export function laySoundLog(laying: LogLaying, log: LogShape, name: string, at: 
     bark: lay("bark", "bark, one side", barkThickness(largeDiameter, wood), small),
     scale,
     weight: lay("weight", "weight, green", times(scale.smalian, wood.greenDensity), units.mass),
+    distance:
+      log.distance === undefined
+        ? undefined
+        : sheet.input(`${line}.distance`, toQuantity(log.distance, "ft"), {
+            label: "distance to the mill",
+            display: long,
+          }),
     value:
       log.value === undefined
         ? undefined

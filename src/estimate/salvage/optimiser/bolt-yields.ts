@@ -61,7 +61,7 @@ export class BoltYields {
     const before = toward(log, log.arcs, values);
     const { prices } = this.job;
     const places: Map<number, LogYield>[] = Array.from({ length: log.places }, () => new Map());
-    const root = { ...NOTHING, value: -prices.log, arc: null, stack: null, before: null };
+    const root = { ...NOTHING, value: -log.price, arc: null, stack: null, before: null };
     places[0]?.set(0, root);
     const ends = new Map<number, LogYield>();
     let [a, k] = [0, 0];
@@ -74,7 +74,7 @@ export class BoltYields {
       for (; log.arcs[a]?.from === place; a++) {
         const arc = log.arcs[a] as Arc;
         const rest = arc.to >= 0 ? (after[arc.to] as number) : 0;
-        const lead = (before[place] as number) - prices.log - prices.bolt + rest;
+        const lead = (before[place] as number) - log.price - prices.bolt + rest;
         if (here.size === 0 || lead + (values[a] as number) + prices.bolt < least - NOISE) continue;
         const stacks = this.#stacks(arc.table, least - lead);
         if (stacks === null) return null;

@@ -4,7 +4,7 @@
 import { layBolt, passesMill } from "../bolt.js";
 import type { SawingProblem, SawLog } from "../sawing-problem.js";
 import { type BoltShape, type BoltTable, boltTable } from "./bolt-table.js";
-import { type Job, makeJob, rulesFor } from "./job.js";
+import { type Job, logPrice, makeJob, rulesFor } from "./job.js";
 import type { SpeciesRules } from "./species-rules.js";
 
 /** A bolt that may be bucked where the wood ends at some place. */
@@ -38,6 +38,8 @@ export interface Skip {
 /** A log with every place that bucking from the butt can reach. */
 export interface LogTable {
   readonly log: SawLog;
+  /** Money for getting it ready. */
+  readonly price: number;
   /** Numbers of the logs that differ from it in their names only, itself among them. */
   readonly alike: readonly number[];
   readonly places: number;
@@ -99,7 +101,14 @@ function logTable(job: Job, log: SawLog, alike: readonly number[]): LogTable {
       if (to >= 0) skips.push({ from, to });
     }
   }
-  return { log, alike, places: ends.length, arcs: arcs.filter((arc) => holdsAnything(job, arc)), skips };
+  return {
+    log,
+    price: logPrice(job, log),
+    alike,
+    places: ends.length,
+    arcs: arcs.filter((arc) => holdsAnything(job, arc)),
+    skips,
+  };
 }
 
 /** Whether a bolt is thick enough for the least section. */

@@ -110,6 +110,11 @@ export function ripPrice(
     : prices.millCut + prices.millSquare * thickness * length;
 }
 
+/** Money for getting a log ready, and what it would fetch. */
+export function logPrice({ prices, problem }: Pick<Job, "prices" | "problem">, { ready }: SawLog): number {
+  return ready === undefined ? prices.log : prices.log + ready.cash + problem.rates.wage * ready.hours;
+}
+
 /** Rules for a log. */
 export function rulesFor(job: Job, log: SawLog): SpeciesRules {
   return job.species.get(log.species) as SpeciesRules;

@@ -15,7 +15,8 @@ export interface Learnt {
   readonly worths: ReadonlyMap<string, number>;
 }
 
-const yardOf = ({ problem: { gridMm, shop, logs } }: Job): string => JSON.stringify([gridMm, shop, logs]);
+const yardOf = ({ problem: { gridMm, shop, logs } }: Job): string =>
+  JSON.stringify([gridMm, shop, logs.map(({ ready: _, ...wood }) => wood)]);
 
 /** @param worths - By group of the job. */
 export function learntFrom({ job, patterns }: WholePlan, worths: ArrayLike<number>): Learnt {

@@ -158,7 +158,7 @@ export class LogPlanner {
     if (known !== undefined) return known;
     const found = log.arcs.find((arc) => arc.z0 === z0 && z0 + arc.shape.length === z1);
     const arcs = found === undefined ? [] : [new Arc(this.job, found.rules, 0, -1, z0, found.length, found.shape)];
-    const table = found === undefined ? null : { log: log.log, alike: log.alike, places: 1, arcs, skips: [] };
+    const table = found === undefined ? null : { ...log, places: 1, arcs, skips: [] };
     this.#bolts.set(key, table);
     return table;
   }
@@ -200,7 +200,7 @@ export class LogPlanner {
       hope: (values[i] as number) + (arc.to >= 0 ? (after[arc.to] as number) : 0),
     }));
     const places: Partial[][] = Array.from({ length: log.places }, () => []);
-    (places[0] as Partial[]).push({ bolts: [], made: open.map(() => 0), key: "", rank: -job.prices.log });
+    (places[0] as Partial[]).push({ bolts: [], made: open.map(() => 0), key: "", rank: -log.price });
     const allOpen = limit.reduce((sum, mu, j) => sum + mu * Math.max(0, open[j] as number), 0);
     const tried = new Set<string>();
     let [skip, first] = [0, 0];

@@ -108,7 +108,7 @@ export class LogPricing {
   bestOf(log: LogTable, arcs: readonly Arc[], values = this.arcValues(arcs)): BestBolts {
     const steps = onward(log, arcs, values);
     const path = bestPath(log, steps).map((i) => arcs[i] as Arc);
-    return { value: (steps.after[0] ?? 0) - this.job.prices.log, arcs: path };
+    return { value: (steps.after[0] ?? 0) - log.price, arcs: path };
   }
 
   /**
@@ -123,7 +123,7 @@ export class LogPricing {
       const steps = onward(log, arcs, most);
       const path = bestPath(log, steps);
       const open = path.filter((i) => exact[i] === 0);
-      if (open.length === 0) return { value: (steps.after[0] ?? 0) - this.job.prices.log, path };
+      if (open.length === 0) return { value: (steps.after[0] ?? 0) - log.price, path };
       for (const i of open) {
         exact[i] = 1;
         most[i] = this.arcValue(arcs[i] as Arc);
@@ -141,7 +141,7 @@ export class LogPricing {
       const open = path.filter((i) => exact[i] === 0);
       if (open.length === 0) {
         const seen = log.arcs.filter((_, i) => exact[i] === 1);
-        const value = (steps.after[0] ?? 0) - this.job.prices.log;
+        const value = (steps.after[0] ?? 0) - log.price;
         return { value, arcs: path.map((i) => log.arcs[i] as Arc), seen };
       }
       for (const i of open) {
@@ -149,7 +149,7 @@ export class LogPricing {
         values[i] = this.arcValue(log.arcs[i] as Arc);
       }
       // No path is worth the log even so: the rest need not be known.
-      if ((onward(log, log.arcs, values).after[0] as number) <= this.job.prices.log) {
+      if ((onward(log, log.arcs, values).after[0] as number) <= log.price) {
         return { value: 0, arcs: [], seen: log.arcs.filter((_, i) => exact[i] === 1) };
       }
     }

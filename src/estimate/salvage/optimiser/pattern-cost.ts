@@ -2,7 +2,7 @@
 import { diameterAt } from "../bolt.js";
 import type { BoltPattern, SlabPattern, StripPattern } from "../sawing-pattern.js";
 import type { SawGroup, SawLog } from "../sawing-problem.js";
-import { type Job, ripPrice } from "./job.js";
+import { type Job, logPrice, ripPrice } from "./job.js";
 
 /** A way to saw one log. */
 export interface LogPattern {
@@ -24,7 +24,11 @@ export function logPattern(job: Job, log: SawLog, drawn: readonly BoltPattern[])
   const sawn = bolts.filter(({ slabs }) => slabs.length > 0);
   if (sawn.length === 0) return leftLying(job);
   const made = countPieces(job, sawn);
-  return { bolts: sawn, made, cost: job.prices.log + sawn.reduce((sum, bolt) => sum + boltCost(job, log, bolt), 0) };
+  return {
+    bolts: sawn,
+    made,
+    cost: logPrice(job, log) + sawn.reduce((sum, bolt) => sum + boltCost(job, log, bolt), 0),
+  };
 }
 
 /** Pieces of some bolts, by group. */

@@ -164,7 +164,7 @@ function bolts(trial: WholePlan, search: Search, effort: Effort, most: number): 
     const table = planner.boltOf(yard.tableOf(log), bolt.z0, bolt.z1);
     if (table === null) continue;
     const last = i === dropped.length - 1;
-    const spent = (trial.patterns[log] as LogPattern).bolts.length > 0 ? job.prices.log : 0;
+    const spent = (trial.patterns[log] as LogPattern).bolts.length > 0 ? yard.tableOf(log).price : 0;
     const atLeast = last ? Math.max(0, trial.cost - most) - spent : -spent;
     const price = last ? job.buy : lowered(search);
     const planned = planner.plan(table, trial.open(), price, effort, atLeast);
