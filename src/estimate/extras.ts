@@ -7,6 +7,12 @@ import type { Sought, SoughtSection } from "./salvage/board-in-part.js";
 import { type ExtraBoard, extraBoards, type LeftIn } from "./salvage/extra-boards.js";
 import { stepsUp } from "./salvage/sawing-question.js";
 
+/** Boards of one length. */
+export interface OfLength {
+  readonly steps: number;
+  readonly count: number;
+}
+
 /** Boards of one section, rough and full; lengths in grid steps, longest first. */
 export interface Extras {
   readonly section: string;
@@ -14,7 +20,9 @@ export interface Extras {
   /** Whether pieces of the structure are sawn to this section. */
   readonly asked: boolean;
   readonly count: number;
-  readonly lengths: readonly { readonly steps: number; readonly count: number }[];
+  readonly lengths: readonly OfLength[];
+  /** The logs that give them, in the order of the plan. */
+  readonly logs: readonly { readonly log: string; readonly lengths: readonly OfLength[] }[];
   /** Grid cubes. */
   readonly wood: number;
 }
@@ -32,16 +40,22 @@ const BOARDS = {
 export function extrasOf(basis: Basis, { problem, plan }: PlannedLogs): Extras[] {
   const { sought, labels } = soughtIn(basis, problem.groups);
   const asked = new Set(problem.groups.map(nameOf));
-  const found = extraBoards(problem, plan, sought).flatMap(({ boards }) => boards);
+  const found = extraBoards(problem, plan, sought).flatMap(({ log, boards }) =>
+    boards.map((board) => ({ ...board, log })),
+  );
   return (["sawn", "unsawn"] as const).flatMap((leftIn) => {
     const rows = sought.sections.flatMap((section): Extras[] => {
       const boards = found.filter((board) => board.leftIn === leftIn && board.group === section.name);
       if (boards.length === 0) return [];
       const lengths = byLength(boards);
       const long = lengths.reduce((sum, { steps, count }) => sum + steps * count, 0);
+      const logs = [...new Set(boards.map(({ log }) => log))].map((log) => ({
+        log,
+        lengths: byLength(boards.filter((board) => board.log === log)),
+      }));
       const wood = section.thickness * section.width * long;
       const label = labels.get(section.name) as string;
-      return [{ section: label, leftIn, asked: asked.has(section.name), count: boards.length, lengths, wood }];
+      return [{ section: label, leftIn, asked: asked.has(section.name), count: boards.length, lengths, logs, wood }];
     });
     return rows.sort((a, b) => b.wood - a.wood);
   });

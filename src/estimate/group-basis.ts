@@ -1,5 +1,5 @@
 /** One piece group with both of its ways: as it is milled, rough size and dressing; and as what it is bought. */
-import type { Section } from "../catalog/reading.js";
+import { type QuantityText, type Section, toQuantity } from "../catalog/reading.js";
 import { woodName } from "../catalog/species.js";
 import { laySanding, layTurning, type SandingCells } from "./effort/building.js";
 import { type DressingCells, layDressing, machinesOf, type RawPiece } from "./effort/dressing.js";
@@ -59,6 +59,15 @@ interface GroupLaying {
   readonly moisture: Cell;
 }
 
+/** The step in which the mill is set, where the request says it. */
+function settingStep({ sheet, request, units }: GroupLaying): Cell | undefined {
+  const step = request.shop?.settingStep;
+  const name = "mill.settingStep";
+  const lay = (text: QuantityText) =>
+    sheet.input(name, toQuantity(text, "in"), { label: "step in which the mill is set", display: units.small });
+  return sheet.find(name) ?? (step === undefined ? undefined : lay(step));
+}
+
 /** Lays both ways of a group; where it may not be milled, says why. */
 export function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasis {
   const { sheet, request, units, assumed, woods, moisture } = laying;
@@ -81,13 +90,15 @@ export function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasi
     const dressing = raw && comesRough ? layDressing({ ...laying, machines }, group, raw) : undefined;
     return { ...common, millable: undefined, notMilled: reason, raw, soldRough: dressing };
   }
+  const grid = number(request.system === "metric" ? "1 mm" : "1/16 in");
   const allowances = {
     thickness: assumed.cell("allowance.thickness"),
     width: assumed.cell("allowance.width"),
     length: assumed.cell("allowance.length"),
     variation: assumed.cell("allowance.variation"),
     targetMoisture: moisture,
-    grid: number(request.system === "metric" ? "1 mm" : "1/16 in"),
+    grid,
+    setting: settingStep(laying) ?? grid,
   };
   // The wood that shrinks most, where several serve: nobody knows yet which log a piece comes from.
   const shrinkage = sheet.lay(`rough.${group.name}.shrinkage`, greatest(...cells.map((wood) => wood.shrinkage)), {

@@ -51,7 +51,8 @@ describe("a sawing plan by itself", () => {
   it("lists boards out of what is left, counted and measured by their lengths, that are not wanted pieces", () => {
     const { extras, yield: sawn } = answer.plan;
     expect(extras?.map(({ from }) => from)).toContain("sawn");
-    for (const { section, count, lengths, lumber } of extras ?? []) {
+    for (const { section, count, lengths, logs, lumber } of extras ?? []) {
+      expect(logs).toEqual([{ log: "pine", lengths }]); // the one log there is
       expect(count).toBe(lengths.reduce((sum, one) => sum + one.count, 0));
       const sides = section.replace(" in", "").split(" × ").map(inches);
       const feet = lengths.reduce(
@@ -111,6 +112,26 @@ describe("a sawing plan by itself", () => {
     expect(plan.short).toMatchObject([
       { group: "beam", missing: 1, why: expect.stringMatching(/pine, is .* too short/) },
     ]);
+  });
+
+  it("sets rough sizes in the steps of the mill", async () => {
+    const rough = async (shop: Asking["shop"]) => (await planned({ ...shelf, shop })).pieces[0]?.rough;
+    const [usual, stepped] = [await rough({}), await rough({ settingStep: "1/2 in" })];
+    expect(usual).toBe("1 3/8 × 8 5/8 in");
+    expect(stepped).toBe("1 1/2 × 9 in");
+  });
+
+  it("says which log gives which of the boards that could still come out", async () => {
+    const logs = ["one", "two"].map((name) => ({ ...shelf.logs[0], name })) as Asking["logs"];
+    const { plan } = await planned({ ...shelf, logs, pieces: [{ ...shelf.pieces[0], count: 10 }] as Asking["pieces"] });
+    expect(plan.logs.length).toBe(2);
+    for (const { count, lengths, logs: from } of plan.extras ?? []) {
+      const boards = from.flatMap((own) => own.lengths);
+      expect(boards.reduce((sum, own) => sum + own.count, 0)).toBe(count);
+      for (const { length, count: all } of lengths)
+        expect(boards.filter((own) => own.length === length).reduce((sum, own) => sum + own.count, 0)).toBe(all);
+    }
+    expect(new Set(plan.extras?.flatMap((own) => own.logs.map(({ log }) => log)))).toEqual(new Set(["one", "two"]));
   });
 
   it.each([

@@ -79,6 +79,11 @@ export const shopShape = z
       example: "20 ft",
       most: "100 ft",
     }).optional(),
+    settingStep: quantityField("in", {
+      describe: "Step in which the mill is set: rough thickness and width are whole steps of it.",
+      example: "1/8 in",
+      most: "2 in",
+    }).optional(),
     ripKerf: quantityField("in", { describe: "Kerf of the rip saw.", example: "1/8 in", most: "1 in" }).optional(),
     getOut: z
       .enum(MEANS)

@@ -17,8 +17,10 @@ export interface Allowances {
   readonly length: Cell;
   readonly variation: Cell;
   readonly targetMoisture: Cell;
-  /** One step of the grid on which rough sizes are set: 1/16 in or 1 mm. */
+  /** One step of the grid on which lengths are set: 1/16 in or 1 mm. */
   readonly grid: Operand;
+  /** One step in which the mill is set, and with it thickness and width. */
+  readonly setting: Operand;
 }
 
 /** Size to saw, so that the finished piece comes out of it. */
@@ -43,7 +45,7 @@ export function layRoughSize(
   const side = (column: "thickness" | "width", finished: Cell, dressing: Cell) => {
     const sawn = group.rules.surface === "dressed" ? plus(finished, dressing, allowances.variation) : finished;
     const wet = group.rules.seasoning === "dried" ? over(sawn, left(shrinkage, allowances.targetMoisture)) : sawn;
-    return sheet.lay(`${line}.${column}`, onGrid(wet, allowances.grid), {
+    return sheet.lay(`${line}.${column}`, onGrid(wet, allowances.setting), {
       label: `rough ${column}`,
       display: units.small,
     });

@@ -15,6 +15,7 @@ interface Wanted {
   readonly dressing?: string;
   readonly variation?: string;
   readonly grid?: string;
+  readonly setting?: string;
   readonly unit?: string;
 }
 
@@ -35,6 +36,7 @@ function rough(wanted: Wanted) {
       variation: input("variation", wanted.variation ?? "0 in"),
       targetMoisture: input("moisture", wanted.moisture),
       grid: number(wanted.grid ?? "0.0001 in"),
+      setting: number(wanted.setting ?? wanted.grid ?? "0.0001 in"),
     },
     input("shrinkage", wanted.shrinkage),
     { small: "in", long: "ft", lumber: "bf" },
@@ -105,6 +107,9 @@ describe("the rough size", () => {
   it("leaves on dressing and variation, then shrinkage, then goes up to the mill's step", () => {
     // (2 + 0.25 + 0.055) ÷ 0.97 = 2.376: 2 7/16. (6 + 0.305) ÷ 0.97 = 6.5. 10 ft 3 in.
     expect(rough({ ...whole, grid: "1/16 in" })).toEqual({ thickness: 2.4375, width: 6.5, length: 123 });
+    // A mill that is set in quarters of an inch; the length is not set on it.
+    const inQuarters = { ...whole, grid: "1/16 in", setting: "1/4 in" };
+    expect(rough(inQuarters)).toEqual({ thickness: 2.5, width: 6.5, length: 123 });
   });
 
   it("is the finished size where a piece stays rough and is built green", () => {

@@ -2,7 +2,7 @@
 import { z } from "zod";
 import { measuredValue } from "../../../catalog/reading.js";
 import type { Basis } from "../../../estimate/basis.js";
-import { extrasOf } from "../../../estimate/extras.js";
+import { extrasOf, type OfLength } from "../../../estimate/extras.js";
 import type { PlannedLogs } from "../../../estimate/plan.js";
 import { trimmed } from "../../../estimate/quantity/decimal.js";
 import { inUnit, quantity } from "../../../estimate/quantity/quantity.js";
@@ -10,6 +10,10 @@ import { marked, placesFor } from "../../../estimate/quantity/text.js";
 import { unit } from "../../../estimate/quantity/unit.js";
 
 const text = (describe: string) => z.string().describe(describe);
+
+const LengthsSchema = z
+  .array(z.strictObject({ length: text("Length."), count: z.int().describe("Boards of it.") }))
+  .describe("By length, the longest first.");
 
 export const ExtrasSchema = z
   .array(
@@ -23,9 +27,10 @@ export const ExtrasSchema = z
           ),
         asked: z.boolean().describe("Whether pieces that the logs are asked for are sawn to this section."),
         count: z.int().describe("Boards."),
-        lengths: z
-          .array(z.strictObject({ length: text("Length."), count: z.int().describe("Boards of it.") }))
-          .describe("By length, the longest first."),
+        lengths: LengthsSchema,
+        logs: z
+          .array(z.strictObject({ log: text("Name of the log."), lengths: LengthsSchema }))
+          .describe("Which logs give them, in the order of the plan."),
         lumber: measuredValue.describe("Wood in them, rough and full."),
       })
       .meta({ id: "ExtraBoards", description: "Boards of one section beyond what is wanted." }),
@@ -38,15 +43,18 @@ export const ExtrasSchema = z
 export function shownExtras(basis: Basis, sawing: PlannedLogs): z.output<typeof ExtrasSchema> {
   const { gridMm } = basis.sawing;
   const display = unit(basis.units.lumber);
-  return extrasOf(basis, sawing).map(({ section, leftIn, asked, count, lengths, wood }) => ({
+  const shown = (lengths: readonly OfLength[]) =>
+    lengths.map(({ steps, count }) => ({
+      length: marked(quantity(gridMm.times(steps), "mm"), basis.request.system),
+      count,
+    }));
+  return extrasOf(basis, sawing).map(({ section, leftIn, asked, count, lengths, logs, wood }) => ({
     section,
     from: leftIn,
     asked,
     count,
-    lengths: lengths.map((own) => ({
-      length: marked(quantity(gridMm.times(own.steps), "mm"), basis.request.system),
-      count: own.count,
-    })),
+    lengths: shown(lengths),
+    logs: logs.map((own) => ({ log: own.log, lengths: shown(own.lengths) })),
     lumber: {
       value: trimmed(inUnit(quantity(gridMm.pow(3).times(wood), "mm3"), display), placesFor(display)),
       unit: basis.units.lumber,
