@@ -114,7 +114,7 @@ function randomLog(dice: Dice, name: string, size: { feet: number; inches: numbe
     sweep: dice.chance(0.5) ? dice.up(dice.real(0.2, 3)) : 0,
     rot: { smallEnd: rot(), largeEnd: rot() },
     bark: dice.up(dice.real(0, 0.8)),
-    ...(dice.chance(0.3) && { ready: { cash: dice.rate(0, 3), hours: dice.rate(0, 0.2) } }),
+    ...(dice.chance(0.3) && { ready: { cash: dice.rate(0, 1), hours: dice.rate(0, 0.05) } }),
   };
 }
 

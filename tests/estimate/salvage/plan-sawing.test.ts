@@ -1,10 +1,11 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { SawingProgress } from "../../../src/estimate/salvage/optimiser/counted-work.js";
-import { planSawing } from "../../../src/estimate/salvage/plan-sawing.js";
+import { improveSawing, planSawing } from "../../../src/estimate/salvage/plan-sawing.js";
 import { judgeSawingPlan } from "../../../src/estimate/salvage/sawing-judge.js";
 import type { SawingProblem } from "../../../src/estimate/salvage/sawing-problem.js";
 import { pathologicalProblem } from "../../judges/pathological-sawing.js";
+import { randomSawingProblem } from "../../judges/sawing-problems.js";
 
 const frozen = new URL("../../bench/sawing/frozen/M-05.json", import.meta.url);
 const problem = JSON.parse(readFileSync(frozen, "utf8")) as SawingProblem;
@@ -77,4 +78,15 @@ describe("the sawing search", () => {
       expect(judgeSawingPlan(large, plan)).toEqual([]);
     }
   });
+
+  // Question 2397 boxes a pith that is a point; the others have hearts, rot, and holes narrower than a kerf.
+  it.each([2397, ...Array.from({ length: 20 }, (_, i) => 2000 + i)])(
+    "proves nothing above what another search finds: question %i",
+    (question) => {
+      const asked = randomSawingProblem(question, { size: "tiny", switches: true });
+      const { bound } = planSawing(asked, { work: 1500, seed: 1 });
+      const { cost } = improveSawing(asked, { work: 800, seed: 2 });
+      expect(bound).toBeLessThanOrEqual(cost + 1e-6 * Math.max(1, Math.abs(cost)));
+    },
+  );
 });

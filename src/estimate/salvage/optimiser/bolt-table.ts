@@ -29,7 +29,8 @@ export interface BoltTable {
 /** The table of a bolt of length number `length`. */
 export function boltTable(job: Job, rules: SpeciesRules, bolt: BoltShape, length: number): BoltTable {
   const top = Math.floor(bolt.radius);
-  const core = Math.ceil(Math.max(bolt.rotRadius, rules.heart ? bolt.pithRadius : 0));
+  // A pith that is a point still has to be boxed in.
+  const core = Math.max(Math.ceil(Math.max(bolt.rotRadius, rules.heart ? bolt.pithRadius : 0)), rules.heart ? 1 : 0);
   return {
     length,
     top,

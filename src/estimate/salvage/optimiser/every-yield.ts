@@ -77,18 +77,7 @@ export function everyYield(ask: EveryYieldAsk): EveryYieldFound {
       most = plan.cost;
     }
   }
-  return { plan, bound: listsAll(yard) ? Math.min(bound, most) : Number.NEGATIVE_INFINITY };
-}
-
-/**
- * Whether the yields listed are all of the family: not where a boxed heart may lie anywhere in its slab, nor where
- * strips on either side of a hole no wider than a kerf might share a cut.
- */
-function listsAll({ job, logs }: Yard): boolean {
-  if (job.groups.some(({ heart }) => heart === "boxed")) return false;
-  const kerf = Math.max(0, ...job.slabs.map((slab) => slab.kerf));
-  const narrow = (half: number) => half > 0 && 2 * half <= kerf;
-  return logs.every(({ arcs }) => arcs.every(({ table: { rot, pith } }) => !rot.some(narrow) && !pith.some(narrow)));
+  return { plan, bound: Math.min(bound, most) };
 }
 
 class Search {

@@ -174,9 +174,10 @@ export class SlabGains {
     const rot = table.rot[near] as number;
     if (half <= rot) return 0;
     const { pointOfHalf } = this.job.slabs[kind] as SlabKind;
+    const keep = Math.max(rot, table.pith[near] as number);
+    if (keep === 0) return this.#sawn(one, clear, pointOfHalf[half] as number);
     const value =
       rot > 0 ? this.#beside(one, touching, half, rot) : this.#sawn(one, touching, pointOfHalf[half] as number);
-    const keep = Math.max(rot, table.pith[near] as number);
     if (row.clear === row.touching || half <= keep) return value;
     return Math.max(value, this.#beside(one, clear, half, keep));
   }

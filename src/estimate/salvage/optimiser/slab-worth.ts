@@ -27,6 +27,8 @@ export interface SlabUse {
   readonly runs: readonly Run[];
   /** Strip number of the slab's kind, its edge and its mask. */
   readonly boxed: { readonly strip: number; readonly x0: number; readonly mask: number } | null;
+  /** Whether the runs are a cut apart that strips on both sides of it share. */
+  readonly shared?: boolean;
 }
 
 /** Best way to use the slab of a kind between the heights `near` and `outer` of its faces from the axis. */
@@ -98,9 +100,13 @@ export class SlabWorth {
     return best?.use ?? null;
   }
 
-  /** All ways to use a slab, whatever they are worth. */
-  uses(table: BoltTable, s: number, y0: number): SlabUse[] {
-    const { thickness } = this.job.slabs[s] as SlabKind;
+  /**
+   * All ways to use a slab, whatever they are worth; of those around a boxed heart the best.
+   * @param every - Of those around a boxed heart all that can differ in what they give; beside a hole that a cut may cover
+   *   all places of that cut.
+   */
+  uses(table: BoltTable, s: number, y0: number, every = false): SlabUse[] {
+    const { thickness, kerf } = this.job.slabs[s] as SlabKind;
     const y1 = y0 + thickness;
     const near = y0 <= 0 && y1 >= 0 ? 0 : Math.min(Math.abs(y0), Math.abs(y1));
     const outer = Math.max(Math.abs(y0), Math.abs(y1));
@@ -112,14 +118,31 @@ export class SlabWorth {
       if (half <= rot) return [];
       const clear = Math.max(rot, pith);
       const { shop } = this.job.problem;
-      const [atRot, atClear] = [sawableHole(shop, rot), sawableHole(shop, clear)];
-      const found: SlabUse[] = half > atRot ? [beside(half, atRot, clear > rot ? row.touching : row.clear)] : [];
-      if (clear > rot && row.clear !== row.touching && half > atClear) found.push(beside(half, atClear, row.clear));
+      const sides = (hole: number, mask: number): SlabUse[] => {
+        if (every && hole > 0 && 2 * hole <= kerf) return acrossCut(half, hole, kerf, mask);
+        const keep = every ? hole : sawableHole(shop, hole);
+        return half > keep ? [beside(half, keep, mask)] : [];
+      };
+      const found = sides(rot, clear > rot ? row.touching : row.clear);
+      if (clear > rot && row.clear !== row.touching) found.push(...sides(clear, row.clear));
       if (near === 0 && Math.min(-y0, y1) >= table.box && row.boxing !== row.touching) {
-        const boxed = this.#bestBoxed(table, s, row, half);
-        if (boxed !== null) found.push(this.#around(s, row, half, boxed));
+        const best = every ? null : this.#bestBoxed(table, s, row, half);
+        const boxed = every ? this.#everyBoxed(table, s, half) : best === null ? [] : [best];
+        found.push(...boxed.map((one) => this.#around(s, row, half, one)));
       }
       return found;
+    });
+  }
+
+  /** Strips over the pith: wherever strips left of them leave off, or as far left as the pith allows. */
+  #everyBoxed({ box }: BoltTable, s: number, half: number): { strip: number; x0: number }[] {
+    const { strips, points, kerf, pointOf } = this.job.slabs[s] as SlabKind;
+    return strips.flatMap(({ width }, strip) => {
+      const least = Math.max(0, half + box - width);
+      const most = Math.min(half - box, 2 * half - width);
+      const first = pointOf[Math.max(0, least - kerf)] as number;
+      const places = new Set(points.slice(first).map((point) => Math.max(point, least)));
+      return [...places].filter((at) => at <= most).map((at) => ({ strip, x0: at - half }));
     });
   }
 
@@ -175,6 +198,18 @@ export class SlabWorth {
   #pieces(table: BoltTable, mask: number, section: number): SawGroup[] {
     return this.values.stripPieces(mask, section, table.length).map((j) => this.job.groups[j] as SawGroup);
   }
+}
+
+/** Runs on both sides of a cut that covers a hole, wherever the cut may lie. */
+function acrossCut(half: number, hole: number, kerf: number, mask: number): SlabUse[] {
+  return Array.from({ length: kerf - 2 * hole + 1 }, (_, i): SlabUse => {
+    const cut = hole - kerf + i;
+    const runs = [
+      { lo: -half, hi: cut, mask },
+      { lo: cut + kerf, hi: half, mask },
+    ];
+    return { runs: runs.filter(({ lo, hi }) => hi > lo), boxed: null, shared: true };
+  });
 }
 
 /** One run over the whole width, or two beside what is kept clear of. */

@@ -72,7 +72,7 @@ export class SlabYields {
     const y1 = y0 + kind.thickness;
     const near = y0 <= 0 && y1 >= 0 ? 0 : Math.min(Math.abs(y0), Math.abs(y1));
     if (near < table.core) {
-      const uses = this.worth.uses(table, s, y0);
+      const uses = this.worth.uses(table, s, y0, true);
       return uses.map((use) => ({ use, yields: this.#used(table.length, s, kind, use) }));
     }
     const outer = Math.max(Math.abs(y0), Math.abs(y1));
@@ -101,10 +101,11 @@ export class SlabYields {
     return made;
   }
 
-  #used(i: number, s: number, kind: SlabKind, { runs, boxed }: SlabUse): readonly SlabYield[] {
+  #used(i: number, s: number, kind: SlabKind, { runs, boxed, shared }: SlabUse): readonly SlabYield[] {
     let key = `${i};${s}`;
     for (const { lo, hi, mask } of runs) key += `;${hi - lo},${mask}`;
     if (boxed !== null) key += `b${boxed.strip},${boxed.mask}`;
+    if (shared) key += "s";
     const known = this.#slabs.get(key);
     if (known !== undefined) return known;
     const rip = this.worth.values.rip(i, s);
@@ -115,21 +116,26 @@ export class SlabYields {
     }
     for (const run of runs) {
       const row = this.#row(i, run.mask, s, kind.pointOf[run.hi - run.lo] as number);
-      all = this.#beside(all, row, boxed === null ? rip : 0);
+      all = this.#beside(all, row, { lastCut: boxed === null ? rip : 0, shared: shared === true });
     }
     const made = all.filter(({ key }) => key !== 0).sort(bestFirst);
     this.#slabs.set(key, made);
     return made;
   }
 
-  /** Each of some yields with each of a run's beside it. */
-  #beside(all: readonly SlabYield[], row: readonly RunYield[], lastCut: number): SlabYield[] {
+  /** Each of some yields with each of a run's beside it; where strips on both sides share a cut, it is paid already. */
+  #beside(
+    all: readonly SlabYield[],
+    row: readonly RunYield[],
+    { lastCut, shared }: { readonly lastCut: number; readonly shared: boolean },
+  ): SlabYield[] {
     const best = new Map<number, SlabYield>();
     const most = Math.max(...all.map(({ value }) => value)) + Math.max(...row.map(({ value }) => value - lastCut), 0);
     for (const one of all) {
+      const cut = shared && one.key !== 0 ? 0 : lastCut;
       for (const run of row) {
         this.work++;
-        const value = one.value + (run === EMPTY ? 0 : run.value - lastCut);
+        const value = one.value + (run === EMPTY ? 0 : run.value - cut);
         const key = one.key + run.key;
         if (value < most - this.slack || !this.code.fits(one.lo + run.lo, one.hi + run.hi)) continue;
         const known = best.get(key);
