@@ -592,6 +592,13 @@ export type ExtraBoards = {
     readonly length: string;
     readonly count: number;
   }[];
+  readonly logs: readonly {
+    readonly log: string;
+    readonly lengths: readonly {
+      readonly length: string;
+      readonly count: number;
+    }[];
+  }[];
   readonly lumber: MeasuredValue;
 };
 
@@ -1190,6 +1197,7 @@ export type Log = {
     readonly largeEnd?: string | MeasuredValue | undefined;
   } | undefined;
   readonly flare?: string | MeasuredValue | undefined;
+  readonly distance?: string | MeasuredValue | undefined;
   readonly dirty?: boolean | undefined;
   readonly value?: string | MeasuredValue | undefined;
 };
@@ -1811,6 +1819,7 @@ export type SawingShop = {
   readonly planerDepth?: string | MeasuredValue | undefined;
   readonly heaviestFed?: string | MeasuredValue | undefined;
   readonly longestFed?: string | MeasuredValue | undefined;
+  readonly settingStep?: string | MeasuredValue | undefined;
   readonly ripKerf?: string | MeasuredValue | undefined;
   readonly getOut?: "hand" | "cart" | "winch" | "tractor" | undefined;
   readonly carry?: "hand" | "cart" | "winch" | "tractor" | undefined;
@@ -1952,6 +1961,7 @@ export type Shop = {
   readonly planerDepth?: string | MeasuredValue | undefined;
   readonly heaviestFed?: string | MeasuredValue | undefined;
   readonly longestFed?: string | MeasuredValue | undefined;
+  readonly settingStep?: string | MeasuredValue | undefined;
   readonly ripKerf?: string | MeasuredValue | undefined;
   readonly getOut?: "hand" | "cart" | "winch" | "tractor" | undefined;
   readonly carry?: "hand" | "cart" | "winch" | "tractor" | undefined;
