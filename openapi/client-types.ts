@@ -1983,13 +1983,14 @@ export type ShoppingLine = {
   readonly name: string;
   readonly label: string;
   readonly quantity: Figure;
-  readonly share: boolean;
-  readonly each: LengthFigure | null;
-  readonly packs: readonly PackCount[];
-  readonly leftOver: Figure | null;
+  readonly share?: true | undefined;
+  readonly each?: LengthFigure | undefined;
+  readonly packs?: readonly PackCount[] | undefined;
+  readonly leftOver?: Figure | undefined;
+  readonly spares?: Figure | undefined;
   readonly price: Figure | null;
   readonly amount: Figure | null;
-  readonly add: string | null;
+  readonly add?: string | undefined;
 };
 
 /** Pieces that have to be bought although their group is milled. */
@@ -2111,6 +2112,7 @@ export type StickCuts = {
 export type StickLine = {
   readonly stock: string;
   readonly planned: Figure;
+  readonly spares: Figure;
   readonly quantity: Figure;
   readonly price: Figure | null;
   readonly amount: Figure | null;

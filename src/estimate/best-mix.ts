@@ -15,7 +15,7 @@ import {
 import { layRoute, type RoutePlan } from "./compare/route.js";
 import { forWantOfPrice } from "./compare/unpriced.js";
 import { mixLabel, planOfBound } from "./joint-route.js";
-import { millable, type Planners, planRoute, quickly } from "./plan.js";
+import { ALL_MILLED, millable, type Planners, planRoute, quickly } from "./plan.js";
 import { Decimal, ZERO } from "./quantity/decimal.js";
 import type { EstimateRequest } from "./request/request.js";
 import type { Learnt } from "./salvage/optimiser/learnt.js";
@@ -171,14 +171,21 @@ export type PlanMilled = (milled: ReadonlySet<string>, hired: boolean) => RouteP
 /** The best mix, and what was learnt of the others by pricing them. */
 export interface BestMix {
   readonly plan: RoutePlan;
-  /** How it stands among all that were priced, and some that were priced since. */
-  readonly standing: (more: readonly MixPoint[]) => MixStanding;
+  /** How it stands among all that were priced. */
+  readonly standing: MixStanding;
+  /** The better of it and of plans that were priced since, all of which the user's pins allow. */
+  readonly among: (more: readonly MixPoint[]) => BestMix;
+}
+
+interface Candidate {
+  readonly plan: RoutePlan;
+  readonly point: MixPoint;
 }
 
 /**
- * The best of what was planned: the mixes that the search of groups found, the plans that go piece by piece, and the ways
- * that mill or buy everything. Where the user sets limits, the search's own plan as well: it kept to them if any does.
- * @param routes - Those that the user's pins and prices allow.
+ * The best of what was planned: the mixes that the search of groups found, planned anew and as they were, the plans that go
+ * piece by piece, and the ways that mill or buy everything.
+ * @param routes - Those that the user's pins and prices allow, and what keeps to the pins from a search without them.
  * @param buy - Everything bought.
  */
 export function bestMix(
@@ -193,28 +200,41 @@ export function bestMix(
 ): BestMix {
   const betterOf = (a: RoutePlan, b: RoutePlan) => (better(price(b), price(a)) ? b : a);
   const joint = (bound?.plans ?? []).flatMap(
-    (one) => planOfBound(basis, one, planners, (plans) => plans.reduce(betterOf)) ?? [],
+    (one) =>
+      planOfBound(basis, one, planners, {
+        better: (plans) => plans.reduce(betterOf),
+        allMilled: routes.filter(({ key, hired }) => ALL_MILLED.has(key) && hired === one.hired),
+      }) ?? [],
   );
-  const { mostCash, mostHours } = basis.request.options ?? {};
   const groups = bests.map(({ milled, plan }) => mixed(milled, plan?.hired ?? false));
-  const sketched = (mostCash ?? mostHours) === undefined ? [] : bests.flatMap(({ plan }) => plan ?? []);
-  const drawn = sketched.map((plan) => ({ ...plan, key: "mixed", label: mixLabel(plan.hired) }));
-  const points = (plans: readonly RoutePlan[]) => plans.map((plan) => ({ plan, point: price(plan) }));
-  const allowed = points([...groups, ...joint.flatMap(({ whole }) => whole), ...routes, ...drawn]);
-  const best = allowed.reduce((a, b) => (better(b.point, a.point) ? b : a));
-  const loose = points(joint.flatMap(({ mixing }) => mixing ?? []));
+  const candidates = (plans: readonly RoutePlan[]) => plans.map((plan) => ({ plan, point: price(plan) }));
+  const drawn = tried.reduce((a, b) => (better(b, a) ? b : a));
+  const allowed = [...candidates([...groups, ...joint.flatMap(({ whole }) => whole), ...routes]), ...asMixes([drawn])];
+  const loose = candidates(joint.flatMap(({ mixing }) => mixing ?? []));
   const wage = aside(basis.labor.valueOfHour);
-  const total = ({ point }: { readonly point: MixPoint }) => point.cash.plus(wage.times(point.hours));
-  const saving = Decimal.max(ZERO, ...loose.map((one) => total(best).minus(total(one))));
-  const others = [...tried, ...allowed.map(({ point }) => point)];
-  return {
-    plan: best.plan,
-    standing: (more) => ({
-      hour: bestFor(best.point, [...others, ...more]),
-      buying: bestFor(price(buy), [...others, ...more]),
-      mixedSizes: saving.gt(0) ? saving : undefined,
-    }),
+  const total = ({ point }: Candidate) => point.cash.plus(wage.times(point.hours));
+  const bestOf = (all: readonly Candidate[], others: readonly MixPoint[]): BestMix => {
+    const best = all.reduce((a, b) => (better(b.point, a.point) ? b : a));
+    const saving = Decimal.max(ZERO, ...loose.map((one) => total(best).minus(total(one))));
+    return {
+      plan: best.plan,
+      standing: {
+        hour: bestFor(best.point, others),
+        buying: bestFor(price(buy), others),
+        mixedSizes: saving.gt(0) ? saving : undefined,
+      },
+      among: (more) => bestOf([best, ...asMixes(more)], [...others, ...more]),
+    };
   };
+  return bestOf(allowed, [...tried, ...allowed.map(({ point }) => point)]);
+}
+
+/** Plans of the search as mixes of the answer. */
+function asMixes(points: readonly MixPoint[]): Candidate[] {
+  return points.flatMap((point) => {
+    const { plan } = point;
+    return plan ? [{ point, plan: { ...plan, key: "mixed", label: mixLabel(plan.hired) } }] : [];
+  });
 }
 
 /** The ways that mill or buy everything, of those that the user's pins allow and that prices let compare. */

@@ -16,7 +16,7 @@ import { heldLeftOut, planLeftOut } from "./left-out.js";
 import { type Notice, noticesOf } from "./notices.js";
 import { chosenOffers, withChosenFirst } from "./offer-choice.js";
 import { heldForm, knowing, millable, type Planners, planRoute, quickly } from "./plan.js";
-import { Decimal, ZERO } from "./quantity/decimal.js";
+import type { Decimal } from "./quantity/decimal.js";
 import { remembering } from "./remembered.js";
 import type { HeldPlans } from "./request/held-plans.js";
 import type { EstimateRequest } from "./request/request.js";
@@ -26,6 +26,7 @@ import { layOwnLines } from "./sheet/own-lines.js";
 import { Sheet } from "./sheet/sheet.js";
 import { layCommon, layTakeoffs, type Takeoffs } from "./takeoffs.js";
 import { Stages, UNWATCHED } from "./watch.js";
+import { keptToPins, withoutPins } from "./without-pins.js";
 
 /** An estimate: the sheet and its parts, the routes, and what is said of them. */
 export interface Estimate {
@@ -120,18 +121,33 @@ export function estimate(
     return layEstimate(basis, withLeftOut({ buy, mill, hired, mix }));
   }
   stages.begin("mixed");
-  const routes = endsOf(basis, { buy, mill, hired });
+  const kept = found && mixWithoutPins(basis, planners);
+  const routes = [...endsOf(basis, { buy, mill, hired }), ...(kept ? [kept] : [])];
   const best = found && bestMix(basis, found, mixed, { planners, routes, buy });
-  const chosen = best?.plan ?? mill;
+  const search = found && best && searchOf(found, best, [buy, mill, ...(hired ? [hired] : [])]);
+  const searched = search?.searched;
+  const chosen = search?.best.plan ?? mill;
   // A plan that saws nothing buys everything, whatever it was asked to mill.
   const plans = { buy, mill, hired, mix: chosen.sawn.size === 0 ? buy : chosen };
-  const searched =
-    found && best && searchOf(found, best, [...new Set(Object.values(plans).flatMap((one) => one ?? []))]);
   stages.begin("price");
   const made = layEstimate(basis, withLeftOut(plans), searched);
   const better = betterRoute(made, request);
   if (!better) return made;
   return layEstimate(layBasis(newSheet(request), request), withLeftOut({ ...plans, mix: better }), searched);
+}
+
+/** The best mix of the request without the user's pins, where it keeps to them. */
+function mixWithoutPins(basis: Basis, planners: Planners): RoutePlan | undefined {
+  const free = withoutPins(basis.request);
+  if (!free || basis.request.heldPlans) return undefined;
+  try {
+    const made = estimate(free, planners);
+    return keptToPins(basis, made.basis, made.routes.mix.plan, planners);
+  } catch (error) {
+    // What cannot be built without the pins tells nothing of what can be with them.
+    if (error instanceof FaultError) return undefined;
+    throw error;
+  }
 }
 
 /** All milled or all bought, where its own plan turned out cheaper than the mix that was found by sketches. */
@@ -202,10 +218,10 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   };
 }
 
-/** @returns undefined where nothing is proven, or nothing costs anything. */
+/** @returns undefined where nothing is proven, nothing costs anything, or the user's own figures go below the bound. */
 function gapOf({ total }: RouteCells, bound: MixBound | undefined): Decimal | undefined {
   const cost = aside(total);
-  return bound && cost.gt(0) ? Decimal.max(ZERO, cost.minus(bound.least)).dividedBy(cost) : undefined;
+  return bound && cost.gt(0) && cost.gte(bound.least) ? cost.minus(bound.least).dividedBy(cost) : undefined;
 }
 
 /** A route's lumber beside log scale, by its key; laid once where the mix is all milled. */

@@ -23,22 +23,32 @@ export interface MixSearched {
 }
 
 /**
- * What the search came to, and its frontier where one was asked for.
- * @param routes - Plans of the routes of the answer.
+ * What the search came to, its frontier where one was asked for, and the best mix with all plans that the frontier found.
+ * @param routes - Plans of the other routes of the answer.
  */
-export function searchOf(found: MixFound, best: BestMix, routes: readonly RoutePlan[]): MixSearched {
-  const better = found.frontier.length > 0 ? refined(found, routes) : [];
-  const frontier = found.frontier.length > 0 ? refinedFrontier(found, better) : [];
+export function searchOf(
+  found: MixFound,
+  first: BestMix,
+  routes: readonly RoutePlan[],
+): { readonly searched: MixSearched; readonly best: BestMix } {
+  const known = [first.plan, ...routes].map(found.price);
+  const wanted = found.frontier.length > 0;
+  const better = wanted ? refined(found, [first.plan, ...routes]) : [];
+  const best = wanted ? first.among([...found.tried, ...better]) : first;
+  const frontier = wanted ? refinedFrontier(found, [...known, ...better]) : [];
   const { tried, possible, bound } = found;
-  return { tried: tried.length, possible, frontier, bound, gap: undefined, standing: best.standing(better) };
+  return {
+    searched: { tried: tried.length, possible, frontier, bound, gap: undefined, standing: best.standing },
+    best,
+  };
 }
 
 /** Points of a frontier that are planned anew; the others keep the plan of the search. Some tenths of a second each. */
 const MOST_PLANNED = 4;
 
 /**
- * Better plans for a frontier, priced: its points planned anew, a plan that goes piece by piece at the value of an hour where
- * it last turns, and those of the routes taken as they are.
+ * Better plans for a frontier, priced: its points planned anew, and a plan that goes piece by piece at the value of an hour
+ * where it last turns.
  * @param known - Plans of the routes of the answer.
  */
 function refined(found: MixFound, known: readonly RoutePlan[]): readonly MixPoint[] {
@@ -47,7 +57,7 @@ function refined(found: MixFound, known: readonly RoutePlan[]): readonly MixPoin
   const anew = others.map(({ point: { milled, plan } }) => found.plan(milled, plan?.hired ?? false));
   const last = found.frontier.at(-1)?.fromWage;
   const joint = last?.gt(0) ? found.jointAt(last) : [];
-  return [...known, ...anew, ...joint].map(found.price);
+  return [...anew, ...joint].map(found.price);
 }
 
 /** The lower envelope of all that was ever priced. Each point is a judged plan; cash rises and hours fall. */

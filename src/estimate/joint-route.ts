@@ -25,14 +25,14 @@ export interface JointRoutes {
  * A plan of the bound as a route: piece by piece sawn or bought as it pays, groups that it saws nothing of bought. Where it
  * mixes two measures in one run, the logs are planned anew.
  * @param basis - Of the answer, on which the route is to be laid.
- * @param better - The better of some routes; without it none is planned well.
+ * @param choice - Where the better of some routes is to be planned well.
  * @returns undefined where it saws nothing, or buys some of what the user pins to the mill.
  */
 export function planOfBound(
   basis: Basis,
   { plan, proof, hired, learnt }: JointPlan,
   planners: Planners,
-  better?: (plans: readonly RoutePlan[]) => RoutePlan,
+  { better, allMilled = [] }: Choice = {},
 ): JointRoutes | undefined {
   const sawn = new Set(plan.logs.flatMap(({ pieces }) => pieces.map(({ group }) => group)));
   const pinned = basis.groups.filter(({ group, millable }) => millable && group.rules.source === "mill");
@@ -41,32 +41,61 @@ export function planOfBound(
     planRoute(basisOf(basis, { hired }), "mixed", mixLabel(hired), milled, { ...planners, sawing }, undefined);
   const buy = Object.fromEntries(Object.entries(plan.buy).filter(([group]) => sawn.has(group)));
   const found = route(sawn, () => ({ plan: { ...plan, buy }, proof }));
-  const split = splitRuns(basis, plan);
+  const split = splitRuns(basis, plan, allMilled);
   if (split.length === 0) return { whole: [found], mixing: undefined };
   const most = settled(sawn, split);
   const none = settled(
     sawn,
-    split.map(({ groups }) => ({ groups, mostSawn: false })),
+    split.map((run) => ({ ...run, mostSawn: false })),
   );
   const quick = quickly(planners, learnt).sawing;
   const whole = [route(most, quick)];
   if (none.size > 0 && none.size < most.size) whole.push(route(none, quick));
-  if (better) whole.push(route(better(whole).milled, planners.joint ?? planners.sawing));
-  return { whole, mixing: found };
+  if (!better) return { whole, mixing: found };
+  let best = better(whole);
+  // Run by run to the other side, the one that is least clear first.
+  for (const { groups } of split.toSorted((a, b) => a.lean - b.lean).slice(0, MOST_TURNED)) {
+    const turned = route(turnedOver(best.milled, groups), quick);
+    whole.push(turned);
+    best = better([best, turned]);
+  }
+  return { whole: [...whole, route(best.milled, planners.joint ?? planners.sawing)], mixing: found };
+}
+
+/** How to choose among routes, and what is known of the logs. */
+interface Choice {
+  /** The better of some routes. */
+  readonly better?: (plans: readonly RoutePlan[]) => RoutePlan;
+  /** Routes that mill whatever they can: what they lack is no choice. */
+  readonly allMilled?: readonly RoutePlan[];
+}
+
+/** Runs that are tried on their other side; each takes a quick plan. */
+const MOST_TURNED = 4;
+
+/** The run on its other side: bought where any of it was milled. */
+function turnedOver(milled: ReadonlySet<string>, run: readonly string[]): ReadonlySet<string> {
+  const others = [...milled].filter((name) => !run.includes(name));
+  return new Set(others.length < milled.size ? others : [...others, ...run]);
 }
 
 /** A run of which some pieces are sawn and some bought, in another measure; whether most are sawn. */
 interface SplitRun {
   readonly groups: readonly string[];
   readonly mostSawn: boolean;
+  /** How far from half of it is sawn, in pieces. */
+  readonly lean: number;
 }
 
-function splitRuns(basis: Basis, plan: SawingPlan): SplitRun[] {
+/** @param allMilled - Runs of which no more is bought than these lack are whole, as far as the logs go. */
+function splitRuns(basis: Basis, plan: SawingPlan, allMilled: readonly RoutePlan[]): SplitRun[] {
+  const lacked = (name: string): number => Math.max(0, ...allMilled.map(({ sawing }) => sawing?.plan.buy[name] ?? 0));
   const whole = basis.groups.filter((one) => one.millable && keptWhole(basis, one)).map(({ group }) => group.name);
   return runsOf(whole).flatMap((groups): SplitRun[] => {
     const bought = groups.reduce((sum, name) => sum + (plan.buy[name] ?? 0), 0);
     const sawn = plan.logs.flatMap(({ pieces }) => pieces).filter(({ group }) => groups.includes(group)).length;
-    return bought > 0 && sawn > 0 ? [{ groups, mostSawn: sawn > bought }] : [];
+    const chosen = groups.some((name) => (plan.buy[name] ?? 0) > lacked(name));
+    return chosen && bought > 0 && sawn > 0 ? [{ groups, mostSawn: sawn > bought, lean: Math.abs(sawn - bought) }] : [];
   });
 }
 

@@ -68,8 +68,8 @@ export function millable(basis: Basis): string[] {
   return basis.groups.filter((one) => one.millable).map(({ group }) => group.name);
 }
 
-/** Routes that mill whatever they can, at any price of what is bought. */
-const ALL_MILLED: ReadonlySet<string> = new Set(["milled", "hired"]);
+/** Keys of routes that mill whatever they can, at any price of what is bought. */
+export const ALL_MILLED: ReadonlySet<string> = new Set(["milled", "hired"]);
 
 /** Plans one route. @throws FaultError when a held plan does not fit. */
 export function planRoute(

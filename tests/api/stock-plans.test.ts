@@ -116,11 +116,11 @@ describe("a stock plan", () => {
       defects: "10 %",
       currency: "EUR",
     });
-    // 31 × 1.1 = 34.1, to the nearest 34; 34 × 3.335 = 113.39.
+    // A tenth of 31 is 3.1, so four to spare; 35 × 3.335 = 116.725, half a cent up.
     expect([answer.buy[0]?.planned.value, answer.buy[0]?.quantity.value, answer.total?.value]).toEqual([
       "31",
-      "34",
-      "113.39",
+      "35",
+      "116.73",
     ]);
     expect([answer.plan.proven, answer.plan.bound?.value]).toEqual([true, "103.38"]);
   });

@@ -232,7 +232,7 @@ function shopping(estimate: Estimate): string[] {
 }
 
 /** Packs, else the quantity in its unit. */
-function amountWords({ packs, quantity, each, leftOver }: ShoppingLine, system: MeasureSystem): string {
+function amountWords({ packs, quantity, each, leftOver, spares }: ShoppingLine, system: MeasureSystem): string {
   const bought = packs?.filter(({ count }) => !count.value.isZero()) ?? [];
   if (bought.length > 0) {
     const taken = bought.map(({ label, count }) =>
@@ -241,6 +241,7 @@ function amountWords({ packs, quantity, each, leftOver }: ShoppingLine, system: 
     const over = leftOver && !aside(leftOver).isZero() ? `, left over ${withUnit(leftOver)}` : "";
     return `${taken.join(" + ")}${over}`;
   }
+  if (spares && !aside(spares).isZero()) return `${withUnit(quantity)}, ${bare(spares)} spare`;
   const words = withUnit(quantity);
   return each ? `${words} × ${marked({ value: aside(each), unit: each.unit }, system)}` : words;
 }

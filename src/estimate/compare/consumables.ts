@@ -19,10 +19,20 @@ export interface UsingWork {
   readonly milling: MillingCells | undefined;
   readonly cuts: CutCells | undefined;
   readonly finishing: FinishingCells;
+  /** Lines that every route has. */
+  readonly common: readonly ShoppingLine[];
 }
 
+/** Whether the lorry comes whichever way the lumber is had: with roofing, or with boards that every route buys. */
+export const bringsRoofing = (common: readonly ShoppingLine[]): boolean =>
+  common.some(({ department }) => department === "coverings" || department === "lumber");
+
 /** Lays a route's lines of what is used up. */
-export function layConsumables(basis: Basis, key: string, { milling, finishing, cuts }: UsingWork): ShoppingLine[] {
+export function layConsumables(
+  basis: Basis,
+  key: string,
+  { milling, finishing, cuts, common }: UsingWork,
+): ShoppingLine[] {
   const { sheet, assumed } = basis;
   const line = (item: Item, label: string, used: Cell, name: string = item): ShoppingLine =>
     layUsed(basis, { name: `${key}.use.${name}`, item, label }, used);
@@ -49,8 +59,7 @@ export function layConsumables(basis: Basis, key: string, { milling, finishing, 
       : []),
     ...layKnives(basis, finishing, used),
     ...layHaulingFuel(basis, key, { milling, finishing }, line),
-    // Roofing comes on the same lorry, whichever way the lumber is had.
-    ...((finishing.buysLumber || basis.cutList.gable) && basis.request.shop?.lumber !== "fetched"
+    ...((finishing.buysLumber || bringsRoofing(common)) && basis.request.shop?.lumber !== "fetched"
       ? [layDelivery(basis, key, finishing.buysLumber)]
       : []),
   ];
@@ -114,7 +123,7 @@ function layKnives({ assumed, request }: Basis, { planed }: FinishingCells, use:
 function layHaulingFuel(
   basis: Basis,
   key: string,
-  { milling, finishing: { trips } }: Omit<UsingWork, "cuts">,
+  { milling, finishing: { trips } }: Pick<UsingWork, "milling" | "finishing">,
   line: LayLine,
 ): ShoppingLine[] {
   const { sheet, assumed, mill, units } = basis;

@@ -1,5 +1,4 @@
 /** What a route buys of lumber, as lines: sticks by offer and length, pieces that nothing serves, boards at hand. */
-import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import type { Basis } from "../basis.js";
 import type { GroupBasis } from "../group-basis.js";
 import { lengthSlugs } from "../purchase/board-prices.js";
@@ -23,51 +22,16 @@ export interface StockPlans {
   readonly unsold: readonly { readonly group: GroupBasis; readonly count: number; readonly add: string }[];
 }
 
+type Order = StockPlans["stock"][number];
+
 /** Sticks of each offer and length, as paid for; pieces that nothing serves are lines without a price. */
 export function layLumber(basis: Basis, plan: StockPlans): ShoppingLine[] {
-  const { sheet, pricing } = basis;
-  const lines = plan.stock.flatMap(({ question, plan: cuts, proof }) => {
-    const { offer, problem, prices } = question;
-    const slugs = lengthSlugs(question);
-    const stockOf = (name: string) => problem.stocks.find((stock) => stock.name === name);
-    const sticks = [...sticksOf(cuts)].map(([length, cut]): ShoppingLine => {
-      if (stockOf(length)?.owned) return layAtHand(basis, plan.key, { offer, length, cut, proof });
-      const slug = slugs.get(length) ?? length;
-      const name = `${plan.key}.buy.${offer.name}-${slug}`;
-      const { quantity } = laySticks(sheet, name, {
-        cut,
-        bundle: offer.bundle,
-        available: stockOf(length)?.available ?? null,
-        spoiled: basis.assumed.cell("buy.wastage"),
-        proof,
-      });
-      const found = prices.get(length);
-      if (!found) throw new Error(`the stock plan buys a length that is not on offer: ${length}`);
-      const line = { name, department: "lumber", label: `${offer.label}, ${length}`, offer: offer.name } as const;
-      const available = stockOf(length)?.available ?? null;
-      return layBulkLine(pricing, line, quantity, found, {
-        priceName: `${offer.name}-${slug}`,
-        bundle: offer.bundle,
-        available,
-      });
-    });
-    const long = [...uncut(problem, cuts)].map(([group, count]): ShoppingLine => {
-      const name = `${plan.key}.buy.${offer.name}-too_long-${group}`;
-      const quantity = sheet.planned(`${name}.pieces`, plain(count), proof, {
-        label: "pieces that no stock length holds",
-      });
-      const fits = problem.pieces.some(
-        ({ name: piece, length }) =>
-          piece === group && problem.stocks.some((one) => one.length - problem.endTrim >= length),
-      );
-      const why = fits ? "too few for" : "too short for";
-      const add = fits
-        ? `Add sticks of ${offer.label}: more than are available are wanted.`
-        : `Add a longer stock length of ${offer.label}.`;
-      return { name, department: "lumber", label: `${offer.label}: ${why} ${group}`, quantity, add };
-    });
-    return [...sticks, ...long];
-  });
+  const { sheet } = basis;
+  const lines = plan.stock.flatMap((order) => [
+    ...layPaid(basis, plan.key, order),
+    ...layAtHand(basis, plan.key, order),
+    ...layUncut(basis, plan.key, order),
+  ]);
   const unsold = plan.unsold.map(({ group, count, add }): ShoppingLine => {
     const name = `${plan.key}.buy.unsold-${group.group.name}`;
     const quantity = sheet.input(`${name}.pieces`, plain(count), { label: "pieces" });
@@ -76,16 +40,63 @@ export function layLumber(basis: Basis, plan: StockPlans): ShoppingLine[] {
   return [...lines, ...unsold];
 }
 
+/** Sticks that a plan cuts, with the rows of the problem that they are. */
+function cutSticks({ question: { problem }, plan }: Order) {
+  const used = sticksOf(plan);
+  return problem.stocks.flatMap((stock) => {
+    const cut = used.get(stock.name) ?? 0;
+    return cut === 0 ? [] : [{ ...stock, cut }];
+  });
+}
+
+/** Sticks to pay for, spares and whole bundles in them. */
+function layPaid({ sheet, pricing, assumed }: Basis, key: string, order: Order): ShoppingLine[] {
+  const { offer, prices, ...question } = order.question;
+  const slugs = lengthSlugs(question);
+  const paid = cutSticks(order).flatMap((stock) => {
+    const priceName = `${offer.name}-${slugs.get(stock.name) ?? stock.name}`;
+    return stock.owned ? [] : [{ ...stock, name: `${key}.buy.${priceName}`, of: stock.name, priceName }];
+  });
+  const lot = { bundle: offer.bundle, spoiled: assumed.cell("buy.wastage"), proof: order.proof };
+  const laid = laySticks(sheet, lot, paid);
+  return paid.map(({ name, of, priceName, available }, i): ShoppingLine => {
+    const found = prices.get(of);
+    if (!found) throw new Error(`the stock plan buys a length that is not on offer: ${of}`);
+    const { quantity, spares } = laid[i] as (typeof laid)[number];
+    const line = { name, department: "lumber", label: `${offer.label}, ${of}`, offer: offer.name, spares } as const;
+    return layBulkLine(pricing, line, quantity, found, { priceName, bundle: offer.bundle, available });
+  });
+}
+
+/** Pieces that no stick is left for. */
+function layUncut({ sheet }: Basis, key: string, { question: { offer, problem }, plan, proof }: Order): ShoppingLine[] {
+  return [...uncut(problem, plan)].map(([group, count]): ShoppingLine => {
+    const name = `${key}.buy.${offer.name}-too_long-${group}`;
+    const quantity = sheet.planned(`${name}.pieces`, plain(count), proof, {
+      label: "pieces that no stock length holds",
+    });
+    const fits = problem.pieces.some(
+      ({ name: piece, length }) =>
+        piece === group && problem.stocks.some((one) => one.length - problem.endTrim >= length),
+    );
+    const why = fits ? "too few for" : "too short for";
+    const add = fits
+      ? `Add sticks of ${offer.label}: more than are available are wanted.`
+      : `Add a longer stock length of ${offer.label}.`;
+    return { name, department: "lumber", label: `${offer.label}: ${why} ${group}`, quantity, add };
+  });
+}
+
 /** Boards that lie at hand and are cut: a line that says how many, and that they cost nothing. */
-function layAtHand(
-  { sheet, pricing }: Basis,
-  key: string,
-  { offer, length, cut, proof }: { offer: LumberOffer; length: string; cut: number; proof: PlanProof },
-): ShoppingLine {
-  const name = `${key}.buy.${offer.name}-${length.replaceAll(/[^0-9A-Za-z]+/g, "_").replace(/_$/, "")}`;
-  const label = `${offer.label}, ${length}`;
-  sheet.title(name, label);
-  const quantity = sheet.planned(`${name}.sticks`, plain(cut), proof, { label: "boards at hand that are cut" });
-  const amount = sheet.lay(`${name}.amount`, times(quantity, number(`0 ${pricing.currency}`)), { label: "amount" });
-  return { name, department: "lumber", label, quantity, amount, atHand: true };
+function layAtHand({ sheet, pricing }: Basis, key: string, order: Order): ShoppingLine[] {
+  const { offer } = order.question;
+  return cutSticks(order).flatMap(({ name: length, cut, owned }): ShoppingLine[] => {
+    if (!owned) return [];
+    const name = `${key}.buy.${offer.name}-${length.replaceAll(/[^0-9A-Za-z]+/g, "_").replace(/_$/, "")}`;
+    const label = `${offer.label}, ${length}`;
+    sheet.title(name, label);
+    const quantity = sheet.planned(`${name}.sticks`, plain(cut), order.proof, { label: "boards at hand that are cut" });
+    const amount = sheet.lay(`${name}.amount`, times(quantity, number(`0 ${pricing.currency}`)), { label: "amount" });
+    return [{ name, department: "lumber", label, quantity, amount, atHand: true }];
+  });
 }

@@ -2,25 +2,22 @@
  * A bound under what every mix of milling and buying costs, piece by piece, and the plan that comes with it.
  *
  * A relaxation that one sawing plan answers: every piece is sawn or bought. What all mixes have alike is counted in full.
- * A bought piece counts what it adds at the least to any order of sticks (`pieceWorth`), its tax, its handling and its
- * cutting; a sawn one its dressing, sanding and stacking; the cuts count their hours, fuel and edge, in the wood that saws
- * quickest and from the log that is nearest. What is left out only adds: spare sticks, bundles, hire, packs, turning, carrying,
+ * A bought piece counts what it adds at the least to any order of sticks and their spares (`boughtWorth`), its tax, its
+ * handling and its cutting; a sawn one its dressing, sanding and stacking; the cuts count their hours, fuel and edge, in the wood that saws
+ * quickest and from the log that is nearest. What is left out only adds: bundles, hire, packs, turning, carrying,
  * slabs, whole loads. So the bound of that sawing plan, on its family of plans, holds for every mix.
  */
 import type { EquipmentItem } from "../../catalog/offers/supplies.js";
 import { type Basis, basisOf } from "../basis.js";
-import { wholes } from "../pieces/laying.js";
 import { taxRatesOn } from "../purchase/line.js";
-import { stockQuestions } from "../purchase/lumber.js";
-import { pieceWorth } from "../purchase/stock/piece-worth.js";
-import { leastPrice } from "../purchase/stock/problem.js";
 import { Decimal, decimal, ONE, ZERO } from "../quantity/decimal.js";
-import { wholeNumber } from "../quantity/whole.js";
 import type { Learnt } from "../salvage/optimiser/learnt.js";
 import type { SawingPlan, SawingProblem } from "../salvage/sawing-problem.js";
 import { inFloats, type MilledGroup, sawingProblem } from "../salvage/sawing-question.js";
-import { aside, asideIn } from "../sheet/aside.js";
+import { aside } from "../sheet/aside.js";
 import type { PlanProof } from "../sheet/expression.js";
+import { boughtWorth } from "./bought-worth.js";
+import { bringsRoofing } from "./consumables.js";
 import { isMill } from "./hire.js";
 import { boughtHours, evaluator, type Ground, priceOf, readyLogs, sawnCost, sawnRates } from "./least-costs.js";
 import type { CommonCells, RouteCells } from "./route.js";
@@ -55,8 +52,6 @@ export type Prover = (
   readonly learnt?: Learnt;
 };
 
-/** Counted work of the prices of one offer's pieces. Assumption, measured: it solves the relaxation of most orders. */
-const WORTH_WORK = 80_000;
 /** Half a minor unit a line is the most that rounding takes off; no route has so many lines of its own. */
 const MOST_OWN_LINES = 100;
 /** Share of the whole by which the floats of both optimisers may err. */
@@ -75,14 +70,14 @@ export function boundMixes(
   prove: Prover,
 ): MixBound | undefined {
   const wage = aside(basis.labor.valueOfHour);
-  const ground = { basis, wage, value: evaluator(basis), worth: worthOf(basis, wage) };
+  const ground = { basis, wage, value: evaluator(basis), worth: boughtWorth(basis, wage) };
   const bounds = milled.flatMap(
     (route) => boundOf({ ...ground, basis: basisOf(basis, route.plan) }, route, prove) ?? [],
   );
   if (bounds.length < milled.length) return undefined;
   const found = bounds.reduce((a, b) => (b.bound.lt(a.bound) ? b : a));
   const places = basis.pricing.minorDigits;
-  const shared = sharedCash(basis, common).plus(deliveryOf(ground));
+  const shared = sharedCash(basis, common).plus(deliveryOf(ground, common));
   const whole = aside(common.hours).times(wage).plus(shared).plus(found.bound);
   const rounding = halfMinor(places).times(common.lines.length + MOST_OWN_LINES);
   const least = whole.minus(rounding).minus(whole.abs().times(FLOATS)).toDecimalPlaces(places, Decimal.ROUND_FLOOR);
@@ -104,34 +99,6 @@ function sharedCash({ pricing, catalog }: Basis, { lines, own }: CommonCells): D
       : [],
   );
   return [...amounts, ...own.map(aside)].reduce((sum, amount) => sum.plus(amount), ZERO);
-}
-
-/** Lumber, tax and the handling of each stick, shared out over the pieces so that no order costs less than its pieces. */
-function worthOf(basis: Basis, wage: Decimal): ReadonlyMap<string, Decimal> {
-  const { groups, pricing, catalog, assumed, cutting } = basis;
-  const taxed = taxRatesOn(pricing, catalog.taxes, "lumber").reduce((sum, rate) => sum.plus(aside(rate)), ONE);
-  const level = aside(pricing.level).times(taxed);
-  const [sort, unload] = [assumed.cell("buy.sort"), assumed.cell("buy.unload")].map((cell) =>
-    asideIn(cell, "person-h"),
-  );
-  const handling = wage.times(aside(assumed.cell("pace"))).times((sort as Decimal).plus(unload as Decimal));
-  const wanted = groups.flatMap(({ group, substitution }) =>
-    "offer" in substitution ? [{ substitution, count: wholes(basis.sheet, group.count) }] : [],
-  );
-  const shares = stockQuestions(cutting, wanted).flatMap(({ problem, priced, moneyDigits }) => {
-    const minor = decimal(10).pow(moneyDigits);
-    const stocks = problem.stocks.map((stock) => {
-      const { name, length, owned } = stock;
-      // What lies at hand is neither paid nor handled.
-      if (owned) return { name, length, available: null, priceMinor: 0 };
-      const price = priced ? level.times(leastPrice(stock)) : ZERO;
-      // Without limits, and at the price of the greatest number, no order costs more: the bound stays a bound.
-      return { name, length, available: null, priceMinor: wholeNumber(price.plus(handling.times(minor)).floor()) };
-    });
-    const worth = pieceWorth({ ...problem, stocks }, WORTH_WORK);
-    return problem.pieces.map(({ name, length }) => [name, decimal(worth.get(length) ?? 0).dividedBy(minor)] as const);
-  });
-  return new Map(shares);
 }
 
 type WayBound = JointPlan & { readonly bound: Decimal };
@@ -191,8 +158,9 @@ function comingOf(ground: Ground, milled: RouteCells): Decimal {
 }
 
 /** The lorry that comes anyway: with the roofing, whichever way the lumber is had. */
-function deliveryOf(ground: Ground): Decimal {
-  const { cutList, request, pricing } = ground.basis;
-  const price = cutList.gable && request.shop?.lumber !== "fetched" ? priceOf(ground, "delivery") : undefined;
+function deliveryOf(ground: Ground, { lines }: CommonCells): Decimal {
+  const { request, pricing } = ground.basis;
+  const comes = bringsRoofing(lines) && request.shop?.lumber !== "fetched";
+  const price = comes ? priceOf(ground, "delivery") : undefined;
   return price ? ground.value(price, pricing.currency) : ZERO;
 }

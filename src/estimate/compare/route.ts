@@ -101,7 +101,7 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
   const elapsed = layElapsed(basis, key, { stages, milling }, common);
   const lines = [
     ...lumberLines.map((line) => ({ ...line, stage: "fetch" })),
-    ...layConsumables(basis, key, { milling, finishing, cuts }),
+    ...layConsumables(basis, key, { milling, finishing, cuts, common: common.lines }),
     ...layHire(basis, key, { stages: [...stages, ...common.stages], milling, raising: common.raising }),
   ];
   const all = [...common.lines, ...lines];

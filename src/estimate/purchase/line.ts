@@ -24,6 +24,8 @@ export interface ShoppingLine {
   readonly packs?: readonly { readonly label: string; readonly count: Cell }[];
   /** What the packs hold beyond the need, in its unit. */
   readonly leftOver?: Cell;
+  /** Lumber only: sticks of it that the plan does not cut, for defects. */
+  readonly spares?: Cell;
   /** Length of each piece, where pieces are cut to order. */
   readonly each?: Cell;
   /** In words: which packs, how cut. */

@@ -1,7 +1,6 @@
-/** How many sticks of one length are bought for a plan that cuts some: spares for defects, whole bundles, what can be had. */
+/** How many sticks are bought for a plan that cuts some: spares for defects, whole bundles, what can be had. */
 import {
   type Cell,
-  greatest,
   least,
   minus,
   number,
@@ -9,38 +8,66 @@ import {
   type PlanProof,
   plus,
   roundUp,
+  sum,
   times,
 } from "../sheet/expression.js";
 import { plain, type Sheet } from "../sheet/sheet.js";
 
-/** A plan's sticks of one length, and what stands between them and the order. */
-export interface PlannedSticks {
-  /** Sticks that the plan cuts. */
+/** Sticks of one length that a plan cuts. */
+export interface CutSticks {
+  /** Prefix of their cells. */
+  readonly name: string;
   readonly cut: number;
-  /** Sold in multiples of this. */
-  readonly bundle: number;
+  /** In any unit that is the same for all: the longest come first. */
+  readonly length: number;
   /** How many can be had; null = any number. */
   readonly available: number | null;
+}
+
+/** What sticks of one section have alike. */
+export interface Lot {
+  /** Sold in multiples of this. */
+  readonly bundle: number;
   /** Share set aside for defects. */
   readonly spoiled: Cell;
   readonly proof: PlanProof;
 }
 
-/** Sticks as the plan needs them, whole bundles, and as they are bought. */
+/** Sticks of one length as the plan needs them, whole bundles, and as they are bought. */
 export interface StickCells {
   readonly planned: Cell;
+  readonly spares: Cell;
   readonly quantity: Cell;
 }
 
-/** Spares are a share of the sticks that are cut, to the nearest stick; only then is the order rounded up to bundles. */
-export function laySticks(sheet: Sheet, name: string, sticks: PlannedSticks): StickCells {
-  const { cut: used, bundle, available, spoiled, proof } = sticks;
-  const inBundles = Math.ceil(used / bundle) * bundle;
-  const planned = sheet.planned(`${name}.planned`, plain(inBundles), proof, { label: "sticks that the plan takes" });
-  const cut =
-    bundle === 1 ? planned : sheet.planned(`${name}.cut`, plain(used), proof, { label: "of them cut by the plan" });
-  const spare = roundUp(minus(times(cut, plus(number("1"), spoiled)), number("1/2")));
-  const bundles = bundle === 1 ? spare : times(roundUp(over(spare, number(`${bundle}`))), number(`${bundle}`));
-  const most = available === null ? bundles : least(bundles, number(`${available - (available % bundle)}`));
-  return { planned, quantity: sheet.lay(`${name}.sticks`, greatest(most, planned), { label: "sticks to buy" }) };
+/**
+ * Spares are a share of all sticks of the lot, rounded up once: one stick may be bad however few they are. They are
+ * bought of the longest, which serve in the place of any other; where the yard has no more of those, of the next. Of
+ * each length and all longer ones together there is at least that share to spare. Then come whole bundles.
+ *
+ * @returns the cells of each length, in the order given.
+ */
+export function laySticks(sheet: Sheet, lot: Lot, sticks: readonly CutSticks[]): readonly StickCells[] {
+  const longestFirst = sticks.toSorted((a, b) => b.length - a.length);
+  const laid = new Map<CutSticks, StickCells>();
+  const before: { readonly cut: Cell; readonly spares: Cell }[] = [];
+  for (const one of longestFirst) {
+    const { name, cut: used, available } = one;
+    const { bundle, proof } = lot;
+    const inBundles = Math.ceil(used / bundle) * bundle;
+    const planned = sheet.planned(`${name}.planned`, plain(inBundles), proof, { label: "sticks that the plan takes" });
+    const cut =
+      bundle === 1 ? planned : sheet.planned(`${name}.cut`, plain(used), proof, { label: "of them cut by the plan" });
+    const all = roundUp(times(lot.spoiled, sum([...before.map((each) => each.cut), cut])));
+    const wanted = before.length === 0 ? all : minus(all, ...before.map((each) => each.spares));
+    const most = available === null ? undefined : minus(number(`${available - (available % bundle)}`), cut);
+    const spares = sheet.lay(`${name}.spares`, most ? least(wanted, most) : wanted, {
+      label: "spare sticks for defects, the longest first",
+    });
+    before.push({ cut, spares });
+    const needed = plus(cut, spares);
+    const whole = bundle === 1 ? needed : times(roundUp(over(needed, number(`${bundle}`))), number(`${bundle}`));
+    laid.set(one, { planned, spares, quantity: sheet.lay(`${name}.sticks`, whole, { label: "sticks to buy" }) });
+  }
+  return sticks.map((one) => laid.get(one) as StickCells);
 }

@@ -8,9 +8,9 @@ import { type Cell, type Operand, type PlanProof, roundMoney, sumOr, times } fro
 import { Sheet } from "../sheet/sheet.js";
 import { type LevelCell, layBought } from "./bulk.js";
 import { explainStock, type StickSteps } from "./explain-stock.js";
-import { uncut } from "./lumber.js";
-import { laySticks } from "./sticks.js";
-import type { ShortPiece, StockCut, StockOutcome, StockProblem } from "./stock/problem.js";
+import { sticksOf, uncut } from "./lumber.js";
+import { laySticks, type StickCells } from "./sticks.js";
+import type { ShortPiece, StockCut, StockLength, StockOutcome, StockProblem } from "./stock/problem.js";
 import { judgeStockPlan } from "./stock-judge.js";
 import { type OrderQuestion, orderQuestion, type Stick } from "./stock-order.js";
 
@@ -19,6 +19,8 @@ export interface OrderLine {
   readonly stock: string;
   /** Sticks that the plan cuts, whole bundles. */
   readonly planned: Cell;
+  /** Those set aside for defects. */
+  readonly spares: Cell;
   /** With those set aside for defects, and what is bought beyond them where a bulk price makes the greater number cheaper. */
   readonly quantity: Cell;
   readonly price: Cell | undefined;
@@ -103,11 +105,17 @@ function layPurchase(
   const { problem, currency, defects } = question;
   sheet.title("stock", "Sticks to buy");
   const spoiled = sheet.input("stock.defects", defects, { label: "sticks set aside for defects", display: "%" });
-  const lines = problem.stocks.flatMap(({ name, owned, available }): OrderLine[] => {
-    const used = plan.reduce((sum, { stock, times: count }) => (stock === name ? sum + count : sum), 0);
-    if (owned || used === 0) return [];
-    return [layLine(sheet, question, { name, used, available, spoiled, proof })];
+  const used = sticksOf(plan);
+  const paid = problem.stocks.flatMap((stock) => {
+    const cut = used.get(stock.name) ?? 0;
+    return stock.owned || cut === 0 ? [] : [{ ...stock, cut }];
   });
+  const sticks = laySticks(
+    sheet,
+    { bundle: problem.bundle ?? 1, spoiled, proof },
+    paid.map(({ name, cut, length, available }) => ({ name: prefixOf(name), cut, length, available })),
+  );
+  const lines = paid.map((stock, i) => layLine(sheet, question, stock, sticks[i] as StickCells));
   if (lines.length > 0 && lines.every(({ price }) => !price)) return { lines, total: undefined, planCost: undefined };
   const digits = minorDigits(currency) ?? 2;
   const each = lines.flatMap(({ asPlanned }) => asPlanned ?? []);
@@ -124,45 +132,42 @@ function layPurchase(
   };
 }
 
-interface Laying {
-  readonly name: string;
-  readonly used: number;
-  readonly available: number | null;
-  readonly spoiled: Cell;
-  readonly proof: PlanProof;
-}
-
-/** `9' 10 7/16"` to `9ft_10_7_16in`: feet and inches stay apart. */
-const slugOf = (name: string): string =>
-  name
+/** `9' 10 7/16"` to `stock.9ft_10_7_16in`: feet and inches stay apart. */
+const prefixOf = (name: string): string =>
+  `stock.${name
     .replaceAll("'", "ft")
     .replaceAll('"', "in")
-    .replaceAll(/[^0-9A-Za-z]+/g, "_");
+    .replaceAll(/[^0-9A-Za-z]+/g, "_")}`;
 
-function layLine(sheet: Sheet, question: OrderQuestion, laying: Laying): OrderLine {
-  const { problem, currency, sticks } = question;
-  const { name, used, available, spoiled, proof } = laying;
-  const slug = `stock.${slugOf(name)}`;
+function layLine(
+  sheet: Sheet,
+  { problem, currency, sticks }: OrderQuestion,
+  { name, available }: StockLength,
+  { planned, spares, quantity: needed }: StickCells,
+): OrderLine {
+  const slug = prefixOf(name);
   sheet.title(slug, name);
-  const { planned, quantity: needed } = laySticks(sheet, slug, {
-    cut: used,
-    bundle: problem.bundle ?? 1,
-    available,
-    spoiled,
-    proof,
-  });
   const levels = layPrices(sheet, slug.slice(6), name, sticks.get(name) as Stick);
   const lots = { bundle: problem.bundle ?? 1, available };
   const bought = layBought({ sheet }, slug, needed, levels, lots);
   const without = layBought({ sheet }, `${slug}.without`, planned, levels, lots);
   const asPlanned = without && times(without.quantity, without.price);
   if (!bought)
-    return { stock: name, planned, quantity: needed, price: undefined, amount: undefined, asPlanned: undefined };
+    return {
+      stock: name,
+      planned,
+      spares,
+      quantity: needed,
+      price: undefined,
+      amount: undefined,
+      asPlanned: undefined,
+    };
   const { quantity: count, price } = bought;
   const amount = roundMoney(times(count, price), minorDigits(currency) ?? 2);
   return {
     stock: name,
     planned,
+    spares,
     quantity: count,
     price,
     amount: sheet.lay(`${slug}.amount`, amount, { label: "amount" }),

@@ -4,7 +4,7 @@
  */
 import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
-import { servesAs, woodName } from "../../catalog/species.js";
+import { SPECIES, servesAs, woodName } from "../../catalog/species.js";
 import type { WantedGroup } from "../pieces/laying.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { type Decimal, ZERO } from "../quantity/decimal.js";
@@ -154,7 +154,36 @@ function differencesOf(
     said.push(`${species.map(woodName).join(" or ")} wanted, ${woodName(offer.species)} sold`);
   }
   if (group.rules.structural && !offer.gradeMarked) said.push("bears no grade mark");
-  return said;
+  return [...said, ...treatmentOf(offer, group), ...conditionOf(offer, group)];
+}
+
+/** Posts are wanted treated for the ground, or of a wood that lasts there; nothing else is wanted treated. */
+function treatmentOf({ treatment, species }: LumberOffer, { role }: PieceGroup): string[] {
+  if (role !== "post") return treatment === "none" ? [] : ["preservative-treated, where untreated would do"];
+  if (treatment === "ground-contact") return [];
+  if (treatment === "above-ground") return ["treated for use above the ground only"];
+  return lasts(species)
+    ? [`not preservative-treated: the heartwood of ${woodName(species)} resists decay, its sapwood does not`]
+    : ["not preservative-treated, as posts are wanted"];
+}
+
+/** Whether its heartwood resists decay; of a trade group, whether that of all its woods does. */
+function lasts(wood: string): boolean {
+  const members = SPECIES.filter(({ id }) => servesAs(id, wood));
+  return members.length > 0 && members.every(({ decay }) => decay === "resistant");
+}
+
+/** How it comes: planed or as sawn, dry or green. */
+function conditionOf({ surface, seasoning }: LumberOffer, { rules }: PieceGroup): string[] {
+  const faces =
+    surface === rules.surface
+      ? []
+      : [surface === "rough" ? "dressed wanted, sold rough: you dress it" : "rough wanted, sold dressed"];
+  if ((seasoning === "dry") === (rules.seasoning === "dried")) return faces;
+  return [
+    ...faces,
+    seasoning === "green" ? "dried wanted, sold green: it shrinks as it dries" : "sold dry, where green would do",
+  ];
 }
 
 const lengthOf = (millimetres: Decimal) => ({ value: millimetres, unit: unit("mm") });

@@ -89,7 +89,8 @@ export const stockOrderShape = z
       sign: "not-negative",
     }).optional(),
     defects: quantityField("%", {
-      describe: "Bought sticks set aside for crook, splits and knots: so many more are bought.",
+      describe:
+        "Bought sticks set aside for crook, splits and knots: that share of all, rounded up once, is bought beside them, of the longest lengths.",
       example: "7 %",
       most: "90 %",
       sign: "not-negative",

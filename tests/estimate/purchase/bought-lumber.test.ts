@@ -73,6 +73,40 @@ describe("bought lumber", () => {
     expect(bought({ pieces: of(5), lumber }, { waste: "7 %" }).told).toEqual(["furring, 8': 24.00"]);
   });
 
+  it("has a spare stick as soon as any is to be set aside, however few there are", () => {
+    const lumber = [offer("spf", "2 x 4 in", each("8 ft", "$2.00"))];
+    const of = (count: number) => [{ name: "rails", count, section: "2 x 4 in", length: "7 ft" }];
+    const told = (count: number, waste: string) => bought({ pieces: of(count), lumber }, { waste }).told;
+    // A carpenter who fears one bad stick in fourteen takes one more than the five that are cut.
+    expect(told(5, "7 %")).toEqual(["spf, 8': 12.00"]);
+    expect(told(1, "1 %")).toEqual(["spf, 8': 4.00"]);
+    expect(told(5, "0 %")).toEqual(["spf, 8': 10.00"]);
+    expect(told(20, "5 %")).toEqual(["spf, 8': 42.00"]); // just one, no second
+  });
+
+  it("has its spares of the longest, one for all lengths together, and of the next where those run out", () => {
+    const yard = (available?: number) => [
+      offer("spf", "2 x 4 in", {
+        by: "piece",
+        lengths: [
+          { length: "8 ft", price: "$2.00" },
+          { length: "12 ft", price: "$3.00", ...(available === undefined ? {} : { available }) },
+        ],
+      }),
+    ];
+    const pieces = [
+      { name: "short", count: 9, section: "2 x 4 in", length: "7 ft 6 in" },
+      { name: "long", count: 4, section: "2 x 4 in", length: "11 ft" },
+    ];
+    const told = (available?: number) => bought({ pieces, lumber: yard(available) }, { waste: "7 %" });
+    // 7 % of 4 is 0.28: one of 12 ft. Of all 13, 0.91: that one will do.
+    expect(told().told.sort()).toEqual(["spf, 12': 15.00", "spf, 8': 18.00"]);
+    expect(told(4).told.sort()).toEqual(["spf, 12': 12.00", "spf, 8': 20.00"]);
+    const { sheet } = told().found.basis;
+    const spares = sheet.find("bought.buy.spf-8.spares");
+    expect(spares && sheet.workingLine(spares)).toContain("7 %");
+  });
+
   it("at a bulk price is cut from the length that reaches it, and more sticks are bought where that costs less", () => {
     // By hand: 9 of 8 ft at 5.00 are 45.00; 9 of 10 ft at 6.00 are 54.00, ten at 4.30 are 43.00.
     const lengths = [
@@ -87,7 +121,7 @@ describe("bought lumber", () => {
       [[10, 1]],
     );
     expect(bought({ pieces: of(8), lumber }).told).toEqual(["spf, 8': 40.00"]);
-    // A spare brings nine to ten: (9 × 1.07 to the nearest stick).
+    // A spare brings nine to ten.
     expect(bought({ pieces: of(9), lumber }, { waste: "7 %" }).told).toEqual(["spf, 10': 43.00"]);
     const changed = bought({ pieces: of(9), lumber }, { overrides: { "price.spf-10-from10": "$4.60" } });
     expect(changed.told).toEqual(["spf, 8': 45.00"]);
@@ -217,8 +251,8 @@ describe("what is sold for what is wanted", () => {
     offer("spf-2x6", "2 x 6 in", each("8 ft", "$6.00")),
     offer("rough-2x6", "2 x 6 in", each("8 ft", "$5.00"), { sizing: "actual", surface: "rough" }),
   ];
-  const words = (section: string, more: object = {}) => {
-    const { found, told } = bought({ pieces: wanted(section, more), lumber: yard });
+  const words = (section: string, more: object = {}, lumber: readonly object[] = yard) => {
+    const { found, told } = bought({ pieces: wanted(section, { seasoning: "dried", ...more }), lumber });
     return [...told, ...found.notices.filter(({ code }) => code === "substitution").map(({ text }) => text)];
   };
 
@@ -235,6 +269,39 @@ describe("what is sold for what is wanted", () => {
       "rough-2x6, 8': 10.00",
       "rails, bought as rough-2x6: 2 × 5 in wanted, the bought piece measures 2 × 6 in and is ripped down.",
     ]);
+  });
+
+  const notes = (piece: object, sold: object): string[] => {
+    const stick = offer("stick", "4 x 4 in", each("8 ft", "$9.00"), { sizing: "actual", seasoning: "dry", ...sold });
+    const asked = { surface: "dressed", structural: false, ...piece };
+    return words("4 x 4 in", asked, [stick])
+      .slice(1)
+      .flatMap((text) => text.replace("rails, bought as stick: ", "").replace(/\.$/, "").split("; "));
+  };
+
+  it.each([
+    ["no difference", {}, {}, []],
+    ["treated", {}, { treatment: "above-ground" }, ["preservative-treated, where untreated would do"]],
+    ["treated posts", { role: "post" }, { treatment: "ground-contact" }, []],
+    [
+      "posts treated too little",
+      { role: "post" },
+      { treatment: "above-ground" },
+      ["treated for use above the ground only"],
+    ],
+    ["untreated posts", { role: "post" }, {}, ["not preservative-treated, as posts are wanted"]],
+    [
+      "posts of a wood that lasts",
+      { role: "post" },
+      { species: "black-locust" },
+      ["not preservative-treated: the heartwood of black locust resists decay, its sapwood does not"],
+    ],
+    ["rough", {}, { surface: "rough" }, ["dressed wanted, sold rough: you dress it"]],
+    ["dressed", { surface: "rough" }, {}, ["rough wanted, sold dressed"]],
+    ["green", {}, { seasoning: "green" }, ["dried wanted, sold green: it shrinks as it dries"]],
+    ["dry", { seasoning: "green" }, {}, ["sold dry, where green would do"]],
+  ])("tells of treatment, surface and seasoning: %s", (_, piece, sold, told) => {
+    expect(notes(piece, sold)).toEqual(told);
   });
 
   it("is what the user insists on, even where something else is cheaper", () => {

@@ -10,6 +10,7 @@ import type { ShoppingLine } from "../../../estimate/purchase/line.js";
 import { stepsInMm } from "../../../estimate/purchase/lumber.js";
 import { type MeasureSystem, marked } from "../../../estimate/quantity/text.js";
 import { unit } from "../../../estimate/quantity/unit.js";
+import { aside } from "../../../estimate/sheet/aside.js";
 import { stickDrawing } from "../stick-drawing.js";
 import { cutsFields } from "./cut-pieces.js";
 import { routeField, routeKey } from "./decision.js";
@@ -38,16 +39,23 @@ export const LineSchema = z
     label: z.string().describe("What to ask for."),
     quantity: FigureSchema.describe("How much is wanted: pieces, lengths, volumes; packs are below."),
     share: z
-      .boolean()
+      .literal(true)
+      .optional()
       .describe(
-        "Wear, current or a machine's loss of value, in parts of one: it costs, but there is nothing to order.",
+        "Wear, current or a machine's loss of value, in parts of one: it costs, but there is nothing to order. Absent elsewhere.",
       ),
-    each: LengthSchema.nullable().describe("Length of each piece, where they are cut to order."),
-    packs: z.array(PackSchema).describe("The packs that cost least; empty where it is not sold in packs."),
-    leftOver: FigureSchema.nullable().describe("What the packs hold beyond that; null where it is not sold in packs."),
+    each: LengthSchema.optional().describe("Length of each piece, where they are cut to order; absent elsewhere."),
+    packs: z
+      .array(PackSchema)
+      .optional()
+      .describe("The packs that cost least; absent where it is not sold in packs, or none is needed."),
+    leftOver: FigureSchema.optional().describe(
+      "What the packs hold beyond that; absent where it is not sold in packs.",
+    ),
+    spares: FigureSchema.optional().describe("How many of them are spare, for defects; absent where none is."),
     price: FigureSchema.nullable().describe("Price of one; null where there is none, or where packs have prices."),
     amount: FigureSchema.nullable().describe("What it costs, before tax; null where no price is known."),
-    add: z.string().nullable().describe("What to add to the catalog; null on priced lines."),
+    add: z.string().optional().describe("What to add to the catalog; absent on priced lines."),
   })
   .meta({ id: "ShoppingLine", description: "One line of a shopping list. No price is null, never zero." });
 
@@ -167,13 +175,14 @@ export function shownLine(line: ShoppingLine, system: MeasureSystem): z.output<t
     name: line.name,
     label: line.label,
     quantity: figure(line.quantity),
-    share: line.share ?? false,
-    each: line.each ? lengthFigure(line.each, system) : null,
-    packs: packs.map(({ label, count }) => ({ label, count: figure(count) })),
-    leftOver: figureOrNull(line.leftOver),
+    ...(line.share && { share: true as const }),
+    ...(line.each && { each: lengthFigure(line.each, system) }),
+    ...(packs.length > 0 && { packs: packs.map(({ label, count }) => ({ label, count: figure(count) })) }),
+    ...(line.leftOver && { leftOver: figure(line.leftOver) }),
+    ...(line.spares && !aside(line.spares).isZero() && { spares: figure(line.spares) }),
     price: figureOrNull(line.price),
     amount: figureOrNull(line.amount),
-    add: line.amount ? null : (line.add ?? null),
+    ...(!line.amount && line.add !== undefined && { add: line.add }),
   };
 }
 

@@ -21,6 +21,9 @@ const LineSchema = z
   .strictObject({
     stock: z.string().describe("Length that is bought."),
     planned: FigureSchema.describe("Sticks that the plan takes, whole bundles."),
+    spares: FigureSchema.describe(
+      "Spare sticks for defects: that share of all, rounded up once, the longest first, which serve for any other.",
+    ),
     quantity: FigureSchema.describe("Sticks to buy, those set aside for defects included."),
     price: FigureSchema.nullable().describe("Price of one; null where there is none."),
     amount: FigureSchema.nullable().describe("What they cost, before tax, rounded once; null without a price."),
@@ -138,9 +141,10 @@ const CURES = {
   "stock-lacks": "Offer more sticks that are long enough.",
 } as const;
 
-const shownLine = ({ stock, planned, quantity, price, amount }: OrderLine): z.output<typeof LineSchema> => ({
+const shownLine = ({ stock, planned, spares, quantity, price, amount }: OrderLine): z.output<typeof LineSchema> => ({
   stock,
   planned: figure(planned),
+  spares: figure(spares),
   quantity: figure(quantity),
   price: figureOrNull(price),
   amount: figureOrNull(amount),

@@ -106,8 +106,9 @@ function Lines({ m, title, heads: [what, take, costs], lines }: LinesProps) {
 }
 
 /** Packs, where it is sold in packs; what comes singly is counted. */
-function takeOf({ packs, quantity, each, leftOver }: Line): string {
-  if (packs.length === 0) return `${said(quantity)}${each ? ` of ${each.marked}` : ""}`;
+function takeOf({ packs, quantity, each, leftOver, spares }: Line): string {
+  if (spares) return `${said(quantity)}, ${said(spares)} of them spare`;
+  if (!packs) return `${said(quantity)}${each ? ` of ${each.marked}` : ""}`;
   const taken = packs.map(({ label, count }) => (label === "loose" ? count.value : `${count.value} × ${label}`));
   const over = leftOver && Number(leftOver.value) !== 0 ? `; left over ${said(leftOver)}` : "";
   return `${taken.join(", ")}${over}`;

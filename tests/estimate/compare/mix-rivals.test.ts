@@ -1,0 +1,88 @@
+/** What the best mix must not be dearer than: any plan that the frontier found, and itself where the user pins what it does anyway. */
+import { describe, expect, it, vi } from "vitest";
+import { planners } from "../../../src/api/planners.js";
+import type { Estimate } from "../../../src/estimate/estimate.js";
+import { DEMOS, demoBody, estimated, quickPlanners } from "../../helpers/estimating.js";
+
+vi.setConfig({ testTimeout: 120_000 });
+
+const total = ({ routes: { mix } }: Estimate): number => mix.total.value.toDecimalPlaces(2).toNumber();
+
+describe("the best mix with a frontier", () => {
+  const points = (made: Estimate): number[] =>
+    (made.searched?.frontier ?? []).map(({ point: { cash, hours } }) =>
+      cash.plus(hours.times(made.basis.labor.valueOfHour.value)).toDecimalPlaces(2).toNumber(),
+    );
+
+  it.each(DEMOS.flatMap((name) => ["$0/h", "$11/h", "$45/h"].map((worth) => [name, worth] as const)))(
+    "of %s is no dearer at %s than any point of it",
+    (name, worth) => {
+      const body = demoBody(name);
+      const signs: Readonly<Record<string, string>> = { "ferry-bike-shed": "€", "market-stall": "£" };
+      const valueOfHour = worth.replace("$", signs[name] ?? "$");
+      const labor = { ...(body.labor as object), valueOfHour };
+      const made = estimated({ ...body, labor, options: { ...(body.options as object), frontier: true } });
+      expect(points(made).length).toBeGreaterThan(1);
+      expect(total(made)).toBeLessThanOrEqual(Math.min(...points(made)));
+    },
+  );
+
+  it("is no dearer than any point of it with the planners of the service, and says so for every hour's worth", () => {
+    const body = demoBody("orchard-shelter");
+    const made = estimated({ ...body, options: { ...(body.options as object), frontier: true } }, planners());
+    expect(total(made)).toBeLessThanOrEqual(Math.min(...points(made)));
+    // The verdict's range is the stretch of the frontier that the mix is.
+    const at = made.searched?.frontier.findIndex(
+      ({ point }) => point.cash.toFixed(2) === made.routes.mix.cash.value.toFixed(2),
+    );
+    expect(made.searched?.frontier[at ?? -1]?.fromWage.toFixed(4)).toBe(made.searched?.standing.hour?.from.toFixed(4));
+  });
+});
+
+describe("a pin that asks for what the best mix does anyway", () => {
+  /** Pieces that are laid out alike whichever way they come: no part of a run, no row of boards. */
+  const laidAlike = ({ group, millable }: Estimate["basis"]["groups"][number]): boolean =>
+    millable !== undefined && !group.spliced && !/board|batten|fascia|purlin|ridge/.test(group.name);
+
+  /** Each of them pinned to the side that it is on. */
+  function pinned(name: string, made: Estimate): Record<string, unknown> {
+    const body = structuredClone(demoBody(name));
+    const { plan } = made.routes.mix;
+    for (const one of made.basis.groups.filter(laidAlike)) {
+      const { group } = one;
+      if (plan.sawn.has(group.name) && plan.bought.some(({ substitution }) => substitution.group === group)) continue;
+      const keys = group.at.split("/").slice(1);
+      const last = keys.pop() as string;
+      let parent: Record<string, unknown> = body;
+      for (const key of keys) {
+        parent[key] ??= {};
+        parent = parent[key] as Record<string, unknown>;
+      }
+      parent[last] = { ...(parent[last] as object), source: plan.sawn.has(group.name) ? "mill" : "buy" };
+    }
+    return body;
+  }
+
+  const pieces = ({ basis: { groups } }: Estimate) =>
+    groups.map(({ group: { name, count, length } }) => [name, count.value.toFixed(), length.value.toFixed()]);
+
+  it.each(DEMOS)("makes %s no dearer", (name) => {
+    const made = estimated(demoBody(name));
+    const again = estimated(pinned(name, made));
+    expect(again.basis.groups.some(({ group }) => group.rules.source !== "auto")).toBe(true);
+    expect(pieces(again)).toEqual(pieces(made));
+    expect(total(again)).toBeLessThanOrEqual(total(made));
+  });
+
+  it("makes the orchard shelter no dearer with the planners of the service", () => {
+    const made = estimated(demoBody("orchard-shelter"), planners());
+    expect(total(estimated(pinned("orchard-shelter", made), planners()))).toBeLessThanOrEqual(total(made));
+  });
+
+  it("is kept to where it asks for something else", () => {
+    const body = demoBody("market-stall") as { structure: { pieces: { name: string }[] } };
+    const pieces = body.structure.pieces.map((one) => (one.name === "roof-boards" ? { ...one, source: "buy" } : one));
+    const { routes } = estimated({ ...body, structure: { ...body.structure, pieces } }, quickPlanners);
+    expect(routes.mix.plan.sawn.has("roof-boards")).toBe(false);
+  });
+});
