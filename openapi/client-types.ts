@@ -393,10 +393,12 @@ export type Decision = {
   readonly mix: RouteComparison | null;
   readonly groups: readonly GroupSaving[];
   readonly ranking: readonly string[];
+  readonly rankingOfBought: readonly string[];
   readonly shared: SharedSaving | null;
   readonly search: MixSearch | null;
   readonly frontier: readonly FrontierMix[];
   readonly breakEvenPrice: Figure | null;
+  readonly breakEvenMeasure: "nominal" | "actual" | "both" | null;
   readonly priceNow: Figure | null;
 };
 

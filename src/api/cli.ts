@@ -41,7 +41,9 @@ function show(json: unknown): number {
   const read = readEstimateRequest(json, demoCatalogs());
   if ("faults" in read) return refuse(read.faults);
   try {
-    process.stdout.write(terminalPage(estimate(read.value, planners())));
+    // The mixes between are searched, as the form does at first, so that both tell the same values of an hour.
+    const request = { ...read.value, options: { ...read.value.options, frontier: true } };
+    process.stdout.write(terminalPage(estimate(request, planners())));
     return 0;
   } catch (error) {
     if (error instanceof FaultError) return refuse(error.faults);

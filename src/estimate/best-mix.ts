@@ -221,6 +221,7 @@ export function bestMix(
       standing: {
         hour: bestFor(best.point, others),
         buying: bestFor(price(buy), others),
+        frontier: basis.request.options?.frontier === true,
         mixedSizes: saving.gt(0) ? saving : undefined,
       },
       among: (more) => bestOf([best, ...asMixes(more)], [...others, ...more]),

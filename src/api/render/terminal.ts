@@ -82,7 +82,7 @@ function routesTable(estimate: Estimate): string[] {
   ];
 }
 
-function groupsTable({ basis, decision, verdict }: Estimate): string[] {
+function groupsTable({ basis, decision, routes, verdict }: Estimate): string[] {
   const { system } = basis.request;
   const widths = [29, 4, 13, 14, 6, 13, 8, 13];
   const savings = new Map(decision.groups.map((saving) => [saving.name, saving]));
@@ -119,9 +119,18 @@ function groupsTable({ basis, decision, verdict }: Estimate): string[] {
   const head = columns(["PIECES, by group", "n", "finished", "length", "", "saves", "hours", "an hour"], widths);
   const note =
     "  saves, hours: with that one group bought in the place of milled, its cuts left out and the lumber order planned anew, the verdict's mix would cost so much more and take so much less; of a group that it buys, the same of all milled. No figure: no plan saws any. What groups share (opening cuts, logs, deliveries) stands in the last line.";
-  const labels = rankedByHour(decision.groups).map(({ label }) => lowered(label));
-  const ranking = `  best paid for an hour first: ${labels.join(", ")}.`;
-  return [head, ...rows, ...shared, ...(labels.length > 0 ? [...wrap(note, 2), ...wrap(ranking, 2)] : [])];
+  const ranked = (route: RouteCells | undefined) =>
+    rankedByHour(decision.groups, route)
+      .map(({ label }) => lowered(label))
+      .join(", ");
+  const counted = decision.shared?.route;
+  const [own, others] = [ranked(counted), counted === routes.mill ? "" : ranked(routes.mill)];
+  return [
+    ...[head, ...rows, ...shared],
+    ...(decision.groups.length > 0 ? wrap(note, 2) : []),
+    ...(own ? wrap(`  best paid for an hour first: ${own}.`, 2) : []),
+    ...(others ? wrap(`  of those bought, milled with everything else: ${others}.`, 2) : []),
+  ];
 }
 
 /** One sentence a group, the parts of a run that are told alike together. */

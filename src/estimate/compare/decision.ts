@@ -98,8 +98,10 @@ function compare({ sheet }: Basis, key: string, route: RouteCells, against: Rout
   return { cashSaved, extraHours, payPerHour: layPay(sheet, key, cashSaved, extraHours) };
 }
 
-/** Prices of bought lumber by the volume that its sections are sold by: nominal of dressed inch sizes, else actual. */
+/** Prices of bought lumber by the volume of the sections that it is sold by. */
 export interface BreakEven {
+  /** Whether those sections are nominal, actual, or some of either. */
+  readonly measure: "nominal" | "actual" | "both";
   /** At which milling all that the logs serve and buying everything cost the same. */
   readonly price: Cell;
   /** What the lumber that milling replaces costs as the catalog stands. */
@@ -112,13 +114,17 @@ export interface BreakEven {
  */
 function layBreakEven(basis: Basis, mill: RouteCells, buy: RouteCells, against: Comparison): BreakEven | undefined {
   const { sheet, labor, units } = basis;
+  const measures = new Set<"nominal" | "actual">();
   const milled = basis.groups.flatMap((one) => {
     const pieces = milledPieces(basis, mill.plan, one);
     const section = soldSection(basis, one);
+    if (pieces && "offer" in one.substitution) measures.add(one.substitution.offer.sizing);
     return pieces && section ? [times(section, one.group.length, pieces)] : [];
   });
+  const [measure = "actual", other] = measures;
+  const by = other ? "nominal and actual sections, as it is sold" : `${measure} sections`;
   const wood = sheet.lay("decision.wood", sumOr(milled, "m3"), {
-    label: "wood milled in the place of bought, by the sections sold",
+    label: `wood milled in the place of bought, by ${by}`,
     display: units.lumber,
   });
   if (sheet.decide(wood).lte(0) || buy.lines.every(({ department, amount }) => department !== "lumber" || !amount))
@@ -129,12 +135,13 @@ function layBreakEven(basis: Basis, mill: RouteCells, buy: RouteCells, against: 
   const replaced = minus(buy.lumber, mill.lumber);
   const display = `${basis.pricing.currency}/${units.lumber}`;
   return {
+    measure: other ? "both" : measure,
     price: sheet.lay("decision.breakEvenPrice", over(minus(replaced, untaxed), wood), {
-      label: "price of bought wood at which both cost the same, by the sections sold",
+      label: `price of bought wood at which both cost the same, by ${by}`,
       display,
     }),
     now: sheet.lay("decision.priceNow", over(replaced, wood), {
-      label: "what the wood that milling replaces costs now, by the sections sold",
+      label: `what the wood that milling replaces costs now, by ${by}`,
       display,
     }),
   };

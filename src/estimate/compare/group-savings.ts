@@ -81,8 +81,12 @@ export function layGroupSavings(basis: Basis, routes: readonly RouteCells[], pla
   });
 }
 
-/** Groups by what milling each brings for an hour, the best first; what saves money at no extra hours comes before all. */
-export function rankedByHour(groups: readonly GroupSaving[]): readonly GroupSaving[] {
+/**
+ * Groups by what milling each brings for an hour, the best first; what saves money at no extra hours comes before all.
+ * @param route - Those that are counted in its plan: savings in unlike plans are not compared.
+ */
+export function rankedByHour(all: readonly GroupSaving[], route: RouteCells | undefined): readonly GroupSaving[] {
+  const groups = all.filter((one) => one.route === route);
   const free = ({ cashSaved, extraHours }: GroupSaving): boolean => aside(extraHours).lte(0) && aside(cashSaved).gt(0);
   return groups.toSorted((a, b) => {
     if (free(a) !== free(b)) return free(a) ? -1 : 1;

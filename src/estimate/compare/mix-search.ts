@@ -200,6 +200,8 @@ export interface MixStanding {
   readonly hour: HourRange | undefined;
   /** The same of buying everything. */
   readonly buying: HourRange | undefined;
+  /** Whether the mixes between were searched for every value of an hour. */
+  readonly frontier: boolean;
   /** By how much less the best plan totals that mixes two measures in a run; undefined where none does. */
   readonly mixedSizes: Decimal | undefined;
 }

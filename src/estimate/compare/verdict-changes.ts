@@ -45,15 +45,19 @@ function hourChanges({ pricing }: Basis, { mix, buy }: ComparedRoutes, decision:
   const range = least || most ? [`${best}.`] : [];
   if (!pays(decision.mix)) return range;
   const even = money(aside(decision.mix.payPerHour));
+  const more = standing?.frontier ? "" : " (a search of the mixes between may find one that pays for longer)";
   const stop = standing?.buying && money(standing.buying.from);
   if (to && stop === even && money(to) === even) return [`${best}; above that, buying everything is better than any.`];
   if (stop && stop !== even)
     return [
       ...range,
-      `Milling stops paying where an hour is worth between ${even} and ${stop} to you: above the first, buying everything costs less than this mix; above the second, less than any mix tried.`,
+      `Milling stops paying where an hour is worth between ${even} and ${stop} to you: above the first, buying everything costs less than this mix; above the second, less than any mix tried${more}.`,
     ];
   const than = stop ? " than any mix tried" : "";
-  return [...range, `If an hour is worth more than ${even} to you, buying everything costs less${than}.`];
+  return [
+    ...range,
+    `If an hour is worth more than ${even} to you, buying everything costs less${than}${stop ? more : ""}.`,
+  ];
 }
 
 const pays = (one: Comparison | undefined): one is Comparison =>
@@ -67,14 +71,21 @@ function sizesChange({ pricing }: Basis, { standing }: Judged): string[] {
   ];
 }
 
+const MEASURES = {
+  nominal: "by its nominal size",
+  actual: "by its actual size",
+  both: "by the size that it is sold by, nominal of dressed boards and actual of full-sawn ones",
+} as const;
+
 /** At what price of bought wood the two ends cost the same, by the sections sold and tax apart, and what it costs now. */
 function lumberChange({ pricing }: Basis, { mill, mix }: ComparedRoutes, { breakEven }: Decision): string[] {
   if (!breakEven || !mill || mix === mill || aside(breakEven.price).lte(0)) return [];
   const [price, now] = [breakEven.price, breakEven.now].map((cell) =>
     moneyText(asideIn(cell, cell.display.symbol), pricing.currency),
   );
-  const each = breakEven.price.display.symbol.endsWith("/bf") ? "a nominal board foot" : "a cubic metre";
+  const volume = breakEven.price.display.symbol.endsWith("/bf") ? "board foot" : "cubic metre";
+  const each = `a ${volume} ${MEASURES[breakEven.measure]}`;
   return [
-    `Milling all that the logs serve costs less than buying everything where bought wood is above ${price} ${each}; what it would replace costs ${now} now.`,
+    `Milling all that the logs serve costs less than buying everything where bought wood is above ${price} ${each}, before tax; what it would replace costs ${now} now.`,
   ];
 }

@@ -5,10 +5,16 @@ import { DEMOS, demoBody, estimated } from "../../helpers/estimating.js";
 
 describe("groups ranked by what an hour of milling brings", () => {
   it.each(DEMOS)("stand in %s with what costs no hours first, then from the best paid hour down", (name) => {
-    const { groups } = estimated(demoBody(name)).decision;
-    const ranked = rankedByHour(groups);
-    expect(ranked.map(({ name: one }) => one).sort()).toEqual(groups.map(({ name: one }) => one).sort());
-    expect(ranked.length).toBeGreaterThan(2);
+    const { decision, routes } = estimated(demoBody(name));
+    const { groups, shared } = decision;
+    const counted = shared?.route;
+    const ranked = rankedByHour(groups, counted);
+    expect(new Set(ranked.map(({ route }) => route))).toEqual(new Set([counted]));
+    const others = counted === routes.mill ? [] : rankedByHour(groups, routes.mill);
+    expect([...ranked, ...others].map(({ name: one }) => one).sort()).toEqual(
+      groups.map(({ name: one }) => one).sort(),
+    );
+    expect(ranked.length).toBeGreaterThan(1);
     // Worked again from saving and hours, in floats: ∞ where hours are saved as well as money.
     const rate = ({ cashSaved, extraHours }: (typeof ranked)[number]): number => {
       const [cash, hours] = [aside(cashSaved).toNumber(), aside(extraHours).toNumber()];

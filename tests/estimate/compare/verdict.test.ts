@@ -132,3 +132,46 @@ describe("a limit on cash or hours", () => {
     expect(within({ mostCash: "$100" }).verdict.reasons[0]).toContain("does not keep within your limit of $100.00");
   });
 });
+
+describe("a limit at its edge", () => {
+  // Quick planners: what is cheapest, and what is quickest, is one of the plans that were tried.
+  const quick = (options: object) => estimated({ ...demo, options: { ...(demo.options as object), ...options } });
+  const kept = ({ verdict }: ReturnType<typeof quick>) => verdict.reasons[0] ?? "";
+  const cent = "0.01";
+
+  it("in cash is kept where it is just met, and said to be broken, by the nearest mix, a cent below", () => {
+    const least = quick({ mostCash: "$1" }).routes.mix.cash.value;
+    const met = quick({ mostCash: `$${least.toFixed(2)}` });
+    expect(met.routes.mix.cash.value.toFixed(2)).toBe(least.toFixed(2));
+    expect(kept(met)).toContain("It keeps within your limit");
+    const missed = quick({ mostCash: `$${least.minus(cent).toFixed(2)}` });
+    expect(kept(missed)).toContain("does not keep within your limit");
+    expect(missed.routes.mix.cash.value.toFixed(2)).toBe(least.toFixed(2));
+  });
+
+  it("in hours is kept where buying everything just meets it, and broken by it where nothing does", () => {
+    const hours = made.routes.buy.hours.value;
+    const met = quick({ mostHours: `${hours.toDecimalPlaces(6, 0).toFixed()} h` });
+    expect(met.routes.mix.hours.value.toFixed(6)).toBe(hours.toFixed(6));
+    expect(kept(met)).toContain("It keeps within your limit");
+    const missed = quick({ mostHours: "1 h" });
+    expect(kept(missed)).toMatch(/does not keep within your limit of 1 person-hours.*comes nearest/);
+    expect(missed.routes.mix.hours.value.toFixed(6)).toBe(hours.toFixed(6));
+  });
+
+  it("in both binds in both: it may cost cash to save hours, and the other way round", () => {
+    const free = quick({});
+    const { cash, hours } = free.routes.mix;
+    const fewer = quick({ mostHours: `${hours.value.minus(10).toFixed(3)} h` });
+    expect(fewer.routes.mix.hours.value.lte(hours.value.minus(10))).toBe(true);
+    expect(fewer.routes.mix.total.value.gte(free.routes.mix.total.value)).toBe(true);
+    const cheaper = quick({ mostCash: `$${cash.value.minus(20).toFixed(2)}` });
+    expect(cheaper.routes.mix.cash.value.lte(cash.value.minus(20))).toBe(true);
+    const both = quick({
+      mostCash: `$${cash.value.plus(5).toFixed(2)}`,
+      mostHours: `${hours.value.plus(1).toFixed(3)} h`,
+    });
+    expect(both.routes.mix.cash.value.lte(cash.value.plus(5))).toBe(true);
+    expect(both.routes.mix.hours.value.lte(hours.value.plus(1))).toBe(true);
+  });
+});

@@ -107,8 +107,9 @@ export const DecisionSchema = z
       .array(GroupSavingSchema)
       .describe("Group by group: leave one out of the sawing plan. A group that no plan saws is not listed."),
     ranking: words(
-      "Names of these groups by what milling each brings for an hour, the best first; what saves money at no extra hours comes before all.",
+      "Names of the groups that the best mix mills by what milling each brings for an hour, all counted in its plan, the best first; what saves money at no extra hours comes before all. Where it mills none, of all milled.",
     ),
+    rankingOfBought: words("The same of the groups that the best mix buys, all counted in the plan of all milled."),
     shared: SharedSchema.nullable().describe("With the groups that its route saws it makes up what that route saves."),
     search: SearchSchema.nullable().describe(
       "How the best mix was found; null where it was held or nothing can be milled.",
@@ -117,8 +118,12 @@ export const DecisionSchema = z
       .array(FrontierSchema)
       .describe("With options.frontier: the best mixes found for every value of an hour, cheapest first; else empty."),
     breakEvenPrice: FigureSchema.nullable().describe(
-      "Price of bought lumber at which milling all and buying all cost the same, by the sections that the yard sells by: nominal of dressed inch sizes, else actual.",
+      "Price of bought lumber before tax at which milling all and buying all cost the same, by the sections that the yard sells by: see `breakEvenMeasure`.",
     ),
+    breakEvenMeasure: z
+      .enum(["nominal", "actual", "both"])
+      .nullable()
+      .describe("Whether those sections are nominal or actual; both: nominal of some offers, actual of others."),
     priceNow: FigureSchema.nullable().describe("What the wood that milling replaces costs now, by the same measure."),
   })
   .meta({ id: "Decision", description: "Mill or buy." });
@@ -152,13 +157,15 @@ export function shownDecision({
     hired: hired ? shownComparison(hired) : null,
     mix: mix ? shownComparison(mix) : null,
     groups: groups.map((group) => shownSaving(group, routes.mix.plan.sawn.has(group.name))),
-    ranking: rankedByHour(groups).map(({ name }) => name),
+    ranking: rankedByHour(groups, shared?.route).map(({ name }) => name),
+    rankingOfBought: shared?.route === routes.mill ? [] : rankedByHour(groups, routes.mill).map(({ name }) => name),
     shared: shared ? { route: routeKey(shared.route), cash: figure(shared.cash), hours: figure(shared.hours) } : null,
     search: searched ? shownSearch(searched, basis.catalog.currency) : null,
     frontier: (searched?.frontier ?? []).map((mix, i, all) =>
       shownMix(basis, mix, { before: all[i - 1], next: all[i + 1] }),
     ),
     breakEvenPrice: figureOrNull(breakEven?.price),
+    breakEvenMeasure: breakEven?.measure ?? null,
     priceNow: figureOrNull(breakEven?.now),
   };
 }

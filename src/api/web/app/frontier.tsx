@@ -7,14 +7,15 @@ import { capital, plain, said } from "./words.js";
 
 /** The whole part. */
 export function Frontier({ m, answer }: Shown) {
-  const { frontier, breakEvenPrice, priceNow, search } = answer.decision;
+  const { frontier, breakEvenPrice, breakEvenMeasure, priceNow, search } = answer.decision;
   return (
     <>
       <Plot answer={answer} />
       {breakEvenPrice && (
         <p>
-          Milling all and buying all would cost the same with bought wood at <Fig m={m} of={breakEvenPrice} />, by the
-          sections that it is sold by and your hours counted
+          Milling all and buying all would cost the same with bought wood at <Fig m={m} of={breakEvenPrice} />, by{" "}
+          {breakEvenMeasure === "both" ? "the nominal or actual sections" : `the ${breakEvenMeasure} sections`} that it
+          is sold by, before tax and your hours counted
           {priceNow && (
             <>
               ; now it costs <Fig m={m} of={priceNow} />

@@ -31,9 +31,10 @@ export function Verdict({ m, answer }: Shown) {
 
 /** Group by group, a sentence each; then by what an hour of milling them brings. */
 function WhyEach({ m, answer }: Shown) {
-  const { verdict, ranking } = answer.decision;
+  const { verdict, ranking, rankingOfBought } = answer.decision;
   const labels = new Map(answer.cutList.groups.map(({ name, label }) => [name, label]));
   const named = (group: string) => labels.get(group) ?? plain(group);
+  const listed = (groups: readonly string[]) => groups.map((group) => named(group).toLowerCase()).join(", ");
   if (verdict.groups.length === 0) return null;
   return (
     <details class="why">
@@ -50,8 +51,9 @@ function WhyEach({ m, answer }: Shown) {
           </>
         ))}
       </dl>
-      {ranking.length > 1 && (
-        <p>{`By what an hour of milling each brings, best first: ${ranking.map((group) => named(group).toLowerCase()).join(", ")}.`}</p>
+      {ranking.length > 1 && <p>{`By what an hour of milling each brings, best first: ${listed(ranking)}.`}</p>}
+      {rankingOfBought.length > 1 && (
+        <p>{`Of those bought, milled with everything else: ${listed(rankingOfBought)}.`}</p>
       )}
     </details>
   );
