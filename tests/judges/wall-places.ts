@@ -176,7 +176,9 @@ function rowsOf(plan: WallPlan, side: Side, base: string, ups: readonly Range[],
   const all = laid.reduce((sum, { length, count }) => sum + length * count, 0);
   const off = base === "wall-boards" ? plan.offCourses(ups, BOARD - LAP) : 0;
   // Of openings that have no room, nothing is known of what they take out.
-  if (!plan.crowded) plan.within(`${base}, end to end,`, used - off, all);
+  // Rails that openings cut are counted by themselves, in the bays where they stand.
+  if (!plan.crowded && (base === "wall-boards" || plan.openings.length === 0))
+    plan.within(`${base}, end to end,`, used - off, all);
 }
 
 /** Level boards, and the studs between and below their joints. */
@@ -197,16 +199,19 @@ function courses(plan: WallPlan, side: Side, own: Own): void {
       if (part < n - 1) studs.push(at);
     }
   }
-  const laid = own("wall-studs");
+  // Those that openings cut are counted by themselves, in the bays where they stand.
+  const laid = own("wall-studs").filter(({ name }) => name === `wall-studs-${side.name}`);
   const pairs = low !== high;
-  plan.same(
-    "studs",
-    laid.reduce((sum, { count }) => sum + count, 0),
-    pairs ? Math.ceil(studs.length / 2) : studs.length,
-    0,
-  );
+  if (plan.openings.length === 0 && !plan.crowded) {
+    plan.same(
+      "studs",
+      laid.reduce((sum, { count }) => sum + count, 0),
+      pairs ? Math.ceil(studs.length / 2) : studs.length,
+      0,
+    );
+  }
   for (const [i, u] of studs.entries()) {
-    const length = (laid[0] as LaidWallGroup).length;
+    const length = laid[0]?.length ?? plan.outline.top(u) - CLEARANCE;
     const partner = studs[studs.length - 1 - i] as number;
     const up = plan.outline.top(u) - CLEARANCE;
     if (pairs) plan.within("two studs", up + plan.outline.top(partner) - CLEARANCE, length);

@@ -6,7 +6,8 @@ import { exactly } from "../../src/estimate/quantity/text.js";
 import { Defaults } from "../../src/estimate/request/given.js";
 import { type StructureShape, structure } from "../../src/estimate/request/structure-kinds.js";
 import { Sheet } from "../../src/estimate/sheet/sheet.js";
-import type { Sizes } from "../judges/frame-walker.js";
+import { postLine, type Sizes } from "../judges/frame-walker.js";
+import { clearBays, stand } from "../judges/opening-walker.js";
 
 /** Seed of every draw. */
 export const SEED = 20_261_125;
@@ -151,7 +152,7 @@ export const draw: fc.Arbitrary<Draw> = fc
       wall:
         rest.kind === "pergola" || !wall
           ? undefined
-          : { ...wall, openings: wall.openings.filter(({ width }) => width <= Math.max(...bays) - rest.post) },
+          : { ...wall, openings: thatFit(wall.openings, postLine(sizes), rest.post) },
       deck: rest.kind === "pergola" ? { ...deck, kind: "purlins", closerRows: 0 } : { ...deck, closerRows },
       lookouts: flies ? lookouts : undefined,
     };
@@ -170,6 +171,15 @@ function roomForRidge({ rise, rafter, beam, span, ridge }: Pick<Sizes, "rise" | 
   const seat = Math.min(beam.thick, rafter.deep / 4 / Math.sin(Math.atan2(rise, 12)));
   const above = (rafter.deep * Math.hypot(12, rise) - seat * rise) / 12;
   return above + ((span - ridge) * rise) / 24;
+}
+
+/** The first so many openings that have room between the posts, jambs and all. */
+function thatFit(openings: readonly OpeningDraw[], posts: readonly number[], post: number): readonly OpeningDraw[] {
+  const bays = clearBays(posts, post);
+  for (let many = openings.length; many > 0; many--) {
+    if (stand(bays, openings.slice(0, many))) return openings.slice(0, many);
+  }
+  return [];
 }
 
 /** What whole spaces leave for the last. */

@@ -26,6 +26,7 @@ import {
   wallLine,
 } from "../judges/frame-walker.js";
 import { hipRowsOf, tileRows } from "../judges/hip-rows-walker.js";
+import { clearBays, railsOut, stand, studsOut } from "../judges/opening-walker.js";
 import { wallPlans } from "../judges/wall-places.js";
 import {
   bodyOf,
@@ -394,6 +395,7 @@ function checkWall(d: Differences, { groups }: Laid, s: Sizes, wall: WallDraw): 
   const saved = (whole: (one: OpeningDraw) => number) =>
     wall.openings.reduce((sum, one) => sum + one.count * whole(one), 0);
   const rounded = (x: number) => Math.max(1, Math.ceil(x - 1e-7));
+  const stood = stand(clearBays(postLine(s), s.post), wall.openings) ?? [];
   // Along bays of unlike lengths boards differ; openings come off the longest, where they leave any.
   const line = postLine(s);
   const wide = s.unlike
@@ -439,13 +441,14 @@ function checkWall(d: Differences, { groups }: Laid, s: Sizes, wall: WallDraw): 
     d.same("upright boards", pieces(own), rounded(used / high), 0);
     d.same("an upright board", lengthOf(own[0] as PieceGroup), high);
     const rails = centres(high, 0, 30).length;
-    d.whole(groups, `wall-rails-${first}`, rails * s.length);
+    d.whole(groups, `wall-rails-${first}`, rails * s.length - railsOut(stood, { bays: rowBays(s, wide), high }));
     // A batten over the gap at an opening's edge stays; inside it those whose far edge it reaches go.
     const battened = (across - 1) * high - saved(({ width, height }) => boardsWithin(width - 0.75, cover) * height);
     if (wall.boards === "board-and-batten") d.count(groups, `wall-battens-${first}`, rounded(battened / high));
   }
   d.judged.add(`wall-boards-${first}`);
-  if (wall.boards === "horizontal") d.count(groups, `wall-studs-${first}`, studsAlong(s, wide));
+  if (wall.boards === "horizontal")
+    checkStuds(d, groups, first, studsAlong(s, wide), studsOut(stood, { bays: rowBays(s, wide), high }), high);
   d.sticks(groups, `corner-boards-${first}`, 2, high);
   checkOpenings(d, groups, first, wall);
   checkEnd(d, groups, s, wall);
@@ -459,6 +462,37 @@ function checkWall(d: Differences, { groups }: Laid, s: Sizes, wall: WallDraw): 
     if (plan.crowded) d.walls.crowded += 1;
     if (plan.short > 0) d.walls.short += 1;
   }
+}
+
+/** Pieces of one row, bay by bay. */
+function rowBays(s: Sizes, wide: readonly number[]): { readonly length: number; readonly pieces: number }[] {
+  const bays = s.unlike ? wide : Array.from({ length: s.bays }, () => s.length / s.bays);
+  return bays.map((bay) => {
+    const pieces = Math.ceil(bay / s.longest - 1e-9);
+    return { length: bay / pieces, pieces };
+  });
+}
+
+/** Whole studs, and what openings leave of those that they cut: from sill and header, 2 in thick, to the ends. */
+function checkStuds(
+  d: Differences,
+  groups: CutList["groups"],
+  first: string,
+  all: number,
+  cut: readonly { readonly of: OpeningDraw; readonly studs: number }[],
+  high: number,
+): void {
+  const own = named(groups, `wall-studs-${first}`);
+  const out = cut.reduce((sum, { studs }) => sum + studs, 0);
+  d.judged.add(`wall-studs-${first}`);
+  d.same(
+    "studs that stand whole",
+    pieces(own.filter((group) => Math.abs(lengthOf(group) - high) < 1e-6)),
+    all - out,
+    0,
+  );
+  const left = cut.map(({ of, studs }) => studs * Math.max(0, high - of.height - (of.sill === undefined ? 2 : 4)));
+  d.same("studs, end to end", total(own), (all - out) * high + left.reduce((a, b) => a + b, 0), 0.1);
 }
 
 /** Courses of a pitch whose lower edge is at or above an opening's sill and whose upper one is below its head. */

@@ -83,7 +83,7 @@ export function layOpenings(
 
 /**
  * Frames of a side's openings: two jambs as high as the opening, and across their ends a header; below a window a sill as
- * long. What holds the frame, rails or studs, is cut where it stands and not taken off.
+ * long. What is cut of the rails or studs that hold the frame, `opening-cuts.ts` says.
  */
 export function openingFrames({ laying }: Walling, side: WallSide, openings: readonly Opening[]): PieceGroup[] {
   return openings.flatMap((opening, i) => {

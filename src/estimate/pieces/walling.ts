@@ -186,7 +186,7 @@ export function wallGroup(
 }
 
 /** Studs from the boards' lower ends to the plate; below a slope two that are as far from either corner out of one piece. */
-export function studGroup({ laying, clearance }: Walling, side: WallSide, studs: Cell): PieceGroup[] {
+export function studGroup({ laying, clearance }: Walling, side: WallSide, studs: Operand): PieceGroup[] {
   const [from, to] = side.heights;
   if (from === to) {
     return wallGroup(laying, "wall-studs", side, "Wall studs", { length: minus(from, clearance), count: studs });

@@ -26,6 +26,8 @@ import { layRows } from "./board-width.js";
 import type { LaidFrame, WallSide } from "./frame.js";
 import { layGableWall } from "./gable-walls.js";
 import { AT, type SettingsByGroup, type Site } from "./laying.js";
+import { crippleStuds, cutRails, cutStuds, railStubs, withoutCut } from "./opening-cuts.js";
+import { type PlacedOpening, placeOpenings } from "./opening-places.js";
 import type { PieceGroup } from "./piece-group.js";
 import { type AlongSide, alongSide } from "./wall-bays.js";
 import { layOpenings, type Opening, openingFrames, savedBattens, savedBoards, savedCourses } from "./wall-openings.js";
@@ -68,15 +70,18 @@ export function layWalls(
       return undefined;
     }
     faults.push(...partFaults(wanted, side, at));
-    const openings = layOpenings(walling, side, wanted.openings ?? [], at, faults);
-    return { side, openings, part: wanted.part ?? "whole" };
+    const shapes = wanted.openings ?? [];
+    const sound = faults.length;
+    const openings = layOpenings(walling, side, shapes, at, faults);
+    const placed = faults.length > sound ? [] : placeOpenings(walling, side, { openings, shapes, at }, faults);
+    return { side, openings, placed, part: wanted.part ?? "whole" };
   });
   if (faults.length > 0) throw new FaultError(faults);
   return found.flatMap((wall) => {
     if (!wall) return [];
-    const { side, openings, part } = wall;
+    const { side, openings, placed, part } = wall;
     return [
-      ...(part === "gable" ? [] : layWall(walling, side, openings)),
+      ...(part === "gable" ? [] : layWall(walling, side, openings, placed)),
       ...(part === "below-plate" ? [] : layGableWall(walling, side)),
     ];
   });
@@ -105,12 +110,17 @@ function partFaults({ part, openings = [] }: WantedSide, side: WallSide, at: str
   return [{ code: "cannot-build", at: pointer(at, "openings"), wrong, cure }];
 }
 
-function layWall(walling: Walling, side: WallSide, openings: readonly Opening[]): PieceGroup[] {
+function layWall(
+  walling: Walling,
+  side: WallSide,
+  openings: readonly Opening[],
+  placed: readonly PlacedOpening[],
+): PieceGroup[] {
   walling.sheet.title(`walls.${side.name}`, `Wall, ${side.label}`);
   return [
     ...(walling.boards === "horizontal"
-      ? horizontal(walling, side, openings)
-      : vertical(walling, side, openings, walling.boards === "board-and-batten")),
+      ? horizontal(walling, side, openings, placed)
+      : vertical(walling, side, openings, placed)),
     ...openingFrames(walling, side, openings),
     ...cornerBoards(walling, side),
   ];
@@ -135,8 +145,14 @@ function cornerBoards({ laying, clearance, backing }: Walling, side: WallSide): 
 }
 
 /** Boards upright. Below a single slope two neighbours in turn are cut aslant from one piece as long as both ends together. */
-function vertical(walling: Walling, side: WallSide, openings: readonly Opening[], battened: boolean): PieceGroup[] {
+function vertical(
+  walling: Walling,
+  side: WallSide,
+  openings: readonly Opening[],
+  placed: readonly PlacedOpening[],
+): PieceGroup[] {
   const { sheet, units, clearance, covers, backing, lap, laying } = walling;
+  const battened = walling.boards === "board-and-batten";
   const [from, to] = side.heights;
   const slanted = from !== to;
   const lay = (name: string, label: string, formula: Operand, display?: string) =>
@@ -173,19 +189,48 @@ function vertical(walling: Walling, side: WallSide, openings: readonly Opening[]
           count: greatest(pieces(minus(across, number("1")), savedBattens(walling, openings)), number("1")),
         })
       : []),
-    ...alongSide(walling, side).flatMap((piece, i) =>
-      wallGroup(laying, "wall-rails", side, nth("Wall rails", i), {
-        length: piece.length,
-        count: times(rails, piece.each),
+    ...layRails(walling, side, rails, placed),
+  ];
+}
+
+/** Rows of rails, end to end; where an opening cuts them, its stubs. */
+function layRails(walling: Walling, side: WallSide, rails: Cell, placed: readonly PlacedOpening[]): PieceGroup[] {
+  const row = alongSide(walling, side);
+  const cuts =
+    placed.length === 0 ? [] : cutRails(walling, side, row, { placed, rows: railRows(walling, side, rails) });
+  return [
+    ...row.flatMap(({ length, each }, i) =>
+      wallGroup(walling.laying, "wall-rails", side, nth("Wall rails", i), {
+        length,
+        count: withoutCut(times(rails, each), cuts, i),
         meetsOver: walling.post,
         index: i,
       }),
     ),
+    ...railStubs(walling, side, row, cuts),
   ];
 }
 
+/** From its lower edge to its upper one: evenly up a level wall, flush below and above; below a slope as far apart as asked. */
+function railRows({ sheet, laying, clearance, backing }: Walling, { heights }: WallSide, rails: Cell) {
+  const [from, to] = heights;
+  const rows = sheet.decideWhole(rails);
+  const wide = sheet.decide(laying.sections["wall-rails"].width);
+  const [low, high] = [sheet.decide(clearance), sheet.decide(from)];
+  const apart = from === to && rows > 1 ? high.minus(low).dividedBy(rows - 1) : sheet.decide(backing);
+  return Array.from({ length: rows }, (_, i) => {
+    const at = low.plus(apart.times(i));
+    return from === to && i > 0 && i === rows - 1 ? ([at.minus(wide), at] as const) : ([at, at.plus(wide)] as const);
+  });
+}
+
 /** Boards along, joined over posts or studs; studs between the joints. */
-function horizontal(walling: Walling, side: WallSide, openings: readonly Opening[]): PieceGroup[] {
+function horizontal(
+  walling: Walling,
+  side: WallSide,
+  openings: readonly Opening[],
+  placed: readonly PlacedOpening[],
+): PieceGroup[] {
   const { sheet, units, clearance, covers, backing, lap, laying } = walling;
   const lay = (name: string, label: string, formula: Operand, display?: string) =>
     sheet.lay(`walls.${side.name}.${name}`, formula, { label, ...(display && { display }) });
@@ -229,6 +274,9 @@ function horizontal(walling: Walling, side: WallSide, openings: readonly Opening
     sum(studs.flatMap((cell, i) => [times(cell, pieces[i]?.each ?? number("0")), pieces[i]?.joints ?? number("0")])),
   );
   const none = sheet.decide(allStuds).isZero();
+  const row = pieces.map(({ length }, i) => ({ length, studs: studs[i] as Cell }));
+  const cuts = none || placed.length === 0 ? [] : cutStuds(walling, side, row, placed);
+  const higher = from === to || sheet.decide(from).gte(sheet.decide(to)) ? from : to;
   return [
     ...pieces.flatMap(({ length }, i) =>
       wallGroup(laying, "wall-boards", side, nth("Wall boards", i), {
@@ -240,7 +288,8 @@ function horizontal(walling: Walling, side: WallSide, openings: readonly Opening
         index: i,
       }),
     ),
-    ...(none ? [] : studGroup(walling, side, allStuds)),
+    ...(none ? [] : studGroup(walling, side, withoutCut(allStuds, cuts))),
+    ...crippleStuds(walling, side, minus(higher, clearance), cuts),
     ...(side.beam ? [] : headRail(walling, side, pieces)),
   ];
 }

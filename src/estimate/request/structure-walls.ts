@@ -23,6 +23,13 @@ const opening = z
     width: size("Clear width.", "3 ft"),
     height: size("Clear height.", "6 ft 8 in"),
     sill: size("From the boards' lower end to a window's sill; a door has none.", "3 ft").optional(),
+    from: quantityField("ft", {
+      describe:
+        "Along the wall to its nearer edge: on a side from the left end, on an end from the near or low side. Without it the opening stands in the middle of the widest bay that is free, the middle one of bays alike.",
+      example: "4 ft",
+      sign: "not-negative",
+      most: "400 ft",
+    }).optional(),
     count: z
       .int()
       .min(1)

@@ -4,6 +4,7 @@ import type { LeanToShape } from "../../../src/estimate/request/structure-lean-t
 import type { PergolaShape } from "../../../src/estimate/request/structure-pergola.js";
 import type { Cell } from "../../../src/estimate/sheet/expression.js";
 import { estimated } from "../../helpers/estimating.js";
+import { laidPieces } from "../takeoff/shelter.js";
 import { listed, refused } from "./structures.js";
 
 const walled = (walls: GableShape["walls"]): GableShape => ({
@@ -195,6 +196,74 @@ describe("the finish of a wall", () => {
   it("leaves out what battens cover", () => {
     // Gaps of 1/2 in below battens of 2 in cover 3/4 in on either side and both edges: 34 × (92 × (8 + 2 − 1.5 − 2) + 16).
     expect(coated({ boards: "board-and-batten", sides: [{ side: "near" }] }, "wall-boards-near")).toMatch(/^144\.972/);
+  });
+});
+
+describe("where openings stand", () => {
+  const side = (openings: readonly Record<string, unknown>[], boards: "vertical" | "horizontal" = "vertical") =>
+    walled({ boards, sides: [{ side: "near", openings: openings as never }] });
+  const door = { width: "3 ft", height: "6 ft 8 in" };
+
+  // Three bays of (288 − 6) ÷ 3 = 94 in between centres: clear from 6 to 94, 100 to 188 and 194 to 282.
+  it("is the middle of the widest free bay, of bays alike the middle one, and beside one another where none is free", () => {
+    const places = (openings: readonly Record<string, unknown>[]) => {
+      const { sheet } = laidPieces(side(openings));
+      return sheet.cells.filter(({ name }) => name.includes(".from")).map((cell) => sheet.in(cell, "in").toFixed(2));
+    };
+    expect(places([door])).toEqual(["126.00"]); // 100 + (88 − 36) ÷ 2
+    expect(places([door, { ...door, width: "2 ft" }])).toEqual(["38.00", "126.00"]);
+    // Four: two share the bay with most room left, three gaps of (88 − 36 − 36) ÷ 3.
+    expect(
+      places([
+        { ...door, count: 3 },
+        { ...door, width: "2 ft" },
+      ])[0],
+    ).toBe("32.00");
+    expect(places([{ ...door, from: "8 in" }])).toEqual(["8.00"]);
+    // Thirds of an inch, none of which ends: bays are alike all the same.
+    const thirds: GableShape = { ...side([door]), length: "208 in", groups: { posts: { section: "4.5 x 4.5 in" } } };
+    const { sheet } = laidPieces(thirds);
+    expect(sheet.in(sheet.find("walls.near.opening1.from") as Cell, "in").toFixed(2)).toBe("86.00"); // 104 − 18
+  });
+
+  it("cuts rails there: a door through the lower three of four rows leaves three pairs of stubs", () => {
+    const all = listed(side([door]));
+    // Rows at 4, 34 2/3, 65 1/3 and 92 in; door and header reach to 4 + 80 + 2. 96 − 36 − 2 × 2 = 56.
+    expect([all["wall-rails-near"], all["wall-rails-near-2"]]).toEqual([
+      [9, "96.000"],
+      [3, "56.000"],
+    ]);
+    // A window from 40 to 64 in is 38 to 66 with header and sill: rows of 4 in from 34 2/3 and from 65 1/3 in reach into it.
+    const window = listed(side([{ width: "3 ft", height: "2 ft", sill: "3 ft" }]));
+    expect([window["wall-rails-near"]?.[0], window["wall-rails-near-2"]?.[0]]).toEqual([10, 2]);
+  });
+
+  it("cuts studs there: what is above a door, or above and below a window, is left of each", () => {
+    const all = listed(side([door], "horizontal"));
+    // Studs at 120, 144 and 168 in behind the middle board; between 124 and 164 there is one. 92 − 80 − 2 = 10.
+    expect([all["wall-studs-near"], all["wall-studs-near-2"]]).toEqual([
+      [8, "92.000"],
+      [1, "10.000"],
+    ]);
+    const window = listed(side([{ width: "5 ft", height: "2 ft", sill: "3 ft" }], "horizontal"));
+    expect([window["wall-studs-near"]?.[0], window["wall-studs-near-2"]]).toEqual([6, [3, "64.000"]]); // 92 − 24 − 2 × 2
+  });
+
+  it("is refused where a post stands, where another opening does, and for several at once", () => {
+    const faultOf = (openings: readonly Record<string, unknown>[]) => refused(side(openings))[0];
+    expect(faultOf([{ ...door, from: "70 in" }])).toEqual([
+      "cannot-build",
+      "/structure/walls/sides/0/openings/0/from",
+      expect.stringMatching(/From 5' 10" to 8' 10" a post would stand/),
+    ]);
+    expect(
+      faultOf([
+        { ...door, from: "10 in" },
+        { ...door, from: "48 in" },
+      ])?.[1],
+    ).toMatch(/openings\/1\/from$/);
+    expect(faultOf([{ ...door, from: "10 in", count: 2 }])?.[1]).toMatch(/openings\/0\/count$/);
+    expect(faultOf([{ ...door, count: 8 }])?.[1]).toMatch(/openings\/0\/width$/);
   });
 });
 

@@ -4,6 +4,7 @@ import type { Cell } from "../../../estimate/sheet/expression.js";
 import { linesAlong } from "./parts.js";
 import { mm, type Subject } from "./subject.js";
 import type { Point } from "./view.js";
+import { type Opening, openingsOf } from "./wall-holes.js";
 
 /** Whether a side, or the gable above it, has boards. */
 export const boarded = (subject: Subject, name: string): boolean =>
@@ -24,6 +25,8 @@ export class Wall {
   readonly upright: boolean;
   readonly rows: readonly number[];
   readonly studs: readonly number[];
+  /** Openings, where they stand. */
+  readonly holes: readonly Opening[];
 
   constructor(
     readonly side: WallSide,
@@ -49,6 +52,7 @@ export class Wall {
     const pieces = lengths && !above ? mm(lengths) : 1;
     const between = studs ? (mm(studs) + 1) * pieces : 1;
     this.studs = Array.from({ length: between - 1 }, (_, i) => ((i + 1) * this.width) / between);
+    this.holes = above ? [] : openingsOf(this);
   }
 
   /** Upper ends of the boards at either corner. */

@@ -3,6 +3,7 @@ import type { WallSide } from "../../../estimate/pieces/frame.js";
 import { type Page, wholeArea } from "./paper.js";
 import { Key, mm, type Subject } from "./subject.js";
 import { type Point, View } from "./view.js";
+import { besideOpenings, fromRight } from "./wall-holes.js";
 import { boarded, Wall } from "./wall-measures.js";
 import { drawOpenings } from "./wall-openings.js";
 
@@ -10,7 +11,9 @@ import { drawOpenings } from "./wall-openings.js";
 export function wallPages(sides: readonly WallSide[], subject: Subject): Page[] {
   return sides
     .filter(({ name }) => boarded(subject, name) || boarded(subject, `${name}-gable`))
-    .map((side) => {
+    .map((asLaid) => {
+      const [from, to] = asLaid.heights;
+      const side: WallSide = fromRight(asLaid.name) ? { ...asLaid, heights: [to, from] } : asLaid;
       const wall = new Wall(side, subject);
       const view = new View();
       const below = boarded(subject, side.name);
@@ -26,11 +29,10 @@ export function wallPages(sides: readonly WallSide[], subject: Subject): Page[] 
       }
       if (wall.upright && below) {
         key.part("wall-battens", [wall.cover * 2 - wall.gap / 2, wall.bottom + wall.low * 0.75], [7, 9]);
-        key.part("wall-rails", [wall.width * 0.93, wall.rows[1] ?? wall.bottom], [7, -6]);
+        key.part("wall-rails", clearOf(wall, wall.rows[1] ?? wall.bottom), [7, -6]);
       } else if (below) key.part("wall-studs", [wall.studs[0] ?? 0, wall.bottom + wall.low * 0.6], [7, 6]);
       const title = `Wall, ${side.label}`;
-      const stand = "Openings are drawn side by side: where each stands is yours to say; boards are cut round it.";
-      const note = `Seen from outside.${openings ? ` ${stand}` : ""}`;
+      const note = `Seen from outside.${openings ? ` ${placesOf(wall)}` : ""}`;
       const description = `${title}, ${subject.long(side.width)} wide. ${note} ${key.lines.join("; ")}.`;
       const views = [{ view, area: wholeArea(1) }];
       return {
@@ -43,6 +45,20 @@ export function wallPages(sides: readonly WallSide[], subject: Subject): Page[] 
         system: subject.system,
       };
     });
+}
+
+/** A place along a rail that no opening cuts. */
+function clearOf(wall: Wall, y: number): Point {
+  const shares = [0.93, 0.86, 0.79, 0.72, 0.5, 0.3, 0.1].map((share) => share * wall.width);
+  const free = shares.find((at) => wall.holes.every(({ x }) => at < x[0] || at > x[1]));
+  return [free ?? wall.width * 0.93, y];
+}
+
+/** Where openings stand, in words. */
+function placesOf({ side, holes }: Wall): string {
+  const corner = fromRight(side.name) ? "right" : "left";
+  const each = holes.map(({ size, place }) => `${size} at ${place}`);
+  return `Openings, from the ${corner} corner: ${each.join("; ")}. Boards are cut round them.`;
 }
 
 /** The wall below the plate where it is boarded, and over its upper end the gable. @returns a place on a board. */
@@ -72,14 +88,15 @@ function uprightBoards(view: View, wall: Wall): Point {
     view.polygon(upright(wall, from, Math.min(wall.width, first + i * wall.cover + wall.board)), "edge");
   }
   for (const y of wall.rows) {
-    const [from, to] = wall.across(y);
-    view.line(
-      [
-        [from, y],
-        [to, y],
-      ],
-      "hidden",
-    );
+    for (const [from, to] of besideOpenings(wall.holes, wall.across(y), y, true)) {
+      view.line(
+        [
+          [from, y],
+          [to, y],
+        ],
+        "hidden",
+      );
+    }
   }
   const batten = wall.subject.section("wall-battens");
   for (let i = 1; batten && i < count; i++) {
@@ -109,13 +126,15 @@ function courses(view: View, wall: Wall): Point {
     );
   }
   for (const x of wall.studs) {
-    view.line(
-      [
-        [x, wall.bottom],
-        [x, wall.top(x)],
-      ],
-      "hidden",
-    );
+    for (const [from, to] of besideOpenings(wall.holes, [wall.bottom, wall.top(x)], x, false)) {
+      view.line(
+        [
+          [x, from],
+          [x, to],
+        ],
+        "hidden",
+      );
+    }
   }
   return [wall.width * 0.2, wall.bottom + wall.cover * 1.5];
 }
