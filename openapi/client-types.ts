@@ -1396,6 +1396,7 @@ export type Opening = {
   readonly width: string | MeasuredValue;
   readonly height: string | MeasuredValue;
   readonly sill?: string | MeasuredValue | undefined;
+  readonly from?: string | MeasuredValue | undefined;
   readonly count?: number | undefined;
 };
 
