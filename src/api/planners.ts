@@ -40,11 +40,11 @@ const NOBODY: PlanWatch = { stopped: () => false, part: () => {} };
  */
 export async function orderPlanner(stopped: () => boolean = NOBODY.stopped): Promise<StockPlanner> {
   const solver = await loadHighs();
-  return (problem) => planStock(problem, { work: ORDER_WORK, solver, stopped });
+  return (problem, work = ORDER_WORK) => planStock(problem, { work, solver, stopped });
 }
 
-/** Least cost of sticks for pieces, with its bound. */
-export type StockPlanner = (problem: StockProblem) => StockOutcome;
+/** Least cost of sticks for pieces, with its bound. @param work - Counted; a whole plan's where nothing is said. */
+export type StockPlanner = (problem: StockProblem, work?: number) => StockOutcome;
 
 /**
  * The planners; the same question gives the same plan, whoever watches.

@@ -109,6 +109,70 @@ describe("a stock plan", () => {
     expect([cuts.length, joined.short]).toEqual([4, []]);
   });
 
+  it("lays joints where they cost least: 16 and 8 ft of 24 are cheaper than two of 12", async () => {
+    const order = {
+      pieces: [{ name: "fascia", length: "24 ft", count: 2, supports: "24 in" }],
+      stocks: [
+        { length: "8 ft", price: "$5.00" },
+        { length: "16 ft", price: "$9.00" },
+      ],
+      endTrim: "0 in",
+      kerf: "0 in",
+    };
+    // By hand: 12 + 12 takes two of 16 ft a piece, $36 in all; 16 + 8 one and a half, $27; 8 + 8 + 8 as many.
+    const answer = await planned(order, "?include=plan");
+    expect([bought(answer), answer.total?.value]).toEqual([{ "16'": 3 }, "27.00"]);
+    expect(answer.plan.covers).toContain("joined where they are");
+    expect(answer.notes.join(" ")).toMatch(/ways to lay the joints were weighed/);
+    const again = await planned({ ...order, heldPlan: answer.heldPlan });
+    expect([bought(again), again.boards]).toEqual([bought(answer), answer.boards]);
+    // Where the yard has but one of 16 ft, both go in three: two eights from the sixteen, and four more.
+    const few = await planned({ ...order, stocks: [order.stocks[0], { ...order.stocks[1], available: 1 }] });
+    expect([few.short, few.total?.value]).toEqual([[], "29.00"]);
+  });
+
+  it("never pays more for joints than evenly laid ones cost, and leaves no piece out that those would not", async () => {
+    const order = fc.record({
+      feet: fc.integer({ min: 17, max: 44 }),
+      apart: fc.constantFrom(16, 24, 36),
+      count: fc.integer({ min: 1, max: 4 }),
+      short: fc.integer({ min: 20, max: 110 }),
+      prices: fc.tuple(
+        fc.integer({ min: 300, max: 700 }),
+        fc.integer({ min: 500, max: 900 }),
+        fc.integer({ min: 800, max: 1600 }),
+      ),
+    });
+    await fc.assert(
+      fc.asyncProperty(order, async ({ feet, apart, count, short, prices }) => {
+        const lengths = ["8 ft", "10 ft", "16 ft"];
+        const stocks = lengths.map((length, i) => ({ length, price: `$${((prices[i] ?? 0) / 100).toFixed(2)}` }));
+        const rails = { name: "rails", length: `${short} in`, count: 3 };
+        const long = feet * 12;
+        const joined = await planned({
+          pieces: [{ name: "run", length: `${long} in`, count, supports: `${apart} in` }, rails],
+          stocks,
+          endTrim: "0 in",
+        });
+        expect(joined.short).toEqual([]);
+        // As evenly as can be, in as few parts as can be, by hand: each part a piece of its own.
+        const reach = Math.floor(192 / apart);
+        const spaces = Math.ceil(long / apart);
+        const parts = Math.ceil(spaces / reach);
+        const ends = Array.from({ length: parts }, (_, i) =>
+          Math.min(long, Math.ceil((spaces * (i + 1)) / parts) * apart),
+        );
+        const pieces = ends.map((end, i) => ({ name: `part-${i}`, length: `${end - (ends[i - 1] ?? 0)} in`, count }));
+        const even = await planned({ pieces: [...pieces, rails], stocks, endTrim: "0 in" });
+        if (even.short.length === 0) expect(Number(joined.total?.value)).toBeLessThanOrEqual(Number(even.total?.value));
+        // Every joint lies on a support.
+        const run = joined.boards.flatMap(({ cuts }) => cuts.filter(({ piece }) => piece === "run"));
+        expect(new Set(run.map(({ part }) => part)).size).toBeGreaterThanOrEqual(parts);
+      }),
+      { numRuns: 6 },
+    );
+  });
+
   it("sets sticks aside for defects, and adds up to the cent", async () => {
     const answer = await planned({
       pieces: [{ name: "slats", length: "1.95 m", count: 31 }],

@@ -40,6 +40,12 @@ export const availableField = z
   .optional()
   .meta({ description: "How many can be had; any number when absent.", examples: [6] });
 
+/** Preservative treatment of lumber. */
+export const treatmentField = z
+  .enum(["none", "above-ground", "ground-contact"])
+  .optional()
+  .meta({ description: "Preservative treatment; none when absent.", examples: ["ground-contact"] });
+
 /** Stock pieces, each length with its own price. */
 export const pricedLengths = z
   .array(
@@ -121,10 +127,7 @@ export const lumberSchema = z
         description: "Dry is at most 19 % moisture. Absent: dry, but green for inch timbers of 5 in and over.",
         examples: ["dry"],
       }),
-    treatment: z
-      .enum(["none", "above-ground", "ground-contact"])
-      .optional()
-      .meta({ description: "Preservative treatment; none when absent.", examples: ["ground-contact"] }),
+    treatment: treatmentField,
     grade: commonFields.label.meta({ description: "Grade as marked.", examples: ["No. 2"] }),
     gradeMarked: z
       .boolean()

@@ -25,7 +25,7 @@ export function boughtWorth(basis: Basis, wage: Decimal): ReadonlyMap<string, De
   const wanted = groups.flatMap(({ group, substitution }) =>
     "offer" in substitution ? [{ substitution, count: wholes(basis.sheet, group.count) }] : [],
   );
-  const shares = stockQuestions(cutting, wanted).flatMap(({ problem, priced, moneyDigits }) => {
+  const shares = stockQuestions(cutting, wanted, "to all").flatMap(({ problem, priced, moneyDigits }) => {
     const minor = decimal(10).pow(moneyDigits);
     const stocks = problem.stocks.map((stock): StockLength => {
       const { name, length, owned } = stock;

@@ -19,7 +19,7 @@ import { lengthSlugs, stockPrices } from "./board-prices.js";
 import { levelCells, type Prices } from "./bulk.js";
 import type { Pricing } from "./line.js";
 import { wholeMoney } from "./money.js";
-import type { StockCut, StockLength, StockProblem } from "./stock/problem.js";
+import { leastPrice, type StockCut, type StockLength, type StockProblem } from "./stock/problem.js";
 import type { Substitution } from "./substitution.js";
 
 /** Pieces of a group that a route buys. */
@@ -65,26 +65,85 @@ export interface CuttingRules {
   readonly atHand: BoardsAtHand;
 }
 
-/** The stock problems of a route, one an offer, in the order of the offers' names. */
-export function stockQuestions(rules: CuttingRules, bought: readonly BoughtPieces[]): StockQuestion[] {
+/**
+ * The stock problems of a route, one an offer, in the order of the offers' names.
+ * @param give - Each board at hand to one offer, or for a bound to every one that it serves for.
+ */
+export function stockQuestions(
+  rules: CuttingRules,
+  bought: readonly BoughtPieces[],
+  give: "to one" | "to all" = "to one",
+): StockQuestion[] {
   const offers = new Map(bought.map(({ substitution: { offer } }) => [offer.name, offer]));
-  let left = rules.atHand;
-  return [...offers.values()]
+  const orders = [...offers.values()]
     .sort((a, b) => (a.name < b.name ? -1 : 1))
-    .map((offer) => {
-      // A board serves for one offer only: the first by name that it is like.
-      const serving = left.filter((board) => isLike(board, offer));
-      left = left.filter((board) => !serving.includes(board));
-      const pieces = bought.filter((one) => one.substitution.offer === offer);
-      return stockQuestion(rules, offer, pieces, ownedOf(rules.system, serving));
-    });
+    .map((offer) => ({ offer, pieces: bought.filter((one) => one.substitution.offer === offer) }));
+  const given =
+    give === "to one"
+      ? boardsGiven(rules, orders)
+      : new Map(orders.map(({ offer }) => [offer, rules.atHand.filter((board) => isLike(board, offer))]));
+  return orders.map(({ offer, pieces }) =>
+    stockQuestion(rules, offer, pieces, ownedOf(rules.system, given.get(offer) ?? [])),
+  );
 }
 
-/** Of the section that is sold or measured, and of a wood that serves as the one that is sold. */
-function isLike({ section, wood }: BoardsAtHand[number], offer: LumberOffer): boolean {
+interface Order {
+  readonly offer: LumberOffer;
+  readonly pieces: readonly BoughtPieces[];
+}
+
+/**
+ * Boards at hand by the offer that they serve for. A board that several are like saves most where wood is dearest by length, so
+ * that one takes it, but no more boards than it has pieces that fit; the rest go to the next.
+ */
+function boardsGiven(rules: CuttingRules, orders: readonly Order[]): ReadonlyMap<LumberOffer, BoardsAtHand> {
+  const { atHand, pricing, endTrim } = rules;
+  const given = new Map<LumberOffer, BoardsAtHand>();
+  if (atHand.length === 0) return given;
+  const dearest = orders
+    .map((order) => ({ ...order, rate: rateOf(rules, order.offer) }))
+    .sort((a, b) => b.rate.cmp(a.rate));
+  let left = atHand;
+  for (const { offer, pieces } of dearest) {
+    const taken: BoardsAtHand = [];
+    const rest: BoardsAtHand = [];
+    for (const board of left) {
+      const long = toQuantity(board.length, "ft").value.minus(pricing.sheet.decide(endTrim));
+      const fitting = pieces.filter(({ substitution: { group } }) => pricing.sheet.decide(group.length).lte(long));
+      const wanted = fitting.reduce((sum, { count }) => sum + count, 0);
+      const count = isLike(board, offer) ? Math.min(board.count, wanted) : 0;
+      if (count > 0) taken.push({ ...board, count });
+      if (count < board.count) rest.push({ ...board, count: board.count - count });
+    }
+    given.set(offer, taken);
+    left = rest;
+  }
+  return given;
+}
+
+/** What its cheapest length costs by the millimetre. */
+function rateOf(rules: CuttingRules, offer: LumberOffer): Decimal {
+  const { stocks, moneyDigits } = shelfOf(rules, offer);
+  const rates = stocks.map((stock) => decimal(leastPrice(stock)).dividedBy(Math.max(1, stock.length)));
+  const least = rates.reduce<Decimal | undefined>((low, rate) => (low?.lte(rate) ? low : rate), undefined);
+  return (least ?? decimal(0)).dividedBy(decimal(10).pow(moneyDigits));
+}
+
+/**
+ * Of the section that is sold or measured, of a wood that serves as the one that is sold, treated as well as it is, and with
+ * its faces where the user tells how they are.
+ */
+function isLike({ section, wood, treatment = "none", surface }: BoardsAtHand[number], offer: LumberOffer): boolean {
   const own = toSection(section);
   const alike = sameSection(own, offer.section) || sameSection(own, offer.actual);
-  return alike && (wood === undefined || servesAs(wood, offer.species) || servesAs(offer.species, wood));
+  const treated =
+    treatment === offer.treatment || (treatment === "ground-contact" && offer.treatment === "above-ground");
+  return (
+    alike &&
+    treated &&
+    (surface === undefined || surface === offer.surface) &&
+    (wood === undefined || servesAs(wood, offer.species) || servesAs(offer.species, wood))
+  );
 }
 
 /** Boards at hand as stock that costs nothing, those of one length together. */

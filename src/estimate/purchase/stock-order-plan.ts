@@ -8,11 +8,12 @@ import { type Cell, type Operand, type PlanProof, roundMoney, sumOr, times } fro
 import { Sheet } from "../sheet/sheet.js";
 import { type LevelCell, layBought } from "./bulk.js";
 import { explainStock, type StickSteps } from "./explain-stock.js";
+import { cheaper, chooseJoints, heldWay } from "./joints.js";
 import { sticksOf, uncut } from "./lumber.js";
 import { laySticks, type StickCells } from "./sticks.js";
 import type { ShortPiece, StockCut, StockLength, StockOutcome, StockProblem } from "./stock/problem.js";
 import { judgeStockPlan } from "./stock-judge.js";
-import { type OrderQuestion, orderQuestion, type Stick } from "./stock-order.js";
+import { joinedOrder, type OrderQuestion, type Stick } from "./stock-order.js";
 
 /** Sticks of one length to pay for. */
 export interface OrderLine {
@@ -45,19 +46,55 @@ export interface StockOrderPlan {
   readonly short: readonly ShortPiece[];
   /** For `heldPlan` of a later order. */
   readonly plan: readonly StockCut[];
+  /** Ways to lay the joints that were weighed; 0 where no piece may be joined, or the plan is held. */
+  readonly weighed: number;
+}
+
+/** Plans a stock problem, within so much work where that is said. */
+type PlanStock = (problem: StockProblem, work?: number) => StockOutcome;
+
+interface Planned {
+  readonly question: OrderQuestion;
+  /** Undefined where the plan is held. */
+  readonly outcome: StockOutcome | undefined;
+  readonly plan: readonly StockCut[];
+  /** Ways to lay the joints that were weighed. */
+  readonly weighed: number;
+}
+
+/** With the joints where they cost least, never more than evenly laid; or where the held plan has them. */
+function plannedOrder(order: StockOrder, stock: PlanStock): Planned {
+  const { ways, question } = joinedOrder(order);
+  const { heldPlan: held } = order;
+  if (held) {
+    const of = question(ways.map((all) => heldWay(all, held)));
+    return { question: of, outcome: undefined, plan: heldPlan(of, held), weighed: 0 };
+  }
+  const joinery = {
+    ways: ways.map(({ length }) => length),
+    problem: (each: readonly number[]) => question(each).problem,
+  };
+  const { chosen, weighed } = chooseJoints(joinery, stock);
+  const planned = (each: readonly number[]): Planned => {
+    const of = question(each);
+    const outcome = stock(of.problem);
+    return { question: of, outcome, plan: outcome.plan, weighed };
+  };
+  const best = planned(chosen);
+  if (chosen.every((way) => way === 0)) return best;
+  const even = planned(ways.map(() => 0));
+  return best.outcome && even.outcome && cheaper(even.outcome, best.outcome) ? even : best;
 }
 
 /** @throws FaultError when the order makes no sense, or its held plan does not fit. */
-export function planStockOrder(order: StockOrder, stock: (problem: StockProblem) => StockOutcome): StockOrderPlan {
-  const question = orderQuestion(order);
+export function planStockOrder(order: StockOrder, stock: PlanStock): StockOrderPlan {
+  const { question, outcome, plan, weighed } = plannedOrder(order, stock);
   const { problem } = question;
-  const found = order.heldPlan ? heldPlan(question, order.heldPlan) : undefined;
-  const outcome = found ? undefined : stock(problem);
-  const plan = found ?? outcome?.plan ?? [];
   const sheet = new Sheet();
+  const joints = weighed > 0 ? ", joined where they are" : "";
   const proof: PlanProof = {
     covers: outcome
-      ? `all ways to cut these pieces from these lengths${outcome.proven ? "; proven least" : ""}`
+      ? `all ways to cut these pieces${joints} from these lengths${outcome.proven ? "; proven least" : ""}`
       : "held from an earlier answer",
     ...(outcome && question.priced ? { gap: decimal(outcome.gap.toFixed(6)) } : {}),
   };
@@ -72,6 +109,7 @@ export function planStockOrder(order: StockOrder, stock: (problem: StockProblem)
     boards: explainStock(problem, plan),
     short,
     plan,
+    weighed,
   };
 }
 

@@ -8,8 +8,8 @@ import { type Quantity, quantity } from "../quantity/quantity.js";
 import { exactly, type MeasureSystem, marked } from "../quantity/text.js";
 import { minorDigits } from "../quantity/unit.js";
 import { MOST_PIECES, type StockOrder } from "../request/stock-order.js";
-import { stepsOf } from "./lumber.js";
 import { type WholeMoney, wholeMoney } from "./money.js";
+import { type CutPiece, countingIn, type Part, type Steps, waysOf } from "./order-pieces.js";
 import type { StockLength, StockPiece, StockProblem } from "./stock/problem.js";
 
 /** A stick that is sold or lies at hand, beside its row in the problem. */
@@ -22,13 +22,6 @@ export interface Stick {
   readonly owned: boolean;
   /** Where the order says so. */
   readonly at: string;
-}
-
-/** One piece of the problem: a wanted one, or a part of one that is joined. */
-export interface CutPiece {
-  readonly piece: string;
-  /** `1 of 2`; undefined where it is whole. */
-  readonly part: string | undefined;
 }
 
 /** An order in the form that the optimiser takes, and the way back. */
@@ -60,8 +53,16 @@ export function systemOfLength(text: QuantityText): MeasureSystem {
     : "inch-pound";
 }
 
+/** An order with the ways in which its long pieces may be joined. */
+export interface JoinedOrder {
+  /** For each piece of the order its ways, the evenest with the fewest joints first. */
+  readonly ways: readonly (readonly (readonly StockPiece[])[])[];
+  /** The order with one way taken for each piece, by its place. */
+  readonly question: (chosen: readonly number[]) => OrderQuestion;
+}
+
 /** @throws FaultError when names or lengths stand twice, or there are too many pieces. */
-export function orderQuestion(order: StockOrder): OrderQuestion {
+export function joinedOrder(order: StockOrder): JoinedOrder {
   const system = order.measure ?? systemOfLength((order.pieces[0] as StockOrder["pieces"][number]).length);
   const currency = order.currency ?? "USD";
   const kerf = toQuantity(order.kerf ?? KERF[system], "in");
@@ -73,8 +74,9 @@ export function orderQuestion(order: StockOrder): OrderQuestion {
   const steps = countingIn(system);
   const trim = steps.up(endTrim);
   const longest = Math.max(...shelf.map(({ length }) => steps.down(length))) - trim;
-  const cut = order.pieces.map((piece) => partsOf(piece, steps, longest));
-  refuse([...doubled(order, system), ...tooSmall(shelf, steps), ...tooMany(cut)]);
+  const ways = order.pieces.map((piece) => waysOf(piece, { steps, most: longest, system }));
+  const joined = (chosen: readonly number[]) => ways.map((all, i) => all[chosen[i] ?? 0] as Part[]);
+  refuse([...doubled(order, system), ...tooSmall(shelf, steps), ...tooMany(joined([]))]);
   const money = wholeMoney(
     shelf.flatMap(({ price, bulk }) => [...(price ? [price.value] : []), ...bulk.map((one) => one.price.value)]),
     minorDigits(currency) ?? 2,
@@ -94,9 +96,9 @@ export function orderQuestion(order: StockOrder): OrderQuestion {
     ...shelf.map((stick) => [marked(stick.length, system), stick] as const),
     ...atHand(order, system),
   ]);
-  return {
+  const question = (chosen: readonly number[]): OrderQuestion => ({
     problem: {
-      pieces: cut.flatMap((parts) => parts.map(({ row }) => row)),
+      pieces: joined(chosen).flatMap((parts) => parts.map(({ row }) => row)),
       stocks,
       kerf: steps.up(kerf),
       endTrim: trim,
@@ -106,24 +108,19 @@ export function orderQuestion(order: StockOrder): OrderQuestion {
     currency,
     moneyDigits: money.digits,
     sticks,
-    pieces: new Map(cut.flat().map(({ row, of }) => [row.name, of])),
+    pieces: new Map(
+      joined(chosen)
+        .flat()
+        .map(({ row, of }) => [row.name, of]),
+    ),
     kerf,
     endTrim,
     defects,
     priced,
     leftOut: all.filter((stick) => !shelf.includes(stick)),
-  };
+  });
+  return { ways: ways.map((all) => all.map((parts) => parts.map(({ row }) => row))), question };
 }
-
-interface Steps {
-  up(length: Quantity): number;
-  down(length: Quantity): number;
-}
-
-const countingIn = (system: MeasureSystem): Steps => ({
-  up: ({ value }) => stepsOf(system, value, "up"),
-  down: ({ value }) => stepsOf(system, value, "down"),
-});
 
 /** What is sold, each with its own price or that of the rate. */
 function offered(order: StockOrder, currency: string): (Stick & { readonly available: number | null })[] {
@@ -179,28 +176,6 @@ function atHand({ leftovers = [] }: StockOrder, system: MeasureSystem): [string,
     const length = toQuantity(text, "ft");
     const stick = { length, price: undefined, bulk: [], owned: true, at: pointer("/leftovers", i) };
     return [leftoverName(length, system), stick];
-  });
-}
-
-interface Part {
-  readonly row: StockPiece;
-  readonly of: CutPiece;
-}
-
-/** One piece whole, or in as few parts as can be, as even as can be, each from one support to another. */
-function partsOf({ name, length, count, supports }: StockOrder["pieces"][number], steps: Steps, most: number): Part[] {
-  const long = steps.up(toQuantity(length, "ft"));
-  const apart = supports === undefined ? 0 : steps.down(toQuantity(supports, "ft"));
-  const reach = apart > 0 ? Math.floor(most / apart) : 0;
-  if (long <= most || reach < 1) return [{ row: { name, length: long, count }, of: { piece: name, part: undefined } }];
-  const spaces = Math.ceil(long / apart);
-  const parts = Math.ceil(spaces / reach);
-  const ends = Array.from({ length: parts }, (_, i) => Math.ceil((spaces * (i + 1)) / parts));
-  return ends.map((end, i) => {
-    const part = `${i + 1} of ${parts}`;
-    const from = (ends[i - 1] ?? 0) * apart;
-    const row = { name: `${name} (${part})`, length: Math.min(end * apart, long) - from, count };
-    return { row, of: { piece: name, part } };
   });
 }
 

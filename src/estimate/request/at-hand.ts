@@ -1,5 +1,6 @@
 /** Boards that the user has already: they are cut first where that saves, and cost nothing. */
 import { z } from "zod";
+import { treatmentField } from "../../catalog/offers/lumber.js";
 import { countField, longField, MOST_SIZES } from "../../catalog/offers/price.js";
 import { sectionField } from "../../catalog/reading.js";
 import { woodNames } from "../../catalog/species.js";
@@ -19,13 +20,18 @@ const board = z
         description: "Species or trade group; any wood that is bought when absent.",
         examples: ["spruce-pine-fir"],
       }),
+    treatment: treatmentField,
+    surface: z
+      .enum(["dressed", "rough"])
+      .optional()
+      .meta({ description: "How its faces are; as those of what is bought when absent.", examples: ["dressed"] }),
   })
   .meta({ id: "BoardAtHand", description: "Equal boards at hand, sound and of the grade that is wanted." });
 
 /** Boards at hand as a request gives them. */
 export const atHandShape = z.array(board).max(MOST_SIZES).meta({
   description:
-    "Boards that you have already. They serve for what is bought in their section and wood, on every route, and cost nothing.",
+    "Boards that you have already. They serve for what is bought in their section, wood and treatment, where that is dearest, on every route, and cost nothing.",
 });
 
 /** What `atHandShape` reads. */

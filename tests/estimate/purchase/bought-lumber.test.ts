@@ -230,6 +230,32 @@ describe("limited stock and boards at hand", () => {
     expect(bought({ pieces, lumber: yard() }, { atHand }).told).toEqual(["spf, 8': 16.00"]);
   });
 
+  it("keeps untreated boards from treated posts, and treated ones for them", () => {
+    const posts = [{ name: "posts", role: "post", count: 2, section: "4 x 4 in", length: "7 ft" }];
+    const lumber = [offer("fir", "4 x 4 in", each("8 ft", "$9.00"), { treatment: "ground-contact" })];
+    const told = (more: object) =>
+      bought({ pieces: posts, lumber }, { atHand: [{ section: "4 x 4 in", length: "8 ft", count: 2, ...more }] }).told;
+    expect(told({})).toEqual(["fir, 8': 18.00"]);
+    expect(told({ treatment: "above-ground" })).toEqual(["fir, 8': 18.00"]);
+    expect(told({ treatment: "ground-contact" })).toEqual(["fir, at hand, 8': 0.00"]);
+    expect(told({ treatment: "ground-contact", surface: "rough" })).toEqual(["fir, 8': 18.00"]);
+  });
+
+  it("gives boards that serve for two offers to the dearer one, and what it cannot use to the other", () => {
+    const both = [
+      { name: "cheap", count: 3, section: "2 x 4 in", length: "7 ft", buyAs: "a-cheap" },
+      { name: "dear", count: 2, section: "2 x 4 in", length: "7 ft", buyAs: "b-dear" },
+    ];
+    const lumber = [
+      offer("a-cheap", "2 x 4 in", each("8 ft", "$4.00")),
+      offer("b-dear", "2 x 4 in", each("8 ft", "$9.00")),
+    ];
+    const told = (count: number) =>
+      bought({ pieces: both, lumber }, { atHand: [{ section: "2 x 4 in", length: "8 ft", count }] }).told.sort();
+    expect(told(1)).toEqual(["a-cheap, 8': 12.00", "b-dear, 8': 9.00", "b-dear, at hand, 8': 0.00"]);
+    expect(told(3)).toEqual(["a-cheap, 8': 8.00", "a-cheap, at hand, 8': 0.00", "b-dear, at hand, 8': 0.00"]);
+  });
+
   it("says what is short where the yard has too few, never a zero", () => {
     const lumber = [
       offer("spf", "2 x 4 in", { by: "piece", lengths: [{ length: "8 ft", price: "$4.00", available: 3 }] }),

@@ -194,13 +194,16 @@ function usedShare({ question: { problem }, boards }: StockOrderPlan): string {
   return sticks === 0 ? "0" : trimmed(stepsInMm("metric", inPieces).dividedBy(stepsInMm("metric", sticks)), 3);
 }
 
-function notesOf({ question }: StockOrderPlan): string[] {
+function notesOf({ question, weighed }: StockOrderPlan): string[] {
   const { system, kerf, endTrim, priced, leftOut } = question;
   const small = (of: typeof kerf) =>
     `${trimmed(inUnit(of, system === "metric" ? "mm" : "in"), 4)} ${system === "metric" ? "mm" : "in"}`;
   return [
     `Kerf ${small(kerf)}; ${small(endTrim)} cut off each stick to square it.`,
     ...(priced ? [] : ["No length has a price: the plan takes the least length of sticks."]),
+    ...(weighed > 0
+      ? [`${weighed} ways to lay the joints were weighed, all pieces of a name alike; this is the cheapest.`]
+      : []),
     ...leftOut.map(({ length: of }) => `Left out for want of a price: ${marked(of, system)}.`),
   ];
 }
