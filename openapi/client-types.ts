@@ -71,6 +71,8 @@ export type BoardAtHand = {
   readonly length: string | MeasuredValue;
   readonly count: number;
   readonly wood?: "western-redcedar" | "northern-white-cedar" | "yellow-cedar" | "incense-cedar" | "port-orford-cedar" | "eastern-redcedar" | "atlantic-white-cedar" | "redwood-old-growth" | "redwood-young-growth" | "douglas-fir-coast" | "western-larch" | "tamarack" | "western-hemlock" | "eastern-hemlock" | "sitka-spruce" | "white-spruce" | "engelmann-spruce" | "eastern-white-pine" | "western-white-pine" | "ponderosa-pine" | "loblolly-pine" | "shortleaf-pine" | "longleaf-pine" | "red-pine" | "white-oak" | "northern-red-oak" | "black-locust" | "black-walnut" | "red-alder" | "sugar-maple" | "red-maple" | "yellow-poplar" | "white-ash" | "american-chestnut" | "european-larch" | "scots-pine" | "norway-spruce" | "european-oak" | "douglas-fir-europe" | "sweet-chestnut" | "robinia" | "spruce-pine-fir" | "spruce-pine-fir-south" | "hem-fir" | "douglas-fir-larch" | "southern-pine" | "western-cedars" | "redwood" | "european-whitewood" | "european-redwood" | undefined;
+  readonly treatment?: "none" | "above-ground" | "ground-contact" | undefined;
+  readonly surface?: "dressed" | "rough" | undefined;
 };
 
 /** A length bucked from a log, and how it is sawn. */
