@@ -152,7 +152,7 @@ export const draw: fc.Arbitrary<Draw> = fc
       wall:
         rest.kind === "pergola" || !wall
           ? undefined
-          : { ...wall, openings: thatFit(wall.openings, postLine(sizes), rest.post) },
+          : { ...wall, openings: thatFit(wall.openings.filter(belowBeam(rest)), postLine(sizes), rest.post) },
       deck: rest.kind === "pergola" ? { ...deck, kind: "purlins", closerRows: 0 } : { ...deck, closerRows },
       lookouts: flies ? lookouts : undefined,
     };
@@ -172,6 +172,12 @@ function roomForRidge({ rise, rafter, beam, span, ridge }: Pick<Sizes, "rise" | 
   const above = (rafter.deep * Math.hypot(12, rise) - seat * rise) / 12;
   return above + ((span - ridge) * rise) / 24;
 }
+
+/** Openings that end below the beam over the first side; boards begin 4 in above the post bases. */
+const belowBeam =
+  ({ height, beam }: Pick<Sizes, "height" | "beam">) =>
+  (one: OpeningDraw): boolean =>
+    4 + (one.sill ?? 0) + one.height <= height - beam.deep;
 
 /** The first so many openings that have room between the posts, jambs and all. */
 function thatFit(openings: readonly OpeningDraw[], posts: readonly number[], post: number): readonly OpeningDraw[] {

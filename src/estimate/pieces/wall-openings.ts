@@ -34,7 +34,7 @@ export interface Opening {
 
 /**
  * Lays the sizes of a side's openings.
- * @param faults - Takes what is larger than the side, or wider than any of its bays, at `at`.
+ * @param faults - Takes what is larger than the side, wider than any of its bays, or cuts the beam over it, at `at`.
  */
 export function layOpenings(
   { sheet, units, clearance, post }: Walling,
@@ -50,6 +50,8 @@ export function layOpenings(
   if (room.lte(0)) {
     refuse(`${AT}/walls/clearance`, `The boards of the ${side.label} would begin above their upper end.`, "Give less.");
   }
+  const beam = side.beam === undefined ? undefined : sheet.find(`sections.${side.beam}.width`);
+  const below = beam ? room.minus(sheet.decide(beam)) : room;
   const wallHeight = onTape({ value: room, unit: lower.unit }, lower.display);
   const clear = widestClear(sheet, side, post);
   const clearBay = onTape({ value: clear, unit: side.width.unit }, side.width.display);
@@ -69,6 +71,10 @@ export function layOpenings(
     if (height.value.plus(sill?.value ?? 0).gt(room)) {
       const wrong = `The opening${sill ? " and what is below its sill are" : " is"} higher than the ${side.label}'s boards (${wallHeight}).`;
       refuse(pointer(here, "height"), wrong, "Make it lower.");
+    } else if (height.value.plus(sill?.value ?? 0).gt(below)) {
+      const most = onTape({ value: below.minus(sill?.value ?? 0), unit: lower.unit }, lower.display, "most");
+      const wrong = `The opening would cut the beam over the ${side.label}: up to its underside there is room for ${most}.`;
+      refuse(pointer(here, "height"), wrong, "Make it lower, or the wall higher.");
     }
     const lay = (name: string, label: string, value: typeof width) =>
       sheet.input(`walls.${side.name}.opening${i + 1}.${name}`, value, { label, display: units.long });

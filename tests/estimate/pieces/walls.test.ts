@@ -65,10 +65,11 @@ describe("a boarded side", () => {
     };
     // Courses of 7 in: four within 0 … 29 and 7 … 36 in, three within 10 … 39; each saves 2 × 48 in of 39 boards of 96 in.
     expect([level(), level("7 in"), level("10 in")]).toEqual([35, 35, 36]);
-    const openings = [{ width: "17 in", height: "92 in", count: 2 }];
+    const openings = [{ width: "17 in", height: "84 in", count: 2 }];
     const all = listed(walled({ boards: "board-and-batten", sides: [{ side: "near", openings }] }));
-    // Two boards of 8.5 in each are out, and the batten between them; those over the openings' edges stay: 34 − 4, 33 − 2.
-    expect([all["wall-boards-near"]?.[0], all["wall-battens-near"]?.[0]]).toEqual([30, 31]);
+    // Two boards of 8.5 in each are out, and the batten between them; those over the openings' edges stay: (34 × 92 − 4 × 84)
+    // ÷ 92 = 30.3 and (33 × 92 − 2 × 84) ÷ 92 = 31.2.
+    expect([all["wall-boards-near"]?.[0], all["wall-battens-near"]?.[0]]).toEqual([31, 32]);
   });
 
   it("has studs across the ends of a lean-to as high as the roof lets them: two out of one piece", () => {
@@ -307,6 +308,18 @@ describe("a wall that can't be boarded", () => {
     ]);
     expect(wide?.[1]).toBe("/structure/walls/sides/0/openings/1/width");
     expect(wide?.[2]).toContain("24'");
+  });
+
+  it("names an opening that would cut the beam over it, and what room there is", () => {
+    // 96 in less 4 in to the boards and a beam of 8 in.
+    expect(of([{ width: "3 ft", height: "7 ft 2 in" }])).toEqual([
+      [
+        "cannot-build",
+        "/structure/walls/sides/0/openings/0/height",
+        expect.stringMatching(/cut the beam .* room for 7'\./),
+      ],
+    ]);
+    expect(listed(walled({ sides: [{ side: "near", openings: [{ width: "3 ft", height: "7 ft" }] }] }))).toBeDefined();
   });
 
   it("names an opening that a post would stand in, and how wide the widest bay is", () => {
