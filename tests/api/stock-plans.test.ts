@@ -122,7 +122,7 @@ describe("a stock plan", () => {
     // By hand: 12 + 12 takes two of 16 ft a piece, $36 in all; 16 + 8 one and a half, $27; 8 + 8 + 8 as many.
     const answer = await planned(order, "?include=plan");
     expect([bought(answer), answer.total?.value]).toEqual([{ "16'": 3 }, "27.00"]);
-    expect(answer.plan.covers).toContain("joined where they are");
+    expect(answer.plan.covers).toContain("joints where they are laid");
     expect(answer.notes.join(" ")).toMatch(/ways to lay the joints were weighed/);
     const again = await planned({ ...order, heldPlan: answer.heldPlan });
     expect([bought(again), again.boards]).toEqual([bought(answer), answer.boards]);
@@ -187,6 +187,16 @@ describe("a stock plan", () => {
       "116.73",
     ]);
     expect([answer.plan.proven, answer.plan.bound?.value]).toEqual([true, "103.38"]);
+  });
+
+  it("says where the yard has too few for what is cut or spared, and does not call that too long", async () => {
+    const pieces = [{ name: "rails", length: "7 ft", count: 5 }];
+    const stocks = [{ length: "8 ft", price: "$5", available: 6 }];
+    const few = await planned({ pieces, stocks, defects: "90 %" });
+    expect(few.total?.value).toBe("30.00");
+    expect(few.notes.join(" ")).toContain("Of 5 spare sticks for defects only 1 can be had");
+    const bundled = await planned({ pieces, stocks, bundle: 50 });
+    expect(bundled.short).toMatchObject([{ piece: "rails", count: 5, why: "stock-lacks" }]);
   });
 
   it("without a price plans the least length and counts no zero", async () => {

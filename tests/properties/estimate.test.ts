@@ -1,9 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
+import { planners } from "../../src/api/planners.js";
 import type { ComparedRoutes } from "../../src/estimate/compare/decision.js";
 import type { RouteCells } from "../../src/estimate/compare/route.js";
 import { type Estimate, estimate } from "../../src/estimate/estimate.js";
 import type { PieceGroup } from "../../src/estimate/pieces/piece-group.js";
+import type { Planners } from "../../src/estimate/plan.js";
 import { judgeStockPlan } from "../../src/estimate/purchase/stock-judge.js";
 import { type Decimal, decimal } from "../../src/estimate/quantity/decimal.js";
 import { placesFor, pretty } from "../../src/estimate/quantity/text.js";
@@ -489,14 +491,19 @@ describe("every route adds up", () => {
       expect(mix.total.value.lte(buy.total.value)).toBe(true);
       if (mill) expect(mix.total.value.lte(mill.total.value)).toBe(true);
     };
-    for (const name of DEMOS) least(estimated(demoBody(name)));
-    fc.assert(
-      fc.property(drawnIn, ([draw, writing]) => {
-        const { heldPlans: _, ...free } = written(draw, writing);
-        least(estimated(free));
-      }),
-      runs(8),
-    );
+    // With the planners of the service, and on many more requests with quick ones.
+    const service = planners();
+    for (const name of DEMOS) for (const by of [service, quickPlanners]) least(estimated(demoBody(name), by));
+    const drawn = (by: Planners, numRuns: number) =>
+      fc.assert(
+        fc.property(drawnIn, ([draw, writing]) => {
+          const { heldPlans: _, ...free } = written(draw, writing);
+          least(estimated(free, by));
+        }),
+        runs(numRuns),
+      );
+    drawn(service, 3);
+    drawn(quickPlanners, 14);
   });
 
   it("with plans that pass their judges", () => {

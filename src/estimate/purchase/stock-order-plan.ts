@@ -1,9 +1,10 @@
 /** The plan of a stock order: made by the optimiser or handed back and judged, then laid and priced. */
 import { FaultError } from "../faults.js";
-import { decimal } from "../quantity/decimal.js";
+import { type Decimal, decimal, ZERO } from "../quantity/decimal.js";
 import { quantity } from "../quantity/quantity.js";
 import { minorDigits } from "../quantity/unit.js";
 import type { StockOrder } from "../request/stock-order.js";
+import { aside } from "../sheet/aside.js";
 import { type Cell, type Operand, type PlanProof, roundMoney, sumOr, times } from "../sheet/expression.js";
 import { Sheet } from "../sheet/sheet.js";
 import { type LevelCell, layBought } from "./bulk.js";
@@ -48,6 +49,8 @@ export interface StockOrderPlan {
   readonly plan: readonly StockCut[];
   /** Ways to lay the joints that were weighed; 0 where no piece may be joined, or the plan is held. */
   readonly weighed: number;
+  /** Sticks that the share for defects asks for, and those of them that can be had. */
+  readonly spares: { readonly wanted: Decimal; readonly had: Decimal };
 }
 
 /** Plans a stock problem, within so much work where that is said. */
@@ -91,10 +94,10 @@ export function planStockOrder(order: StockOrder, stock: PlanStock): StockOrderP
   const { question, outcome, plan, weighed } = plannedOrder(order, stock);
   const { problem } = question;
   const sheet = new Sheet();
-  const joints = weighed > 0 ? ", joined where they are" : "";
+  const joints = weighed > 0 ? ", joints where they are laid" : "";
   const proof: PlanProof = {
     covers: outcome
-      ? `all ways to cut these pieces${joints} from these lengths${outcome.proven ? "; proven least" : ""}`
+      ? `all ways to cut these pieces from these lengths${joints}${outcome.proven ? "; proven least" : ""}`
       : "held from an earlier answer",
     ...(outcome && question.priced ? { gap: decimal(outcome.gap.toFixed(6)) } : {}),
   };
@@ -139,7 +142,7 @@ function layPurchase(
   question: OrderQuestion,
   plan: readonly StockCut[],
   proof: PlanProof,
-): Pick<StockOrderPlan, "lines" | "total" | "planCost"> {
+): Pick<StockOrderPlan, "lines" | "total" | "planCost" | "spares"> {
   const { problem, currency, defects } = question;
   sheet.title("stock", "Sticks to buy");
   const spoiled = sheet.input("stock.defects", defects, { label: "sticks set aside for defects", display: "%" });
@@ -154,7 +157,16 @@ function layPurchase(
     paid.map(({ name, cut, length, available }) => ({ name: prefixOf(name), cut, length, available })),
   );
   const lines = paid.map((stock, i) => layLine(sheet, question, stock, sticks[i] as StickCells));
-  if (lines.length > 0 && lines.every(({ price }) => !price)) return { lines, total: undefined, planCost: undefined };
+  const spares = {
+    // Of all sticks that are paid for and cut; rounded up as on the sheet.
+    wanted: aside(spoiled)
+      .times(paid.reduce((sum, { cut }) => sum + cut, 0))
+      .toDecimalPlaces(9)
+      .ceil(),
+    had: lines.reduce((sum, line) => sum.plus(aside(line.spares)), ZERO),
+  };
+  if (lines.length > 0 && lines.every(({ price }) => !price))
+    return { lines, spares, total: undefined, planCost: undefined };
   const digits = minorDigits(currency) ?? 2;
   const each = lines.flatMap(({ asPlanned }) => asPlanned ?? []);
   const total = sumOr(
@@ -163,6 +175,7 @@ function layPurchase(
   );
   return {
     lines,
+    spares,
     total: sheet.lay("stock.total", total, { label: "all sticks, before tax" }),
     planCost: sheet.lay("stock.planCost", roundMoney(sumOr(each, currency), digits), {
       label: "the plan's sticks, without those set aside",

@@ -137,7 +137,8 @@ export function shownStockOrder(
 }
 
 const CURES = {
-  "too-long": "Offer a longer stick, or say at which distance it has supports to be joined over.",
+  "too-long":
+    "Offer a longer stick, or say at which distance it has supports, closer than a stick is long, to be joined over.",
   "stock-lacks": "Offer more sticks that are long enough.",
 } as const;
 
@@ -194,7 +195,7 @@ function usedShare({ question: { problem }, boards }: StockOrderPlan): string {
   return sticks === 0 ? "0" : trimmed(stepsInMm("metric", inPieces).dividedBy(stepsInMm("metric", sticks)), 3);
 }
 
-function notesOf({ question, weighed }: StockOrderPlan): string[] {
+function notesOf({ question, weighed, spares }: StockOrderPlan): string[] {
   const { system, kerf, endTrim, priced, leftOut } = question;
   const small = (of: typeof kerf) =>
     `${trimmed(inUnit(of, system === "metric" ? "mm" : "in"), 4)} ${system === "metric" ? "mm" : "in"}`;
@@ -202,7 +203,12 @@ function notesOf({ question, weighed }: StockOrderPlan): string[] {
     `Kerf ${small(kerf)}; ${small(endTrim)} cut off each stick to square it.`,
     ...(priced ? [] : ["No length has a price: the plan takes the least length of sticks."]),
     ...(weighed > 0
-      ? [`${weighed} ways to lay the joints were weighed, all pieces of a name alike; this is the cheapest.`]
+      ? [`${weighed} ways to lay the joints were weighed, all pieces of a name alike; the cheapest is taken.`]
+      : []),
+    ...(spares.had.lt(spares.wanted)
+      ? [
+          `Of ${spares.wanted.toFixed()} spare sticks for defects only ${spares.had.toFixed()} can be had: there are no more at the yard.`,
+        ]
       : []),
     ...leftOut.map(({ length: of }) => `Left out for want of a price: ${marked(of, system)}.`),
   ];

@@ -96,7 +96,9 @@ export function shortPieces(problem: StockProblem, form: NormalForm, draft: Draf
     .toSorted((a, b) => (a.name < b.name ? 1 : -1))
     .map(({ name, length, count }): ShortPiece => {
       const left = missing.get(length);
-      if (left === undefined) return { name, count, why: "too-long" };
+      // A stick that holds it may be on offer, but none of it to be had.
+      const held = problem.stocks.some((stock) => stock.length - problem.endTrim >= length);
+      if (left === undefined) return { name, count, why: held ? "stock-lacks" : "too-long" };
       const short = Math.min(left, count);
       missing.set(length, left - short);
       return { name, count: short, why: "stock-lacks" };

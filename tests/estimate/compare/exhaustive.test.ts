@@ -1,0 +1,101 @@
+/** The best mix against every way there is to send whole groups to the mill or to the yard, each planned and laid by hand here. */
+import { describe, expect, it, vi } from "vitest";
+import { planners } from "../../../src/api/planners.js";
+import { layBasis } from "../../../src/estimate/basis.js";
+import { layRoute } from "../../../src/estimate/compare/route.js";
+import { withChosenFirst } from "../../../src/estimate/offer-choice.js";
+import { planRoute } from "../../../src/estimate/plan.js";
+import { Sheet } from "../../../src/estimate/sheet/sheet.js";
+import { layCommon, layTakeoffs } from "../../../src/estimate/takeoffs.js";
+import { estimated, request } from "../../helpers/estimating.js";
+
+vi.setConfig({ testTimeout: 120_000 });
+
+const service = planners();
+
+/** Totals of all sets of groups, with the planners of the service and no search of mixes. */
+function everySet(body: unknown, names: readonly string[]): number[] {
+  const asked = withChosenFirst(request(body));
+  const basis = layBasis(new Sheet(), asked);
+  const common = layCommon(basis, layTakeoffs(basis), []);
+  return Array.from({ length: 2 ** names.length }, (_, set) => {
+    const milled = new Set(names.filter((_, i) => Math.floor(set / 2 ** i) % 2 === 1));
+    const plan = planRoute(basis, `set${set}`, "", milled, service, undefined);
+    return layRoute(basis, plan, common).total.value.toNumber();
+  });
+}
+
+const piece = (name: string, count: number, section: string, length: string, more: object = {}) => ({
+  ...{ name, role: "other", count, section, length },
+  ...more,
+});
+const pine = { species: "eastern-white-pine" };
+
+const JOBS: Readonly<
+  Record<string, { readonly pieces: readonly ReturnType<typeof piece>[]; readonly logs: readonly object[] }>
+> = {
+  "rough timbers and boards": {
+    pieces: [
+      piece("beams", 2, "4 x 8 in", "10 ft", { surface: "rough" }),
+      piece("boards", 8, "1 x 6 in", "6 ft"),
+      piece("joists", 5, "2 x 6 in", "9 ft"),
+    ],
+    logs: [{ ...pine, name: "log", count: 2, length: "10 ft 6 in", smallDiameter: "15 in" }],
+  },
+  "more pieces than the log holds": {
+    pieces: [
+      piece("sleepers", 4, "6 x 6 in", "7 ft 6 in", { surface: "rough" }),
+      piece("rails", 10, "2 x 4 in", "7 ft 6 in"),
+      piece("slats", 6, "1 x 4 in", "7 ft 6 in"),
+    ],
+    logs: [{ ...pine, name: "log", length: "16 ft", smallDiameter: "13 in" }],
+  },
+  "one stick to share": {
+    pieces: [
+      piece("long", 1, "2 x 6 in", "9 ft"),
+      piece("short", 1, "2 x 6 in", "5 ft"),
+      piece("post", 1, "4 x 4 in", "6 ft"),
+    ],
+    logs: [{ ...pine, name: "log", length: "12 ft", smallDiameter: "9 in" }],
+  },
+};
+
+describe("the best mix of a small job", () => {
+  const cases = Object.keys(JOBS).flatMap((job) =>
+    ["$2/h", "$9/h", "$18/h", "$45/h"].map((worth) => [job, worth] as const),
+  );
+  const equal: boolean[] = [];
+
+  it.each(cases)(
+    "(%s) is no dearer than any way there is at %s, nor cheaper than is proven possible",
+    (job, valueOfHour) => {
+      const { pieces, logs } = JOBS[job] as (typeof JOBS)[string];
+      const body = {
+        structure: { kind: "pieces", pieces },
+        logs,
+        catalog: { demo: "orchard-yard" },
+        labor: { valueOfHour },
+      };
+      const made = estimated(body, service);
+      const least = Math.min(
+        ...everySet(
+          body,
+          pieces.map(({ name }) => name),
+        ),
+      );
+      const total = made.routes.mix.total.value.toNumber();
+      expect(total).toBeLessThanOrEqual(least + 0.005);
+      expect(total).toBeGreaterThanOrEqual(made.searched?.bound?.least.toNumber() ?? Number.POSITIVE_INFINITY);
+      // It is cheaper only where it saws some pieces of a group and buys the rest by choice.
+      const { plan } = made.routes.mix;
+      const splits = plan.bought.some(({ substitution }) => plan.sawn.has(substitution.group.name));
+      if (!splits) expect(total).toBeGreaterThan(least * 0.995);
+      equal.push(Math.abs(total - least) <= 0.005);
+    },
+  );
+
+  it("is the cheapest of them in most cases, to the cent", () => {
+    expect(equal.length).toBe(cases.length);
+    expect(equal.filter(Boolean).length).toBeGreaterThan(cases.length / 2);
+  });
+});
