@@ -145,7 +145,7 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
 }
 
 /** What the yard has for the pieces of a run, the trim of their ends taken off; nothing for those that are pinned to the mill. */
-function soldFor(
+export function soldFor(
   wanted: WantedGroup,
   { sheet, request, assumed }: Pick<Basis, "sheet" | "request" | "assumed">,
 ): SoldFor {

@@ -4,18 +4,30 @@
  */
 import { type CoveringKind, coveringKinds, coveringName } from "../catalog/coverings.js";
 import { boardsOf, coveringOffers } from "../catalog/look-up.js";
-import type { Basis } from "./basis.js";
+import { type Basis, soldFor } from "./basis.js";
 import { deckSheetsTime, layingTime } from "./effort/roofing.js";
 import { FaultError } from "./faults.js";
 import type { Need } from "./need.js";
-import { deckFor, riseOn12 } from "./pieces/deck.js";
+import { type Deck, deckFor, deckOf, riseOn12 } from "./pieces/deck.js";
+import { layPurlinRows } from "./pieces/frame.js";
+import type { SettingsByGroup, WantedGroup } from "./pieces/laying.js";
 import { amountsOf, layTaxes, type ShoppingLine } from "./purchase/line.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
+import { offerFor } from "./purchase/substitution.js";
+import { parseSection, TextFault } from "./quantity/text.js";
+import type { DeckKind } from "./request/structure-deck.js";
 import { aside } from "./sheet/aside.js";
 import { type Cell, number, over, plus, times } from "./sheet/expression.js";
 import { type CoveredRoof, coveredRoof } from "./takeoff/covered-roof.js";
 import { type CoveringTakeoff, layCovering } from "./takeoff/covering.js";
-import { type DeckCells, layComparedDeck } from "./takeoff/deck-takeoff.js";
+import {
+  type ComparedDeck,
+  type DeckCells,
+  type DeckLumber,
+  layComparedDeck,
+  planComparedDeck,
+  usualDeckSection,
+} from "./takeoff/deck-takeoff.js";
 import { deckExposure } from "./takeoffs.js";
 
 /** One covering with its deck and what they come to. */
@@ -85,8 +97,9 @@ function compareOne(
   const { sheet } = basis;
   const name = `coverings.${kind}`;
   sheet.title(name, coveringName(kind, basis.request.system));
-  const takeoff = built ?? layOther(basis, kind, name, roof);
-  const deck = takeoff.deck ?? layComparedDeck(takeoff.work, roof.deck.kind);
+  const boards = planBoards(basis, kind, name, built ? roof.deck : deckUnder(basis, kind, roof));
+  const takeoff = built ?? layOther(basis, kind, name, roofOn(basis, name, roof, boards));
+  const deck = boards ? layComparedDeck(takeoff.work, boards) : (takeoff.deck as DeckCells);
   const own = takeoff.deck ? takeoff.needs : [...takeoff.needs, ...deck.needs];
   const needs = own.map((need): Need => ({ ...need, name: `${name}${need.name.slice(takeoff.name.length)}` }));
   const lines = layShoppingList(basis.pricing, basis.catalog, needs, basis.request.system).map(({ line }) => line);
@@ -118,15 +131,68 @@ function compareOne(
 }
 
 function layOther(basis: Basis, kind: CoveringKind, name: string, roof: CoveredRoof): CoveringTakeoff {
-  const { sheet, catalog, assumed, defaults, units, request } = basis;
+  const { sheet, catalog, assumed, defaults, units } = basis;
   const found = coveringOffers(catalog, kind);
   const offer = found.kind === "offered" ? found.offers[0] : undefined;
-  const asked = "deck" in request.structure ? request.structure.deck?.kind : undefined;
-  const deck = deckFor(kind, riseOn12(sheet, roof.unitRise, roof.unitRun), asked);
   const lumber = boardsOf(catalog, offer);
-  const deckBoards = catalog.lumber.find((one) => one.name === offer?.deck);
   const exposure = deckExposure(basis);
-  return layCovering(sheet, { kind, name, roof, offer, lumber, deckBoards, exposure, deck, assumed, defaults }, units);
+  return layCovering(sheet, { kind, name, roof, offer, lumber, exposure, assumed, defaults }, units);
+}
+
+/** The deck that the frame would have below another covering: as the request has it where it serves, else the usual one. */
+function deckUnder({ sheet, request, defaults }: Basis, covering: CoveringKind, roof: CoveredRoof): Deck {
+  const rise = riseOn12(sheet, roof.unitRise, roof.unitRun);
+  const asked = "deck" in request.structure ? request.structure.deck : undefined;
+  return deckOf({ covering, deck: { ...asked, kind: deckFor(covering, rise, asked?.kind) } }, rise, defaults);
+}
+
+/** Boards or purlins with what the request says of their group, or what the covering's offer names; none below sheets. */
+function planBoards(basis: Basis, kind: CoveringKind, name: string, deck: Deck): ComparedDeck | undefined {
+  if (deck.kind === "sheets") return undefined;
+  const { sheet, request, units } = basis;
+  const groups = "groups" in request.structure ? (request.structure.groups as SettingsByGroup) : undefined;
+  const settings = groupsOf(deck.kind).flatMap((group) => groups?.[group] ?? [])[0];
+  const usual = parseSection(usualDeckSection(deck.kind)[request.system]);
+  if (usual instanceof TextFault) throw new Error(usual.wrong);
+  const lumberFor = (wanted: WantedGroup): DeckLumber => lumberForDeck(basis, kind, wanted);
+  const planned = planComparedDeck(sheet, { name: `${name}.boards`, deck, settings, usual, lumberFor }, units.small);
+  const tight = deck.spacing !== undefined && deck.spacing.value.lte(sheet.decide(planned.section.width));
+  // Boards that leave no gap at that spacing lie edge to edge.
+  return tight ? { ...planned, deck: { kind: "solid-boards", spacing: undefined, closerRows: 0 } } : planned;
+}
+
+const groupsOf = (kind: DeckKind): readonly string[] =>
+  kind === "purlins" ? ["purlins", "side-purlins"] : ["deck-boards"];
+
+/** The lumber that the covering's offer names, where it is of the section wanted; else what the order would be of. */
+function lumberForDeck(basis: Basis, kind: CoveringKind, wanted: WantedGroup): DeckLumber {
+  const { sheet, catalog, request } = basis;
+  const found = coveringOffers(catalog, kind);
+  const named = found.kind === "offered" ? found.offers[0]?.deck : undefined;
+  const [thickness, width] = [sheet.decide(wanted.thickness), sheet.decide(wanted.width)];
+  const same = catalog.lumber.find(
+    ({ name, section }) => name === named && section.thickness.value.eq(thickness) && section.width.value.eq(width),
+  );
+  const asked = { ...wanted, rules: { ...wanted.rules, buyAs: wanted.rules.buyAs ?? same?.name } };
+  return { offer: offerFor(sheet, asked, catalog, request.system)?.name, sold: soldFor(asked, basis) };
+}
+
+const SHEETS: Deck = { kind: "sheets", spacing: undefined, closerRows: 0 };
+
+/** The roof with another deck: its rows of purlins, or of screws in their place, are those of that deck. */
+function roofOn(
+  { sheet, units }: Basis,
+  name: string,
+  roof: CoveredRoof,
+  boards: ComparedDeck | undefined,
+): CoveredRoof {
+  const deck = boards?.deck ?? SHEETS;
+  const purlinWidth = boards?.section.width ?? number("0 in");
+  const planes = roof.planes.map((plane) => {
+    const slope = { slopeLength: plane.edgeLength, purlinWidth, spacing: roof.purlinSpacing, deck };
+    return { ...plane, purlinRows: layPurlinRows(sheet, slope, units, `${name}.${plane.name}`) };
+  });
+  return { ...roof, deck, planes };
 }
 
 /** Deck boards at the rate of raising, sheets and covering at their own, trim by its length. */

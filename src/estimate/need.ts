@@ -65,8 +65,8 @@ export type NeedItem =
       readonly cuts?: readonly CutToLength[];
       /** Trims. */
       readonly fitted?: Fitted;
-      /** Actual section of the boards that serve. */
-      readonly section?: readonly [thickness: Cell, width: Cell];
+      /** Boards or purlins of a deck: their section, and the lumber offer that serves; none where nothing does. */
+      readonly boards?: { readonly section: readonly [thickness: Cell, width: Cell]; readonly offer?: string };
     }
   | { readonly kind: "consumable"; readonly item: string }
   | { readonly kind: "service"; readonly item: string };

@@ -31,6 +31,48 @@ describe("one roof under all coverings", () => {
     expect(unpriced).toEqual([]);
   });
 
+  it.each([
+    ["a gable", GABLE],
+    [
+      "a lean-to with boards 12 in apart and no closer rows",
+      {
+        structure: {
+          ...{ kind: "lean-to", span: "8 ft", length: "24 ft", slope: { rise: "5 in", run: "12 in" } },
+          deck: { spacing: "12 in", closerRows: 0 },
+        },
+        catalog: { demo: "orchard-yard" },
+      },
+    ],
+    [
+      "a hip in metres",
+      {
+        structure: { kind: "hip", span: "4.8 m", length: "7.2 m", slope: { rise: "125 mm", run: "300 mm" } },
+        catalog: { demo: "ferry-yard" },
+      },
+    ],
+  ] as [string, Asking][])("costs, weighs and takes the same whichever of them is built: %s", async (_, asking) => {
+    const told = async (covering: string) => {
+      const { coverings } = await compared({ ...asking, structure: { ...asking.structure, covering } } as Asking);
+      const rows = coverings.map((one) => {
+        const { cash, hours, weight } = beside(one);
+        return [one.kind, [cash?.value, hours.value, weight.value, one.weight.value]] as const;
+      });
+      return Object.fromEntries(rows);
+    };
+    const onSteel = await told("ribbed-steel");
+    for (const built of ["asphalt-shingles", "wood-shingles", "membrane"]) expect(await told(built)).toEqual(onSteel);
+  });
+
+  it.each(["wood-shingles", "asphalt-shingles"] as const)("lies on the boards of the takeoff: %s", async (covering) => {
+    const structure = { ...GABLE.structure, covering, deck: { closerRows: 0 } } as Asking["structure"];
+    const answer = await compared({ ...GABLE, structure }, "?include=sheet");
+    const cells = [...cellsOf(answer as Parameters<typeof cellsOf>[0]).values()];
+    const lengths = cells.filter(({ name }) => /^pieces\.deck-boards.*\.totalLength$/.test(name));
+    const all = lengths.reduce((sum, { value }) => sum + Number(value), 0);
+    expect(all).toBeGreaterThan(500);
+    expect(Number(cells.find(({ name }) => name === "covering.deckLength")?.value)).toBeCloseTo(all, 3);
+  });
+
   it("names coverings of a metric roof in metric measures", async () => {
     const structure = { kind: "gable", span: "5 m", length: "7 m", slope: { rise: "150 mm", run: "300 mm" } } as const;
     const { coverings } = await compared({ structure, catalog: { demo: "ferry-yard" } });

@@ -145,7 +145,10 @@ export const coveringSchema = z
       .optional()
       .meta({ description: "Underlay that goes with this covering." }),
     adhesive: adhesiveSchema.optional(),
-    deck: nameField("Name of the lumber entry for the deck or the spaced boards.", "pine-1x6").optional(),
+    deck: nameField(
+      "Name of the lumber entry for the deck or the spaced boards: taken where coverings are compared, if it is of the section wanted.",
+      "pine-1x6",
+    ).optional(),
     sheathing: z
       .strictObject({ label: commonFields.label, ...roll })
       .optional()

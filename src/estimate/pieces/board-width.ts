@@ -6,6 +6,7 @@ import type { Quantity } from "../quantity/quantity.js";
 import type { Cell, Operand } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { type Laying, yardFor } from "./laying.js";
+import type { SoldFor } from "./runs.js";
 
 /** Width that rows are counted by. */
 export interface BoardWidths {
@@ -17,13 +18,24 @@ export interface BoardWidths {
 /** The widths of a group's boards. */
 export function boardWidths<Group extends string>(laying: Laying<Group>, base: Group, label: string): BoardWidths {
   const { sheet, sections, units } = laying;
-  const { width } = sections[base];
   const yard = yardFor(laying, base, label);
+  return widthsAsSold(sheet, { name: `sections.${base}`, width: sections[base].width, yard }, units.small);
+}
+
+/** Boards wanted, and what the yard has for them. */
+interface WantedBoards {
+  /** Prefix of the cells. */
+  readonly name: string;
+  readonly width: Cell;
+  readonly yard: SoldFor | undefined;
+}
+
+/** The widths of boards: as wanted, and as sold where that is narrower. */
+export function widthsAsSold(sheet: Sheet, { name, width, yard }: WantedBoards, display: string): BoardWidths {
   if (!yard?.board || yard.board.width.value.gte(sheet.decide(width))) return { width };
   const { width: sold, of } = yard.board;
-  const lay = (name: string, value: Quantity): Cell =>
-    sheet.find(`sections.${base}.${name}`) ??
-    sheet.catalog(`sections.${base}.${name}`, value, { label: `width of ${of} as sold`, display: units.small });
+  const lay = (as: string, value: Quantity): Cell =>
+    sheet.find(`${name}.${as}`) ?? sheet.catalog(`${name}.${as}`, value, { label: `width of ${of} as sold`, display });
   return yard.mayMill ? { width, bought: lay("boughtWidth", sold) } : { width: lay("soldWidth", sold) };
 }
 

@@ -37,10 +37,12 @@ export function layCoveringPart(
   const offers = found.kind === "offered" ? found.offers : [];
   // The cheapest stands first; which it is is said where there was a choice.
   const offer = offers[0];
+  const name = `order.${need.name}`;
+  if (item.part === "deck") {
+    return layDeckBoards({ pricing, catalog, system }, { name, department: "lumber", label: need.label }, need, item);
+  }
   const label = offer && offers.length > 1 ? `${need.label} (${offer.label})` : need.label;
-  const line: Line = { name: `order.${need.name}`, department: "coverings", label };
-  if (item.part === "deck")
-    return layDeckBoards({ pricing, catalog, system, offer }, { ...line, department: "lumber" }, need, item);
+  const line: Line = { name, department: "coverings", label };
   if (!offer) return { ...line, quantity: need.quantity, add: found.kind === "offered" ? "" : found.add };
   const shop: Shop = { pricing, catalog, system, offer };
   switch (item.part) {

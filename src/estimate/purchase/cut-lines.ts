@@ -1,12 +1,10 @@
 /** Lines of panels and boards that are cut from what is sold in lengths, of a roof's deck among them. */
-import { lumberOffers, sameSection } from "../../catalog/look-up.js";
 import type { CoveringOffer } from "../../catalog/offers/covering.js";
 import type { LumberOffer, PricedLength } from "../../catalog/offers/lumber.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
-import type { Section } from "../../catalog/reading.js";
 import type { CutToLength, Need, NeedItem } from "../need.js";
 import { decimal } from "../quantity/decimal.js";
-import { type Quantity, quantity } from "../quantity/quantity.js";
+import type { Quantity } from "../quantity/quantity.js";
 import { exactly, type MeasureSystem, marked } from "../quantity/text.js";
 import { type Cell, number, type Operand, over, type PlanProof, roundUp, sumOr, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
@@ -138,31 +136,29 @@ function layStocks(
   return { ...line, quantity: need.quantity, amount, packs };
 }
 
-/** Where deck boards are bought; the offer of the covering, where there is one, may name them. */
+/** Where the boards or purlins of a deck are bought. */
 interface DeckShop extends Omit<StockShop, "offer"> {
   readonly catalog: PriceCatalog;
-  readonly offer: CoveringOffer | undefined;
 }
 
-/** Deck boards, planned piece by piece on straight slopes and by their length on hipped ones: from the offer that the covering names where its size is wanted, else the cheapest that serves. */
+/** Boards or purlins of a deck, planned piece by piece on straight slopes and by their length on hipped ones. */
 export function layDeckBoards(
-  { pricing, catalog, system, offer }: DeckShop,
+  { pricing, catalog, system }: DeckShop,
   line: Line,
   need: Need,
-  item: Item,
+  { boards, cuts }: Item,
 ): ShoppingLine {
   const { sheet } = pricing;
-  const [thickness, width] = item.section ?? [];
-  if (!thickness || !width) return { ...line, quantity: need.quantity, add: "Add deck boards to lumber." };
-  const sized = (cell: Cell): Quantity => quantity(sheet.decide(cell), cell.unit);
-  const serving = boardsServing(catalog, { thickness: sized(thickness), width: sized(width) }, offer?.deck);
+  if (!boards) return { ...line, quantity: need.quantity, add: "Add deck boards to lumber." };
+  const serving = catalog.lumber.filter(({ name }) => name === boards.offer);
   const best = cheapestBoard(pricing, serving, system);
   if (!best) {
+    const [thickness, width] = boards.section;
     const size = `${sheet.shown(thickness)} × ${sheet.shown(width)}`;
     return { ...line, quantity: need.quantity, add: `Add lumber of ${size} with a price to lumber.` };
   }
-  if (item.cuts) {
-    const planned = { need, cuts: item.cuts, kerf: exactly(LUMBER_KERF[system]), ...boardStocks(best.offer, system) };
+  if (cuts) {
+    const planned = { need, cuts, kerf: exactly(LUMBER_KERF[system]), ...boardStocks(best.offer, system) };
     const label = `${line.label} (${best.offer.label})`;
     return layFromStock({ pricing, system, offer: best.offer }, { ...line, label }, planned);
   }
@@ -179,15 +175,3 @@ export function layDeckBoards(
 
 const inBundles = (sticks: Operand, { bundle }: LumberOffer): Operand =>
   bundle === 1 ? sticks : times(roundUp(over(sticks, number(`${bundle}`))), number(`${bundle}`));
-
-/** The named offer where it is of that size; else all at least as large; else those sold by that size as a nominal name. */
-function boardsServing(catalog: PriceCatalog, wanted: Section, named: string | undefined): readonly LumberOffer[] {
-  const same = catalog.lumber.filter(({ name, actual }) => name === named && sameSection(actual, wanted));
-  if (same.length > 0) return same;
-  const larger = lumberOffers(catalog, { atLeast: wanted, treatment: "none" });
-  const byName = catalog.lumber.filter(
-    ({ section, treatment }) => treatment === "none" && sameSection(section, wanted),
-  );
-  const least = larger.kind === "offered" ? larger.offers : [];
-  return [...least, ...byName];
-}

@@ -7,7 +7,6 @@ import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import { lengthsOf } from "../../catalog/offers/lumber.js";
 import { FaultError } from "../faults.js";
 import type { CutToLength } from "../need.js";
-import { exactly } from "../quantity/text.js";
 import type { InEither } from "../request/given.js";
 import { type Cell, count, minus, number, type Operand, over, plus, roundUp, sum, times } from "../sheet/expression.js";
 import type { CoveredFace, Edge } from "./covering-faces.js";
@@ -80,17 +79,11 @@ export function layBoardRoof(
     work,
     planes.map(({ layout }) => layout),
   );
-  const thickness = lumber?.actual.thickness ?? exactly("1 in");
-  const section = [
-    sheet.input(`${name}.boardThickness`, thickness, { label: "thickness of a board", display: units.small }),
-    width,
-  ] as const;
-  const need = partNeed(work, "board", boards, { cuts: all });
   return {
     faces: planes.map(({ layout }) => layout),
     boards: { boards },
     needs: [
-      { ...need, item: { ...need.item, section } as typeof need.item },
+      partNeed(work, "board", boards, { cuts: all }),
       fastenerNeed(work, { fastener: "deck-screw", label: "Board screws", driven: screws, length: SCREW }),
     ],
     trimLength: sheet.lay(`${name}.trimLength`, capLength(surface.edges.ridge, surface.edges.hips), {

@@ -20,6 +20,8 @@ export interface CoveredPlane {
   readonly shape: "rectangle" | "hipped";
   /** Along the slope, ridge centre or upper edge to outer plate face. */
   readonly lineLength: Cell;
+  /** Along the rafters' upper edge, where a deck lies: ridge or upper end to tail. */
+  readonly edgeLength: Cell;
   /** Level, outer plate face to rafter tail. */
   readonly overhang: Cell;
   /** Level, along the tails: outer faces of the fly rafters, or hip to hip. */
@@ -79,6 +81,7 @@ export function coveredGable(sheet: Sheet, gable: GableCells): CoveredRoof {
     alike: 2,
     shape: "rectangle",
     lineLength: rafter.lineLength,
+    edgeLength: rafter.edgeLength,
     overhang: frame.eaveOverhang,
     eave: roof.length,
     top: roof.length,
@@ -89,6 +92,7 @@ export function coveredGable(sheet: Sheet, gable: GableCells): CoveredRoof {
     name: "far",
     alike: 1,
     lineLength: farRafter.lineLength,
+    edgeLength: farRafter.edgeLength,
     overhang: frame.farOverhang,
     purlinRows: gable.farPurlinRows,
   };
@@ -120,6 +124,7 @@ function coveredLeanTo(sheet: Sheet, leanTo: LeanToCells, units: DisplayUnits): 
     alike: 1,
     shape: "rectangle",
     lineLength,
+    edgeLength: rafter.edgeLength,
     overhang: frame.lowOverhang,
     eave: roof.length,
     top: roof.length,
@@ -140,9 +145,9 @@ function coveredLeanTo(sheet: Sheet, leanTo: LeanToCells, units: DisplayUnits): 
 function coveredHip(hip: HipCells): CoveredRoof {
   const { frame, rafter, roof, groups, faces } = hip;
   const planes = faces.map(({ name, alike, eave, top }): CoveredPlane => {
-    const { lineLength } = rafter;
+    const { lineLength, edgeLength } = rafter;
     return {
-      ...{ name, alike, shape: "hipped", lineLength, overhang: frame.eaveOverhang },
+      ...{ name, alike, shape: "hipped", lineLength, edgeLength, overhang: frame.eaveOverhang },
       ...{ eave, top, purlinRows: roof.purlinRows },
     };
   });

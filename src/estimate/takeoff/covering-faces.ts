@@ -24,6 +24,8 @@ export interface CoveredFace {
   readonly top: Cell;
   /** Along the slope, sheet edge to sheet edge. */
   readonly slopeLength: Cell;
+  /** Along the rafters' upper edge, where a deck lies. */
+  readonly edgeLength: Cell;
   /** Of all planes that are alike. */
   readonly area: Cell;
   readonly purlinRows: Cell;
@@ -106,8 +108,8 @@ function layRectangles(sheet: Sheet, laying: Laying, units: DisplayUnits): Laid 
       label: "roof area, sheet edge to sheet edge",
       display: units.area,
     });
-    const { alike, shape, purlinRows } = plane;
-    return { name: plane.name, prefix, alike, shape, eave: width, top: width, slopeLength, area, purlinRows };
+    const { name, alike, shape, edgeLength, purlinRows } = plane;
+    return { name, prefix, alike, shape, eave: width, top: width, slopeLength, edgeLength, area, purlinRows };
   });
   const slopes = roof.planes.reduce((all, { alike }) => all + alike, 0);
   const rakes = faces.map(({ alike, slopeLength }) => ({ count: 2 * alike, length: slopeLength }));
@@ -148,8 +150,8 @@ function layHipped(sheet: Sheet, laying: Laying, units: DisplayUnits): Laid {
       label: "area of both, sheet edge to sheet edge",
       display: units.area,
     });
-    const { alike, shape, purlinRows, top } = plane;
-    return { name: plane.name, prefix, alike, shape, eave, top, slopeLength, area, purlinRows };
+    const { name, alike, shape, edgeLength, purlinRows, top } = plane;
+    return { name, prefix, alike, shape, eave, top, slopeLength, edgeLength, area, purlinRows };
   });
   const side = faces[0] as CoveredFace;
   // Level from the corner to the ridge's end, square to the eave and along it alike.

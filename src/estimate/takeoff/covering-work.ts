@@ -7,7 +7,6 @@ import type { Covering, CoveringKind } from "../../catalog/coverings.js";
 import type { CorrosionClassId, Exposure, FastenerKind } from "../../catalog/fasteners.js";
 import type { Spread } from "../../catalog/finishes.js";
 import type { CoveringOffer } from "../../catalog/offers/covering.js";
-import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import type { Citation } from "../../catalog/sources.js";
 import { FaultError } from "../faults.js";
 import type { CoveringPart, CutToLength, Fitted, Need } from "../need.js";
@@ -32,8 +31,6 @@ export interface CoveringWork {
   readonly kind: CoveringKind;
   readonly row: Covering;
   readonly offer: CoveringOffer | undefined;
-  /** Boards that the catalog names as the deck of this covering. */
-  readonly deckBoards: LumberOffer | undefined;
   readonly roof: CoveredRoof;
   readonly surface: CoveredSurface;
   readonly slope: SlopeVerdict;

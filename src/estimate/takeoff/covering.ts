@@ -12,7 +12,6 @@ import type { Need } from "../need.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import type { Assumed } from "../request/assumed.js";
 import type { Defaults } from "../request/given.js";
-import type { DeckKind } from "../request/structure-deck.js";
 import { type Cell, plus, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { type BoardCells, layBoardRoof } from "./board-roof.js";
@@ -20,7 +19,7 @@ import { type CourseCells, layCourses } from "./courses.js";
 import type { CoveredRoof } from "./covered-roof.js";
 import { laySurface } from "./covering-faces.js";
 import { type CoveringWork, type FaceLayout, type LaidCovering, laySpread } from "./covering-work.js";
-import { type DeckCells, layComparedDeck, laySheetDeck } from "./deck-takeoff.js";
+import { type DeckCells, laySheetDeck } from "./deck-takeoff.js";
 import { layPanels, type PanelCells } from "./panels.js";
 import { layRolls, type RollCells } from "./rolls.js";
 import { type SlopeVerdict, slopeVerdict } from "./slope-verdict.js";
@@ -36,12 +35,8 @@ export interface CoveringInput {
   readonly offer?: CoveringOffer | undefined;
   /** Boards that a roof of boards is made of. */
   readonly lumber?: LumberOffer | undefined;
-  /** Boards that the catalog names as its deck. */
-  readonly deckBoards?: LumberOffer | undefined;
   /** Where the screws are to last: the wood of the deck. */
   readonly exposure: Exposure;
-  /** A deck that is taken off with the covering; absent where piece groups stand for it. */
-  readonly deck?: DeckKind | undefined;
   readonly assumed: Assumed;
   readonly defaults: Defaults;
 }
@@ -60,13 +55,14 @@ export interface CoveringTakeoff {
   readonly area: Cell;
   /** The same area, in squares of 100 ft². */
   readonly squares: Cell;
-  /** Covering and underlay, and the deck where it is taken off here. */
+  /** Covering and underlay, and the sheets of a deck. */
   readonly weight: Cell;
   /** Ridge, hips, eaves and rakes, laps not counted: what is fitted. */
   readonly trimLength: Cell;
   /** Years until it is laid anew. */
   readonly life: Cell;
   readonly underlay: UnderlayCells | undefined;
+  /** Sheets; purlins and boards are piece groups, or stand beside it. */
   readonly deck: DeckCells | undefined;
   readonly panels?: PanelCells;
   readonly courses?: CourseCells;
@@ -76,7 +72,7 @@ export interface CoveringTakeoff {
 
 /** Lays a covering: surface, covering, underlay, deck, weight and life. */
 export function layCovering(sheet: Sheet, input: CoveringInput, units: DisplayUnits): CoveringTakeoff {
-  const { kind, roof, assumed, defaults, offer, deckBoards, exposure, name = "covering" } = input;
+  const { kind, roof, assumed, defaults, offer, exposure, name = "covering" } = input;
   const row = coveringOf(kind);
   sheet.title(name, `Covering: ${coveringName(kind, defaults.system)}`);
   const slope = slopeVerdict(sheet, kind, roof);
@@ -88,7 +84,6 @@ export function layCovering(sheet: Sheet, input: CoveringInput, units: DisplayUn
     kind,
     row,
     offer,
-    deckBoards,
     roof,
     surface,
     slope,
@@ -98,7 +93,8 @@ export function layCovering(sheet: Sheet, input: CoveringInput, units: DisplayUn
   };
   const laid = layForm(work, input.lumber);
   const underlay = layUnderlay(work, laid.faces);
-  const deck = layDeck(work, input.deck);
+  // Piece groups stand for purlins and boards; sheets are bought with the covering.
+  const deck = roof.deck.kind === "sheets" ? laySheetDeck(work) : undefined;
   const life = laySpread(work, "life", "years until it is laid anew", row.life, row.lifeFrom);
   return {
     kind,
@@ -128,12 +124,6 @@ function layForm(work: CoveringWork, lumber: LumberOffer | undefined): LaidCover
     case "boards":
       return layBoardRoof(work, lumber);
   }
-}
-
-/** Piece groups stand for purlins and boards of the roof that is built; sheets are bought with its covering. */
-function layDeck(work: CoveringWork, compared: DeckKind | undefined): DeckCells | undefined {
-  if (compared) return layComparedDeck(work, compared);
-  return work.roof.deck.kind === "sheets" ? laySheetDeck(work) : undefined;
 }
 
 function layWeight(work: CoveringWork, more: readonly (Cell | undefined)[]): Cell {

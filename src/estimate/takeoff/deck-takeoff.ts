@@ -1,15 +1,21 @@
 /**
- * The deck below a covering, where no piece group stands for it: sheets always, purlins and boards of a covering that is only
- * compared. Rows on straight slopes are taken off piece by piece, as the frame joins them over its rafters; on hipped ones,
- * where rows shorten, by their length.
+ * The deck below a covering, where no piece group stands for it: sheets always, purlins and boards where coverings are compared.
+ * Its rows are those that a frame with this deck would have. On straight slopes they are taken off piece by piece, as the frame
+ * joins them over its rafters; on hipped ones, where rows shorten, by their length.
  */
+import { type Section, toSection } from "../../catalog/reading.js";
 import type { CutToLength, Need } from "../need.js";
-import { boardSpaces, DECK_BOARD, riseOn12, rowsOf, usualBoardSpacing } from "../pieces/deck.js";
+import { widthsAsSold } from "../pieces/board-width.js";
+import { DECK_BOARD, DECK_BOARDS, type Deck, layBoardRows } from "../pieces/deck.js";
+import type { WantedGroup } from "../pieces/laying.js";
+import { rulesOf, type SectionCells } from "../pieces/piece-group.js";
 import { ROLE_DEFAULTS } from "../pieces/roles.js";
-import { parseSection, TextFault } from "../quantity/text.js";
+import type { SoldFor } from "../pieces/runs.js";
 import type { InEither } from "../request/given.js";
+import type { GroupSettings } from "../request/structure.js";
 import type { DeckKind } from "../request/structure-deck.js";
 import { type Cell, count, number, type Operand, over, plus, roundUp, sum, times } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
 import { type CoveringWork, fastenerNeed, laySize, partNeed, refuseNothing } from "./covering-work.js";
 
 /** What a deck takes. */
@@ -78,12 +84,61 @@ export function laySheetDeck(work: CoveringWork): DeckCells {
   };
 }
 
-/** The deck of a covering that is compared with others. */
-export function layComparedDeck(work: CoveringWork, kind: DeckKind): DeckCells {
-  if (kind === "sheets") return laySheetDeck(work);
+/** What the yard has for a deck's boards or purlins. */
+export interface DeckLumber {
+  /** Name of the offer; undefined where nothing that is sold serves. */
+  readonly offer: string | undefined;
+  readonly sold: SoldFor;
+}
+
+/** Boards or purlins of a deck that is compared. */
+export interface ComparedDeck {
+  readonly deck: Deck;
+  readonly section: SectionCells;
+  readonly lumber: DeckLumber;
+}
+
+/** Where a compared deck's section comes from, and what the yard is asked for. */
+export interface DeckPlan {
+  /** Prefix of its cells. */
+  readonly name: string;
+  readonly deck: Deck;
+  /** What the request says of the group that a frame with this deck has. */
+  readonly settings: GroupSettings | undefined;
+  /** Section where the request gives none. */
+  readonly usual: Section;
+  readonly lumberFor: (wanted: WantedGroup) => DeckLumber;
+}
+
+/** Section of a deck's boards or purlins where nobody gives one. */
+export const usualDeckSection = (kind: Exclude<DeckKind, "sheets">): InEither =>
+  kind === "purlins" ? ROLE_DEFAULTS.purlin.section : DECK_BOARD[kind];
+
+/** Lays the section of a deck's boards or purlins, and asks for their lumber. */
+export function planComparedDeck(
+  sheet: Sheet,
+  { name, deck, settings, usual, lumberFor }: DeckPlan,
+  display: string,
+): ComparedDeck {
+  const purlins = deck.kind === "purlins";
+  const section = settings?.section === undefined ? usual : toSection(settings.section);
+  const label = purlins ? "of a purlin" : "of a deck board";
+  const cells = {
+    thickness: sheet.input(`${name}.deckThickness`, section.thickness, { label: `thickness ${label}`, display }),
+    width: sheet.input(`${name}.deckWidth`, section.width, { label: `width ${label}`, display }),
+  };
+  const role = purlins ? "purlin" : "board";
+  const rules = rulesOf({ role, settings, ...(!purlins && DECK_BOARDS.rules && { rules: DECK_BOARDS.rules }) });
+  const wanted = { label: purlins ? "Purlins" : "Deck boards", role, rules, ...cells } as const;
+  return { deck, section: cells, lumber: lumberFor(wanted) };
+}
+
+/** Takes off the boards or purlins of a covering that is compared. */
+export function layComparedDeck(work: CoveringWork, compared: ComparedDeck): DeckCells {
   const { sheet, name, assumed, units } = work;
-  const [thickness, width] = laySection(work, kind);
-  const { length, cuts, crossings } = layDeckRows(work, kind, width);
+  const { deck, section, lumber } = compared;
+  const { thickness, width } = section;
+  const { length, cuts, crossings } = layDeckRows(work, compared);
   const volume = sheet.lay(`${name}.deckVolume`, times(length, thickness, width), {
     label: "wood of the deck",
     display: units.lumber,
@@ -93,21 +148,24 @@ export function layComparedDeck(work: CoveringWork, kind: DeckKind): DeckCells {
     display: units.mass,
   });
   const screws = roundUp(times(crossings, assumed.cell("fastener.crossing")));
-  const label = kind === "purlins" ? "Purlins" : "Deck boards";
+  const purlins = deck.kind === "purlins";
+  const label = purlins ? "Purlins" : "Deck boards";
   const need = partNeed(work, "deck", length, { label, ...(cuts && { cuts }) });
+  const { offer } = lumber;
+  const boards = { section: [thickness, width] as const, ...(offer !== undefined && { offer }) };
   return {
-    kind,
+    kind: deck.kind,
     weight,
     volume,
     sheeted: undefined,
     needs: [
-      { ...need, item: { ...need.item, section: [thickness, width] as const } as typeof need.item },
+      { ...need, item: { ...need.item, boards } as typeof need.item },
       fastenerNeed(work, {
-        fastener: kind === "purlins" ? "structural-screw" : "deck-screw",
+        fastener: purlins ? "structural-screw" : "deck-screw",
         as: "deck-screws",
         label: "Screws for the deck",
         driven: screws,
-        length: kind === "purlins" ? PURLIN_SCREW : BOARD_SCREW,
+        length: purlins ? PURLIN_SCREW : BOARD_SCREW,
       }),
     ],
   };
@@ -122,11 +180,11 @@ interface DeckRows {
   readonly crossings: Operand;
 }
 
-function layDeckRows(work: CoveringWork, kind: Exclude<DeckKind, "sheets">, width: Cell): DeckRows {
+function layDeckRows(work: CoveringWork, compared: ComparedDeck): DeckRows {
   const { sheet, name, surface, roof, assumed, units } = work;
-  const words = kind.replace("-", " ");
+  const words = compared.deck.kind.replace("-", " ");
   const display = units.long;
-  const counts = surface.faces.map((face) => times(count(face.alike), layRows(work, kind, face, width)));
+  const counts = surface.faces.map((face) => times(count(face.alike), layRows(work, compared, face)));
   if (!roof.rows) {
     const along = surface.faces.map((face, i) =>
       times(over(plus(face.eave, face.top), number("2")), counts[i] as Operand),
@@ -137,8 +195,9 @@ function layDeckRows(work: CoveringWork, kind: Exclude<DeckKind, "sheets">, widt
     return { length, crossings: over(length, roof.rafterSpace) };
   }
   const { run, rafters } = roof.rows;
+  const kinds = run.kindsFrom(compared.lumber.sold);
   const rows = sheet.lay(`${name}.allDeckRows`, sum(counts), { label: `rows of ${words}, all slopes` });
-  const cuts = run.kinds.map((piece, i) => ({
+  const cuts = kinds.map((piece, i) => ({
     length: sheet.lay(`${name}.deckPiece${i + 1}`, run.lengthOf(piece), { label: "one piece of a row", display }),
     count: sheet.lay(`${name}.deckPieces${i + 1}`, times(rows, count(piece.pieces)), { label: "such pieces" }),
   }));
@@ -147,55 +206,20 @@ function layDeckRows(work: CoveringWork, kind: Exclude<DeckKind, "sheets">, widt
     label,
     display,
   });
-  const joints = run.kinds.reduce((all, { pieces }) => all + pieces, 0) - 1;
+  const joints = kinds.reduce((all, { pieces }) => all + pieces, 0) - 1;
   return { length, cuts, crossings: times(rows, plus(rafters, count(joints))) };
 }
 
-function laySection(
-  { sheet, name, defaults, units, deckBoards }: CoveringWork,
-  kind: Exclude<DeckKind, "sheets">,
-): readonly [Cell, Cell] {
-  const usual = kind === "purlins" ? ROLE_DEFAULTS.purlin.section : DECK_BOARD[kind];
-  // A section that the frame has already is the one to compare with.
-  const group = kind === "purlins" ? ["purlins", "side-purlins"] : ["deck-boards"];
-  const known = group.flatMap((base) => sheet.find(`sections.${base}.thickness`) ?? [])[0];
-  const base = known?.name.split(".")[1];
-  const knownWidth = base === undefined ? undefined : sheet.find(`sections.${base}.width`);
-  if (known && knownWidth) return [known, knownWidth];
-  if (deckBoards && kind !== "purlins") {
-    const notes = { display: units.small, source: deckBoards.label };
-    const { thickness, width } = deckBoards.actual;
-    return [
-      sheet.catalog(`${name}.deckThickness`, thickness, { ...notes, label: "thickness of a deck board" }),
-      sheet.catalog(`${name}.deckWidth`, width, { ...notes, label: "width of a deck board" }),
-    ];
-  }
-  const section = parseSection(usual[defaults.system]);
-  if (section instanceof TextFault) throw new Error(section.wrong);
-  const label = kind === "purlins" ? "of a purlin" : "of a deck board";
-  return [
-    sheet.input(`${name}.deckThickness`, section.thickness, { label: `thickness ${label}`, display: units.small }),
-    sheet.input(`${name}.deckWidth`, section.width, { label: `width ${label}`, display: units.small }),
-  ];
-}
-
-function layRows(
-  work: CoveringWork,
-  kind: Exclude<DeckKind, "sheets">,
-  face: CoveringWork["surface"]["faces"][number],
-  width: Cell,
-): Cell {
-  const { sheet, name, roof, units } = work;
-  const { prefix, slopeLength, purlinRows } = face;
-  if (kind === "purlins") return purlinRows;
-  const label = "rows of deck boards, one slope";
-  if (kind === "solid-boards") return sheet.lay(`${prefix}.deckRows`, roundUp(over(slopeLength, width)), { label });
-  const spacing =
-    sheet.find(`${name}.deckSpacing`) ??
-    sheet.input(`${name}.deckSpacing`, usualBoardSpacing(work.kind, riseOn12(sheet, roof.unitRise, roof.unitRun)), {
-      label: "deck boards apart, at most",
-      display: units.small,
-    });
-  const spaces = boardSpaces(sheet, { slopeLength, width, spacing, closerRows: 1 });
-  return sheet.lay(`${prefix}.deckRows`, rowsOf(spaces, 1), { label });
+/** Rows on one plane, by the frame's own reckoning. */
+function layRows(work: CoveringWork, compared: ComparedDeck, face: CoveringWork["surface"]["faces"][number]): Cell {
+  const { sheet, name: covering, units } = work;
+  const { deck, section, lumber } = compared;
+  const { prefix: name, edgeLength: slopeLength, purlinRows } = face;
+  if (deck.kind === "purlins") return purlinRows;
+  const widths = widthsAsSold(
+    sheet,
+    { name: `${covering}.deck`, width: section.width, yard: lumber.sold },
+    units.small,
+  );
+  return layBoardRows(sheet, { slopeLength, widths, deck, name }, units);
 }

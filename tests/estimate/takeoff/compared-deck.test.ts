@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { parseSection, TextFault } from "../../../src/estimate/quantity/text.js";
 import { coveredRoof } from "../../../src/estimate/takeoff/covered-roof.js";
 import { layCovering } from "../../../src/estimate/takeoff/covering.js";
+import { layComparedDeck, planComparedDeck, usualDeckSection } from "../../../src/estimate/takeoff/deck-takeoff.js";
 import { laidPieces } from "./shelter.js";
 
 /** A steel roof of 16 × 24 ft at 5 in 12, and the boards that strips would want in its place. */
@@ -16,9 +18,16 @@ function boardsBelowStrips(shape: object = {}) {
   const covered = coveredRoof(sheet, laid, units);
   if (!covered) throw new Error("no roof");
   const exposure = { climate: "outdoors", treated: false, tannin: false } as const;
-  const input = { kind: "asphalt-shingles", name: "coverings.asphalt-shingles", roof: covered, exposure } as const;
-  const { deck } = layCovering(sheet, { ...input, offer: undefined, assumed, defaults, deck: "solid-boards" }, units);
-  const [boards, screws] = deck?.needs ?? [];
+  const name = "coverings.asphalt-shingles";
+  const input = { kind: "asphalt-shingles", name, roof: covered, exposure, assumed, defaults } as const;
+  const { work } = layCovering(sheet, input, units);
+  const usual = parseSection(usualDeckSection("solid-boards")["inch-pound"]);
+  if (usual instanceof TextFault) throw new Error(usual.wrong);
+  const deck = { kind: "solid-boards", spacing: undefined, closerRows: 0 } as const;
+  const lumberFor = () => ({ offer: undefined, sold: { lengths: [], mayMill: true } });
+  const plan = { name: `${name}.boards`, deck, settings: undefined, usual, lumberFor };
+  const { needs } = layComparedDeck(work, planComparedDeck(sheet, plan, units.small));
+  const [boards, screws] = needs;
   const cuts = boards?.item.kind === "covering" ? boards.item.cuts : undefined;
   return {
     cuts: cuts?.map(({ length, count }) => [sheet.in(length, "in").toDP(4).toNumber(), count.value.toNumber()]),
