@@ -72,7 +72,7 @@ export function usualDeck(kind: CoveringKind, rise: Quantity): DeckKind {
 }
 
 /** Centres of spaced boards: at the exposure; where that is 10 in, with one between (R905.8.1). */
-export function usualBoardSpacing(kind: CoveringKind, rise: Quantity): Quantity {
+function usualBoardSpacing(kind: CoveringKind, rise: Quantity): Quantity {
   const exposure = usualExposure(kind, rise);
   if (!exposure) return exactly("24 in");
   return exposure.value.gte(exactly("10 in").value) ? exactly("5 in") : exposure;
@@ -204,7 +204,7 @@ export function layBoardRows(sheet: Sheet, { slopeLength, widths, deck, name }: 
  * Spaces between spaced boards up a slope, closer rows left out. Those halve a space next to eave and ridge; where that leaves no
  * room for a board they lie edge to edge there, and the spaces share what is left.
  */
-export function boardSpaces(
+function boardSpaces(
   sheet: Sheet,
   {
     slopeLength,
