@@ -156,7 +156,7 @@ function planBoards(basis: Basis, kind: CoveringKind, name: string, deck: Deck):
   if (usual instanceof TextFault) throw new Error(usual.wrong);
   const lumberFor = (wanted: WantedGroup): DeckLumber => lumberForDeck(basis, kind, wanted);
   const planned = planComparedDeck(sheet, { name: `${name}.boards`, deck, settings, usual, lumberFor }, units.small);
-  const tight = deck.spacing !== undefined && deck.spacing.value.lte(sheet.decide(planned.section.width));
+  const tight = deck.spacing?.value.lte(sheet.decide(planned.section.width));
   // Boards that leave no gap at that spacing lie edge to edge.
   return tight ? { ...planned, deck: { kind: "solid-boards", spacing: undefined, closerRows: 0 } } : planned;
 }
