@@ -170,6 +170,37 @@ const building: Case[] = [
     code: "cannot-build",
     pointer: "/structure/overhang/eave",
   },
+  // Half of a span of 16 ft lies behind the plate.
+  {
+    what: "an overhang longer than the rafter's run",
+    change: (r) => {
+      r.structure.eaveHeight = "14 ft";
+      r.structure.overhang = { eave: "8 ft 1 in" };
+    },
+    code: "cannot-build",
+    pointer: "/structure/overhang/eave",
+    says: /at most 8'/,
+  },
+  {
+    what: "studs of a wall in one another",
+    change: (r) => (r.structure.walls = { boards: "horizontal", backing: "2 in", sides: [{ side: "near" }] }),
+    code: "cannot-build",
+    pointer: "/structure/walls/backing",
+    says: /more than 2 in/,
+  },
+  // Bearers and joists of 6 in, boards of 1 in: 13 in; a beam of 8 in under a top at 20 in begins at 12 in.
+  {
+    what: "a floor up in the beams",
+    change: (r) => {
+      r.structure.eaveHeight = "20 in";
+      r.structure.overhang = { eave: "6 in" };
+      r.structure.groups = { ...r.structure.groups, braces: { remove: true } };
+      r.structure.floor = {};
+    },
+    code: "cannot-build",
+    pointer: "/structure/floor",
+    says: /higher than 1' 9"/,
+  },
   {
     what: "a log that is all flare",
     change: (r) => (loose(r.logs[0] as object).flare = "30 ft"),

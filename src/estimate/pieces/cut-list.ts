@@ -118,6 +118,8 @@ function layAdditions(site: Site, structure: FrameShape, frame: FrameCells): Pie
   const { sheet, defaults, units } = site;
   const { span, length } = frame;
   const { bays, firstBays, longestPiece } = frame.frame;
+  const eaveHeight = frame.kind === "pergola" ? frame.frame.height : frame.frame.eaveHeight;
+  const beamDepth = frame.groups.find(({ role }) => role === "beam")?.width;
   const post = frame.groups.find(({ role }) => role === "post");
   const postWidth = post?.width ?? length;
   const { groups, floor, walls } = structure;
@@ -129,7 +131,10 @@ function layAdditions(site: Site, structure: FrameShape, frame: FrameCells): Pie
       ? layFloor(
           site,
           { floor, groups },
-          { span, length, bays, firstBays, longestPiece, postWidth, onWall: hangsOnWall(frame) },
+          {
+            ...{ span, length, bays, firstBays, longestPiece, postWidth, eaveHeight, beamDepth },
+            onWall: hangsOnWall(frame),
+          },
         )
       : []),
   ];

@@ -4,6 +4,8 @@
  * Bearers and boards are joined only over posts and joists.
  */
 import { type Fault, FaultError } from "../faults.js";
+import type { Decimal } from "../quantity/decimal.js";
+import { onTape } from "../quantity/text.js";
 import type { FloorGroup, FloorShape } from "../request/structure-floor.js";
 import { type Cell, number, over, plus, roundUp, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -62,6 +64,9 @@ export interface FlooredFrame extends PostBays {
   readonly postWidth: Cell;
   /** A wall takes the place of one row of posts. */
   readonly onWall: boolean;
+  /** Post base to the plate's top, and how deep the beam is there. */
+  readonly eaveHeight: Cell;
+  readonly beamDepth: Cell | undefined;
 }
 
 /**
@@ -93,6 +98,7 @@ export function layFloor(
   );
   const gap = inputs.given(["floorGap", "between floor boards", "small"], shape.gap, "/floor/gap", ["1/4 in", "5 mm"]);
   refuseClose(sheet, spacing, sections.joists.thickness);
+  refuseLow(sheet, sections, frame);
   const joists = laySpacing(
     sheet,
     "floor.joists",
@@ -142,6 +148,23 @@ export function layFloor(
       supportsApart: joists.equalSpace,
     })),
   ];
+}
+
+/** A floor that lies on its bearers at the foot of the posts needs room below the beams. */
+function refuseLow(
+  sheet: Sheet,
+  { bearers, joists, "floor-boards": boards }: Laying<FloorGroup>["sections"],
+  { eaveHeight, beamDepth }: FlooredFrame,
+): void {
+  const of = (cell: Cell) => sheet.decide(cell);
+  const high = of(bearers.width).plus(of(joists.width)).plus(of(boards.thickness));
+  const room = beamDepth ? of(eaveHeight).minus(of(beamDepth)) : of(eaveHeight);
+  if (room.gt(high)) return;
+  const say = (value: Decimal, as?: "least") => onTape({ value, unit: eaveHeight.unit }, eaveHeight.display, as);
+  const least = say(of(eaveHeight).minus(room).plus(high), "least");
+  const wrong = `Bearers, joists and boards of the floor reach ${say(high)} over the foot of the posts; the beams begin at ${say(room)}.`;
+  const cure = `Give a plate higher than ${least}, or a thinner floor.`;
+  throw new FaultError([{ code: "cannot-build", at: `${AT}/floor`, wrong, cure }]);
 }
 
 function refuseClose(sheet: Sheet, spacing: Cell, thickness: Cell): void {

@@ -153,6 +153,15 @@ export class FrameChecks {
     this.above(spacing, thickness, "/rafterSpacing", "The rafter spacing", cure);
   }
 
+  /** Rafters that reach further past what bears them than they lie behind it: they would tip over it. */
+  tipping(overhang: Cell, at: string, inside: Cell): void {
+    if (this.sheet.decide(overhang).lte(this.sheet.decide(inside))) return;
+    if (this.faults.some((fault) => fault.at === `${AT}${at}`)) return; // refused for its fall already
+    const most = this.sheet.onTape(inside);
+    const wrong = `An overhang of ${this.sheet.onTape(overhang)} is longer than the rafter is behind what bears it (${most}, level): it would tip.`;
+    this.refuse(at, wrong, `Give at most ${most}.`);
+  }
+
   /** Tails that hang down to the ground. */
   tails(overhang: Cell, at: string, frame: Readonly<Record<"unitRise" | "unitRun" | "eaveHeight", Cell>>): void {
     const drop = this.sheet.decide(overhang).times(this.sheet.decide(frame.unitRise));

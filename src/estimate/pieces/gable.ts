@@ -289,7 +289,11 @@ function refuse({ sheet, sections }: Laying<GableGroup>, frame: GableFrame, plan
   checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
   checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
   checks.tails(frame.eaveOverhang, "/overhang/eave", frame);
-  if (frame.farOverhang !== frame.eaveOverhang) checks.tails(frame.farOverhang, "/overhang/farEave", frame);
+  checks.tipping(frame.eaveOverhang, "/overhang/eave", plan.run);
+  if (frame.farOverhang !== frame.eaveOverhang) {
+    checks.tails(frame.farOverhang, "/overhang/farEave", frame);
+    checks.tipping(frame.farOverhang, "/overhang/farEave", plan.run);
+  }
   const wider = sheet.decide(frame.farOverhang).gt(sheet.decide(frame.eaveOverhang));
   const reach = wider ? { ...plan, overhang: frame.farOverhang } : plan;
   const short = ["rafters", "fly-rafters"].flatMap((group) => reachFaults(sheet, group, shape.groups, reach));

@@ -255,6 +255,7 @@ function refuse({ sheet, sections }: Laying<HipGroup>, frame: HipFrame, plan: Ra
   checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
   checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
   checks.tails(frame.eaveOverhang, "/overhang/eave", frame);
+  checks.tipping(frame.eaveOverhang, "/overhang/eave", plan.run);
   const toEnds = { ...plan, ridgeThickness: rafters.thickness };
   const short = [
     ...reachFaults(sheet, "rafters", shape.groups, plan),

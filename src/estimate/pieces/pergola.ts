@@ -147,6 +147,8 @@ function refuse({ sheet, sections }: Laying<PergolaGroup>, frame: PergolaFrame, 
     const cure = "Give more than a slat is wide.";
     checks.above(frame.slatSpacing, sections.slats.width, "/slatSpacing", "The slat spacing", cure);
   }
+  checks.tipping(frame.sideOverhang, "/overhang/side", frame.span);
+  checks.tipping(frame.endOverhang, "/overhang/end", frame.length);
   refuseShort(checks, sheet, frame, shape.groups?.rafters);
   if (checks.faults.length > 0) throw new FaultError(checks.faults);
 }

@@ -134,7 +134,13 @@ export function layWalling(
   if (sheet.decide(lap).times(2).gte(sheet.decide(width))) {
     refuse("lap", `${sheet.onTape(lap)} is half of a board (${sheet.onTape(width)}) or more.`, "Give less.");
   }
+  const stick = boards === "horizontal" ? sections["wall-studs"].thickness : sections["wall-rails"].width;
   if (sheet.decide(backing).lte(0)) refuse("backing", "Rails or studs need a spacing.", "Give more than zero.");
+  else if (sheet.decide(backing).lte(sheet.decide(stick))) {
+    const what = boards === "horizontal" ? "Studs" : "Rails";
+    const wrong = `${what} ${sheet.onTape(backing)} apart, centres, are ${sheet.onTape(stick)} wide: they would lie in one another.`;
+    refuse("backing", wrong, `Give more than ${sheet.onTape(stick)}.`);
+  }
   if (faults.length > 0) throw new FaultError(faults);
   const over = gables ? inputs.given(GABLE_LAP, shape.gableLap, "/walls/gableLap", ["2 in", "50 mm"]) : undefined;
   const hidden = hiddenOf(laying, boards, lap);
