@@ -48,20 +48,22 @@ export interface LogTable {
   readonly skips: readonly Skip[];
 }
 
-/** Most bolts of all logs together. Assumption, measured: with more, a look at all of them costs more than it gains. */
+/** Most bolts of a log, or of all of a few. Assumption, measured: with more, a look at all of them costs more than it gains. */
+const MOST_ARCS_A_LOG = 800;
 const MOST_ARCS = 10_000;
 /** Most lengths of bolts, tried in turn until the logs have not too many bolts. */
 const MOST_LENGTHS = [400, 200, 100, 60, 40];
 
 /** Makes a problem ready, with as many lengths of bolts, and places where wood may end, as can be looked over. */
 export function sizedJob(problem: SawingProblem): Job {
+  const mostArcs = Math.max(MOST_ARCS, MOST_ARCS_A_LOG * problem.logs.length);
   let job = makeJob(problem, MOST_LENGTHS[0]);
   for (const most of MOST_LENGTHS.slice(1)) {
-    if (countArcs(job) <= MOST_ARCS) return job;
+    if (countArcs(job) <= mostArcs) return job;
     job = makeJob(problem, most);
   }
-  const mostPlaces = Math.max(4, Math.floor(MOST_ARCS / (problem.logs.length * job.lengths.length)));
-  return countArcs(job) <= MOST_ARCS ? job : { ...job, mostPlaces };
+  const mostPlaces = Math.max(4, Math.floor(mostArcs / (problem.logs.length * job.lengths.length)));
+  return countArcs(job) <= mostArcs ? job : { ...job, mostPlaces };
 }
 
 function countArcs(job: Job): number {
