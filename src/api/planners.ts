@@ -14,8 +14,8 @@ const STOCK_WORK = 1_000_000;
 const ORDER_WORK = 4_000_000;
 /** Of one that is only tried. */
 const SKETCH_WORK = 80_000;
-/** Of a sawing plan that is asked for by itself: half a second or less. */
-export const WHOLE_SAWING_WORK = 6_000;
+/** Of a sawing plan that is asked for by itself: half a second or less for few logs, some seconds for hundreds. */
+export const wholeSawingWork = (logs: number): number => Math.max(6_000, 200 * logs);
 /** Of a sawing plan of an estimate that mills all it can. */
 const SAWING_WORK = 500;
 /** Of one of several, of which the best is chosen. */

@@ -8,7 +8,7 @@ import { Stages, type Watch } from "../estimate/watch.js";
 import { type AnyCall, body, call, json, type Read } from "./call.js";
 import { demoCatalogs } from "./demos.js";
 import { answerExample } from "./examples.js";
-import { planners, WHOLE_SAWING_WORK } from "./planners.js";
+import { planners, wholeSawingWork } from "./planners.js";
 import { digestOf, provenance } from "./provenance.js";
 import { SAWING_INCLUDES, type SawingInclude, SawingPlanSchema, shownSawingPlan } from "./render/json/sawing-plan.js";
 
@@ -59,7 +59,8 @@ function readAsked(input: unknown): Read<Asked> {
 function plan(request: EstimateRequest, watch: Watch): SawnLogs {
   const stages = new Stages(SAWING_STAGES, watch);
   try {
-    return sawLogs(request, planners(stages, WHOLE_SAWING_WORK), stages);
+    const logs = (request.logs ?? []).reduce((sum, { count = 1 }) => sum + count, 0);
+    return sawLogs(request, planners(stages, wholeSawingWork(logs)), stages);
   } catch (error) {
     throw error instanceof FaultError ? new FaultError(faultsInSawing(error.faults)) : error;
   }

@@ -63,7 +63,7 @@ const DIVE_SHARE = 0.15;
 const VERY_MANY = 100;
 const VERY_MANY_SHARE = 0.6;
 /** Dives plan so many logs better than any other way, and get more of the work. Assumption, measured on the frozen problems. */
-const MANY = 16;
+const MANY = 30;
 const DIVES_SHARE = 0.4;
 const BY_WORTH_SHARE = 0.2;
 const LISTING_SHARE = 0.05;
@@ -89,7 +89,7 @@ type Search = (job: Job, work: CountedWork, options: SawingOptions) => Found;
 function planBy(search: Search, problem: SawingProblem, options: SawingOptions): SawingOutcome {
   const work = new CountedWork(options);
   const rule = carefulSawyer(problem);
-  const job = sizedJob(problem);
+  const job = sizedJob(problem, options.work);
   const found = job.groups.length === 0 || job.lengths.length === 0 ? nothingToSaw(job) : search(job, work, options);
   const plans = [rule, writePlan(found.plan)].map((plan) => ({ plan, cost: planCost(problem, plan).total }));
   const { plan, cost } = plans.reduce((best, other) => (other.cost <= best.cost ? other : best));

@@ -48,15 +48,21 @@ export interface LogTable {
   readonly skips: readonly Skip[];
 }
 
-/** Most bolts of a log, or of all of a few. Assumption, measured: with more, a look at all of them costs more than it gains. */
-const MOST_ARCS_A_LOG = 800;
+/** Most bolts of all logs together. Assumption, measured: with more, a look at all of them costs more than it gains. */
 const MOST_ARCS = 10_000;
+/** Most bolts of a log where there is so much work for each of many. Assumption, measured on the frozen problems. */
+const ARCS_A_LOG = 800;
+const WORK_A_LOG = 400;
 /** Most lengths of bolts, tried in turn until the logs have not too many bolts. */
 const MOST_LENGTHS = [400, 200, 100, 60, 40];
 
-/** Makes a problem ready, with as many lengths of bolts, and places where wood may end, as can be looked over. */
-export function sizedJob(problem: SawingProblem): Job {
-  const mostArcs = Math.max(MOST_ARCS, MOST_ARCS_A_LOG * problem.logs.length);
+/**
+ * Makes a problem ready, with as many lengths of bolts, and places where wood may end, as can be looked over.
+ * @param work - Units that its search may take.
+ */
+export function sizedJob(problem: SawingProblem, work = 0): Job {
+  const logs = problem.logs.length;
+  const mostArcs = Math.max(MOST_ARCS, work >= WORK_A_LOG * logs ? ARCS_A_LOG * logs : 0);
   let job = makeJob(problem, MOST_LENGTHS[0]);
   for (const most of MOST_LENGTHS.slice(1)) {
     if (countArcs(job) <= mostArcs) return job;

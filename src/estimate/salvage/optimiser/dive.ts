@@ -24,7 +24,7 @@ export interface DiveEnd {
 const ENDS: readonly { readonly logs: number; readonly ends: readonly DiveEnd[] }[] = [
   { logs: 100, ends: [{ last: 25, late: 2 }] },
   {
-    logs: 16,
+    logs: 30,
     ends: [
       { last: 25, late: 2 },
       { last: 16, late: 1 },
@@ -109,16 +109,18 @@ function again({ yard, plan, free }: Filling, quick: number, budget: Budget): Re
   return relax(yard, { demand, logs: free.map((logs) => logs.length), gap: 0.003, rounds: 0, quick }, budget);
 }
 
-/** The log worth most by what is left first, at prices that rise from its worth to that of buying. */
-function planLast({ yard, plan, free }: Filling, planner: LogPlanner, budget: Budget, late: number): void {
+/** The log worth most by what is left first, at prices that rise from its worth to that of buying; or in any order at those of buying. */
+function planLast(filling: Filling, planner: LogPlanner, budget: Budget, late: number): void {
+  const { yard, plan, free } = filling;
   const { buy } = yard.job;
   for (let left = free.reduce((sum, logs) => sum + logs.length, 0); left > 0 && !budget.out; left--) {
-    const { piece, log: worth } = again({ yard, plan, free }, 8, budget).master;
+    const worths = late > 0 ? again(filling, 8, budget).master : null;
     const classes = free.flatMap((logs, c) => (logs.length > 0 ? [c] : []));
-    const best = classes.reduce((one, c) => ((worth[c] as number) > (worth[one] as number) ? c : one));
+    const worth = (c: number) => worths?.log[c] ?? 0;
+    const best = classes.reduce((one, c) => (worth(c) > worth(one) ? c : one));
     const log = (free[best] as number[]).shift() as number;
     const rise = (1 / left) ** late;
-    const price = buy.map((full, j) => (piece[j] as number) + (full - (piece[j] as number)) * rise);
+    const price = buy.map((full, j) => full - (full - (worths?.piece[j] ?? 0)) * (1 - rise));
     plan.set(log, planner.plan(yard.tableOf(log), plan.open(), price, within(LAST_LOOK, budget.left / left)));
   }
 }
