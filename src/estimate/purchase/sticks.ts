@@ -1,9 +1,11 @@
 /** How many sticks are bought for a plan that cuts some: spares for defects, whole bundles, what can be had. */
 import {
   type Cell,
+  greatest,
   least,
   minus,
   number,
+  type Operand,
   over,
   type PlanProof,
   plus,
@@ -43,14 +45,15 @@ export interface StickCells {
 /**
  * Spares are a share of all sticks of the lot, rounded up once: one stick may be bad however few they are. They are
  * bought of the longest, which serve in the place of any other; where the yard has no more of those, of the next. Of
- * each length and all longer ones together there is at least that share to spare. Then come whole bundles.
+ * each length and all longer ones together there is at least that share to spare. Then come whole bundles, and what lies
+ * over in one is spare as well.
  *
  * @returns the cells of each length, in the order given.
  */
 export function laySticks(sheet: Sheet, lot: Lot, sticks: readonly CutSticks[]): readonly StickCells[] {
   const longestFirst = sticks.toSorted((a, b) => b.length - a.length);
   const laid = new Map<CutSticks, StickCells>();
-  const before: { readonly cut: Cell; readonly spares: Cell }[] = [];
+  const before: { readonly cut: Cell; readonly over: Operand }[] = [];
   for (const one of longestFirst) {
     const { name, cut: used, available } = one;
     const { bundle, proof } = lot;
@@ -59,15 +62,17 @@ export function laySticks(sheet: Sheet, lot: Lot, sticks: readonly CutSticks[]):
     const cut =
       bundle === 1 ? planned : sheet.planned(`${name}.cut`, plain(used), proof, { label: "of them cut by the plan" });
     const all = roundUp(times(lot.spoiled, sum([...before.map((each) => each.cut), cut])));
-    const wanted = before.length === 0 ? all : minus(all, ...before.map((each) => each.spares));
+    const left = before.length === 0 ? all : minus(all, ...before.map((each) => each.over));
+    const wanted = bundle === 1 || before.length === 0 ? left : greatest(left, number("0"));
     const most = available === null ? undefined : minus(number(`${available - (available % bundle)}`), cut);
     const spares = sheet.lay(`${name}.spares`, most ? least(wanted, most) : wanted, {
       label: "spare sticks for defects, the longest first",
     });
-    before.push({ cut, spares });
     const needed = plus(cut, spares);
     const whole = bundle === 1 ? needed : times(roundUp(over(needed, number(`${bundle}`))), number(`${bundle}`));
-    laid.set(one, { planned, spares, quantity: sheet.lay(`${name}.sticks`, whole, { label: "sticks to buy" }) });
+    const quantity = sheet.lay(`${name}.sticks`, whole, { label: "sticks to buy" });
+    before.push({ cut, over: bundle === 1 ? spares : minus(quantity, cut) });
+    laid.set(one, { planned, spares, quantity });
   }
   return sticks.map((one) => laid.get(one) as StickCells);
 }

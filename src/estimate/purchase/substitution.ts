@@ -35,7 +35,7 @@ export interface NothingSold {
 /** How well an offer serves, the lower the better, compared from the first figure on. */
 type Rank = readonly number[];
 
-/** Finds the offer for a group: its nominal name, else what is at least as large; treated for posts; graded for structure. */
+/** Finds the offer for a group: its nominal name, else what is in fact as large, else the next size up by name; treated for posts; graded for structure. */
 export function substitute(
   sheet: Sheet,
   group: PieceGroup,
@@ -80,10 +80,13 @@ function bestFor(
   return bestOf(sheet, candidates, (offer) => rankOf(offer, group, wanted), system);
 }
 
-/** Nominally the wanted section, or in fact as large. */
+/** As large as the wanted section by its name, or in fact. */
 function fits(offer: LumberOffer, wanted: readonly [Decimal, Decimal]): boolean {
-  return isNominally(offer, wanted) || sides(offer.actual).every((side, i) => side.gte(wanted[i] as Decimal));
+  return asLarge(offer.section, wanted) || asLarge(offer.actual, wanted);
 }
+
+const asLarge = (section: LumberOffer["section"], wanted: readonly [Decimal, Decimal]): boolean =>
+  sides(section).every((side, i) => side.gte(wanted[i] as Decimal));
 
 function isNominally(offer: LumberOffer, [thickness, width]: readonly [Decimal, Decimal]): boolean {
   const [t, w] = sides(offer.section);
@@ -107,7 +110,7 @@ function rankOf(offer: LumberOffer, group: WantedGroup, wanted: readonly [Decima
   const wantsTreated = role === "post";
   const woodServes = rules.species.length === 0 || rules.species.some((wood) => servesAs(offer.species, wood));
   return [
-    isNominally(offer, wanted) ? 0 : 1,
+    isNominally(offer, wanted) ? 0 : asLarge(offer.actual, wanted) ? 1 : 2,
     (offer.treatment !== "none") === wantsTreated ? 0 : 1,
     rules.structural && !offer.gradeMarked ? 1 : 0,
     woodServes ? 0 : 1,

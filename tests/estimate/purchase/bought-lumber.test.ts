@@ -73,6 +73,35 @@ describe("bought lumber", () => {
     expect(bought({ pieces: of(5), lumber }, { waste: "7 %" }).told).toEqual(["furring, 8': 24.00"]);
   });
 
+  // 26 of 10 ft want 2 spares (1.82) and come as 30; 36 in all want 3 (2.52), and 4 lie over: no more of 8 ft than the 10.
+  it("takes what lies over in a bundle for spare", () => {
+    const lengths = [
+      { length: "8 ft", price: "$3.98" },
+      { length: "10 ft", price: "$5.28" },
+    ];
+    const lumber = [offer("spf", "2 x 4 in", { by: "piece", lengths }, { bundle: 10 })];
+    const pieces = [
+      { name: "long", count: 26, section: "2 x 4 in", length: "9 ft 6 in" },
+      { name: "short", count: 10, section: "2 x 4 in", length: "7 ft 6 in" },
+    ];
+    expect(bought({ pieces, lumber }, { waste: "7 %" }).told.sort()).toEqual(["spf, 10': 158.40", "spf, 8': 39.80"]);
+  });
+
+  it("is of the next size up by its name where the size is not sold, and says so", () => {
+    const lumber = [
+      offer("spf-2x4", "2 x 4 in", each("10 ft", "$5.00")),
+      offer("spf-2x10", "2 x 10 in", each("10 ft", "$14.00")),
+      offer("spf-2x8", "2 x 8 in", each("10 ft", "$11.00")),
+    ];
+    const pieces = [{ name: "long-rails", count: 3, section: "2 x 6 in", length: "9 ft" }];
+    const { told, found } = bought({ pieces, lumber });
+    expect(told).toEqual(["spf-2x8, 10': 33.00"]);
+    const differences = found.basis.groups.flatMap(({ substitution }) =>
+      "offer" in substitution ? substitution.differences : [],
+    );
+    expect(differences.join()).toContain("7 1/4");
+  });
+
   it("has a spare stick as soon as any is to be set aside, however few there are", () => {
     const lumber = [offer("spf", "2 x 4 in", each("8 ft", "$2.00"))];
     const of = (count: number) => [{ name: "rails", count, section: "2 x 4 in", length: "7 ft" }];
