@@ -115,7 +115,7 @@ export function findBestMix(
   const learntOf = (hired: boolean): Learnt | undefined => bound?.plans.find((one) => one.hired === hired)?.learnt;
   const jointAt = (valueOfHour: Decimal): readonly RoutePlan[] => {
     const other = layBasis(new Sheet(overridesOf(request, valueOfHour)), request);
-    const prove: Prover = (problem, hired) => quickly(planners, learntOf(hired)).sawing(problem);
+    const prove: Prover = (problem, hired) => (planners.joint ?? planners.sawing)(problem, learntOf(hired));
     return (proofAt(other, prove)?.plans ?? []).flatMap((one) => planOfBound(basis, one, planners)?.whole ?? []);
   };
   const better = (a: MixPoint, b: MixPoint): boolean => searches[0].better(a, b, wage);

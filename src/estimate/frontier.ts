@@ -46,18 +46,27 @@ export function searchOf(
 /** Points of a frontier that are planned anew; the others keep the plan of the search. Some tenths of a second each. */
 const MOST_PLANNED = 4;
 
+/** How often a plan that goes piece by piece is made for the value of an hour where the envelope last turns. */
+const MOST_TURNS = 2;
+
 /**
- * Better plans for a frontier, priced: its points planned anew, and a plan that goes piece by piece at the value of an hour
- * where it last turns.
+ * Better plans for a frontier, priced: its points nearest to where buying takes over planned anew, and plans that go piece by
+ * piece at the value of an hour where it last turns, again where they move that.
  * @param known - Plans of the routes of the answer.
  */
 function refined(found: MixFound, known: readonly RoutePlan[]): readonly MixPoint[] {
   const keys = new Set(known.map(keyOf));
-  const others = found.frontier.filter(({ point: { plan } }) => !plan || !keys.has(keyOf(plan))).slice(0, MOST_PLANNED);
-  const anew = others.map(({ point: { milled, plan } }) => found.plan(milled, plan?.hired ?? false));
-  const last = found.frontier.at(-1)?.fromWage;
-  const joint = last?.gt(0) ? found.jointAt(last) : [];
-  return [...anew, ...joint].map(found.price);
+  const others = found.frontier.filter(({ point: { plan } }) => !plan || !keys.has(keyOf(plan))).slice(-MOST_PLANNED);
+  const better = others.map(({ point: { milled, plan } }) => found.price(found.plan(milled, plan?.hired ?? false)));
+  const given = known.map(found.price);
+  const asked = new Set<string>();
+  for (let turn = 0; turn < MOST_TURNS; turn++) {
+    const last = supported([...found.tried, ...given, ...better]).at(-1)?.fromWage;
+    if (!last?.gt(0) || asked.has(last.toFixed(2))) break;
+    asked.add(last.toFixed(2));
+    better.push(...found.jointAt(last).map(found.price));
+  }
+  return better;
 }
 
 /** The lower envelope of all that was ever priced. Each point is a judged plan; cash rises and hours fall. */

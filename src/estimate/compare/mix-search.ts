@@ -82,9 +82,9 @@ export class MixSearch {
   }
 
   /** The best mix found at a value of an hour: all are tried where the budget allows, else a search from the best known. */
-  best(wage: Decimal): MixPoint {
+  best(wage: Decimal, limits = this.question.limits): MixPoint {
     if (this.possible <= this.question.budget) this.tryAll();
-    return this.exhausted ? this.bestKnown(wage) : this.searched(wage);
+    return this.exhausted ? this.bestKnown(wage, limits) : this.searched(wage, limits);
   }
 
   private tryAll(): void {
@@ -95,23 +95,23 @@ export class MixSearch {
     }
   }
 
-  private searched(wage: Decimal): MixPoint {
-    let best = this.bestKnown(wage);
+  private searched(wage: Decimal, limits: MixLimits): MixPoint {
+    let best = this.bestKnown(wage, limits);
     for (let improved = true; improved && !this.spent; ) {
       improved = false;
       for (const move of this.moves()) {
         const found = this.try(flipped(best.milled, move));
-        if (found && this.better(found, best, wage)) {
+        if (found && this.better(found, best, wage, limits)) {
           best = found;
           improved = true;
         }
       }
     }
-    return this.bestKnown(wage);
+    return this.bestKnown(wage, limits);
   }
 
-  private bestKnown(wage: Decimal): MixPoint {
-    return this.tried.reduce((best, point) => (this.better(point, best, wage) ? point : best));
+  private bestKnown(wage: Decimal, limits: MixLimits): MixPoint {
+    return this.tried.reduce((best, point) => (this.better(point, best, wage, limits) ? point : best));
   }
 
   private try(milled: ReadonlySet<string>): MixPoint | undefined {
@@ -129,20 +129,19 @@ export class MixSearch {
   }
 
   /** Whether a mix is better than another: within the limits first, then by cash and hours. */
-  better(a: MixPoint, b: MixPoint, wage: Decimal): boolean {
-    const beyond = this.beyond(a).minus(this.beyond(b));
+  better(a: MixPoint, b: MixPoint, wage: Decimal, limits = this.question.limits): boolean {
+    const beyond = beyondOf(a, limits).minus(beyondOf(b, limits));
     if (beyond.abs().gt(EQUAL)) return beyond.isNegative();
     const total = ({ cash, hours }: MixPoint): Decimal => cash.plus(wage.times(hours));
     return total(a).lt(total(b).minus(EQUAL));
   }
+}
 
-  /** How far a mix is past the limits, in shares of them. */
-  private beyond({ cash, hours }: MixPoint): Decimal {
-    const { limits } = this.question;
-    const past = (value: Decimal, limit: Decimal | undefined): Decimal =>
-      limit ? Decimal.max(ZERO, value.dividedBy(Decimal.max(limit, EQUAL)).minus(ONE)) : ZERO;
-    return past(cash, limits.cash).plus(past(hours, limits.hours));
-  }
+/** How far a mix is past the limits, in shares of them. */
+function beyondOf({ cash, hours }: MixPoint, limits: MixLimits): Decimal {
+  const past = (value: Decimal, limit: Decimal | undefined): Decimal =>
+    limit ? Decimal.max(ZERO, value.dividedBy(Decimal.max(limit, EQUAL)).minus(ONE)) : ZERO;
+  return past(cash, limits.cash).plus(past(hours, limits.hours));
 }
 
 /** Below a thousandth of a cent or of an hour, two mixes cost the same. */
@@ -225,16 +224,19 @@ export function tieWage(cheaper: MixPoint, quicker: MixPoint): Decimal {
  * @returns the envelope, cheapest first.
  */
 export function searchFrontier(search: MixSearch): FrontierPoint[] {
-  search.best(ZERO);
-  search.best(HIGHEST_WAGE);
+  search.best(ZERO, NO_LIMITS);
+  search.best(HIGHEST_WAGE, NO_LIMITS);
   const asked = new Set<string>();
   for (;;) {
     const next = supported(search.tried).find(({ fromWage }, i) => i > 0 && !asked.has(fromWage.toFixed(6)));
     if (!next || search.spent) return supported(search.tried);
     asked.add(next.fromWage.toFixed(6));
-    search.best(next.fromWage);
+    search.best(next.fromWage, NO_LIMITS);
   }
 }
+
+/** From one end to the other, whatever the user would spend. */
+const NO_LIMITS: MixLimits = {};
 
 /** Far above any value of an hour: only hours count. */
 const HIGHEST_WAGE = decimal("1000000");
