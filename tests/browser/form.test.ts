@@ -35,7 +35,7 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     expect(text).toContain("switch on scripts");
     expect(await v.page.locator(".plot .between").count()).toBe(decision.frontier.length);
     expect(await v.page.locator(".plot .ring").count()).toBe(1); // the chosen point
-    expect(await v.page.locator("#sawing .drawing img").count()).toBeGreaterThan(10); // end views of the bolts
+    expect(await v.page.locator("#sawing .drawing img").count()).toBeGreaterThan(5); // end views of the bolts
     await v.end();
   });
 
