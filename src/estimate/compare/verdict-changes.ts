@@ -4,6 +4,7 @@ import type { Decimal } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { ComparedRoutes, Comparison, Decision } from "./decision.js";
+import type { HourRange } from "./mix-search.js";
 import { forWantOfPrice } from "./unpriced.js";
 import type { Judged } from "./verdict-limits.js";
 
@@ -30,15 +31,24 @@ export function changes(basis: Basis, routes: ComparedRoutes, decision: Judged):
  * The values of an hour between which this mix is the best of all tried, and between which milling stops to pay: against this
  * mix, and against all that were tried.
  */
-function hourChanges({ pricing }: Basis, { mix, buy }: ComparedRoutes, decision: Judged): string[] {
+function hourChanges({ pricing, labor }: Basis, { mix, buy }: ComparedRoutes, decision: Judged): string[] {
   const { standing } = decision;
   const money = (value: Decimal) => moneyText(value, pricing.currency);
   if (mix === buy) {
-    if (!pays(decision.mill)) return [];
-    const from = money(aside(decision.mill.payPerHour));
-    return [`If an hour is worth less than ${from} to you, even milling all that the logs serve costs less.`];
+    const mixes = standing?.buying?.from;
+    const mill = pays(decision.mill) ? aside(decision.mill.payPerHour) : undefined;
+    return [
+      ...(mixes?.gt(0) && !(mill && money(mill) === money(mixes))
+        ? [
+            `If an hour is worth less than ${money(mixes)} to you, milling some of it costs less: the best mix of those tried.`,
+          ]
+        : []),
+      ...(mill
+        ? [`If an hour is worth less than ${money(mill)} to you, even milling all that the logs serve costs less.`]
+        : []),
+    ];
   }
-  const { from, to } = standing?.hour ?? {};
+  const { from, to } = rangeOf(standing?.hour, decision, aside(labor.valueOfHour));
   const least = from?.gt(0) ? ` more than ${money(from)}` : "";
   const most = to ? `${least ? " and" : ""} less than ${money(to)}` : "";
   const best = `Of all mixes tried this is the best as long as an hour is worth${least}${most} to you`;
@@ -58,6 +68,17 @@ function hourChanges({ pricing }: Basis, { mix, buy }: ComparedRoutes, decision:
     ...range,
     `If an hour is worth more than ${even} to you, buying everything costs less${than}${stop ? more : ""}.`,
   ];
+}
+
+/**
+ * Where buying everything is ruled out by what is pinned it is not among the mixes, and yet it ends the range of this one. There is
+ * none to tell where limits chose a mix that is not the best at this value of an hour.
+ */
+function rangeOf(hour: HourRange | undefined, { mix }: Judged, own: Decimal): Partial<HourRange> {
+  if (!hour || own.lt(hour.from) || (hour.to && own.gt(hour.to))) return {};
+  const even = pays(mix) ? aside(mix.payPerHour) : undefined;
+  const to = even && (!hour.to || even.lt(hour.to)) ? even : hour.to;
+  return { from: hour.from, to };
 }
 
 const pays = (one: Comparison | undefined): one is Comparison =>

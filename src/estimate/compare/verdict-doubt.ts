@@ -60,7 +60,11 @@ function paceWords(basis: Basis, { mix, buy }: ComparedRoutes, { mix: against }:
   const told = `Your pace. At the slow end the extra hours are ${slow.toDecimalPlaces(0).toFixed()} instead of ${extra.toDecimalPlaces(0).toFixed()}`;
   if (slow.lte(0) || !against) return `${told}.`;
   const each = aside(against.cashSaved).dividedBy(slow);
-  const still = each.gte(aside(basis.labor.valueOfHour));
-  const ends = still ? "which still pays" : "and milling no longer pays: time a first log before you go on";
+  const own = aside(basis.labor.valueOfHour);
+  const ends = each.gte(own)
+    ? "which still pays"
+    : aside(against.payPerHour).gte(own)
+      ? "and milling no longer pays: time a first log before you go on"
+      : "which pays still less";
   return `${told}: ${moneyText(each, basis.pricing.currency)} for each of them, ${ends}.`;
 }

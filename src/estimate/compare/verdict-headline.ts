@@ -21,7 +21,19 @@ export function headline(basis: Basis, plan: RoutePlan): string {
   const want = untold.length > 0 ? ` No price says whether to buy ${listed(untold, [])}.` : "";
   if (buy.length === 0 && mill.every(({ all }) => all)) return `${verb} everything from your logs.${want}`;
   if (buy.length === 0) return `${verb} ${listed(mill, [])}; buy the rest.${want}`;
+  const [milled, bought] = [namesOf(mill, buy).size, namesOf(buy, mill).size];
+  if (milled > MANY && bought < milled)
+    return `${verb} all but ${listed(buy, mill)}; buy those${rest(mill, buy)}.${want}`;
   return `${verb} ${listed(mill, buy)}; buy ${listed(buy, mill)}.${want}`;
+}
+
+/** More names than these nobody reads in one sentence: then the shorter side is told. Assumption. */
+const MANY = 8;
+
+/** Of groups that are milled for the most part, what is bought. */
+function rest(mill: readonly Part[], buy: readonly Part[]): string {
+  const partly = mill.filter(({ all }) => !all).map(({ label }) => ({ label, all: true }));
+  return partly.length === 0 ? "" : `, and the rest of the ${listed(partly, buy)}`;
 }
 
 /** Why nothing is milled: that it does not pay is said only where something might have been. */
@@ -54,16 +66,23 @@ function sidesOf({ groups }: Basis, plan: RoutePlan): Record<"mill" | "buy", Par
 const RUN_PART = / \([^)]*\)$/;
 const runLabel = (label: string): string => label.replace(RUN_PART, "");
 
-/** Groups in a sentence; the parts of one run stand under its name, unless some of them are on the other side. */
+/** Groups in a sentence. */
 function listed(parts: readonly Part[], others: readonly Part[]): string {
+  const names = [...namesOf(parts, others)].map(([label, all]) =>
+    all ? lowered(label) : `most of the ${lowered(label)}`,
+  );
+  return names.length < 2 ? (names[0] ?? "") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+}
+
+/** The parts of one run stand under its name, unless some of them are on the other side; and whether all of it is on this one. */
+function namesOf(parts: readonly Part[], others: readonly Part[]): Map<string, boolean> {
   const split = new Set(others.map(({ label }) => runLabel(label)));
   const runs = new Map<string, boolean>();
   for (const { label, all } of parts) {
     const name = split.has(runLabel(label)) ? label : runLabel(label);
     runs.set(name, all && (runs.get(name) ?? true));
   }
-  const names = [...runs].map(([label, all]) => (all ? lowered(label) : `most of the ${lowered(label)}`));
-  return names.length < 2 ? (names[0] ?? "") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+  return runs;
 }
 
 /** That a side was taken for want of a price, and is no comparison. */

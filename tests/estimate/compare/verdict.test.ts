@@ -107,6 +107,34 @@ describe("the verdict", () => {
   });
 });
 
+describe("the headline", () => {
+  it("names the shorter side where nearly all is milled: nobody reads twenty names", () => {
+    const { verdict, basis } = estimated(demoBody("ferry-bike-shed"), planners());
+    expect(verdict.mill.length).toBeGreaterThan(verdict.buy.length);
+    expect(verdict.headline).toMatch(/^Mill all but .*; buy those/);
+    expect(verdict.headline.split(",").length).toBeLessThan(basis.groups.length / 2);
+    for (const { name, label } of verdict.groups.map((one) => ({
+      ...one,
+      label: basis.groups.find(({ group }) => group.name === one.name)?.group.label ?? "",
+    })))
+      if (verdict.groups.find((one) => one.name === name)?.side === "buy")
+        expect(verdict.headline.toLowerCase()).toContain(label.toLowerCase().replace(/ \(.*/, ""));
+  });
+});
+
+describe("where buying everything is best", () => {
+  it("says below which value of an hour a mix is, and below which even milling all", () => {
+    const { verdict, routes } = estimated(
+      { ...demo, labor: { ...(demo.labor as object), valueOfHour: "$200/h" } },
+      planners(),
+    );
+    expect(routes.mix).toBe(routes.buy);
+    const worth = verdict.changes.map((one) => Number(/less than \$([\d.]+) to you/.exec(one)?.[1] ?? 0));
+    expect(verdict.changes[0]).toContain("milling some of it costs less");
+    expect(worth[0]).toBeGreaterThan(worth[1] ?? 0);
+  });
+});
+
 describe("a limit on cash or hours", () => {
   const { buy, mill } = made.routes;
   const within = (options: object) => estimated({ ...demo, options: { ...(demo.options as object), ...options } });
@@ -124,8 +152,12 @@ describe("a limit on cash or hours", () => {
 
   it.each([2, 15, 40])("of %s person-hours above buying everything is kept, for that takes fewer", (more) => {
     const hours = buy.hours.value.ceil().toNumber() + more;
-    const { routes } = within({ mostHours: `${hours} h` });
+    const { routes, verdict } = within({ mostHours: `${hours} h` });
     expect(routes.mix.hours.value.toNumber()).toBeLessThanOrEqual(hours);
+    // Whoever is told of a range in which their $15 does not lie concludes that the choice is wrong.
+    const range = verdict.changes.find((one) => one.startsWith("Of all mixes tried this is the best as long")) ?? "";
+    expect(Number(/more than \$([\d.]+)/.exec(range)?.[1] ?? 0)).toBeLessThanOrEqual(15);
+    expect(Number(/less than \$([\d.]+)/.exec(range)?.[1] ?? 15)).toBeGreaterThanOrEqual(15);
   });
 
   it("that no way keeps is said to be broken", () => {
