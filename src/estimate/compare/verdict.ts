@@ -93,23 +93,29 @@ function savings(basis: Basis, mix: RouteCells, buy: RouteCells, { mix: against 
   const money = moneyIn(basis);
   const cost = (route: RouteCells): string => {
     if (aside(route.cash).isZero() && route.unpriced > 0) return "costs nobody knows what";
-    return boughtUnpriced(basis, route).length === 0
-      ? `costs ${money(route.cash)}`
-      : `costs more than ${money(route.cash)}`;
+    return route.unpriced === 0 ? `costs ${money(route.cash)}` : `costs more than ${money(route.cash)}`;
   };
   if (!against) return [`Buying everything ${cost(buy)} and takes ${hours(buy.hours)}.`];
   const { cashSaved, extraHours, payPerHour } = against;
   const costs = `It ${cost(mix)} and takes ${hours(mix.hours)}; buying everything ${cost(buy)} and takes ${hours(buy.hours)}.`;
   if (boughtUnpriced(basis, buy).some(({ group }) => mix.plan.sawn.has(group.name))) return [costs];
+  const bound = boundOf(mix, buy);
   const saves = aside(cashSaved).gte(0)
-    ? `saves ${money(cashSaved)}`
-    : `costs ${money(cashSaved).replace("−", "")} more`;
+    ? `saves ${bound.saving}${money(cashSaved)}`
+    : `costs ${bound.costing}${money(cashSaved).replace("−", "")} more`;
   if (aside(extraHours).lte(0)) return [costs, `Milling ${saves} and takes no more hours.`];
   const whose = request.labor?.valueOfHour
     ? "that an hour is worth to you"
     : "taken for an hour, for you gave no value";
-  const pay = `${money(payPerHour)} for each of them, against the ${money(labor.valueOfHour)} ${whose}`;
+  const pay = `${bound.saving}${money(payPerHour)} for each of them, against the ${money(labor.valueOfHour)} ${whose}`;
   return [costs, `Milling ${saves} for ${hours(extraHours)} more: ${pay}.`];
+}
+
+/** What has no price on one side alone makes a difference an end of what it may be. */
+function boundOf(mix: RouteCells, buy: RouteCells): Record<"saving" | "costing", string> {
+  const [more, less] = [mix, buy].map(({ lines }) => lines.some(({ amount }) => !amount));
+  if (more === less) return { saving: "", costing: "" };
+  return more ? { saving: "at most ", costing: "at least " } : { saving: "at least ", costing: "at most " };
 }
 
 const hours = (cell: Cell): string => `${asideIn(cell, "person-h").toDecimalPlaces(0).toFixed()} person-hours`;

@@ -122,6 +122,16 @@ describe("the headline", () => {
   });
 });
 
+describe("a machine on hire that has no price", () => {
+  it("makes the cost more than what is told, and the saving at most that", () => {
+    const equipment = [{ item: "chainsaw-mill", terms: "hired" }];
+    const { verdict } = estimated({ ...demo, shop: { ...(demo.shop as object), equipment } }, planners());
+    expect(verdict.reasons[0]).toMatch(/^It costs more than .* buying everything costs \$/);
+    expect(verdict.reasons[1]).toMatch(/^Milling saves at most .*: at most \$.* for each of them/);
+    expect(verdict.doubt).toContain("no price yet");
+  });
+});
+
 describe("where buying everything is best", () => {
   it("says below which value of an hour a mix is, and below which even milling all", () => {
     const { verdict, routes } = estimated(
