@@ -94,6 +94,12 @@ describe("a stock plan", () => {
     expect(bought(await byRate(8))).toEqual({ "8'": 8 });
   });
 
+  it("asks for the price of a stick that would be long enough, not for a longer one", async () => {
+    const pieces = [{ name: "rail", length: "9 ft", count: 1 }];
+    const { short } = await planned({ pieces, stocks: [{ length: "8 ft", price: "$5.00" }, { length: "10 ft" }] });
+    expect(short).toMatchObject([{ why: "too-long", cure: "Give the price of the stick of 10'." }]);
+  });
+
   it("joins a piece over its supports only, and says which part is which", async () => {
     const fascia = { name: "fascia", length: "26 ft 2 in", count: 2 };
     const stocks = [{ length: "16 ft", price: "$20" }];

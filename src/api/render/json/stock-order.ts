@@ -129,7 +129,12 @@ export function shownStockOrder(
     },
     boards: plan.boards.map((board) => shownBoard(plan, board, include.includes("drawings"))),
     used: usedShare(plan),
-    short: plan.short.map(({ name, count, why }) => ({ ...pieceOf(plan, name), count, why, cure: CURES[why] })),
+    short: plan.short.map(({ name, count, why }) => ({
+      ...pieceOf(plan, name),
+      count,
+      why,
+      cure: cureOf(plan, name, why),
+    })),
     notes: notesOf(plan),
     sheet: shownSheet(sheet, { whole: true, workings: include.includes("workings") }),
     ...(include.includes("plan") && { heldPlan: plan.plan.map((cut) => ({ ...cut, pieces: [...cut.pieces] })) }),
@@ -141,6 +146,16 @@ const CURES = {
     "Offer a longer stick, or say at which distance it has supports, closer than a stick is long, to be joined over.",
   "stock-lacks": "Offer more sticks that are long enough.",
 } as const;
+
+/** A length that is on offer without a price wants that first. */
+function cureOf({ question }: StockOrderPlan, name: string, why: keyof typeof CURES): string {
+  const { system, problem, endTrim, leftOut } = question;
+  const length = problem.pieces.find((piece) => piece.name === name)?.length ?? 0;
+  const least = endTrim.value.plus(stepsInMm(system, length));
+  const [priceless] = leftOut.filter((stick) => stick.length.value.gte(least));
+  if (why === "too-long" && priceless) return `Give the price of the stick of ${marked(priceless.length, system)}.`;
+  return CURES[why];
+}
 
 const shownLine = ({ stock, planned, spares, quantity, price, amount }: OrderLine): z.output<typeof LineSchema> => ({
   stock,
