@@ -105,6 +105,12 @@ function whyBought(basis: Basis, { group, millable, notMilled }: GroupBasis, sav
     fixed(aside(saving.cashSaved), basis.pricing.minorDigits) === fixed(ZERO, basis.pricing.minorDigits)
   )
     return `${asked}Bought, because the logs' wood does more as other pieces.`;
+  const saved = aside(saving.cashSaved);
+  if (saved.lt(0)) {
+    const more = moneyText(saved.abs(), basis.pricing.currency);
+    const time = hours.gte(0) ? `${hoursText(hours.toFixed(1))} more` : `${hoursText(hours.abs().toFixed(1))} less`;
+    return `${asked}Milled with everything else it would cost ${more} more and take ${time}.`;
+  }
   const would = `Milled with everything else it would save ${moneyOf(basis, saving.cashSaved)} for ${hoursText(hours.toFixed(1))} more`;
   if (!pays) return `${asked}${would}: ${rates(basis, saving, false)}.`;
   return `${asked}${would}, but the best of the mixes tried leaves it out: logs, set-up and cuts are shared.`;

@@ -36,6 +36,14 @@ describe("the sentence on each group", () => {
     expect(told.length).toBeGreaterThan(5);
   });
 
+  it("never speaks of saving less than nothing", () => {
+    const atHand = [{ section: "2 x 6 in", length: "10 ft", count: 20 }];
+    for (const request of [{ ...demo, atHand }, demoBody("ferry-bike-shed")]) {
+      const { verdict } = estimated(request, planners());
+      expect(verdict.groups.map(({ why }) => why).join(" ")).not.toMatch(/save −|saves −/);
+    }
+  });
+
   it("says of a group that the user buys or cannot mill why that is", () => {
     const pieces = [
       { name: "posts", role: "post", count: 2, section: "4 x 4 in", length: "7 ft", source: "buy" },
