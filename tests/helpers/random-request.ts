@@ -187,7 +187,8 @@ function structureOf(draw: RequestDraw["structure"], pen: Pen): Body {
     overhang: { eave: pen.length(eave), gable: pen.length(gable) },
     ...(bays === undefined ? {} : { bays }),
     rafterBays: lastSpace(lengths) < RAFTER ? "equal" : rafterBays,
-    ridge,
+    // A low roof has no room for a beam above the ties: that is refused, and not what is drawn here.
+    ridge: ((draw.span / 2) * rise) / 12 < 5 ? "board" : ridge,
     covering,
     groups: Object.fromEntries(removed.map((name) => [name, { remove: true }])),
   };
