@@ -5,7 +5,7 @@
 import type { EdgePiece } from "../../catalog/coverings.js";
 import { FaultError } from "../faults.js";
 import type { Need } from "../need.js";
-import { exactly } from "../quantity/text.js";
+import { exactly, marked } from "../quantity/text.js";
 import type { InEither } from "../request/given.js";
 import { aside } from "../sheet/aside.js";
 import {
@@ -100,8 +100,9 @@ function layPanelSizes(work: CoveringWork): StripSizes {
     laySize(work, "longestPanel", "longest panel", longestSold, { "inch-pound": "40 ft", metric: "12 m" });
   refuseNothing(work, [coverWidth, cutStep]);
   if (longest && aside(longest).lt(exactly("24 in").value)) {
+    const least = work.defaults.system === "metric" ? "610 mm" : "24 in";
     const wrong = `The longest panel is ${sheet.onTape(longest)}: laps would eat it up.`;
-    throw new FaultError([{ code: "cannot-build", at: offer?.at ?? "", wrong, cure: "Give 24 in or more." }]);
+    throw new FaultError([{ code: "cannot-build", at: offer?.at ?? "", wrong, cure: `Give ${least} or more.` }]);
   }
   const endLap = laySpread(work, "endLap", "end lap of panels", row.endLap ?? ["6 in", "9 in", "12 in"], row.from);
   if (longest) refuseLongLap(sheet, endLap, longest);
@@ -163,8 +164,9 @@ function layPurlinScrews(work: CoveringWork, planes: readonly StripCells[]): Cel
 }
 
 /** In the middle of each space of a side lap. */
-function layStitches({ sheet, name }: CoveringWork, planes: readonly StripCells[], every: string): Cell {
-  const label = `stitches in one side lap, ${every} apart`;
+function layStitches({ sheet, name, defaults }: CoveringWork, planes: readonly StripCells[], every: string): Cell {
+  const apart = defaults.system === "metric" ? marked(exactly(every), "metric") : every;
+  const label = `stitches in one side lap, ${apart} apart`;
   const all = planes.flatMap(({ layout: { face, strips }, laps }) => {
     if (strips) return laps.map((lap) => times(count(face.alike), roundUp(over(lap.length, number(every)))));
     const inLap = sheet.lay(`${face.prefix}.stitchesInLap`, roundUp(over(face.slopeLength, number(every))), { label });

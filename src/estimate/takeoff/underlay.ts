@@ -77,12 +77,13 @@ function rolledOut(work: CoveringWork, layers: 1 | 2): UnderlayCells {
 }
 
 function interlaid(work: CoveringWork, faces: readonly FaceLayout[]): UnderlayCells {
-  const { sheet, name, assumed, units } = work;
+  const { sheet, name, assumed, units, defaults } = work;
+  const wide = defaults.system === "metric" ? "457 mm" : "18 in";
   const strips = faces.map(({ face, up }) =>
     times(count(face.alike), up, over(plus(face.eave, face.top), number("2")), INTERLAY),
   );
   const laid = sheet.lay(`${name}.underlaid`, sum(strips), {
-    label: "felt laid in with the courses, 18 in to each",
+    label: `felt laid in with the courses, ${wide} to each`,
     display: units.area,
   });
   const gross = sheet.lay(`${name}.underlay`, times(laid, plus(number("1"), assumed.cell("covering.underlayWaste"))), {
