@@ -79,7 +79,8 @@ describe("a birdsmouth", () => {
   });
 
   it("is warned of in common rafters where the seat is too deep", () => {
-    expect(notched({ ...gable, seat: "6 in", slope: { rise: "8 in", run: "12 in" } })).toMatch(/Common rafters: /);
+    const steep = { ...gable, seat: "6 in", slope: { rise: "8 in", run: "12 in" } };
+    expect(notched({ ...steep, groups: { beams: { section: "6 x 8 in" } } })).toMatch(/Common rafters: /);
   });
 });
 
