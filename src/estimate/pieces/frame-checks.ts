@@ -158,7 +158,8 @@ export class FrameChecks {
     if (this.sheet.decide(overhang).lte(this.sheet.decide(inside))) return;
     if (this.faults.some((fault) => fault.at === `${AT}${at}`)) return; // refused for its fall already
     const most = this.sheet.onTape(inside);
-    const wrong = `An overhang of ${this.sheet.onTape(overhang)} is longer than the rafter is behind what bears it (${most}, level): it would tip.`;
+    const own = onTape({ value: this.sheet.decide(overhang), unit: overhang.unit }, inside.display);
+    const wrong = `An overhang of ${own} is longer than the rafter is behind what bears it (${most}, level): it would tip.`;
     this.refuse(at, wrong, `Give at most ${most}.`);
   }
 
