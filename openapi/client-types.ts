@@ -799,18 +799,7 @@ export type GableStructure = {
     readonly gable?: string | MeasuredValue | undefined;
   } | undefined;
   readonly ridge?: "board" | "beam" | undefined;
-  readonly walls?: {
-    readonly boards?: "vertical" | "board-and-batten" | "horizontal" | undefined;
-    readonly lap?: string | MeasuredValue | undefined;
-    readonly clearance?: string | MeasuredValue | undefined;
-    readonly backing?: string | MeasuredValue | undefined;
-    readonly gableLap?: string | MeasuredValue | undefined;
-    readonly sides: readonly ({
-      readonly side: "near" | "far" | "left" | "right";
-      readonly part?: "whole" | "below-plate" | "gable" | undefined;
-      readonly openings?: readonly Opening[] | undefined;
-    })[];
-  } | undefined;
+  readonly walls?: Walls | undefined;
   readonly groups?: {
     readonly posts?: GroupSettings | undefined;
     readonly "end-posts"?: GroupSettings | undefined;
@@ -979,18 +968,7 @@ export type HipStructure = {
   readonly overhang?: {
     readonly eave?: string | MeasuredValue | undefined;
   } | undefined;
-  readonly walls?: {
-    readonly boards?: "vertical" | "board-and-batten" | "horizontal" | undefined;
-    readonly lap?: string | MeasuredValue | undefined;
-    readonly clearance?: string | MeasuredValue | undefined;
-    readonly backing?: string | MeasuredValue | undefined;
-    readonly gableLap?: string | MeasuredValue | undefined;
-    readonly sides: readonly ({
-      readonly side: "near" | "far" | "left" | "right";
-      readonly part?: "whole" | "below-plate" | "gable" | undefined;
-      readonly openings?: readonly Opening[] | undefined;
-    })[];
-  } | undefined;
+  readonly walls?: Walls | undefined;
   readonly groups?: {
     readonly posts?: GroupSettings | undefined;
     readonly beams?: GroupSettings | undefined;
@@ -1107,18 +1085,7 @@ export type LeanToStructure = {
     readonly high?: string | MeasuredValue | undefined;
     readonly end?: string | MeasuredValue | undefined;
   } | undefined;
-  readonly walls?: {
-    readonly boards?: "vertical" | "board-and-batten" | "horizontal" | undefined;
-    readonly lap?: string | MeasuredValue | undefined;
-    readonly clearance?: string | MeasuredValue | undefined;
-    readonly backing?: string | MeasuredValue | undefined;
-    readonly gableLap?: string | MeasuredValue | undefined;
-    readonly sides: readonly ({
-      readonly side: "low" | "high" | "left" | "right";
-      readonly part?: "whole" | "below-plate" | "gable" | undefined;
-      readonly openings?: readonly Opening[] | undefined;
-    })[];
-  } | undefined;
+  readonly walls?: LeanToWalls | undefined;
   readonly groups?: {
     readonly "low-posts"?: GroupSettings | undefined;
     readonly "high-posts"?: GroupSettings | undefined;
@@ -1148,6 +1115,20 @@ export type LeanToStructure = {
     readonly joists?: GroupSettings | undefined;
     readonly "floor-boards"?: GroupSettings | undefined;
   } | undefined;
+};
+
+/** Boarded sides; the rest stays open. */
+export type LeanToWalls = {
+  readonly boards?: "vertical" | "board-and-batten" | "horizontal" | undefined;
+  readonly lap?: string | MeasuredValue | undefined;
+  readonly clearance?: string | MeasuredValue | undefined;
+  readonly backing?: string | MeasuredValue | undefined;
+  readonly gableLap?: string | MeasuredValue | undefined;
+  readonly sides: readonly ({
+    readonly side: "low" | "high" | "left" | "right";
+    readonly part?: "whole" | "below-plate" | "gable" | undefined;
+    readonly openings?: readonly Opening[] | undefined;
+  })[];
 };
 
 /** The least slope at which a covering is allowed. */
@@ -1492,18 +1473,7 @@ export type PergolaStructure = {
     readonly end?: string | MeasuredValue | undefined;
   } | undefined;
   readonly slatSpacing?: string | MeasuredValue | undefined;
-  readonly walls?: {
-    readonly boards?: "vertical" | "board-and-batten" | "horizontal" | undefined;
-    readonly lap?: string | MeasuredValue | undefined;
-    readonly clearance?: string | MeasuredValue | undefined;
-    readonly backing?: string | MeasuredValue | undefined;
-    readonly gableLap?: string | MeasuredValue | undefined;
-    readonly sides: readonly ({
-      readonly side: "near" | "far" | "left" | "right";
-      readonly part?: "whole" | "below-plate" | "gable" | undefined;
-      readonly openings?: readonly Opening[] | undefined;
-    })[];
-  } | undefined;
+  readonly walls?: Walls | undefined;
   readonly groups?: {
     readonly posts?: GroupSettings | undefined;
     readonly beams?: GroupSettings | undefined;
@@ -2288,6 +2258,20 @@ export type Verdict = {
   readonly mill: readonly string[];
   readonly buy: readonly string[];
   readonly groups: readonly GroupReason[];
+};
+
+/** Boarded sides; the rest stays open. */
+export type Walls = {
+  readonly boards?: "vertical" | "board-and-batten" | "horizontal" | undefined;
+  readonly lap?: string | MeasuredValue | undefined;
+  readonly clearance?: string | MeasuredValue | undefined;
+  readonly backing?: string | MeasuredValue | undefined;
+  readonly gableLap?: string | MeasuredValue | undefined;
+  readonly sides: readonly ({
+    readonly side: "near" | "far" | "left" | "right";
+    readonly part?: "whole" | "below-plate" | "gable" | undefined;
+    readonly openings?: readonly Opening[] | undefined;
+  })[];
 };
 
 /** Equal pieces that are wanted. */

@@ -3,10 +3,9 @@ import type { Basis } from "../basis.js";
 import { wholes } from "../pieces/laying.js";
 import { taxRatesOn } from "../purchase/line.js";
 import { type StockQuestion, stockQuestions } from "../purchase/lumber.js";
-import { pieceWorth } from "../purchase/stock/piece-worth.js";
-import { leastPrice, type StockLength } from "../purchase/stock/problem.js";
+import { type CostedLength, pieceWorth } from "../purchase/stock/piece-worth.js";
+import { leastPrice } from "../purchase/stock/problem.js";
 import { Decimal, decimal, ONE, ZERO } from "../quantity/decimal.js";
-import { wholeNumber } from "../quantity/whole.js";
 import { aside, asideIn } from "../sheet/aside.js";
 
 /** Counted work of the prices of one offer's pieces. Assumption, measured: it solves the relaxation of most orders. */
@@ -27,16 +26,16 @@ export function boughtWorth(basis: Basis, wage: Decimal): ReadonlyMap<string, De
   );
   const shares = stockQuestions(cutting, wanted, "to all").flatMap(({ problem, priced, moneyDigits }) => {
     const minor = decimal(10).pow(moneyDigits);
-    const stocks = problem.stocks.map((stock): StockLength => {
+    const stocks = problem.stocks.map((stock): CostedLength => {
       const { name, length, owned } = stock;
       // What lies at hand is neither paid nor handled.
-      if (owned) return { name, length, available: null, priceMinor: 0 };
+      if (owned) return { name, length, cost: ZERO };
       const price = priced ? level.times(leastPrice(stock)) : ZERO;
       // Without limits, and at the price of the greatest number, no order costs more: the bound stays a bound.
-      return { name, length, available: null, priceMinor: wholeNumber(price.plus(handling.times(minor)).floor()) };
+      return { name, length, cost: price.plus(handling.times(minor)) };
     });
     const worth = pieceWorth({ ...problem, stocks }, WORTH_WORK);
-    const each = (length: number): Decimal => decimal(worth.get(length) ?? 0);
+    const each = (length: number): Decimal => worth.get(length) ?? ZERO;
     const spare = spareWorth(problem, stocks, each, spoiled);
     return problem.pieces.map(({ name, length }) => [name, spare(each(length), length).dividedBy(minor)] as const);
   });
@@ -53,7 +52,7 @@ export function boughtWorth(basis: Basis, wage: Decimal): ReadonlyMap<string, De
  */
 function spareWorth(
   { pieces, stocks: sold, endTrim }: StockQuestion["problem"],
-  stocks: readonly StockLength[],
+  stocks: readonly CostedLength[],
   each: (length: number) => Decimal,
   spoiled: Decimal,
 ): (worth: Decimal, length: number) => Decimal {
@@ -63,10 +62,10 @@ function spareWorth(
   if (spoiled.lte(0) || count === 0 || sold.some(({ owned, available }) => owned || available !== null))
     return (worth) => worth;
   const byLength = stocks.toSorted((a, b) => a.length - b.length);
-  const monotone = byLength.every(({ priceMinor }, i) => priceMinor >= (byLength[i - 1]?.priceMinor ?? 0));
+  const monotone = byLength.every(({ cost }, i) => cost.gte(byLength[i - 1]?.cost ?? ZERO));
   const share = monotone ? spoiled : ZERO;
   const shortest = Math.min(...held.map(({ length }) => length)) + endTrim;
-  const one = Decimal.min(...byLength.flatMap(({ length, priceMinor }) => (length >= shortest ? priceMinor : [])));
+  const one = Decimal.min(...byLength.flatMap(({ length, cost }) => (length >= shortest ? cost : [])));
   if (share.times(all).gte(one)) return (worth) => worth.times(share.plus(1));
   return (worth, length) => (each(length).gt(0) ? worth.plus(one.dividedBy(count)) : worth);
 }

@@ -57,7 +57,7 @@ function ofBeams(groups: readonly PieceGroup[], group: PieceGroup, { beam, width
 /** The outer faces of the two end rafters of a gable, near and far. */
 function ofRafters(groups: readonly PieceGroup[], { name, length, width }: PieceGroup): Operand[] {
   const slopes = groups.filter((group) => COMMON.test(group.name)).length;
-  return COMMON.test(name) ? [times(count(2 / slopes), length, width)] : [];
+  return COMMON.test(name) ? [times(count(slopes === 1 ? 2 : 1), length, width)] : [];
 }
 
 const COMMON = /^rafters(-near|-far)?$/;

@@ -390,27 +390,13 @@ function wallsOf(frame: LeanToFrame, high: Cell, highSide: LeanToCells["highSide
     },
     beam: "end-beams",
   });
-  const lowWall: WallSide = {
-    name: "low",
-    label: "low side",
-    width: length,
-    heights: [low, low],
-    bays,
-    firstBays,
-    posts: { "low-posts": plus(bays, one) },
-    beam: "low-beams",
-  };
-  const highWall: WallSide = {
-    name: "high",
-    label: "high side",
-    width: length,
-    heights: [high, high],
-    bays,
-    firstBays,
-    posts: { "high-posts": plus(bays, one) },
-    beam: "high-beams",
-  };
-  return [lowWall, ...(highSide === "posts" ? [highWall] : []), ends("left", "left end"), ends("right", "right end")];
+  const along = (name: "low" | "high", height: Cell): WallSide => ({
+    ...{ name, label: `${name} side`, width: length, heights: [height, height], bays, firstBays },
+    posts: { [`${name}-posts`]: plus(bays, one) },
+    beam: `${name}-beams`,
+  });
+  const sides = highSide === "posts" ? [along("low", low), along("high", high)] : [along("low", low)];
+  return [...sides, ends("left", "left end"), ends("right", "right end")];
 }
 
 function frameGroups(framing: Framing): PieceGroup[] {

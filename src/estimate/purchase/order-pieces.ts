@@ -4,8 +4,8 @@ import type { Quantity } from "../quantity/quantity.js";
 import { type MeasureSystem, marked } from "../quantity/text.js";
 import { unit } from "../quantity/unit.js";
 import type { StockOrder } from "../request/stock-order.js";
-import { waysToJoin } from "./joints.js";
 import { stepsInMm, stepsOf } from "./lumber.js";
+import { waysToJoin } from "./stock/joints.js";
 import type { StockPiece } from "./stock/problem.js";
 
 /** One piece of the problem: a wanted one, or a part of one that is joined. */

@@ -57,7 +57,8 @@ export function laySticks(sheet: Sheet, lot: Lot, sticks: readonly CutSticks[]):
   for (const one of longestFirst) {
     const { name, cut: used, available } = one;
     const { bundle, proof } = lot;
-    const inBundles = Math.ceil(used / bundle) * bundle;
+    const begun = used % bundle;
+    const inBundles = begun === 0 ? used : used + bundle - begun;
     const planned = sheet.planned(`${name}.planned`, plain(inBundles), proof, { label: "sticks that the plan takes" });
     const cut =
       bundle === 1 ? planned : sheet.planned(`${name}.cut`, plain(used), proof, { label: "of them cut by the plan" });

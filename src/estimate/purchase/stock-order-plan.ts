@@ -9,9 +9,9 @@ import { type Cell, type Operand, type PlanProof, roundMoney, sumOr, times } fro
 import { Sheet } from "../sheet/sheet.js";
 import { type LevelCell, layBought } from "./bulk.js";
 import { explainStock, type StickSteps } from "./explain-stock.js";
-import { cheaper, chooseJoints, heldWay } from "./joints.js";
 import { sticksOf, uncut } from "./lumber.js";
 import { laySticks, type StickCells } from "./sticks.js";
+import { cheaper, chooseJoints, heldWay } from "./stock/joints.js";
 import type { ShortPiece, StockCut, StockLength, StockOutcome, StockProblem } from "./stock/problem.js";
 import { judgeStockPlan } from "./stock-judge.js";
 import { joinedOrder, type OrderQuestion, type Stick } from "./stock-order.js";

@@ -54,7 +54,7 @@ export const gable = z
           "board: rafters lean on one another through it, and ties must hold their thrust; beam: it carries them.",
         examples: ["board"],
       }),
-    walls: wallsField(["near", "far", "left", "right"]),
+    walls: wallsField,
     groups: groupsField([...GABLE_GROUPS, ...WALL_GROUPS, ...FLOOR_GROUPS]),
   })
   .meta({

@@ -38,7 +38,7 @@ export const hip = z
       .strictObject({ eave: overhangField("Level, from the outer face of the beams to the rafter tails, all round.") })
       .optional()
       .meta({ description: "How far the roof reaches past the frame." }),
-    walls: wallsField(["near", "far", "left", "right"]),
+    walls: wallsField,
     groups: groupsField([...HIP_GROUPS, ...WALL_GROUPS, ...FLOOR_GROUPS]),
   })
   .meta({

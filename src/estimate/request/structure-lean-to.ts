@@ -2,7 +2,7 @@
 import { z } from "zod";
 import { groupsField, level, lookoutSpacing, overhangField, rafterBays, roofFields } from "./structure.js";
 import { FLOOR_GROUPS } from "./structure-floor.js";
-import { WALL_GROUPS, wallsField } from "./structure-walls.js";
+import { leanToWallsField, WALL_GROUPS } from "./structure-walls.js";
 
 /** Groups that a lean-to derives. */
 export const LEAN_TO_GROUPS = [
@@ -54,7 +54,7 @@ export const leanTo = z
       })
       .optional()
       .meta({ description: "How far the roof reaches past the frame." }),
-    walls: wallsField(["low", "high", "left", "right"]),
+    walls: leanToWallsField,
     groups: groupsField([...LEAN_TO_GROUPS, ...WALL_GROUPS, ...FLOOR_GROUPS]),
   })
   .meta({

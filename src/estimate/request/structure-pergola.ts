@@ -31,7 +31,7 @@ export const pergola = z
       example: "12 in",
       most: "10 ft",
     }).optional(),
-    walls: wallsField(["near", "far", "left", "right"]),
+    walls: wallsField,
     groups: groupsField([...PERGOLA_GROUPS, ...WALL_GROUPS, ...FLOOR_GROUPS]),
   })
   .meta({

@@ -42,8 +42,8 @@ const opening = z
 /** What a request says of a door or window. */
 export type OpeningShape = z.infer<typeof opening>;
 
-/** Walls of a structure whose sides are called so. */
-export function wallsField<Side extends string>(sides: readonly [Side, ...Side[]]) {
+/** Walls of a structure whose sides are called so. @param id - In the API's document. */
+function wallsOf<Side extends string>(id: string, sides: readonly [Side, ...Side[]]) {
   return z
     .strictObject({
       boards: z
@@ -92,9 +92,12 @@ export function wallsField<Side extends string>(sides: readonly [Side, ...Side[]
         .max(sides.length)
         .meta({ description: "Sides that are boarded." }),
     })
-    .optional()
-    .meta({ description: "Boarded sides; the rest stays open." });
+    .meta({ id, description: "Boarded sides; the rest stays open." });
 }
 
+/** Walls of a structure with two sides alike, and of one with a low and a high side. */
+export const wallsField = wallsOf("Walls", ["near", "far", "left", "right"]).optional();
+export const leanToWallsField = wallsOf("LeanToWalls", ["low", "high", "left", "right"]).optional();
+
 /** What a request says of the walls of a structure with these sides. */
-export type WallsShape<Side extends string = string> = NonNullable<z.infer<ReturnType<typeof wallsField<Side>>>>;
+export type WallsShape<Side extends string = string> = z.infer<ReturnType<typeof wallsOf<Side>>>;

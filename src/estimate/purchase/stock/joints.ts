@@ -2,7 +2,7 @@
  * Where pieces longer than every stick are joined: over their supports, and nowhere else. The ways to share one out are tried
  * beside the other pieces of the order, and the cheapest is kept.
  */
-import type { StockCut, StockOutcome, StockPiece, StockProblem } from "./stock/problem.js";
+import type { StockCut, StockOutcome, StockPiece, StockProblem } from "./problem.js";
 
 /** A long piece: lengths in the problem's steps. */
 export interface LongPiece {
