@@ -94,6 +94,28 @@ describe("a stock plan", () => {
     expect(bought(await byRate(8))).toEqual({ "8'": 8 });
   });
 
+  it("finds spares in what a bundle leaves over, and does not say that they lack", async () => {
+    const { buy, notes, total } = await planned({
+      pieces: [
+        { name: "a", length: "9 ft 6 in", count: 26 },
+        { name: "b", length: "7 ft 6 in", count: 10 },
+      ],
+      stocks: [
+        { length: "8 ft", price: "$3.98" },
+        { length: "10 ft", price: "$5.28" },
+      ],
+      bundle: 10,
+      defects: "7 %",
+    });
+    // 3 of 36 are wanted, and 4 of 30 ten-footers lie over: 30 × 5.28 and 10 × 3.98.
+    expect(buy.map(({ stock, quantity }) => [stock, quantity.value]).sort()).toEqual([
+      ["10'", "30"],
+      ["8'", "10"],
+    ]);
+    expect(total?.value).toBe("198.20");
+    expect(notes.join(" ")).not.toMatch(/the yard|no more|lack/);
+  });
+
   it("asks for the price of a stick that would be long enough, not for a longer one", async () => {
     const pieces = [{ name: "rail", length: "9 ft", count: 1 }];
     const { short } = await planned({ pieces, stocks: [{ length: "8 ft", price: "$5.00" }, { length: "10 ft" }] });

@@ -49,7 +49,7 @@ export interface StockOrderPlan {
   readonly plan: readonly StockCut[];
   /** Ways to lay the joints that were weighed; 0 where no piece may be joined, or the plan is held. */
   readonly weighed: number;
-  /** Sticks that the share for defects asks for, and those of them that can be had. */
+  /** Sticks that the share for defects asks for, and those that are bought beyond what is cut. */
   readonly spares: { readonly wanted: Decimal; readonly had: Decimal };
 }
 
@@ -163,7 +163,8 @@ function layPurchase(
       .times(paid.reduce((sum, { cut }) => sum + cut, 0))
       .toDecimalPlaces(9)
       .ceil(),
-    had: lines.reduce((sum, line) => sum.plus(aside(line.spares)), ZERO),
+    // What lies over in a bundle is spare as well.
+    had: paid.reduce((sum, { cut }, i) => sum.plus(aside((sticks[i] as StickCells).quantity)).minus(cut), ZERO),
   };
   if (lines.length > 0 && lines.every(({ price }) => !price))
     return { lines, spares, total: undefined, planCost: undefined };
