@@ -95,8 +95,10 @@ function wallsOf<Side extends string>(id: string, sides: readonly [Side, ...Side
     .meta({ id, description: "Boarded sides; the rest stays open." });
 }
 
-/** Walls of a structure with two sides alike, and of one with a low and a high side. */
+/** Walls of a structure whose two long sides are alike. */
 export const wallsField = wallsOf("Walls", ["near", "far", "left", "right"]).optional();
+
+/** Walls of a lean-to, whose long sides are a low and a high one. */
 export const leanToWallsField = wallsOf("LeanToWalls", ["low", "high", "left", "right"]).optional();
 
 /** What a request says of the walls of a structure with these sides. */
