@@ -6,10 +6,11 @@ import { cautionsOf, roofWeightCaution } from "../estimate/cautions.js";
 import { compareCoverings } from "../estimate/covering-comparison.js";
 import { ESTIMATE_STAGES, type Estimate, estimate } from "../estimate/estimate.js";
 import { FaultError } from "../estimate/faults.js";
-import { boughtRafterNotices, defaultNotices } from "../estimate/notices.js";
+import { defaultNotices } from "../estimate/notices.js";
 import { withChosenFirst } from "../estimate/offer-choice.js";
 import { type EstimateRequest, estimateRequest, readEstimateRequest } from "../estimate/request/request.js";
 import { Sheet } from "../estimate/sheet/sheet.js";
+import { structureNotices } from "../estimate/structure-notices.js";
 import { type NearMiss, nearMisses } from "../estimate/sweep/near-misses.js";
 import { layTakeoffs } from "../estimate/takeoffs.js";
 import { Stages } from "../estimate/watch.js";
@@ -81,7 +82,7 @@ function takeOff(asked: EstimateRequest, include: readonly TakeoffInclude[]): Ta
   const basis = layBasis(sheet, request);
   const takeoffs = layTakeoffs(basis);
   refuse(basis);
-  const notices = [...boughtRafterNotices(basis, takeoffs), ...defaultNotices(basis)];
+  const notices = [...structureNotices(basis, takeoffs), ...defaultNotices(basis)];
   const taken = { basis, takeoffs, cautions: cautionsOf(basis, takeoffs, false), notices };
   return include.includes("near-misses") ? { ...taken, misses: nearMisses(request, planners()) } : taken;
 }
@@ -96,7 +97,7 @@ function compareRoof(asked: EstimateRequest): Comparison {
   refuse(basis);
   const weights = coverings.map(({ weight }) => weight);
   const cautions = [...roofWeightCaution(basis, weights), ...cautionsOf(basis, takeoffs, false)];
-  return { basis, coverings, cautions, notices: defaultNotices(basis) };
+  return { basis, coverings, cautions, notices: [...structureNotices(basis, takeoffs), ...defaultNotices(basis)] };
 }
 
 /** @throws FaultError with all that is wrong in assumptions and overrides. */

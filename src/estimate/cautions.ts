@@ -69,8 +69,11 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ...say(tannin, "tannin"),
     ...say(treated, "treated"),
     ...say(salt, "salt"),
-    ...say(cutList.frame, basis.request.catalog.currency === "USD" && inches ? "digging-us" : "digging"),
-    ...say(cutList.frame, "frost"),
+    ...say(
+      cutList.frame ?? takeoffs.footings,
+      basis.request.catalog.currency === "USD" && inches ? "digging-us" : "digging",
+    ),
+    ...say(cutList.frame ?? takeoffs.footings, "frost"),
     ...say(cutList.frame, "power-lines"),
   ];
 }

@@ -12,6 +12,7 @@ import { capital, lowered } from "./quantity/words.js";
 import { missInWords } from "./salvage/miss-words.js";
 import { aside } from "./sheet/aside.js";
 import type { Cell } from "./sheet/expression.js";
+import { structureNotices } from "./structure-notices.js";
 import type { Takeoffs } from "./takeoffs.js";
 
 /** What the reader of the estimate should know of how it was made: defaults, substitutions, missing prices. */
@@ -25,7 +26,8 @@ export interface Notice {
     | "not-milled"
     | "mill-crew"
     | "short"
-    | "removed";
+    | "no-hardware"
+    | "unused";
   readonly text: string;
   /** JSON Pointer at which the request may say otherwise. */
   readonly at?: string;
@@ -35,23 +37,6 @@ export interface Notice {
 export function defaultNotices(basis: Basis): Notice[] {
   return defaultsInWords(basis).map((one): Notice => ({ code: "default", ...one }));
 }
-
-/** Rafters that are sold shallower than laid out: what moves, and by how much. */
-export function boughtRafterNotices({ sheet, groups, request }: Basis, { boughtRafter }: Takeoffs): Notice[] {
-  const rafters = groups.find(({ group }) => group.role === "rafter")?.group;
-  if (!boughtRafter || !rafters) return [];
-  const { depth, lower, heightAbovePlate, notchShare } = boughtRafter;
-  const marked = (cell: Cell): string => markedSmall({ value: aside(cell), unit: cell.unit }, request.system);
-  const deep = aside(notchShare).gt(QUARTER) ? ", past the quarter that is advised" : "";
-  const text = [
-    `${rafters.label} are laid out ${marked(rafters.width)} deep and sold ${marked(depth)} deep.`,
-    `Bought and cut with the same seat, their upper edges stand ${marked(heightAbovePlate)} above the plate, ${marked(lower)} lower,`,
-    `and the birdsmouth takes ${sheet.shown(notchShare)} of their depth${deep}: mark them from the depth in hand.`,
-  ].join(" ");
-  return [{ code: "bought-size", text, at: rafters.at }];
-}
-
-const QUARTER = decimal("0.25");
 
 /** Groups that the logs may not serve, and why. */
 export function notMilledNotices({ groups, logs }: Basis): Notice[] {
@@ -177,7 +162,7 @@ export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRout
     ...substitutionNotices(basis),
     ...postBaseNotices(basis, takeoffs, routes),
     ...narrowBoardNotices(basis, routes),
-    ...boughtRafterNotices(basis, takeoffs),
+    ...structureNotices(basis, takeoffs),
     ...toleranceNotices(basis, routes),
     ...defaultNotices(basis),
   ];

@@ -11,6 +11,7 @@ import { fuelAt } from "./effort/hauling.js";
 import { deckSheetsTime, layRoofHours } from "./effort/roofing.js";
 import { coatsOf, type SettingCells } from "./effort/setting.js";
 import { stageOfNeed } from "./effort/used-in.js";
+import { FaultError } from "./faults.js";
 import type { Need } from "./need.js";
 import { hangsOnWall } from "./pieces/cut-list.js";
 import { USUAL_COVERING } from "./pieces/deck.js";
@@ -23,6 +24,7 @@ import type { JointKind } from "./request/structure.js";
 import { type Cell, greatest, number, type Operand, over, sumOr, times } from "./sheet/expression.js";
 import type { LaidLine } from "./sheet/own-lines.js";
 import { type BoughtRafter, layBoughtRafter } from "./takeoff/bought-rafters.js";
+import { standsOnBase } from "./takeoff/connections.js";
 import { exposureIn, harshest } from "./takeoff/corrosion.js";
 import { coveredRoof } from "./takeoff/covered-roof.js";
 import { type CoveringTakeoff, layCovering } from "./takeoff/covering.js";
@@ -30,6 +32,7 @@ import { type FastenersTakeoff, layFasteners, layGableSupports } from "./takeoff
 import { type FinishTakeoff, layFinish } from "./takeoff/finish.js";
 import { refuseFootings } from "./takeoff/footing-room.js";
 import { type FootingsTakeoff, layFootings } from "./takeoff/footings.js";
+import { bearerFaults, jointFaults } from "./takeoff/joint-faults.js";
 import { layWeights, UNKNOWN_WOOD, type WeightTakeoff } from "./takeoff/weight.js";
 
 /** What every route needs alike: covering, fasteners, finish, weights, their stages. */
@@ -37,7 +40,7 @@ export interface Takeoffs {
   readonly covering: CoveringTakeoff | undefined;
   /** Where the yard sells rafters shallower than they are laid out. */
   readonly boughtRafter: BoughtRafter | undefined;
-  /** Absent without a frame: a list of pieces says nothing of how they meet. */
+  /** Absent of a list of pieces that says nothing of how they meet. */
   readonly fasteners: FastenersTakeoff | undefined;
   /** Absent where the request wants none. */
   readonly footings: FootingsTakeoff | undefined;
@@ -197,20 +200,44 @@ export function deckExposure(basis: Basis): Exposure {
 }
 
 /** What the request says surrounds the whole structure; each group may say otherwise. */
-const climateOf = ({ request: { structure } }: Basis): Climate | undefined =>
-  structure.kind === "pieces" ? undefined : structure.exposure;
+const climateOf = ({ request: { structure } }: Basis): Climate | undefined => structure.exposure;
+
+/**
+ * What holds the pieces together: of a frame all, of a list of pieces those whose joint the request says, and the bases of
+ * posts that it gives footings.
+ */
+function joined({ request: { structure }, cutList: { frame, groups } }: Basis): readonly PieceGroup[] {
+  if (frame) return groups;
+  return groups.flatMap((group): PieceGroup[] => {
+    if (group.jointGiven) return [group];
+    if (!structure.footings || !standsOnBase(group)) return [];
+    return [{ ...group, rules: { ...group.rules, joint: "none" } }];
+  });
+}
+
+/** @throws FaultError where nobody can count the hardware of a joint. */
+function refuseJoints({ request: { structure }, cutList: { groups } }: Basis): void {
+  const [own, at] =
+    structure.kind === "pieces"
+      ? [structure.pieces, "/structure/pieces"]
+      : [structure.extraPieces ?? [], "/structure/extraPieces"];
+  const faults = [...jointFaults(own, at, structure.kind !== "pieces"), ...bearerFaults(groups)];
+  if (faults.length > 0) throw new FaultError(faults);
+}
 
 function layJoints(basis: Basis): FastenersTakeoff | undefined {
   const { sheet, cutList, assumed, defaults, units } = basis;
   const { frame } = cutList;
-  if (!frame) return undefined;
+  refuseJoints(basis);
+  const groups = joined(basis);
+  if (groups.length === 0) return undefined;
   const light = defaults.choice(
     basis.request.options?.lightFixing,
     "/options/lightFixing",
     "screws",
     "they can be taken out again",
   );
-  const supportsApart = cutList.gable ? layGableSupports(sheet, cutList.gable, units) : frame.rafterSpace;
+  const supportsApart = cutList.gable ? layGableSupports(sheet, cutList.gable, units) : frame?.rafterSpace;
   const around = defaults.choice(
     climateOf(basis),
     "/structure/exposure",
@@ -226,13 +253,14 @@ function layJoints(basis: Basis): FastenersTakeoff | undefined {
   return layFasteners(
     sheet,
     {
-      groups: cutList.groups,
+      groups,
       exposureOf,
       gravityOf: (group) => gravityOf(basis, group),
       sectionOf: (group) => soldSection(basis, group),
-      runs: { ...frame.runs, ...floorRuns(hangsOnWall(frame)) },
+      runs: frame ? { ...frame.runs, ...floorRuns(hangsOnWall(frame)) } : {},
       supportsApart,
       light,
+      poured: basis.request.structure.footings?.kind !== "precast",
       assumed,
       defaults,
     },
@@ -267,12 +295,17 @@ function soldSection({ sheet, groups, units }: Basis, group: PieceGroup): Sectio
   return { thickness: side("thickness"), width: side("width") };
 }
 
-/** Footings below the posts of the frame; posts of one's own stand on something else. */
+/** Footings below all posts, those of one's own included. */
 function layBelowGround({ sheet, request, cutList, assumed, defaults, units }: Basis): FootingsTakeoff | undefined {
-  const { structure } = request;
-  if (structure.kind === "pieces" || !cutList.frame || !structure.footings) return undefined;
-  const posts = cutList.frame.groups.filter(({ role }) => role === "post");
-  const footings = layFootings(sheet, { shape: structure.footings, posts, assumed, defaults }, units);
+  const shape = request.structure.footings;
+  if (!shape) return undefined;
+  const posts = cutList.groups.filter(standsOnBase);
+  if (posts.length === 0 && shape.holes === undefined) {
+    const wrong = "Nothing stands on these footings: no piece is a post.";
+    const cure = 'Give posts the role "post", or say how many "holes" there are.';
+    throw new FaultError([{ code: "cannot-build", at: "/structure/footings", wrong, cure }]);
+  }
+  const footings = layFootings(sheet, { shape, posts, assumed, defaults }, units);
   refuseFootings(sheet, footings, posts, cutList.frame);
   return footings;
 }

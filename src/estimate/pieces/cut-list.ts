@@ -141,9 +141,9 @@ function layAdditions(site: Site, structure: FrameShape, frame: FrameCells): Pie
 }
 
 function layOwn(sheet: Sheet, pieces: ExplicitPieces, at: string, defaults: Defaults, units: DisplayUnits): PieceGroup {
-  const { name, role = "other", label = name, section, length, count, ...settings } = pieces;
+  const { name, role = "other", label = name, section, length, count, crossings, runs, ...settings } = pieces;
   const sides = laySection(sheet, name, role, at, defaults, section, units.small);
-  return layGroup(
+  const group = layGroup(
     sheet,
     {
       name,
@@ -158,6 +158,14 @@ function layOwn(sheet: Sheet, pieces: ExplicitPieces, at: string, defaults: Defa
     },
     units,
   );
+  const own = (column: string, words: string, value: number): Cell =>
+    sheet.input(`pieces.${name}.${column}`, plain(value), { label: words });
+  return {
+    ...group,
+    runs: runs === undefined ? group.count : own("runs", "runs that they are joined into", runs),
+    ...(crossings !== undefined && { crossings: own("crossings", "crossed by each", crossings) }),
+    ...(settings.joint && { jointGiven: true }),
+  };
 }
 
 function refuseSameNames(

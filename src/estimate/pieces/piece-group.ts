@@ -6,7 +6,7 @@ import type { Quantity } from "../quantity/quantity.js";
 import { exactly, parseSection, TextFault } from "../quantity/text.js";
 import type { Defaults, InEither } from "../request/given.js";
 import type { GroupSettings, Role } from "../request/structure.js";
-import { type Cell, number, type Operand, plus, times } from "../sheet/expression.js";
+import { type Cell, count, number, type Operand, plus, times } from "../sheet/expression.js";
 import { plain, type Sheet } from "../sheet/sheet.js";
 import { ROLE_DEFAULTS, type RoleDefaults } from "./roles.js";
 
@@ -55,8 +55,12 @@ export interface PieceGroup extends SectionCells {
   readonly supportsApart?: Cell | undefined;
   /** Part of a run of several pieces, which meet over a support. */
   readonly spliced?: boolean | undefined;
-  /** Rafters or joists that each piece lies on, where its run knows. */
-  readonly crossings?: number | undefined;
+  /** Rafters, joists or posts that each piece lies on, where its run or the user knows. */
+  readonly crossings?: Operand | undefined;
+  /** Runs that its pieces are joined into, of a group of the user's own. */
+  readonly runs?: Cell | undefined;
+  /** The user said how it is joined: hardware is laid for it without a frame, too. */
+  readonly jointGiven?: true;
   /** Where its pieces begin in each of their runs, from the run's own beginning; absent of what is no run. */
   readonly begins?: readonly Cell[] | undefined;
   /** Thickness of the support over which two of its pieces meet end to end; absent where none do. */
@@ -161,10 +165,10 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
   const length = settings.length
     ? sheet.input(cell("length"), toQuantity(settings.length, "mm"), { label: "length", display: units.long })
     : sheet.lay(cell("length"), plan.length, { label: "length", display: units.long });
-  const count = settings.count
+  const pieces = settings.count
     ? sheet.input(cell("count"), plain(settings.count), { label: "pieces" })
     : sheet.lay(cell("count"), plan.count, { label: "pieces" });
-  const totalLength = sheet.lay(cell("totalLength"), times(count, length), {
+  const totalLength = sheet.lay(cell("totalLength"), times(pieces, length), {
     label: "length of all",
     display: units.long,
   });
@@ -172,7 +176,7 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
     label: "wood, actual",
     display: units.lumber,
   });
-  const surface = sheet.lay(cell("surface"), surfaceOf(count, { thickness, width, length }), {
+  const surface = sheet.lay(cell("surface"), surfaceOf(pieces, { thickness, width, length }), {
     label: "surface",
     display: units.area,
   });
@@ -188,7 +192,7 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
     thickness,
     width,
     length,
-    count,
+    count: pieces,
     totalLength,
     volume,
     surface,
@@ -203,7 +207,7 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
     ...(plan.spliced && { spliced: true }),
     ...(plan.meetsOver && { meetsOver: plan.meetsOver }),
     // A length of the user's own lies on as many as it reaches.
-    ...(plan.crossings !== undefined && !settings.length && { crossings: plan.crossings }),
+    ...(plan.crossings !== undefined && !settings.length && { crossings: count(plan.crossings) }),
     ...(!settings.length && !settings.count && layBegins(sheet, plan, units)),
   };
 }
@@ -221,11 +225,11 @@ function layBegins(sheet: Sheet, { name, spliced, begins }: GroupPlan, { long: d
 
 /** Four long faces and two ends of every piece. */
 function surfaceOf(
-  count: Operand,
+  pieces: Operand,
   { thickness, width, length }: Readonly<Record<"thickness" | "width" | "length", Cell>>,
 ) {
   const girth = plus(thickness, width);
-  return times(number("2"), count, plus(times(girth, length), times(thickness, width)));
+  return times(number("2"), pieces, plus(times(girth, length), times(thickness, width)));
 }
 
 /** How the pieces of a group are made: as given, else as the structure or the role has it. */

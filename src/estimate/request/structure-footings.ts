@@ -13,6 +13,16 @@ export const footings = z
           "poured: concrete in the hole, up to the post base; precast: a bought pier block on a hole full of gravel.",
         examples: ["poured"],
       }),
+    holes: z
+      .int()
+      .min(1)
+      .max(5000)
+      .optional()
+      .meta({
+        description:
+          "How many holes, where it is not one below every post: pieces of the role `post`, and others joined by `post-top`.",
+        examples: [6],
+      }),
     frostDepth: quantityField("in", {
       describe: "How deep the ground freezes, as the building office says it; zero where it does not.",
       example: "36 in",
@@ -63,7 +73,8 @@ export const footings = z
   })
   .meta({
     id: "Footings",
-    description: "A hole below every post. Without this nothing below the post bases is taken off.",
+    description:
+      "A hole below every post, those among pieces of your own included. Without this nothing below the post bases is taken off.",
     examples: [{ frostDepth: "36 in", diameter: "12 in" }],
   });
 

@@ -1,6 +1,7 @@
 /** What is to be built: a roof on posts of one kind or another, or a plain list of pieces. */
 import { z } from "zod";
-import { explicitPieces } from "./structure.js";
+import { explicitPieces, exposureField } from "./structure.js";
+import { footings } from "./structure-footings.js";
 import { gable } from "./structure-gable.js";
 import { hip } from "./structure-hip.js";
 import { leanTo } from "./structure-lean-to.js";
@@ -11,6 +12,8 @@ export const pieceList = z
   .strictObject({
     kind: z.literal("pieces").meta({ description: "No geometry: the pieces themselves." }),
     pieces: z.array(explicitPieces).min(1).max(60).meta({ description: "All piece groups." }),
+    exposure: exposureField,
+    footings: footings.optional(),
   })
   .meta({
     id: "PieceList",

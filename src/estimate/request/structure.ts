@@ -157,6 +157,26 @@ export const explicitPieces = z
     count: groupCount,
     section: pieceSection,
     length: pieceLength,
+    crossings: z
+      .int()
+      .min(1)
+      .max(1000)
+      .optional()
+      .meta({
+        description:
+          "What each piece crosses, its ends included, so that its screws, nails or bolts can be counted: rafters, joists or posts below a board, posts beside a bearer. Wanted with the joints `crossing` and `bearer`; below a roof boards are counted over its rafters where it is left out.",
+        examples: [5],
+      }),
+    runs: z
+      .int()
+      .min(1)
+      .max(5000)
+      .optional()
+      .meta({
+        description:
+          "Runs into which the pieces are joined end to end, so that splices can be counted: 6 beams in 2 runs have 4. Wanted with the joint `splice`; where it is left out elsewhere every piece is a run of its own.",
+        examples: [2],
+      }),
     ...settings,
   })
   .meta({
@@ -204,6 +224,13 @@ export const slope = z
 
 const eaveHeight = level("From the post base to the top of the plate beam at the eave.", "8 ft", "40 ft");
 
+/** What surrounds the whole. */
+export const exposureField = exposure.optional().meta({
+  description:
+    "What surrounds the structure: it decides how its fasteners are protected against rust. dry: in a dry room (service class 1 of EN 1995-1-1), plain steel; sheltered: aired, but no rain reaches it (class 2), zinc-plated; outdoors: rained on (class 3), coated for outdoors, and what is taken where nothing is said; salt: in reach of salt water or within 300 ft (90 m) of its shore (IRC table R507.2.3; C5 of ISO 9223), stainless. Treated wood, and wood rich in tannin that gets damp, ask for hot-dip galvanized at least. Fasteners of the covering are always rained on.",
+  examples: ["salt"],
+});
+
 /** Fields of every frame on posts. */
 export const frameFields = {
   bays: z
@@ -233,11 +260,7 @@ export const frameFields = {
     most: "10 ft",
   }).optional(),
   longestPiece: level("Runs along the building are made of pieces no longer than this.", "12 ft", "60 ft").optional(),
-  exposure: exposure.optional().meta({
-    description:
-      "What surrounds the structure: it decides how its fasteners are protected against rust. dry: in a dry room (service class 1 of EN 1995-1-1), plain steel; sheltered: aired, but no rain reaches it (class 2), zinc-plated; outdoors: rained on (class 3), coated for outdoors, and what is taken where nothing is said; salt: in reach of salt water or within 300 ft (90 m) of its shore (IRC table R507.2.3; C5 of ISO 9223), stainless. Treated wood, and wood rich in tannin that gets damp, ask for hot-dip galvanized at least. Fasteners of the covering are always rained on.",
-    examples: ["salt"],
-  }),
+  exposure: exposureField,
   footings: footings.optional(),
   floor: floor.optional(),
   extraPieces: z.array(explicitPieces).max(60).optional().meta({ description: "Piece groups of your own." }),

@@ -135,8 +135,8 @@ export interface ConnectionInput {
   readonly sectionOf?: ((group: PieceGroup) => SectionCells) | undefined;
   /** Runs that the pieces of a section make: n pieces of r runs have n − r splices. One splice a piece where unknown. */
   readonly runs: Readonly<Record<string, number>>;
-  /** Rafters apart, for what crosses them. */
-  readonly supportsApart: Cell;
+  /** Rafters apart, for what crosses them; absent without a frame. */
+  readonly supportsApart: Cell | undefined;
   readonly assumed: Assumed;
   readonly units: DisplayUnits;
 }
@@ -196,7 +196,9 @@ function layEndRoom(
   return carrier && lay(carrier, "to the end of a piece that meets the next over its support");
 }
 
-const standsOnBase = ({ role, rules }: PieceGroup): boolean => role === "post" && rules.joint !== "king-post";
+/** Posts, and whatever else is joined as one, stand on a base; king posts on their ties. */
+export const standsOnBase = ({ role, rules }: Pick<PieceGroup, "role" | "rules">): boolean =>
+  rules.joint === "post-top" || (role === "post" && rules.joint !== "king-post");
 
 /** A post has a base, and one end at the top, however that is joined. */
 function connectionsAt(group: PieceGroup): (typeof AT_JOINT)[JointKind] {
@@ -239,16 +241,27 @@ function sitesOf(
   const one = number("1");
   if (each === "supports") {
     const apartOf = (group: PieceGroup) =>
-      EVERY[kind] ? assumed.cell(EVERY[kind]) : (group.supportsApart ?? supportsApart);
+      EVERY[kind] ? assumed.cell(EVERY[kind]) : known(group.supportsApart ?? supportsApart, group);
     // Both ends rest on a support: one more than the spaces between them.
     const supportsOf = (group: PieceGroup): Operand =>
       kind === "crossing" && group.crossings !== undefined
-        ? count(group.crossings)
+        ? group.crossings
         : plus(roundUp(over(group.length, apartOf(group))), one);
     return sum(groups.map((group) => times(group.count, supportsOf(group))));
   }
-  if (each === "posts") return groups.find((group) => group.atPosts)?.atPosts ?? number("0");
+  if (each === "posts") {
+    const run = groups.find((group) => group.atPosts)?.atPosts;
+    return run ?? sum(groups.map((group) => times(group.count, known(group.crossings, group))));
+  }
   const all = sum(groups.map((group) => (each === 1 ? group.count : times(count(each), group.count))));
-  const known = kind === "splice" ? runs[baseOf(groups[0] as PieceGroup)] : undefined;
-  return known === undefined ? all : greatest(number("0"), minus(all, count(known)));
+  const [first] = groups as [PieceGroup];
+  const joined = kind === "splice" ? (first.runs ?? runs[baseOf(first)]) : undefined;
+  if (joined === undefined) return all;
+  return greatest(number("0"), minus(all, typeof joined === "number" ? count(joined) : joined));
+}
+
+/** What `jointFaults` has asked for. */
+function known<T>(value: T | undefined, { name }: PieceGroup): T {
+  if (value === undefined) throw new Error(`nobody knows what ${name} cross`);
+  return value;
 }

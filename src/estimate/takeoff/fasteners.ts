@@ -33,8 +33,10 @@ export interface FastenersInput {
   /** Pieces of how many runs share a section: see `ConnectionInput`. */
   readonly runs: Readonly<Record<string, number>>;
   /** What purlins and boards cross, apart. */
-  readonly supportsApart: Cell;
+  readonly supportsApart: Cell | undefined;
   readonly light: LightFixing;
+  /** See `Hardware`; so where nothing is said. */
+  readonly poured?: boolean;
   readonly assumed: Assumed;
   readonly defaults: Defaults;
 }
@@ -95,7 +97,7 @@ export function layGableSupports(sheet: Sheet, { frame, roof, groups }: GableCel
 export function layFasteners(sheet: Sheet, input: FastenersInput, units: DisplayUnits): FastenersTakeoff {
   sheet.title("fasteners", "Fasteners");
   const bolt = layBolt(sheet, input.defaults, units);
-  const hardware = layHardware(sheet, { ...input, bolt }, units);
+  const hardware = layHardware(sheet, { ...input, bolt, poured: input.poured ?? true }, units);
   const sizes = { boardScrew: hardware.boardScrew, units };
   const lines = layConnections(sheet, { ...input, units }).map((connection) => {
     const items = hardwareOf(hardware, connection);

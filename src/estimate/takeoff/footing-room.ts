@@ -26,7 +26,7 @@ export function refuseFootings(
   sheet: Sheet,
   { diameter }: Pick<FootingsTakeoff, "diameter">,
   posts: readonly PieceGroup[],
-  frame: FrameCells,
+  frame: FrameCells | undefined,
 ): void {
   if (posts.length === 0) return;
   const sides = posts.flatMap(({ thickness, width }) => [sheet.decide(thickness), sheet.decide(width)]);
@@ -40,8 +40,9 @@ export function refuseFootings(
     const wrong = `A footing of ${say(hole)} is narrower than the post that stands on it (${say(wide)}).`;
     refuse(wrong, "Give a diameter of more than the post is wide.");
   }
-  const apart = postsApart(sheet, frame, wide);
-  if (hole.gt(apart)) {
+  // Where posts of a list stand is not said; posts of one's own may stand anywhere.
+  const apart = frame && postsApart(sheet, frame, wide);
+  if (apart && hole.gt(apart)) {
     const wrong = `Holes of ${say(hole)} run into one another: the nearest posts stand ${say(apart)} apart, centres.`;
     refuse(wrong, "Give a smaller diameter, or fewer bays.");
   }

@@ -25,7 +25,7 @@ import {
   sumOr,
   times,
 } from "../sheet/expression.js";
-import type { Sheet } from "../sheet/sheet.js";
+import { plain, type Sheet } from "../sheet/sheet.js";
 
 /** What footings are laid from. */
 export interface FootingsInput {
@@ -60,17 +60,10 @@ const AT = "/structure/footings";
 
 /** Lays holes, what fills them, and the work. */
 export function layFootings(sheet: Sheet, input: FootingsInput, units: DisplayUnits): FootingsTakeoff {
-  const { posts, assumed } = input;
+  const { assumed } = input;
   sheet.title("footings", "Footings");
   const sized = laySizes(sheet, input, units);
-  const holes = sheet.lay(
-    "footings.holes",
-    sumOr(
-      posts.map((group) => group.count),
-      "",
-    ),
-    { label: "holes, one a post" },
-  );
+  const holes = layHoles(sheet, input);
   const round = over(times(PI, square(sized.diameter)), number("4"));
   const area = sheet.lay("footings.area", round, { label: "area of a hole", display: units.area });
   const all = (name: string, label: string, height: Operand) =>
@@ -85,6 +78,13 @@ export function layFootings(sheet: Sheet, input: FootingsInput, units: DisplayUn
   const tube = sized.above && layTube(sheet, { holes, above: sized.above, depth: sized.depth }, input, units);
   const hours = layHours(sheet, { ...common, concrete, bags }, input);
   return { ...common, concrete, tube, ...hours, needs: needsOf({ holes, gravel, concrete, bags, tube }, input) };
+}
+
+/** One below every post, unless the request says how many. */
+function layHoles(sheet: Sheet, { shape, posts }: FootingsInput): Cell {
+  if (shape.holes !== undefined) return sheet.input("footings.holes", plain(shape.holes), { label: "holes" });
+  const counts = posts.map((group) => group.count);
+  return sheet.lay("footings.holes", sumOr(counts, ""), { label: "holes, one a post" });
 }
 
 /** Heights of one hole. */

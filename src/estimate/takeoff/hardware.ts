@@ -29,6 +29,8 @@ export interface Hardware {
   readonly defaults: Defaults;
   readonly light: LightFixing;
   readonly bolt: BoltCells;
+  /** Whether post bases are held by a rod in poured concrete; a precast block has its own way. */
+  readonly poured: boolean;
   /** Diameters of screws: for purlins and the like, for timbers, for boards. */
   readonly screw: Cell;
   readonly timberScrew: Cell;
@@ -46,7 +48,7 @@ interface SizedCells {
 /** Lays the sizes that connections share. */
 export function layHardware(
   sheet: Sheet,
-  { assumed, defaults, light, bolt }: Pick<Hardware, "assumed" | "defaults" | "light" | "bolt">,
+  { assumed, defaults, light, bolt, poured }: Pick<Hardware, "assumed" | "defaults" | "light" | "bolt" | "poured">,
   units: DisplayUnits,
 ): Hardware {
   const size = (name: string, label: string, inch: string, metric: string, source = "common practice") => {
@@ -56,7 +58,7 @@ export function layHardware(
   };
   const nails = "table of nails, TM 5-460";
   return {
-    ...{ assumed, defaults, light, bolt, sheet, units },
+    ...{ assumed, defaults, light, bolt, poured, sheet, units },
     screw: size("screw.diameter", "diameter of structural screws", "1/4 in", "6 mm"),
     timberScrew: size("timberScrew.diameter", "diameter of screws in timbers", "5/16 in", "8 mm"),
     boardScrew: size("boardScrew.diameter", "diameter of screws in boards", "0.19 in", "5 mm"),

@@ -95,20 +95,22 @@ function lagged({ sheet, bolt, defaults, units }: Hardware, { name, thickness }:
   ];
 }
 
-/** The base, its bolts through the post, and a rod set in the concrete. */
+/** The base, its bolts through the post, and a rod set in the concrete where that is poured. */
 function postBase(hardware: Hardware, connection: Connection): HardwareItem[] {
   const { assumed, bolt, units, sheet, defaults } = hardware;
   const { thickness, width, name } = connection;
   const one = number("1");
   const sides = times(number("2"), assumed.cell("fastener.plate"));
   const bolts = bolted(hardware, connection, assumed.cell("fastener.baseBolts"), plus(thickness, sides));
+  // A base is told apart by the post that it takes; the two sides stand in the places of diameter and length.
+  const base: HardwareItem = { fastener: "post-base", each: one, diameter: thickness, length: width };
+  if (!hardware.poured) return [base, ...bolts];
   const deep = leastLength(assumed.cell("fastener.anchorDepth"), bolt, 1);
   const stock = { steps: BOLT_STEPS[defaults.system], small: units.small };
   const length = layStocked(sheet, `fasteners.${name}`, "anchor", deep, stock);
   const { diameter } = bolt;
   return [
-    // A base is told apart by the post that it takes; the two sides stand in the places of diameter and length.
-    { fastener: "post-base", each: one, diameter: thickness, length: width },
+    base,
     ...bolts,
     { fastener: "threaded-rod", as: "anchor", each: one, diameter, length },
     { fastener: "nut", as: "anchorNut", each: one, diameter },

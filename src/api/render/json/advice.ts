@@ -23,7 +23,8 @@ const NoticeSchema = z
         "not-milled",
         "mill-crew",
         "short",
-        "removed",
+        "no-hardware",
+        "unused",
       ])
       .describe("What kind of notice it is."),
     text: z.string().describe("What to know of how the estimate was made."),

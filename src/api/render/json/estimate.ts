@@ -36,7 +36,9 @@ export const EstimateSchema = z
       .describe(
         "The roof covering, or with options.coverings all that are compared, best first; empty where nothing is covered.",
       ),
-    fasteners: JointsSchema.nullable().describe("Connections; null where the structure is a list of pieces."),
+    fasteners: JointsSchema.nullable().describe(
+      "Connections; null where the structure is a list of pieces of which none says its joint.",
+    ),
     finish: FinishSchema.describe("Faces and finish."),
     effort: EffortSchema.describe("Hours by stage."),
     nearMisses: z

@@ -71,7 +71,7 @@ export const JointsSchema = z
   .strictObject({ lines: z.array(LineSchema).describe("Connections, in the order of the pieces.") })
   .meta({ id: "FastenerSchedule", description: "What holds the pieces together. No statement that it is enough." });
 
-/** Null where the structure is a list of pieces, which says nothing of how they meet. */
+/** Null where the structure is a list of pieces that says nothing of how they meet. */
 export function shownJoints(
   fasteners: FastenersTakeoff | undefined,
   system: MeasureSystem,

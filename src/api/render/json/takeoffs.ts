@@ -43,7 +43,9 @@ export const TakeoffsSchema = z
     cutList: CutListSchema.describe("All pieces, with their weights."),
     geometry: GeometrySchema.nullable().describe("What to set out; null where the structure is a list of pieces."),
     coverings: z.array(RoofCoveringSchema).describe("The roof covering; empty where nothing is covered."),
-    fasteners: JointsSchema.nullable().describe("Connections; null where the structure is a list of pieces."),
+    fasteners: JointsSchema.nullable().describe(
+      "Connections; null where the structure is a list of pieces of which none says its joint.",
+    ),
     finish: FinishSchema.describe("Faces and finish."),
     needs: z.array(NeedSchema).describe("What has to be had beside the lumber."),
     cautions: CautionsSchema,
