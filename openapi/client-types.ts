@@ -573,6 +573,8 @@ export type ExplicitPieces = {
     readonly width: string | MeasuredValue;
   };
   readonly length: string | MeasuredValue;
+  readonly crossings?: number | undefined;
+  readonly runs?: number | undefined;
   readonly species?: readonly string[] | undefined;
   readonly heart?: "any" | "free" | "boxed" | undefined;
   readonly wane?: string | MeasuredValue | undefined;
@@ -709,9 +711,10 @@ export type Floor = {
   readonly gap?: string | MeasuredValue | undefined;
 };
 
-/** A hole below every post. Without this nothing below the post bases is taken off. */
+/** A hole below every post, those among pieces of your own included. Without this nothing below the post bases is taken off. */
 export type Footings = {
   readonly kind?: "poured" | "precast" | undefined;
+  readonly holes?: number | undefined;
   readonly frostDepth: string | MeasuredValue;
   readonly belowFrost?: string | MeasuredValue | undefined;
   readonly diameter?: string | MeasuredValue | undefined;
@@ -1363,7 +1366,7 @@ export type Need = {
 
 /** What to know of how the estimate was made. */
 export type Notice = {
-  readonly code: "default" | "substitution" | "bought-size" | "tolerance" | "unpriced" | "not-milled" | "mill-crew" | "short" | "removed";
+  readonly code: "default" | "substitution" | "bought-size" | "tolerance" | "unpriced" | "not-milled" | "mill-crew" | "short" | "no-hardware" | "unused";
   readonly text: string;
   readonly pointer: string | null;
 };
@@ -1498,6 +1501,8 @@ export type PergolaStructure = {
 export type PieceList = {
   readonly kind: "pieces";
   readonly pieces: readonly ExplicitPieces[];
+  readonly exposure?: "dry" | "sheltered" | "outdoors" | "salt" | undefined;
+  readonly footings?: Footings | undefined;
 };
 
 /** How pieces of a group are made. */
