@@ -41,7 +41,7 @@ function bareJointNotices({ cutList: { frame, groups } }: Basis, { fasteners }: 
 }
 
 /** Rafters that are sold shallower than laid out: what moves, and by how much. */
-function boughtRafterNotices({ sheet, groups, request }: Basis, { boughtRafter }: Takeoffs): Notice[] {
+export function boughtRafterNotices({ sheet, groups, request }: Basis, { boughtRafter }: Takeoffs): Notice[] {
   const rafters = groups.find(({ group }) => group.role === "rafter")?.group;
   if (!boughtRafter || !rafters) return [];
   const { depth, lower, heightAbovePlate, notchShare } = boughtRafter;

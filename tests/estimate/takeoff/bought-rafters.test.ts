@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { layBasis } from "../../../src/estimate/basis.js";
-import { boughtRafterNotices } from "../../../src/estimate/notices.js";
 import { Sheet } from "../../../src/estimate/sheet/sheet.js";
+import { boughtRafterNotices } from "../../../src/estimate/structure-notices.js";
 import { layTakeoffs } from "../../../src/estimate/takeoffs.js";
 import { request } from "../../helpers/estimating.js";
 
