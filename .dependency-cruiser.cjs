@@ -5,7 +5,7 @@
 
 /** From the ground up. A name is a folder or a file below src, without its ending. */
 const LADDER = [
-  ["estimate/faults", "estimate/watch"],
+  ["estimate/faults", "estimate/watch", "estimate/notice"],
   ["estimate/quantity"],
   ["estimate/sheet", "estimate/solver", "catalog"],
   ["estimate/request", "estimate/need"],
@@ -23,6 +23,7 @@ const LADDER = [
     "estimate/without-pins",
     "estimate/covering-comparison",
     "estimate/offer-choice",
+    "estimate/structure-notices",
   ],
   ["estimate/notices", "estimate/frontier"],
   ["estimate/estimate", "estimate/sawn-logs"],

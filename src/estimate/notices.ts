@@ -6,6 +6,7 @@ import { named } from "./cautions.js";
 import type { ComparedRoutes } from "./compare/decision.js";
 import type { CommonCells } from "./compare/route.js";
 import { defaultsInWords } from "./default-notices.js";
+import type { Notice } from "./notice.js";
 import { decimal } from "./quantity/decimal.js";
 import { markedSmall, shown } from "./quantity/text.js";
 import { capital, lowered } from "./quantity/words.js";
@@ -14,24 +15,6 @@ import { aside } from "./sheet/aside.js";
 import type { Cell } from "./sheet/expression.js";
 import { structureNotices } from "./structure-notices.js";
 import type { Takeoffs } from "./takeoffs.js";
-
-/** What the reader of the estimate should know of how it was made: defaults, substitutions, missing prices. */
-export interface Notice {
-  readonly code:
-    | "default"
-    | "substitution"
-    | "bought-size"
-    | "tolerance"
-    | "unpriced"
-    | "not-milled"
-    | "mill-crew"
-    | "short"
-    | "no-hardware"
-    | "unused";
-  readonly text: string;
-  /** JSON Pointer at which the request may say otherwise. */
-  readonly at?: string;
-}
 
 /** What was taken where the request is silent. */
 export function defaultNotices(basis: Basis): Notice[] {

@@ -1,7 +1,7 @@
 /** Notices of a takeoff: what of the structure is left to others, or sold in another size than it is laid out in. */
 
 import type { Basis } from "./basis.js";
-import type { Notice } from "./notices.js";
+import type { Notice } from "./notice.js";
 import { decimal } from "./quantity/decimal.js";
 import { markedSmall } from "./quantity/text.js";
 import { lowered } from "./quantity/words.js";

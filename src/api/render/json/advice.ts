@@ -1,7 +1,7 @@
 /** Cautions and notices as JSON. */
 import { z } from "zod";
 import type { Caution } from "../../../estimate/cautions.js";
-import type { Notice } from "../../../estimate/notices.js";
+import type { Notice } from "../../../estimate/notice.js";
 
 const CautionSchema = z
   .strictObject({

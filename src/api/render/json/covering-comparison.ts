@@ -3,7 +3,7 @@ import { z } from "zod";
 import type { Basis } from "../../../estimate/basis.js";
 import type { Caution } from "../../../estimate/cautions.js";
 import type { ComparedCovering } from "../../../estimate/covering-comparison.js";
-import type { Notice } from "../../../estimate/notices.js";
+import type { Notice } from "../../../estimate/notice.js";
 import { AboutSchema, about, type Provenance } from "./about.js";
 import { CautionsSchema, NoticesSchema, shownCautions, shownNotices } from "./advice.js";
 import { RoofCoveringSchema, shownRoof } from "./roof.js";

@@ -2,7 +2,7 @@
 import { z } from "zod";
 import type { Basis } from "../../../estimate/basis.js";
 import type { Caution } from "../../../estimate/cautions.js";
-import type { Notice } from "../../../estimate/notices.js";
+import type { Notice } from "../../../estimate/notice.js";
 import type { Takeoffs } from "../../../estimate/takeoffs.js";
 import { AboutSchema, about, type Provenance } from "./about.js";
 import { CautionsSchema, NoticesSchema, shownCautions, shownNotices } from "./advice.js";
