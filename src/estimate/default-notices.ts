@@ -16,6 +16,7 @@ const SPOKEN: Readonly<Record<string, string>> = {
   "/shop/getOut": "Logs got out by",
   "/shop/carry": "Wood carried by",
   "/shop/deepestRip": "Deepest rip of the saw in the shop",
+  "/shop/thinnestSlab": "Thinnest slab that the mill saws",
   "/shop/longestBolt": "Longest bolt that the mill takes",
   "/structure/footings/form": "What holds concrete above the ground",
   "/structure/footings/tubeBelow": "Form tubes below the ground, at most",

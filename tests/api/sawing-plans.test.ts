@@ -114,6 +114,22 @@ describe("a sawing plan by itself", () => {
     ]);
   });
 
+  it("saws no slab thinner than the mill does, and says so of a board that is", async () => {
+    const thin = { ...shelf, shop: { thinnestSlab: "2 in", deepestRip: "2 in" } };
+    const { plan } = await planned(thin);
+    expect(plan.short).toMatchObject([
+      {
+        group: "boards",
+        missing: 6,
+        why: expect.stringMatching(/thinner than the thinnest slab that the mill saws\.$/),
+      },
+    ]);
+    // 1 in boards on edge out of a slab 8 in deep are ripped by a saw that cuts so deep.
+    expect((await planned({ ...thin, shop: { ...thin.shop, deepestRip: "10 in" } })).plan.short).toEqual([]);
+    const { faults } = await refused({ ...shelf, shop: { thinnestSlab: "13 in" } }, PATH);
+    expect(faults[0]).toMatchObject({ pointer: "/shop/thinnestSlab" });
+  });
+
   it("sets rough sizes in the steps of the mill", async () => {
     const rough = async (shop: Asking["shop"]) => (await planned({ ...shelf, shop })).pieces[0]?.rough;
     const [usual, stepped] = [await rough({}), await rough({ settingStep: "1/2 in" })];

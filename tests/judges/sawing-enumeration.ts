@@ -88,8 +88,9 @@ function* allStacks(
   const thicknesses = new Set(groups.flatMap((group) => [group.thickness, group.width]));
   for (const y0 of range(-radius, radius)) {
     // Against the slab below, or a second kerf away from it with waste, or nothing, between the kerfs.
-    if (y0 !== from && y0 < from + shop.millKerf) continue;
+    if (y0 !== from && y0 < from + shop.millKerf + (shop.thinnestSlab ?? 0)) continue;
     for (const thickness of thicknesses) {
+      if (thickness < (shop.thinnestSlab ?? 0)) continue;
       const y1 = y0 + thickness;
       for (const strips of allStrips(problem, log, { y0, y1, z0, z1 })) {
         for (const above of allStacks(problem, log, z0, z1, y1 + shop.millKerf)) yield [{ y0, y1, strips }, ...above];
@@ -164,7 +165,7 @@ function* rowsOfStrips(problem: SawingProblem, place: SlabPlace, lo: number, hi:
     ...(group.width === thickness ? [group.thickness] : []),
   ]);
   for (const width of new Set(widths)) {
-    if (lo + width > hi) continue;
+    if (lo + width > hi || (thickness > shop.deepestRip && width < (shop.thinnestSlab ?? 0))) continue;
     const section = groups.filter(
       (group) => group.thickness === Math.min(thickness, width) && group.width === Math.max(thickness, width),
     );

@@ -60,7 +60,8 @@ export class Stack {
     for (let face = -top; face <= top + kerf; face += 1) {
       const here = arrivals.get(face) ?? new Map<number, Way<SlabBox>>();
       // A saw without a kerf still has to leave the face it starts from.
-      merge(here, dearer(upTo.get(face - Math.max(1, kerf)) ?? nothing<SlabBox>(), this.#cut(face - kerf)));
+      const beyond = Math.max(1, kerf + (problem.shop.thinnestSlab ?? 0));
+      merge(here, dearer(upTo.get(face - beyond) ?? nothing<SlabBox>(), this.#cut(face - kerf)));
       all = new Map(all);
       merge(all, here);
       upTo.set(face, all);
@@ -106,7 +107,7 @@ export class Stack {
   #slab(face: number, thickness: number): Ways<SlabBox> {
     const far = Math.max(Math.abs(face), Math.abs(face + thickness));
     const near = Math.max(0, face, -face - thickness);
-    if (far * far > this.wood) return new Map();
+    if (far * far > this.wood || thickness < (this.problem.shop.thinnestSlab ?? 0)) return new Map();
     const half = Math.floor(Math.sqrt(this.wood - far * far));
     const strips =
       near * near < this.rot
@@ -175,7 +176,8 @@ export class Stack {
       ...(group.thickness === thickness ? [group.width] : []),
       ...(group.width === thickness ? [group.thickness] : []),
     ]);
-    return new Set(others);
+    const { deepestRip, thinnestSlab = 0 } = this.problem.shop;
+    return new Set(others.filter((other) => thickness <= deepestRip || other >= thinnestSlab));
   }
 
   /** Pieces end to end in one strip, at least one. */

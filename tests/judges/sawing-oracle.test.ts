@@ -52,6 +52,7 @@ function coarseProblem(seed: number): SawingProblem {
       longestBolt: whole(16, 30),
       throat: 0,
       pith: 0,
+      thinnestSlab: seed % 3 === 0 ? 1 + (seed % 2) : 0,
     },
     rates: {
       wage: rate(20),

@@ -29,6 +29,12 @@ export const shopShape = z
       example: "14 ft",
       most: "60 ft",
     }).optional(),
+    thinnestSlab: quantityField("in", {
+      describe:
+        "Thinnest slab that the mill saws: what lies between two of its cuts, wanted or waste, and a strip that it rips, is no thinner. Where nothing is said any is sawn.",
+      example: "3/4 in",
+      most: "12 in",
+    }).optional(),
     tableSaw: z
       .enum(["table-saw", "none"])
       .optional()

@@ -1,7 +1,7 @@
 /** The board with the most wood that fits one part of a log: where it lies in the sound wood, and how long it is. */
-import { boltSweep, clearOf, diameterAt, halfChord, nearestToAxis, rotDiameterAt } from "./bolt.js";
+import { boltSweep, clearOf, diameterAt, halfChord, millSaws, nearestToAxis, rotDiameterAt } from "./bolt.js";
 import type { Part } from "./cut-walk.js";
-import type { SawLog } from "./sawing-problem.js";
+import type { SawLog, SawShop } from "./sawing-problem.js";
 
 /** A section worth having, rough, grid steps; thickness ≤ width. */
 export interface SoughtSection {
@@ -17,9 +17,10 @@ export interface Sought {
   readonly step: number;
 }
 
-/** The bolt that a part was sawn from. */
+/** The bolt that a part was sawn from, and the saws. */
 export interface InBolt {
   readonly log: SawLog;
+  readonly shop: SawShop;
   readonly bolt: readonly [z0: number, z1: number];
 }
 
@@ -89,12 +90,14 @@ interface Wanted {
 function fitting(where: InBolt, part: Part, { section, lying, atLargeEnd, length }: Wanted): Box | null {
   const { thickness, width } = section;
   const [high, wide] = lying ? [thickness, width] : [width, thickness];
-  const { log } = where;
+  const { log, shop } = where;
+  if (!millSaws(shop, high, wide)) return null;
   const fromEnd = atLargeEnd === log.largeDiameter >= log.smallDiameter;
   const z: Interval = fromEnd ? [part.z[1] - length, part.z[1]] : [part.z[0], part.z[0] + length];
   const sound = soundAlong(where, z);
   for (const y0 of heights(part.y, high, sound.rotRadius)) {
     const y: Interval = [y0, y0 + high];
+    if (leavesThin(shop, part.y, y)) continue;
     const x = across(part.x, y, wide, sound);
     if (x !== null) return { x, y, z };
   }
@@ -112,6 +115,11 @@ function soundAlong({ log, bolt }: InBolt, [z0, z1]: Interval): Sound {
     radius: Math.max(0, (Math.min(diameterAt(log, z0), diameterAt(log, z1)) - sweep) / 2),
     rotRadius: rot > 0 ? (rot + sweep) / 2 : 0,
   };
+}
+
+/** Whether freeing a board from a part leaves a layer, above or below, that the mill does not saw so thin. */
+function leavesThin({ millKerf, thinnestSlab = 0 }: SawShop, [lo, hi]: Interval, [y0, y1]: Interval): boolean {
+  return [y0 - millKerf - lo, hi - y1 - millKerf].some((layer) => layer > 0 && layer < thinnestSlab);
 }
 
 /** Lower faces to try, within the part: against its flat faces, about the axis, against the rot. */

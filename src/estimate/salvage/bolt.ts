@@ -143,6 +143,17 @@ export function ripTool(shop: SawShop, thickness: number): { tool: "rip" | "mill
   return thickness <= shop.deepestRip ? { tool: "rip", kerf: shop.ripKerf } : { tool: "mill", kerf: shop.millKerf };
 }
 
+/** Whether the mill leaves slabs so thin, and strips of such a width where it is the mill that rips them. */
+export function millSaws(shop: SawShop, thickness: number, width: number): boolean {
+  const { thinnestSlab = 0 } = shop;
+  return thickness >= thinnestSlab && (width >= thinnestSlab || ripTool(shop, thickness).tool === "rip");
+}
+
+/** From a face of a stack to the next one beyond a waste slab: the waste, no thinner than the mill saws, and its kerf. */
+export function beyondWaste({ millKerf, thinnestSlab = 0 }: SawShop): number {
+  return Math.max(1, millKerf + thinnestSlab);
+}
+
 /** Where one piece of a group sits best in a bolt, as a slab [y0, y1] and a strip [x0, x1]; null when it does not. */
 export interface Seat {
   readonly x0: number;

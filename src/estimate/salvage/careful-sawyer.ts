@@ -180,7 +180,7 @@ function nextSlab(shop: SawShop, bolt: Bolt, open: readonly Want[], place: (thic
   for (const want of open) {
     if (want.open <= 0) continue;
     for (const thickness of new Set([want.group.thickness, want.group.width])) {
-      if (stripWidth(want.group, thickness) === 0) continue;
+      if (stripWidth(shop, want.group, thickness) === 0) continue;
       const at = place(thickness);
       const slab = fillSlab(bolt, shop, open, want, at.y0, at.thickness);
       if (slab !== null) return slab;

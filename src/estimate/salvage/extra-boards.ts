@@ -95,7 +95,7 @@ class Leftovers {
   /** Cuts the best board out of a part, freeing it across, then along, then to length; fills what falls off. */
   private fillPart(left: Left): void {
     const { log, shop } = this;
-    const board = bestBoard({ log, bolt: left.bolt }, left.part, this.sought);
+    const board = bestBoard({ log, shop, bolt: left.bolt }, left.part, this.sought);
     if (board === null) return;
     const fallen: Left[] = [];
     let rest: Pick<Left, "number" | "part"> = left;

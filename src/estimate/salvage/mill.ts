@@ -22,6 +22,8 @@ export interface MillCells {
   readonly longestBolt: Cell;
   /** Largest log, bark included. */
   readonly throat: Cell;
+  /** Thinnest slab that the mill leaves between two cuts; 0 = any. */
+  readonly thinnestSlab: Cell;
   /** Diameter about the axis that heart-free pieces keep clear of and boxed ones contain. */
   readonly pith: Cell;
   /** Cut face sawn in an hour of sawing. */
@@ -60,6 +62,9 @@ export const USUAL_SAWYER: MillKind = "hydraulic-band-mill";
 const LONGEST = { "inch-pound": "18 ft", metric: "5.5 m" } as const;
 /** A 10 in blade's depth of cut. Common practice. */
 const DEEPEST_RIP = { "inch-pound": "3 in", metric: "75 mm" } as const;
+
+/** No limit: where nothing is said a slab is as thin as its pieces. */
+const THINNEST_SLAB = { "inch-pound": "0 in", metric: "0 mm" } as const;
 
 /** A limit where nothing is said, in either measure system, and how it is shown; and what the request says of it. */
 interface Otherwise {
@@ -134,6 +139,11 @@ export function layMill({ sheet, assumed, defaults, units }: MillLaying, shop: S
       label: "largest log, bark included",
       display: small,
     }),
+    thinnestSlab: sheet.input(
+      "mill.thinnestSlab",
+      defaults.quantity(shop?.thinnestSlab, "/shop/thinnestSlab", THINNEST_SLAB, "no limit"),
+      { label: "thinnest slab that the mill saws", display: small },
+    ),
     pith: limit("pith", "heart centre", { texts: PITH, display: small }),
     rate: assumed.spread("mill.rate", "cut face sawn, while sawing", mill.pace.rate, from),
     feed:

@@ -21,6 +21,8 @@ export function missInWords(problem: SawingProblem, group: SawGroup): string {
       return `The piece is ${by(miss.by)} longer than the longest bolt handled (log ${miss.log}).`;
     case "throat":
       return `The nearest log, ${miss.log}, is ${by(miss.by)} too thick for the mill.`;
+    case "mill-slab":
+      return `The piece is ${by(miss.by)} thinner than the thinnest slab that the mill saws.`;
     case "sound-heart":
       return `The heart of ${miss.log} is rotten where the piece must box it in.`;
     case "species":

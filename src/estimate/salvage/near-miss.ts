@@ -1,5 +1,5 @@
 /** Why a wanted piece comes out of no log: which log comes nearest, and what it lacks. */
-import { type Bolt, layBolt, passesMill, seatPiece, speciesServes } from "./bolt.js";
+import { type Bolt, layBolt, millSaws, passesMill, seatPiece, speciesServes } from "./bolt.js";
 import type { SawGroup, SawingProblem, SawLog, SawShop } from "./sawing-problem.js";
 
 /** The log that comes nearest to holding one piece of a group; amounts in grid steps, rounded up. */
@@ -13,6 +13,8 @@ export type NearMiss =
   | { readonly lacks: "bolt-length"; readonly log: string; readonly by: number }
   /** Wherever the log holds the piece, it is too thick for the mill's throat, by so much. */
   | { readonly lacks: "throat"; readonly log: string; readonly by: number }
+  /** The mill saws neither a slab nor, where it rips the slab, a strip so thin: by so much. */
+  | { readonly lacks: "mill-slab"; readonly log: string; readonly by: number }
   /** Rot reaches through the heart that the piece has to box in. */
   | { readonly lacks: "sound-heart"; readonly log: string }
   /** No log is of a species that serves. */
@@ -35,6 +37,8 @@ function weight(miss: NearMiss, group: SawGroup): number {
   switch (miss.lacks) {
     case "nothing":
       return -1;
+    case "mill-slab":
+      return miss.by / group.thickness;
     case "length":
     case "bolt-length":
       return miss.by / group.length;
@@ -54,6 +58,10 @@ function missOf(log: SawLog, shop: SawShop, group: SawGroup): NearMiss {
   if (group.length > shop.longestBolt) {
     return { lacks: "bolt-length", log: log.name, by: Math.ceil(group.length - shop.longestBolt) };
   }
+  if (!sawable(shop, group)) {
+    const by = (shop.thinnestSlab ?? 0) - (millSaws(shop, group.width, group.width) ? group.thickness : group.width);
+    return { lacks: "mill-slab", log: log.name, by };
+  }
   const bolts = places(length - group.length).map((z0) => layBolt(log, shop, z0, z0 + group.length));
   const holding = bolts.filter((bolt) => seatPiece(bolt, group) !== null);
   if (holding.some((bolt) => passesMill(bolt, shop))) return { lacks: "nothing", log: log.name };
@@ -65,6 +73,11 @@ function missOf(log: SawLog, shop: SawShop, group: SawGroup): NearMiss {
   const lacking = sound.map((bolt) => thicknessLacking(bolt, group)).filter((by) => by !== null);
   if (lacking.length === 0) return { lacks: "sound-heart", log: log.name };
   return { lacks: "diameter", log: log.name, by: Math.min(...lacking) };
+}
+
+/** Whether the mill saws the section lying or on edge. */
+function sawable(shop: SawShop, { thickness, width }: SawGroup): boolean {
+  return millSaws(shop, thickness, width) || millSaws(shop, width, thickness);
 }
 
 function places(slack: number): number[] {

@@ -67,11 +67,20 @@ function judgeCrosscut(stock: Part, say: (wrong: string) => void): void {
 function judgeLengthwise(log: SawLog, cut: SawCut, stock: Part, shop: SawShop, say: (wrong: string) => void): void {
   if (cut.axis === "z") return;
   const depth = extent(stock[across(cut.axis)]);
+  if (cut.tool === "mill" && cut.axis === "y") judgeLayers(cut, stock, shop, say);
   if (cut.tool === "rip" && depth > shop.deepestRip) {
     const found = Number.isFinite(depth) ? `${depth} steps thick` : "still round";
     say(`the stock is ${found}, the rip saw cuts ${shop.deepestRip}`);
   }
   if (stock.bolt === undefined) judgeBolt(log, stock, shop, say);
+}
+
+/** A layer with a sawn face on both sides, be it wanted or waste, is no thinner than the mill leaves one. */
+function judgeLayers(cut: SawCut, stock: Part, { thinnestSlab = 0 }: SawShop, say: (wrong: string) => void): void {
+  for (const layer of [cut.lo - stock.y.lo, stock.y.hi - cut.hi]) {
+    if (layer > 0 && layer < thinnestSlab)
+      say(`it leaves a slab of ${layer} steps, the mill saws none under ${thinnestSlab}`);
+  }
 }
 
 /** Asked once a bolt, at its first lengthwise cut. */

@@ -94,6 +94,10 @@ function judgePart({ problem, log, group, say }: PieceCase, piece: SawnPiece, pa
     say(`it is not what the cuts leave as part ${piece.part}`);
     return;
   }
+  const { deepestRip, thinnestSlab = 0 } = problem.shop;
+  if (piece.y1 - piece.y0 > deepestRip && piece.x1 - piece.x0 < thinnestSlab) {
+    say(`the mill ripped it to ${piece.x1 - piece.x0} steps, it saws none under ${thinnestSlab}`);
+  }
   if (!isWood(log, part.bolt, part, group.wane)) say("it reaches outside the wood");
   if (!isSound(log, part.bolt, part)) say("it reaches into the rot");
   if (!keepsHeartRule(log, part.bolt, part, group, problem.shop)) {

@@ -62,6 +62,11 @@ export interface SawShop {
   readonly longestBolt: number;
   /** Largest diameter, bark included, that passes the mill; 0 = no limit. */
   readonly throat: number;
+  /**
+   * Thinnest layer that the mill leaves between two of its cuts: a slab of the stack, wanted or waste, and a strip that
+   * the mill rips. Absent or 0: any. The outermost slabs of a bolt, with bark on one face, may be thinner.
+   */
+  readonly thinnestSlab?: number;
   /** Diameter about the axis that a `free` piece keeps clear of and a `boxed` piece contains. */
   readonly pith: number;
 }

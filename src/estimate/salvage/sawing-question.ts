@@ -76,6 +76,7 @@ function yardOf(basis: SawingBasis): Yard {
       longestBolt: down(steps(mill.longestBolt)),
       throat: down(steps(mill.throat)),
       pith: stepsUp(steps(mill.pith)),
+      thinnestSlab: stepsUp(steps(mill.thinnestSlab)),
     },
     rates: sawRates(basis),
   };

@@ -2,7 +2,7 @@
  * Fills one slab by rule: widest strips first from one wany edge, longest pieces first in each strip, never more than
  * is still wanted. The work of a careful sawyer, not of a search.
  */
-import { type Bolt, holdsPith, pithHalf, ripTool, rotHalf, sawableHole, usableHalf, waneOf } from "./bolt.js";
+import { type Bolt, holdsPith, millSaws, pithHalf, ripTool, rotHalf, sawableHole, usableHalf, waneOf } from "./bolt.js";
 import type { SlabPattern, StripPattern } from "./sawing-pattern.js";
 import type { SawGroup, SawShop } from "./sawing-problem.js";
 
@@ -19,10 +19,10 @@ interface Run {
   readonly free: boolean;
 }
 
-/** The other dimension of a group's section when a slab is `thickness` thick; 0 when the slab does not suit it. */
-export function stripWidth(group: SawGroup, thickness: number): number {
-  if (group.thickness === thickness) return group.width;
-  return group.width === thickness ? group.thickness : 0;
+/** The other dimension of a group's section when a slab is `thickness` thick; 0 when the slab or the mill does not suit it. */
+export function stripWidth(shop: SawShop, group: SawGroup, thickness: number): number {
+  const width = group.thickness === thickness ? group.width : group.width === thickness ? group.thickness : 0;
+  return millSaws(shop, thickness, width) ? width : 0;
 }
 
 /** Pieces of one section into a strip, in the order of preference, each group no oftener than it is open. */
@@ -48,7 +48,7 @@ function fillRun(bolt: Bolt, shop: SawShop, wants: readonly Want[], thickness: n
   const { kerf } = ripTool(shop, thickness);
   const strips: StripPattern[] = [];
   let x = run.lo;
-  for (const [width, alike] of byStripWidth(wants, thickness, wane, run)) {
+  for (const [width, alike] of byStripWidth(shop, wants, thickness, wane, run)) {
     while (x + width <= run.hi) {
       const pieces = fillStrip(bolt, shop, alike);
       if (pieces.length === 0) break;
@@ -61,10 +61,16 @@ function fillRun(bolt: Bolt, shop: SawShop, wants: readonly Want[], thickness: n
 }
 
 /** What may lie in the run, by the width of its strips, widest first. */
-function byStripWidth(wants: readonly Want[], thickness: number, wane: number, run: Run): [number, Want[]][] {
+function byStripWidth(
+  shop: SawShop,
+  wants: readonly Want[],
+  thickness: number,
+  wane: number,
+  run: Run,
+): [number, Want[]][] {
   const widths = new Map<number, Want[]>();
   for (const want of wants) {
-    const width = stripWidth(want.group, thickness);
+    const width = stripWidth(shop, want.group, thickness);
     const { heart } = want.group;
     if (width === 0 || heart === "boxed" || (heart === "free" && !run.free) || waneOf(want.group) < wane) continue;
     widths.set(width, [...(widths.get(width) ?? []), want]);
@@ -88,7 +94,7 @@ export function fillSlab(
 ): SlabPattern | null {
   const y1 = y0 + thickness;
   const half = usableHalf(bolt, y0, y1, waneOf(first.group));
-  const width = stripWidth(first.group, thickness);
+  const width = stripWidth(shop, first.group, thickness);
   if (half < 0 || width === 0) return null;
   const strips =
     first.group.heart === "boxed"

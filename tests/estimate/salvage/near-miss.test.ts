@@ -26,7 +26,7 @@ const group = (inches: number, feet: number, more: Partial<SawGroup> = {}): SawG
   buy: { cash: 1, hours: 0 },
   ...more,
 });
-const ask = (logs: SawLog[], wanted: SawGroup, throat = 0) => {
+const ask = (logs: SawLog[], wanted: SawGroup, throat = 0, thinnestSlab = 0) => {
   const shop = {
     millKerf: 4,
     ripKerf: 2,
@@ -36,6 +36,7 @@ const ask = (logs: SawLog[], wanted: SawGroup, throat = 0) => {
     longestBolt: 16 * 192,
     throat,
     pith: 32,
+    thinnestSlab,
   };
   return nearMiss({ gridMm: "1.5875", logs, groups: [wanted], shop } as unknown as SawingProblem, wanted);
 };
@@ -64,6 +65,14 @@ describe("the nearest miss", () => {
 
   it("adds the sweep to the thickness that is needed: an 8 × 8 from a 12 in log that bows 1 in lacks 5.02 steps", () => {
     expect(ask([log("a", 12, 10, { sweep: 16 })], group(8, 10))).toEqual({ lacks: "diameter", log: "a", by: 6 });
+  });
+
+  it("says by how much a board is thinner than the mill saws, unless a saw rips it out of a thick slab", () => {
+    const board = group(1, 8, { width: 4 * 16 });
+    // The mill would rip a slab 4 in deep, for the saw takes 50 steps; out of one 3 in deep the saw rips the board.
+    expect(ask([log("a", 12, 10)], board, 0, 20)).toEqual({ lacks: "mill-slab", log: "a", by: 4 });
+    expect(ask([log("a", 12, 10)], { ...board, width: 3 * 16 }, 0, 20)).toEqual({ lacks: "nothing", log: "a" });
+    expect(ask([log("a", 12, 10)], group(1, 8, { width: 18 }), 0, 20)).toEqual({ lacks: "mill-slab", log: "a", by: 2 });
   });
 
   it("lacks nothing where the log holds the piece, and a species where none serves", () => {

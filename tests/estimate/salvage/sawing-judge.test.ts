@@ -146,7 +146,38 @@ describe("judge of sawing plans", () => {
 
   it("passes work at the very limit of rip saw, mill and throat", () => {
     // The butt is 340 and its bark twice 10; the bolt is 2,000 long, the slab 25 thick.
-    expect(judgeSawingPlan(question({ shop: { deepestRip: 25, longestBolt: 2000, throat: 360 } }), GOOD)).toEqual([]);
+    const shop = { deepestRip: 25, longestBolt: 2000, throat: 360, thinnestSlab: 25 };
+    expect(judgeSawingPlan(question({ shop }), GOOD)).toEqual([]);
+  });
+
+  it("passes a waste slab that is just as thick as the mill saws, and refuses it a step thinner", () => {
+    const post = { x0: -50, x1: 50, pieces: [{ group: "post", z0: 2000, z1: 4000 }] };
+    const board = { x0: -75, x1: 75, pieces: [{ group: "board", z0: 2000, z1: 3000 }] };
+    const slabs = [
+      { y0: -50, y1: 50, strips: [post] },
+      // Two kerfs of 6 and 10 of waste above the heart slab.
+      { y0: 72, y1: 97, strips: [board] },
+    ];
+    const plan = { ...GOOD, logs: [writeLog(question(), "pine", [{ z0: 2000, z1: 4000, slabs }])] };
+    expect(judgeSawingPlan(question({ shop: { thinnestSlab: 10 } }), plan)).toEqual([]);
+    expect(judgeSawingPlan(question({ shop: { thinnestSlab: 11 } }), plan)).toEqual([
+      expect.stringContaining("it leaves a slab of 10 steps, the mill saws none under 11"),
+    ]);
+  });
+
+  it("refuses a thin strip where the mill rips it, not where the rip saw does", () => {
+    const strip = { x0: 10, x1: 35, pieces: [{ group: "board", z0: 2000, z1: 3000 }] };
+    const bolt = { z0: 2000, z1: 4000, slabs: [{ y0: -75, y1: 75, strips: [strip] }] };
+    const by = (deepestRip: number) => {
+      const asked = question({ shop: { deepestRip, thinnestSlab: 26 } });
+      return judgeSawingPlan(asked, {
+        ...GOOD,
+        logs: [writeLog(asked, "pine", [bolt])],
+        buy: { post: 1, board: 3 },
+      });
+    };
+    expect(by(150)).toEqual([]);
+    expect(by(149)).toEqual([expect.stringContaining("the mill ripped it to 25 steps, it saws none under 26")]);
   });
 
   it("passes pieces that touch on every side, for a saw without a kerf", () => {
@@ -230,6 +261,12 @@ describe("judge of sawing plans", () => {
       { shop: { throat: 359 } },
       GOOD,
       /cut 1 .*large end .*throat/,
+    ],
+    [
+      "a slab thinner than the mill saws",
+      { shop: { thinnestSlab: 26 } },
+      GOOD,
+      /cut 5 \(mill\): it leaves a slab of 25 steps, the mill saws none under 26/,
     ],
     ["bucking after sawing", {}, withCut(8, { tool: "buck", hi: 3010 }), /cut 8 \(buck\): only a round log is bucked/],
     [

@@ -3,6 +3,7 @@
  * correcting along the faces of a stack and the places of a log (resource-constrained shortest paths: Irnich &
  * Desaulniers 2005), cut off by what could be added at most.
  */
+import { beyondWaste } from "../bolt.js";
 import type { BoltPattern, SlabPattern } from "../sawing-pattern.js";
 import type { BoltTable } from "./bolt-table.js";
 import { type Arc, type LogTable, onward, toward } from "./bucking.js";
@@ -101,7 +102,7 @@ export class BoltYields {
   #stacks(table: BoltTable, least: number): Stacked[] | null {
     const { job, code } = this;
     const kerf = job.problem.shop.millKerf;
-    const waste = Math.max(1, kerf);
+    const waste = beyondWaste(job.problem.shop);
     const { top } = table;
     this.#pricing.gains.fill(table);
     const { above, fresh } = completions(job, table, this.#pricing.gains);

@@ -2,6 +2,7 @@
  * A walk up one bolt's stack that knows what it has made: partial stacks (labels) are carried from face to face, and
  * the few best at each face go on.
  */
+import { beyondWaste } from "../bolt.js";
 import type { SlabPattern } from "../sawing-pattern.js";
 import type { BoltTable } from "./bolt-table.js";
 import type { CappedFilling, Filling } from "./capped-filling.js";
@@ -195,9 +196,9 @@ export interface Guide {
 /** No stack is worth more from a face on than this says, whatever is wanted. @param gains - The bolt's. */
 export function completions(job: Job, table: BoltTable, gains: SlabGains): Guide {
   const kerf = job.problem.shop.millKerf;
-  const waste = Math.max(1, kerf);
+  const waste = beyondWaste(job.problem.shop);
   const { top } = table;
-  const size = 2 * top + (job.slabs.at(-1)?.thickness ?? 0) + 2 * kerf + 2;
+  const size = 2 * top + (job.slabs.at(-1)?.thickness ?? 0) + kerf + waste + 2;
   const above = new Float64Array(size);
   /** The same with the cut under the face to pay. */
   const started = new Float64Array(size);

@@ -1,5 +1,5 @@
 /** Sections that are wanted, and the thicknesses of slabs and widths of strips that give them. */
-import { ripTool } from "../bolt.js";
+import { millSaws, ripTool } from "../bolt.js";
 import type { SawGroup, SawingProblem } from "../sawing-problem.js";
 
 /** A section (thickness × width) that some groups share. */
@@ -53,15 +53,17 @@ export function makeSlabs(problem: SawingProblem, sections: readonly Section[]):
   return [...thicknesses]
     .filter((thickness) => thickness <= widest)
     .sort((a, b) => a - b)
-    .map((thickness) => makeSlab(problem, sections, thickness, widest));
+    .map((thickness) => makeSlab(problem, sections, thickness, widest))
+    .filter(({ strips }) => strips.length > 0);
 }
 
 function makeSlab(problem: SawingProblem, sections: readonly Section[], thickness: number, widest: number): SlabKind {
   const { kerf } = ripTool(problem.shop, thickness);
-  const strips = sections.flatMap((section, index): StripKind[] => {
+  const either = sections.flatMap((section, index): StripKind[] => {
     if (section.thickness === thickness) return [{ width: section.width, section: index }];
     return section.width === thickness ? [{ width: section.thickness, section: index }] : [];
   });
+  const strips = either.filter(({ width }) => millSaws(problem.shop, thickness, width));
   const reached = new Uint8Array(widest + kerf + 1);
   reached[0] = 1;
   for (let p = 0; p < reached.length; p++) {

@@ -4,6 +4,7 @@
  * A stack is the same upside down, so only what lies above the axis is reckoned, and two such halves are joined over
  * a slab, a kerf or a waste that covers the axis (the staged pattern of Faaland & Briggs 1984, halved).
  */
+import { beyondWaste } from "../bolt.js";
 import type { BoltTable } from "./bolt-table.js";
 import type { Job } from "./job.js";
 import type { SlabGains } from "./slab-gains.js";
@@ -20,6 +21,8 @@ interface Joint {
   readonly value: number;
   readonly slab: StackSlab | null;
   readonly kerfAt: number | null;
+  /** Faces, from the axis up and down, that the halves beside a waste start from at the least. */
+  readonly beside: readonly [up: number, down: number];
 }
 
 /** Room for one stack's work; used again from bolt to bolt. */
@@ -46,7 +49,8 @@ export class StackProgram {
 
   #room(table: BoltTable): void {
     const thickest = this.job.slabs.at(-1)?.thickness ?? 0;
-    const size = table.top + thickest + 2 * this.job.problem.shop.millKerf + 4;
+    const { shop } = this.job.problem;
+    const size = table.top + thickest + shop.millKerf + beyondWaste(shop) + 4;
     if (this.#above.length < size) {
       this.#above = new Float64Array(2 * size);
       this.#started = new Float64Array(2 * size);
@@ -61,7 +65,7 @@ export class StackProgram {
     this.#room(table);
     this.gains.fill(table);
     const kerf = this.job.problem.shop.millKerf;
-    const waste = Math.max(1, kerf);
+    const waste = beyondWaste(this.job.problem.shop);
     const [above, started, afresh] = [this.#above, this.#started, this.#afresh];
     const { cut, top } = table;
     const { outside, stride, kinds, thick } = this.gains;
@@ -87,22 +91,25 @@ export class StackProgram {
     const kerf = job.problem.shop.millKerf;
     const [above, afresh] = [this.#above, this.#afresh];
     const { cut } = table;
-    let best: Joint = {
-      value: 2 * (afresh[kerf] as number),
-      slab: null,
-      kerfAt: null,
-    };
+    let best: Joint = { value: Number.NEGATIVE_INFINITY, slab: null, kerfAt: null, beside: [kerf, kerf] };
+    // A waste that may not be thin reaches as far below the axis as it stops short above.
+    const { thinnestSlab = 0 } = job.problem.shop;
+    for (let up = 0; up <= thinnestSlab; up++) {
+      const beside = [kerf + up, kerf + thinnestSlab - up] as const;
+      const value = (afresh[beside[0]] ?? 0) + (afresh[beside[1]] ?? 0);
+      if (value > best.value) best = { ...best, value, beside };
+    }
     for (let y = -kerf; 2 * y <= -kerf; y++) {
       // The kerf [y, y + kerf], and its mirror image when y goes on.
       const value = (above[y + kerf] as number) + (above[-y] as number) - (cut[-y] as number);
-      if (value > best.value) best = { value, slab: null, kerfAt: y };
+      if (value > best.value) best = { ...best, value, kerfAt: y };
     }
-    for (const kind of this.gains.kinds) best = this.#overAxis(table, kind, best.value) ?? best;
+    for (const kind of this.gains.kinds) best = this.#overAxis(table, kind, best) ?? best;
     return best;
   }
 
   /** The best stack with a slab of a kind over the axis, if it is worth more than `least`; lower half the thinner one. */
-  #overAxis({ top }: BoltTable, kind: number, least: number): Joint | null {
+  #overAxis({ top }: BoltTable, kind: number, least: Joint): Joint | null {
     const kerf = this.job.problem.shop.millKerf;
     const started = this.#started;
     const { gains } = this;
@@ -111,7 +118,7 @@ export class StackProgram {
     if (middle > top) return null;
     // The widest slab: none off the middle is worth more.
     const widest = gains.over(kind, middle);
-    let most = least;
+    let most = least.value;
     let found = 0;
     for (let over = middle; over < thickness && over <= top; over++) {
       const halves = (started[over + kerf] as number) + (started[thickness - over + kerf] as number);
@@ -121,13 +128,13 @@ export class StackProgram {
       most = gain + halves;
       found = over;
     }
-    return found === 0 ? null : { value: most, slab: { kind, y0: found - thickness }, kerfAt: null };
+    return found === 0 ? null : { ...least, value: most, slab: { kind, y0: found - thickness } };
   }
 
   /** Slabs of the best stack, y ascending. */
   slabs(table: BoltTable): StackSlab[] {
     this.#fill(table);
-    const { slab, kerfAt, value } = this.#join(table);
+    const { slab, kerfAt, value, beside } = this.#join(table);
     if (value <= 0) return [];
     const kerf = this.job.problem.shop.millKerf;
     const flip = ({ kind, y0 }: StackSlab) => ({ kind, y0: -y0 - (this.job.slabs[kind]?.thickness as number) });
@@ -143,8 +150,8 @@ export class StackProgram {
     }
     if (kerfAt !== null)
       return [...this.#upward(table, -kerfAt).map(flip).reverse(), ...this.#upward(table, kerfAt + kerf)];
-    const half = this.#fresh(table, kerf);
-    return [...half.map(flip).reverse(), ...half];
+    const [up, down] = beside.map((face) => this.#fresh(table, face)) as [StackSlab[], StackSlab[]];
+    return [...down.map(flip).reverse(), ...up];
   }
 
   /** Slabs above face f, whose cut is paid. */
@@ -160,7 +167,8 @@ export class StackProgram {
       if (gain <= 0 || gain + (started[end + kerf] as number) !== above[f]) continue;
       return [{ kind, y0: f }, ...this.#upward(table, end + kerf)];
     }
-    if (afresh[f + Math.max(1, kerf)] === above[f]) return this.#fresh(table, f + Math.max(1, kerf));
+    const waste = beyondWaste(job.problem.shop);
+    if (afresh[f + waste] === above[f]) return this.#fresh(table, f + waste);
     throw new Error("a stack's worth has no slabs");
   }
 
