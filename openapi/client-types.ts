@@ -1790,6 +1790,7 @@ export type SawingRequest = {
 export type SawingShop = {
   readonly mill?: "chainsaw-mill" | "manual-band-mill" | "hydraulic-band-mill" | "swing-blade-mill" | "none" | undefined;
   readonly longestBolt?: string | MeasuredValue | undefined;
+  readonly thinnestSlab?: string | MeasuredValue | undefined;
   readonly tableSaw?: "table-saw" | "none" | undefined;
   readonly deepestRip?: string | MeasuredValue | undefined;
   readonly crosscutDepth?: string | MeasuredValue | undefined;
@@ -1932,6 +1933,7 @@ export type SheetLine = {
 export type Shop = {
   readonly mill?: "chainsaw-mill" | "manual-band-mill" | "hydraulic-band-mill" | "swing-blade-mill" | "none" | undefined;
   readonly longestBolt?: string | MeasuredValue | undefined;
+  readonly thinnestSlab?: string | MeasuredValue | undefined;
   readonly tableSaw?: "table-saw" | "none" | undefined;
   readonly deepestRip?: string | MeasuredValue | undefined;
   readonly crosscutDepth?: string | MeasuredValue | undefined;
