@@ -3,20 +3,19 @@ import { toQuantity } from "../catalog/reading.js";
 import { type Basis, basisOf, layBasis } from "./basis.js";
 import { boundMixes, type MixBound, type Prover } from "./compare/mix-bound.js";
 import {
-  bestFor,
   type FrontierPoint,
   type MixLimits,
   type MixPoint,
   MixSearch,
-  type MixStanding,
   searchFrontier,
   supported,
 } from "./compare/mix-search.js";
 import { layRoute, type RoutePlan } from "./compare/route.js";
 import { forWantOfPrice } from "./compare/unpriced.js";
-import { mixLabel, planOfBound } from "./joint-route.js";
-import { ALL_MILLED, millable, type Planners, planRoute, quickly } from "./plan.js";
-import { Decimal, ZERO } from "./quantity/decimal.js";
+import { planOfBound } from "./joint-route.js";
+import { boughtOfPins } from "./piece-price.js";
+import { millable, type Planners, planRoute, quickly } from "./plan.js";
+import type { Decimal } from "./quantity/decimal.js";
 import type { EstimateRequest } from "./request/request.js";
 import type { Learnt } from "./salvage/optimiser/learnt.js";
 import { aside } from "./sheet/aside.js";
@@ -136,7 +135,8 @@ export function findBestMix(
 /** A mix as a whole route, laid under its plan's key. */
 function priced(basis: Basis, plan: RoutePlan): MixPoint {
   const route = layRoute(basis, plan, commonOf(basis));
-  return { milled: plan.milled, cash: aside(route.cash), hours: aside(route.hours), plan };
+  const unpinned = boughtOfPins(basis, plan);
+  return { milled: plan.milled, cash: aside(route.cash), hours: aside(route.hours), unpinned, plan };
 }
 
 const commons = new WeakMap<Basis, ReturnType<typeof layCommon>>();
@@ -163,87 +163,4 @@ function limitsOf(request: EstimateRequest): MixLimits {
     ...(mostCash === undefined ? {} : { cash: toQuantity(mostCash, request.catalog.currency).value }),
     ...(mostHours === undefined ? {} : { hours: toQuantity(mostHours, "person-h").value }),
   };
-}
-
-/** Plans a route on a basis. */
-export type PlanMilled = (milled: ReadonlySet<string>, hired: boolean) => RoutePlan;
-
-/** The best mix, and what was learnt of the others by pricing them. */
-export interface BestMix {
-  readonly plan: RoutePlan;
-  /** How it stands among all that were priced. */
-  readonly standing: MixStanding;
-  /** The better of it and of plans that were priced since, all of which the user's pins allow. */
-  readonly among: (more: readonly MixPoint[]) => BestMix;
-}
-
-interface Candidate {
-  readonly plan: RoutePlan;
-  readonly point: MixPoint;
-}
-
-/**
- * The best of what was planned: the mixes that the search of groups found, planned anew and as they were, the plans that go
- * piece by piece, and the ways that mill or buy everything.
- * @param routes - Those that the user's pins and prices allow, and what keeps to the pins from a search without them.
- * @param buy - Everything bought.
- */
-export function bestMix(
-  basis: Basis,
-  { bests, bound, price, better, tried }: MixFound,
-  mixed: PlanMilled,
-  {
-    planners,
-    routes,
-    buy,
-  }: { readonly planners: Planners; readonly routes: readonly RoutePlan[]; readonly buy: RoutePlan },
-): BestMix {
-  const betterOf = (a: RoutePlan, b: RoutePlan) => (better(price(b), price(a)) ? b : a);
-  const joint = (bound?.plans ?? []).flatMap(
-    (one) =>
-      planOfBound(basis, one, planners, {
-        better: (plans) => plans.reduce(betterOf),
-        allMilled: routes.filter(({ key, hired }) => ALL_MILLED.has(key) && hired === one.hired),
-      }) ?? [],
-  );
-  const groups = bests.map(({ milled, plan }) => mixed(milled, plan?.hired ?? false));
-  const candidates = (plans: readonly RoutePlan[]) => plans.map((plan) => ({ plan, point: price(plan) }));
-  const drawn = tried.reduce((a, b) => (better(b, a) ? b : a));
-  const allowed = [...candidates([...groups, ...joint.flatMap(({ whole }) => whole), ...routes]), ...asMixes([drawn])];
-  const loose = candidates(joint.flatMap(({ mixing }) => mixing ?? []));
-  const wage = aside(basis.labor.valueOfHour);
-  const total = ({ point }: Candidate) => point.cash.plus(wage.times(point.hours));
-  const bestOf = (all: readonly Candidate[], others: readonly MixPoint[]): BestMix => {
-    const best = all.reduce((a, b) => (better(b.point, a.point) ? b : a));
-    const saving = Decimal.max(ZERO, ...loose.map((one) => total(best).minus(total(one))));
-    return {
-      plan: best.plan,
-      standing: {
-        hour: bestFor(best.point, others),
-        buying: bestFor(price(buy), others),
-        frontier: basis.request.options?.frontier === true,
-        mixedSizes: saving.gt(0) ? saving : undefined,
-      },
-      among: (more) => bestOf([best, ...asMixes(more)], [...others, ...more]),
-    };
-  };
-  return bestOf(allowed, [...tried, ...allowed.map(({ point }) => point)]);
-}
-
-/** Plans of the search as mixes of the answer. */
-function asMixes(points: readonly MixPoint[]): Candidate[] {
-  return points.flatMap((point) => {
-    const { plan } = point;
-    return plan ? [{ point, plan: { ...plan, key: "mixed", label: mixLabel(plan.hired) } }] : [];
-  });
-}
-
-/** The ways that mill or buy everything, of those that the user's pins allow and that prices let compare. */
-export function endsOf<Way>(
-  basis: Basis,
-  { buy, mill, hired }: { readonly buy: Way; readonly mill: Way | undefined; readonly hired: Way | undefined },
-): Way[] {
-  const pinned = basis.groups.some(({ group, millable }) => millable && group.rules.source === "mill");
-  const comparable = !pinned && forWantOfPrice(basis).length === 0;
-  return [...(mill ? [mill] : []), ...(hired ? [hired] : []), ...(comparable ? [buy] : [])];
 }

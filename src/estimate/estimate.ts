@@ -1,6 +1,6 @@
 /** The whole job, read top to bottom: lay the basis, plan the routes, lay and compare them. */
 import { type Basis, basisOf, layBasis } from "./basis.js";
-import { bestMix, endsOf, findBestMix, type PlanMilled } from "./best-mix.js";
+import { findBestMix } from "./best-mix.js";
 import { type Caution, cautionsOf, roofWeightCaution } from "./cautions.js";
 import { type ComparedRoutes, type Decision, decide } from "./compare/decision.js";
 import type { LeftOut } from "./compare/group-savings.js";
@@ -13,9 +13,11 @@ import { type Fault, FaultError, pointer } from "./faults.js";
 import { type MixSearched, searchOf } from "./frontier.js";
 import { mixLabel } from "./joint-route.js";
 import { heldLeftOut, planLeftOut } from "./left-out.js";
+import { bestMix, endsOf, type PlanMilled } from "./mix-choice.js";
 import type { Notice } from "./notice.js";
 import { noticesOf } from "./notices.js";
 import { chosenOffers, withChosenFirst } from "./offer-choice.js";
+import { boughtOfPins } from "./piece-price.js";
 import { heldForm, knowing, millable, type Planners, planRoute, quickly } from "./plan.js";
 import type { Decimal } from "./quantity/decimal.js";
 import { remembering } from "./remembered.js";
@@ -27,7 +29,7 @@ import { layOwnLines } from "./sheet/own-lines.js";
 import { Sheet } from "./sheet/sheet.js";
 import { layCommon, layTakeoffs, type Takeoffs } from "./takeoffs.js";
 import { Stages, UNWATCHED } from "./watch.js";
-import { keptToPins, withoutPins } from "./without-pins.js";
+import { leftOpen } from "./without-pins.js";
 
 /** An estimate: the sheet and its parts, the routes, and what is said of them. */
 export interface Estimate {
@@ -122,11 +124,11 @@ export function estimate(
     return layEstimate(basis, withLeftOut({ buy, mill, hired, mix }));
   }
   stages.begin("mixed");
-  const kept = found && mixWithoutPins(basis, planners);
-  const routes = [...endsOf(basis, { buy, mill, hired }), ...(kept ? [kept] : [])];
+  const free = found && leftOpen(basis, planners, (open) => estimate(open, planners));
+  const routes = [...endsOf(basis, { buy, mill, hired }), ...(free?.kept ? [free.kept] : [])];
   const best = found && bestMix(basis, found, mixed, { planners, routes, buy });
   const search = found && best && searchOf(found, best, [buy, mill, ...(hired ? [hired] : [])]);
-  const searched = search?.searched;
+  const searched = search && { ...search.searched, open: free?.open };
   const chosen = search?.best.plan ?? mill;
   // A plan that saws nothing buys everything, whatever it was asked to mill.
   const plans = { buy, mill, hired, mix: chosen.sawn.size === 0 ? buy : chosen };
@@ -137,25 +139,13 @@ export function estimate(
   return layEstimate(layBasis(newSheet(request), request), withLeftOut({ ...plans, mix: better }), searched);
 }
 
-/** The best mix of the request without the user's pins, where it keeps to them. */
-function mixWithoutPins(basis: Basis, planners: Planners): RoutePlan | undefined {
-  const free = withoutPins(basis.request);
-  if (!free || basis.request.heldPlans) return undefined;
-  try {
-    const made = estimate(free, planners);
-    return keptToPins(basis, made.basis, made.routes.mix.plan, planners);
-  } catch (error) {
-    // What cannot be built without the pins tells nothing of what can be with them.
-    if (error instanceof FaultError) return undefined;
-    throw error;
-  }
-}
-
 /** All milled or all bought, where its own plan turned out cheaper than the mix that was found by sketches. */
 function betterRoute({ routes, basis }: Estimate, { options }: EstimateRequest): RoutePlan | undefined {
   const { mix, mill } = routes;
   if (!mill || options?.mostCash !== undefined || options?.mostHours !== undefined) return undefined;
-  const others = endsOf(basis, routes);
+  const kept = boughtOfPins(basis, mix.plan);
+  const others = endsOf(basis, routes).filter(({ plan }) => boughtOfPins(basis, plan).lte(kept));
+  if (others.length === 0) return undefined;
   const least = others.reduce((a, b) => (aside(b.total).lt(aside(a.total)) ? b : a));
   return aside(least.total).lt(aside(mix.total)) ? least.plan : undefined;
 }
@@ -192,7 +182,8 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   const gap = gapOf(routes.mix, searched?.bound);
   const proven = searched?.bound && gap ? { least: searched.bound.least, gap } : undefined;
   const slope = takeoffs.covering?.slope;
-  const verdict = verdictOf(basis, common, routes, { ...decision, proven, slope, standing: searched?.standing });
+  const { standing, open } = searched ?? {};
+  const verdict = verdictOf(basis, common, routes, { ...decision, proven, slope, standing, open });
   const weights = coverings.map(({ weight }) => weight);
   const cautions = [...roofWeightCaution(basis, weights), ...cautionsOf(basis, takeoffs, mill !== undefined)];
   const notices = noticesOf(basis, takeoffs, routes, common);

@@ -1,8 +1,10 @@
 /** What the search of mixes came to, and the frontier of cash against hours with better plans than those that found it. */
-import type { BestMix, MixFound } from "./best-mix.js";
+import type { MixFound } from "./best-mix.js";
 import type { MixBound } from "./compare/mix-bound.js";
 import { type FrontierPoint, type MixPoint, type MixStanding, supported } from "./compare/mix-search.js";
 import type { RoutePlan } from "./compare/route.js";
+import type { LeftOpen } from "./compare/verdict-pins.js";
+import type { BestMix } from "./mix-choice.js";
 import { judgeStockPlan } from "./purchase/stock-judge.js";
 import type { Decimal } from "./quantity/decimal.js";
 import { judgeSawingPlan } from "./salvage/sawing-judge.js";
@@ -20,6 +22,8 @@ export interface MixSearched {
   readonly gap: Decimal | undefined;
   /** What pricing the others told of the best one. */
   readonly standing: MixStanding;
+  /** The best mix with every pin left open; absent where nothing is pinned. */
+  readonly open?: LeftOpen | undefined;
 }
 
 /**

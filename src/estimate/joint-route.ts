@@ -3,6 +3,7 @@ import { type Basis, basisOf } from "./basis.js";
 import type { JointPlan } from "./compare/mix-bound.js";
 import { runsOf } from "./compare/mix-search.js";
 import type { RoutePlan } from "./compare/route.js";
+import { isPinned } from "./piece-price.js";
 import { keptWhole, type Planners, planRoute, quickly } from "./plan.js";
 import type { SawingPlan } from "./salvage/sawing-problem.js";
 
@@ -26,7 +27,7 @@ export interface JointRoutes {
  * mixes two measures in one run, the logs are planned anew.
  * @param basis - Of the answer, on which the route is to be laid.
  * @param choice - Where the better of some routes is to be planned well.
- * @returns undefined where it saws nothing, or buys some of what the user pins to the mill.
+ * @returns undefined where it saws nothing.
  */
 export function planOfBound(
   basis: Basis,
@@ -35,8 +36,7 @@ export function planOfBound(
   { better, allMilled = [] }: Choice = {},
 ): JointRoutes | undefined {
   const sawn = new Set(plan.logs.flatMap(({ pieces }) => pieces.map(({ group }) => group)));
-  const pinned = basis.groups.filter(({ group, millable }) => millable && group.rules.source === "mill");
-  if (sawn.size === 0 || pinned.some(({ group }) => (plan.buy[group.name] ?? 0) > 0)) return undefined;
+  if (sawn.size === 0) return undefined;
   const route = (milled: ReadonlySet<string>, sawing: Planners["sawing"]) =>
     planRoute(basisOf(basis, { hired }), "mixed", mixLabel(hired), milled, { ...planners, sawing }, undefined);
   const buy = Object.fromEntries(Object.entries(plan.buy).filter(([group]) => sawn.has(group)));
@@ -90,7 +90,10 @@ interface SplitRun {
 /** @param allMilled - Runs of which no more is bought than these lack are whole, as far as the logs go. */
 function splitRuns(basis: Basis, plan: SawingPlan, allMilled: readonly RoutePlan[]): SplitRun[] {
   const lacked = (name: string): number => Math.max(0, ...allMilled.map(({ sawing }) => sawing?.plan.buy[name] ?? 0));
-  const whole = basis.groups.filter((one) => one.millable && keptWhole(basis, one)).map(({ group }) => group.name);
+  // What is pinned stays at the mill whichever side the rest of its run is on.
+  const whole = basis.groups
+    .filter((one) => one.millable && !isPinned(one) && keptWhole(basis, one))
+    .map(({ group }) => group.name);
   return runsOf(whole).flatMap((groups): SplitRun[] => {
     const bought = groups.reduce((sum, name) => sum + (plan.buy[name] ?? 0), 0);
     const sawn = plan.logs.flatMap(({ pieces }) => pieces).filter(({ group }) => groups.includes(group)).length;

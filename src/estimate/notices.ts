@@ -7,6 +7,7 @@ import type { ComparedRoutes } from "./compare/decision.js";
 import type { CommonCells } from "./compare/route.js";
 import { defaultsInWords } from "./default-notices.js";
 import type { Notice } from "./notice.js";
+import { isPinned } from "./piece-price.js";
 import { decimal } from "./quantity/decimal.js";
 import { markedSmall, shown } from "./quantity/text.js";
 import { capital, lowered } from "./quantity/words.js";
@@ -156,7 +157,9 @@ function shortOf(basis: Basis, { mix, mill }: ComparedRoutes): Notice[] {
   const sawing = mix.plan.sawing ?? mill?.plan.sawing;
   if (!sawing) return [];
   // Where milling everything lacks none of a group, the mix leaves some out because it pays.
-  const chosen = (name: string) => mill?.plan.sawing !== undefined && (mill.plan.sawing.plan.buy[name] ?? 0) === 0;
+  const pinned = new Set(basis.groups.filter(isPinned).map(({ group }) => group.name));
+  const chosen = (name: string) =>
+    !pinned.has(name) && mill?.plan.sawing !== undefined && (mill.plan.sawing.plan.buy[name] ?? 0) === 0;
   return sawing.problem.groups.flatMap((group): Notice[] => {
     const short = sawing.plan.buy[group.name] ?? 0;
     if (short === 0) return [];

@@ -7,11 +7,12 @@ import type { Basis } from "./basis.js";
 import type { RoutePlan } from "./compare/route.js";
 import { FaultError, pointer } from "./faults.js";
 import type { GroupBasis, MillableGroup } from "./group-basis.js";
+import { dearPrice, isPinned, pinnedPrice, roughPrice, UNPRICED } from "./piece-price.js";
 import { wholes } from "./pieces/laying.js";
 import { type BoughtPieces, type StockQuestion, stockQuestions } from "./purchase/lumber.js";
 import type { StockCut, StockOutcome, StockProblem } from "./purchase/stock/problem.js";
 import { judgeStockPlan } from "./purchase/stock-judge.js";
-import { Decimal, decimal, ZERO } from "./quantity/decimal.js";
+import { decimal, ZERO } from "./quantity/decimal.js";
 import { wholeNumber } from "./quantity/whole.js";
 import type { HeldPlans } from "./request/held-plans.js";
 import { type MeasuredPlan, measurePlan } from "./salvage/cut-cells.js";
@@ -121,18 +122,15 @@ function planSawing(
   planners: Planners,
   held: SawingPlan | undefined,
 ): PlannedLogs {
-  // Where a route mills whatever it can, what the logs lack is to be what costs least.
-  const dear = held !== undefined || (ALL_MILLED.has(key) && "by price");
-  // What the user pins to the mill, or what is sold in another measure, is bought where the logs lack it, never because
-  // that is cheaper.
-  const groups = chosen.map((one) =>
-    milledGroup(
-      basis,
-      one,
-      one.millable as MillableGroup,
-      one.group.rules.source === "mill" || dear || keptWhole(basis, one),
-    ),
-  );
+  // Where a route mills whatever it can, what the logs lack is to be what costs least. What is sold in another measure is
+  // bought where the logs lack it, never because that is cheaper; what the user pins to the mill comes before all else.
+  const priced = (one: GroupBasis): Priced => {
+    if (held !== undefined) return "whole";
+    if (isPinned(one)) return "pinned";
+    if (ALL_MILLED.has(key)) return "dear";
+    return keptWhole(basis, one) ? "whole" : "as sold";
+  };
+  const groups = chosen.map((one) => milledGroup(basis, one, one.millable as MillableGroup, priced(one)));
   const problem = sawingProblem(basis.sawing, groups);
   if (held) {
     const wrong = judgeSawingPlan(problem, held);
@@ -143,43 +141,26 @@ function planSawing(
   return { ...measurePlan(problem, plan), proof };
 }
 
-/** @param dear - Nobody asks for prices: the plan is there already, or all that can be is to be milled, the dearest first. */
+/**
+ * At which price a piece of a group may be bought: as it is sold; at one that nobody pays, all groups alike; the same, the dearest
+ * first; or before all others.
+ */
+type Priced = "as sold" | "whole" | "dear" | "pinned";
+
 function milledGroup(
   basis: Basis,
   one: GroupBasis,
   { rough, spares, dressing }: MillableGroup,
-  dear: boolean | "by price",
+  priced: Priced,
 ): MilledGroup {
-  const { group, substitution } = one;
   const sawn = basis.request.options?.fallDown === "buy" ? undefined : spares;
-  const bought = roughPrice(basis, substitution, group);
-  const atAnyPrice = dear === "by price" && bought.gt(0) ? bought.times(DEAR) : UNPRICED;
-  const price = dear === false ? bought : atAnyPrice;
+  const bought = roughPrice(basis, one);
+  const cash = { "as sold": bought, whole: UNPRICED, dear: dearPrice(bought), pinned: pinnedPrice(bought) }[priced];
   // A bought piece is dressed already: that saves the hours that a sawn one takes.
-  const saved = dear ? ZERO : asideIn(dressing.each, "person-h");
-  return { group, rough, spares: sawn, buy: { cash: price, hours: saved.negated() } };
+  const saved = priced === "as sold" ? asideIn(dressing.each, "person-h") : ZERO;
+  const group = { group: one.group, rough, spares: sawn, buy: { cash, hours: saved.negated() } };
+  return priced === "pinned" ? { ...group, pinned: true } : group;
 }
-
-/** A guess at what one bought piece costs: the cheapest length's price by the length of the piece. For the optimiser only. */
-function roughPrice(basis: Basis, substitution: GroupBasis["substitution"], group: GroupBasis["group"]): Decimal {
-  if ("add" in substitution) return UNPRICED;
-  const { problem, priced, moneyDigits } = stockQuestions(basis.cutting, [
-    { substitution, count: 1 },
-  ])[0] as StockQuestion;
-  const piece = problem.pieces.find(({ name }) => name === group.name)?.length ?? 0;
-  if (!priced || problem.stocks.length === 0) return UNPRICED;
-  const rates = problem.stocks
-    .filter(({ owned }) => !owned)
-    .map(({ priceMinor, length }) => decimal(priceMinor).dividedBy(length));
-  return Decimal.min(...rates)
-    .times(piece)
-    .dividedBy(decimal(10).pow(moneyDigits));
-}
-
-/** Where nothing is known of the price, milling is worth a good deal. Assumption; it reaches no printed figure. */
-const UNPRICED = decimal(1000);
-/** What is to be milled at any price is worth so many times what it costs. Assumption: no sawing costs as much. */
-const DEAR = decimal(20);
 
 /**
  * Pieces of a group that a route buys. Of a milled group: the share of the wanted pieces that the plan is short of, or,

@@ -3,14 +3,50 @@
  * so that pinning what is best anyway makes nothing dearer.
  */
 import { type Basis, basisOf } from "./basis.js";
-import type { RoutePlan } from "./compare/route.js";
+import type { Decision } from "./compare/decision.js";
+import type { RouteCells, RoutePlan } from "./compare/route.js";
+import { type LeftOpen, netOf } from "./compare/verdict-pins.js";
+import { FaultError } from "./faults.js";
 import { mixLabel } from "./joint-route.js";
 import { type Planners, planRoute } from "./plan.js";
 import type { EstimateRequest } from "./request/request.js";
 import { aside } from "./sheet/aside.js";
 
+/** An estimate as far as it is looked at here. */
+interface Made {
+  readonly basis: Basis;
+  readonly routes: { readonly mix: RouteCells };
+  readonly decision: Pick<Decision, "groups">;
+}
+
+/**
+ * The best mix of the request without the user's pins: what it comes to, and its plan where it keeps to them.
+ * @returns undefined where nothing is pinned, or nothing can be built without the pins.
+ */
+export function leftOpen(
+  basis: Basis,
+  planners: Planners,
+  estimate: (open: EstimateRequest) => Made,
+): { readonly kept: RoutePlan | undefined; readonly open: LeftOpen } | undefined {
+  const free = withoutPins(basis.request);
+  if (!free || basis.request.heldPlans) return undefined;
+  try {
+    const made = estimate(free);
+    const { mix } = made.routes;
+    const saves = made.decision.groups.filter(({ route }) => route === mix);
+    return {
+      kept: keptToPins(basis, made.basis, mix.plan, planners),
+      open: { total: aside(mix.total), saves: new Map(saves.map((one) => [one.name, netOf(made.basis, one)])) },
+    };
+  } catch (error) {
+    // What cannot be built without the pins tells nothing of what can be with them.
+    if (error instanceof FaultError) return undefined;
+    throw error;
+  }
+}
+
 /** The request with every pin left to the estimate, and nothing asked for beside the mix; undefined where none is pinned. */
-export function withoutPins(request: EstimateRequest): EstimateRequest | undefined {
+function withoutPins(request: EstimateRequest): EstimateRequest | undefined {
   const pins = { found: 0 };
   const structure = freed(request.structure, pins) as EstimateRequest["structure"];
   const { coverings: _, ...options } = request.options ?? {};
@@ -35,7 +71,7 @@ function freed(part: unknown, pins: { found: number }): unknown {
  * @param free - The basis on which it was found.
  * @returns undefined where it breaks a pin, or the pins change the pieces themselves, as runs that can only be bought are.
  */
-export function keptToPins(
+function keptToPins(
   basis: Basis,
   free: Basis,
   { sawing, sawn, hired }: RoutePlan,

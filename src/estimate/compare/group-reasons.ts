@@ -4,11 +4,13 @@ import type { GroupBasis } from "../group-basis.js";
 import { type Decimal, decimal, fixed, ZERO } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
 import { aside, asideIn } from "../sheet/aside.js";
-import type { ComparedRoutes, Decision } from "./decision.js";
+import type { ComparedRoutes } from "./decision.js";
 import type { GroupSaving } from "./group-savings.js";
 import { runOf } from "./mix-search.js";
 import type { RoutePlan } from "./route.js";
 import { hasPrice } from "./unpriced.js";
+import type { Judged } from "./verdict-limits.js";
+import { netOf, whyLacking } from "./verdict-pins.js";
 
 /** Where one group comes from. */
 export interface GroupReason {
@@ -24,7 +26,7 @@ export interface GroupReason {
 }
 
 /** A sentence for every group, in the order of the cut list. */
-export function groupReasons(basis: Basis, { mix, mill }: ComparedRoutes, decision: Decision): GroupReason[] {
+export function groupReasons(basis: Basis, { mix, mill }: ComparedRoutes, decision: Judged): GroupReason[] {
   const savings = new Map(decision.groups.map((saving) => [saving.name, saving]));
   const dear = mill?.plan;
   const mixed = new Set([...mix.plan.sawn].map(runOf));
@@ -35,14 +37,19 @@ export function groupReasons(basis: Basis, { mix, mill }: ComparedRoutes, decisi
     const side = bought.isZero() ? "mill" : bought.gte(count) ? "buy" : "both";
     const from = { name, label, side, bought, milled: count.minus(bought) } as const;
     const saving = savings.get(name);
+    const lacking = bought.gt(0) ? whyLacking(one, mix.plan, dear) : undefined;
     if (side === "buy") {
       const split = mixed.has(runOf(name)) ? ` Other lengths of this run are milled${measures(one)}.` : "";
-      return { ...from, why: `${whyBought(basis, one, saving)}${split}` };
-    }
-    const some =
-      side === "both"
-        ? ` ${countWords(bought, count)} bought: ${whyShort(basis, dear, name, bought)}${measures(one)}.`
+      const saves = one.group.rules.source === "buy" ? decision.open?.saves.get(name) : undefined;
+      const open = saves?.gt(0)
+        ? ` Left open, milling it would save ${moneyText(saves, basis.pricing.currency)}, your hours counted.`
         : "";
+      const asked = lacking ? `You ask for it from the logs, but the plan found saws none. ${lacking}` : undefined;
+      return { ...from, why: `${asked ?? whyBought(basis, one, saving)}${open}${split}` };
+    }
+    const short = lacking ? `, though you ask for all of them. ${lacking}` : undefined;
+    const why = short ?? `: ${whyShort(basis, dear, name, bought)}${measures(one)}.`;
+    const some = side === "both" ? ` ${countWords(bought, count)} bought${why}` : "";
     return { ...from, why: `${whyMilled(basis, one, saving)}${some}` };
   });
 }
@@ -88,32 +95,36 @@ function whyMilled(basis: Basis, one: GroupBasis, saving: GroupSaving | undefine
     ? `Milling it saves ${moneyOf(basis, saving.cashSaved)}`
     : `Milling it costs ${moneyText(saved.abs(), basis.pricing.currency)} more than buying it`;
   const hours = asideIn(saving.extraHours, "person-h");
-  if (hours.lt(LITTLE)) return `${asked}${gain} and takes ${hours.lte(0) ? "no" : "next to no"} more time.`;
+  const net = netOf(basis, saving);
+  const loses =
+    asked && net.isNegative()
+      ? ` Asking for it loses ${moneyText(net.abs(), basis.pricing.currency)}, your hours counted.`
+      : "";
+  if (hours.lt(LITTLE)) return `${asked}${gain} and takes ${hours.lte(0) ? "no" : "next to no"} more time.${loses}`;
   const pays = aside(saving.payPerHour).gte(aside(basis.labor.valueOfHour));
-  const why = pays ? "" : " By itself that is too little, but the best of the mixes tried has it.";
+  const why = pays ? "" : loses || " By itself that is too little, but the best of the mixes tried has it.";
   return `${asked}${gain} for ${hoursText(hours.toFixed(1))} more: ${rates(basis, saving, pays)}.${why}`;
 }
 
-function whyBought(basis: Basis, { group, millable, notMilled }: GroupBasis, saving: GroupSaving | undefined): string {
+function whyBought(basis: Basis, { millable, notMilled }: GroupBasis, saving: GroupSaving | undefined): string {
   if (!millable) return `Bought, because ${notMilled ?? "it cannot be milled"}.`;
   if (!saving) return "Bought: even with everything milled that can be, the plan found saws none of it.";
   const hours = asideIn(saving.extraHours, "person-h");
   const pays = hours.lte(0) || aside(saving.payPerHour).gte(aside(basis.labor.valueOfHour));
-  const asked = group.rules.source === "mill" ? "You ask for it from the logs, but this plan saws none. " : "";
   if (
     hours.lt(LITTLE) &&
     fixed(aside(saving.cashSaved), basis.pricing.minorDigits) === fixed(ZERO, basis.pricing.minorDigits)
   )
-    return `${asked}Bought, because the logs' wood does more as other pieces.`;
+    return `Bought, because the logs' wood does more as other pieces.`;
   const saved = aside(saving.cashSaved);
   if (saved.lt(0)) {
     const more = moneyText(saved.abs(), basis.pricing.currency);
     const time = hours.gte(0) ? `${hoursText(hours.toFixed(1))} more` : `${hoursText(hours.abs().toFixed(1))} less`;
-    return `${asked}Milled with everything else it would cost ${more} more and take ${time}.`;
+    return `Milled with everything else it would cost ${more} more and take ${time}.`;
   }
   const would = `Milled with everything else it would save ${moneyOf(basis, saving.cashSaved)} for ${hoursText(hours.toFixed(1))} more`;
-  if (!pays) return `${asked}${would}: ${rates(basis, saving, false)}.`;
-  return `${asked}${would}, but the best of the mixes tried leaves it out: logs, set-up and cuts are shared.`;
+  if (!pays) return `${would}: ${rates(basis, saving, false)}.`;
+  return `${would}, but the best of the mixes tried leaves it out: logs, set-up and cuts are shared.`;
 }
 
 /** What each extra hour brings beside what an hour is worth. */

@@ -5,10 +5,12 @@
  * A bought piece counts what it adds at the least to any order of sticks and their spares (`boughtWorth`), its tax, its
  * handling and its cutting; a sawn one its dressing, sanding and stacking; the cuts count their hours, fuel and edge, in the wood that saws
  * quickest and from the log that is nearest. What is left out only adds: bundles, hire, packs, turning, carrying,
- * slabs, whole loads. So the bound of that sawing plan, on its family of plans, holds for every mix.
+ * slabs, whole loads. So the bound of that sawing plan, on its family of plans, holds for every mix that mills all of what the
+ * user pins to the mill; for every mix where the plan found lacks logs for that.
  */
 import type { EquipmentItem } from "../../catalog/offers/supplies.js";
 import { type Basis, basisOf } from "../basis.js";
+import { isPinned, pinnedPrice, roughPrice } from "../piece-price.js";
 import { taxRatesOn } from "../purchase/line.js";
 import { Decimal, decimal, ONE, ZERO } from "../quantity/decimal.js";
 import type { Learnt } from "../salvage/optimiser/learnt.js";
@@ -123,14 +125,30 @@ function boundOf(ground: Ground, milledAll: RouteCells, prove: Prover): WayBound
     const more = demand.isZero() ? ZERO : bought.minus(sawn).times(count).dividedBy(demand);
     return [{ group, rough: millable.rough, spares, buy: { cash: more, hours: ZERO } }];
   });
-  const asked = sawingProblem(basis.sawing, milled);
   const ready = readyLogs(ground).map(inFloats);
-  const logs = asked.logs.map((log, i) => ({ ...log, ready: ready[i] as (typeof ready)[number] }));
-  const problem = { ...asked, logs, rates: inFloats(sawnRates(ground)) };
-  const { bound, ...found } = prove(problem, hired);
+  const rates = inFloats(sawnRates(ground));
+  const proveFor = (groups: readonly MilledGroup[]): ReturnType<Prover> => {
+    const asked = sawingProblem(basis.sawing, groups);
+    const logs = asked.logs.map((log, i) => ({ ...log, ready: ready[i] as (typeof ready)[number] }));
+    return prove({ ...asked, logs, rates }, hired);
+  };
+  const pins = new Map(
+    basis.groups.filter(isPinned).map((one) => [one.group.name, pinnedPrice(roughPrice(basis, one))]),
+  );
+  const found = proveFor(milled.map((one) => atPin(one, pins.get(one.group.name))));
+  const keeps = [...pins.keys()].every((name) => (found.plan.buy[name] ?? 0) === 0);
+  // Where the logs lack some of what is pinned, the price that brings it out of them is none that anyone pays.
+  const { bound } = keeps ? found : proveFor(milled);
   if (bound === undefined) return undefined;
   const milling = fixed.plus(decimal(bound)).plus(comingOf(ground, milledAll));
-  return { ...found, bound: Decimal.min(milling, allBought), hired };
+  const { plan, proof, learnt } = found;
+  const least = keeps && pins.size > 0 ? milling : Decimal.min(milling, allBought);
+  return { plan, proof, hired, bound: least, ...(learnt ? { learnt } : {}) };
+}
+
+/** With the price of what is pinned to the mill: in a bound on all mixes that keep to the pins it is never paid. */
+function atPin(one: MilledGroup, price: Decimal | undefined): MilledGroup {
+  return price ? { ...one, buy: { cash: price, hours: ZERO }, pinned: true } : one;
 }
 
 /**

@@ -14,6 +14,8 @@ export interface MixPoint {
   readonly milled: ReadonlySet<string>;
   readonly cash: Decimal;
   readonly hours: Decimal;
+  /** What it buys of groups that are pinned to the mill, in money as the plan was told; absent: nothing. */
+  readonly unpinned?: Decimal;
   /** The plans behind it, where they are kept: with a frontier, whose points are shown. */
   readonly plan?: RoutePlan;
 }
@@ -128,14 +130,18 @@ export class MixSearch {
     return runsOf(this.question.free);
   }
 
-  /** Whether a mix is better than another: within the limits first, then by cash and hours. */
+  /** Whether a mix is better than another: by what is pinned first, then within the limits, then by cash and hours. */
   better(a: MixPoint, b: MixPoint, wage: Decimal, limits = this.question.limits): boolean {
+    const broken = unpinnedOf(a).minus(unpinnedOf(b));
+    if (broken.abs().gt(EQUAL)) return broken.isNegative();
     const beyond = beyondOf(a, limits).minus(beyondOf(b, limits));
     if (beyond.abs().gt(EQUAL)) return beyond.isNegative();
     const total = ({ cash, hours }: MixPoint): Decimal => cash.plus(wage.times(hours));
     return total(a).lt(total(b).minus(EQUAL));
   }
 }
+
+const unpinnedOf = ({ unpinned }: MixPoint): Decimal => unpinned ?? ZERO;
 
 /** How far a mix is past the limits, in shares of them. */
 function beyondOf({ cash, hours }: MixPoint, limits: MixLimits): Decimal {
@@ -160,6 +166,13 @@ function flipped(milled: ReadonlySet<string>, move: readonly string[]): Readonly
   return next;
 }
 
+/** Those of the points that buy least of what is pinned. */
+function keepingMost(points: readonly MixPoint[]): MixPoint[] {
+  if (points.length === 0) return [];
+  const least = Decimal.min(...points.map(unpinnedOf)).plus(EQUAL);
+  return points.filter((point) => unpinnedOf(point).lte(least));
+}
+
 /** One stretch of the frontier. */
 export interface FrontierPoint {
   readonly point: MixPoint;
@@ -169,11 +182,11 @@ export interface FrontierPoint {
 
 /**
  * Supported points of cash against hours among priced mixes: the lower envelope of cash + wage × hours, from the
- * most hours (best at a wage of nothing) to the fewest.
+ * most hours (best at a wage of nothing) to the fewest. Of those alone that keep most to what is pinned.
  * @see Aneja and Nair, "Bicriteria transportation problem", Management Science 25 (1979).
  */
 export function supported(points: readonly MixPoint[]): FrontierPoint[] {
-  const sorted = [...points].sort((a, b) => a.cash.cmp(b.cash) || a.hours.cmp(b.hours));
+  const sorted = keepingMost(points).sort((a, b) => a.cash.cmp(b.cash) || a.hours.cmp(b.hours));
   const hull: MixPoint[] = [];
   for (const point of sorted) {
     if (hull.length > 0 && point.hours.gte((hull.at(-1) as MixPoint).hours.minus(EQUAL))) continue;

@@ -1,6 +1,7 @@
 /** What the verdict says of the user's limits, and of how much better any mix could be. */
 import { toQuantity } from "../../catalog/reading.js";
 import type { Basis } from "../basis.js";
+import { isPinned } from "../piece-price.js";
 import { Decimal, ONE } from "../quantity/decimal.js";
 import { inUnit, type Quantity } from "../quantity/quantity.js";
 import { moneyText } from "../quantity/text.js";
@@ -9,12 +10,14 @@ import type { SlopeVerdict } from "../takeoff/slope-verdict.js";
 import type { Decision } from "./decision.js";
 import type { MixStanding } from "./mix-search.js";
 import type { RouteCells } from "./route.js";
+import type { LeftOpen } from "./verdict-pins.js";
 
 /** The comparison, what is proven of all mixes, and whether the code allows the covering at its slope. */
 export type Judged = Decision & {
   readonly proven?: { readonly least: Decimal; readonly gap: Decimal } | undefined;
   readonly slope?: SlopeVerdict | undefined;
   readonly standing?: MixStanding | undefined;
+  readonly open?: LeftOpen | undefined;
 };
 
 /** Whether the mix keeps within what the user is ready to spend and to work; told where it does not, and where it does. */
@@ -35,12 +38,14 @@ export function limits({ request, pricing }: Basis, { cash, hours: worked }: Rou
 }
 
 /** How much better any mix could be: proven, so an upper end. */
-export function proof({ pricing }: Basis, { proven }: Judged): string[] {
+export function proof(basis: Basis, { proven }: Judged): string[] {
   if (!proven) return [];
+  const { pricing } = basis;
   // The gap is a share of what this mix comes to; how far it is above the least is a share of that.
   const share = proven.gap.dividedBy(ONE.minus(proven.gap)).times(100).toDecimalPlaces(1, Decimal.ROUND_UP).toFixed();
   const least = moneyText(proven.least, pricing.currency);
+  const mixes = basis.groups.some(isPinned) ? "mix that mills what you ask for" : "mix of milling and buying";
   return [
-    `No mix of milling and buying comes to less than ${least}, your hours counted: this one is at most ${share} % above the best there can be.`,
+    `No ${mixes} comes to less than ${least}, your hours counted: this one is at most ${share} % above the best there can be.`,
   ];
 }

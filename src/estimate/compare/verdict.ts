@@ -14,6 +14,7 @@ import { changes } from "./verdict-changes.js";
 import { doubt } from "./verdict-doubt.js";
 import { headline, uncompared } from "./verdict-headline.js";
 import { type Judged, limits, proof } from "./verdict-limits.js";
+import { pins } from "./verdict-pins.js";
 
 /** First on every screen. */
 export interface Verdict {
@@ -46,6 +47,7 @@ export function verdictOf(basis: Basis, common: CommonCells, routes: ComparedRou
     reasons: [
       ...(priceless.length > 0 ? [uncompared(priceless)] : []),
       ...limits(basis, mix),
+      ...pins(basis, routes, decision),
       ...savings(basis, mix, buy, decision),
       ...hiredBeside(basis, routes),
       ...holding(basis, routes),

@@ -60,14 +60,20 @@ function sawAll(problem: SawingProblem): { yard: Standing[]; wants: Want[] } {
   return { yard, wants };
 }
 
-/** Largest section first, then longest; boxed pieces before others of their size, for they need the heart. */
+/** What is pinned, then the largest section first, then the longest; boxed pieces before others of their size, for they need the heart. */
 function largestFirst(groups: readonly SawGroup[]): SawGroup[] {
   const section = (g: SawGroup) => g.thickness * g.width;
   const boxed = (g: SawGroup) => (g.heart === "boxed" ? 1 : 0);
+  const pinned = (g: SawGroup) => (g.pinned ? 1 : 0);
   return groups
     .filter((g) => g.count > 0)
     .sort(
-      (a, b) => section(b) - section(a) || boxed(b) - boxed(a) || b.length - a.length || (a.name < b.name ? -1 : 1),
+      (a, b) =>
+        pinned(b) - pinned(a) ||
+        section(b) - section(a) ||
+        boxed(b) - boxed(a) ||
+        b.length - a.length ||
+        (a.name < b.name ? -1 : 1),
     );
 }
 

@@ -49,6 +49,8 @@ export interface SawGroup {
   readonly wane: number;
   /** What one piece costs when bought, less the dressing that a sawn one would take: cash and hours. */
   readonly buy: { readonly cash: number; readonly hours: number };
+  /** To be sawn before all that is not; its price says so to a search, and this to a rule that knows no prices. */
+  readonly pinned?: boolean;
 }
 
 /** Limits of mill and shop, grid steps. */

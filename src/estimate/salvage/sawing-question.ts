@@ -21,6 +21,8 @@ export interface MilledGroup {
   readonly spares: Cell | undefined;
   /** Rough guess for the optimiser only: cash for one bought piece, hours that buying it saves. */
   readonly buy: { readonly cash: Decimal; readonly hours: Decimal };
+  /** Sawn before all that is not. */
+  readonly pinned?: boolean;
 }
 
 /** What sawing problems are made from. */
@@ -97,7 +99,7 @@ function sawLog(log: SoundLog, steps: (cell: Cell) => Decimal): SawLog {
 
 function sawGroup(
   basis: SawingBasis,
-  { group, rough, spares, buy }: MilledGroup,
+  { group, rough, spares, buy, pinned }: MilledGroup,
   steps: (cell: Cell) => Decimal,
 ): SawGroup {
   const { sheet, gridMm, charge } = basis;
@@ -120,6 +122,7 @@ function sawGroup(
         ? { cash: buy.cash.plus(aside(basis.wage).times(buy.hours)).minus(chargeOf(basis, rough)), hours: ZERO }
         : buy,
     ),
+    ...(pinned ? { pinned } : {}),
   };
 }
 

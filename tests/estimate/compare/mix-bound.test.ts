@@ -113,15 +113,3 @@ describe("a mix that goes piece by piece", () => {
     expect([...again.routes.mix.plan.sawn]).toEqual([...found.routes.mix.plan.sawn]);
   });
 });
-
-describe("a group that the user pins to the mill", () => {
-  it("is sawn by the mix as far as the logs give it, whatever buying would save", () => {
-    const body = demoBody("market-stall") as { structure: { pieces: { name: string }[] } };
-    const names = ["end-rails", "apron-boards"];
-    const pieces = body.structure.pieces.map((piece) =>
-      names.includes(piece.name) ? { ...piece, source: "mill" } : piece,
-    );
-    const { routes } = estimated({ ...body, structure: { ...body.structure, pieces } }, proving(3000));
-    for (const name of names) expect([name, routes.mix.plan.sawn.has(name)]).toEqual([name, true]);
-  });
-});

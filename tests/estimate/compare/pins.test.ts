@@ -1,0 +1,119 @@
+/** What the user pins to the mill: all of it is milled where the logs can hold it; else what lacks is told, and why, and what a pin loses. */
+import fc from "fast-check";
+import { describe, expect, it, vi } from "vitest";
+import { planners } from "../../../src/api/planners.js";
+import type { Estimate } from "../../../src/estimate/estimate.js";
+import { planSawing } from "../../../src/estimate/salvage/plan-sawing.js";
+import { demoBody, estimated } from "../../helpers/estimating.js";
+
+vi.setConfig({ testTimeout: 120_000 });
+
+const service = planners();
+
+/** Rough pieces of a group that the mix buys; all of them where it saws none. */
+function lacking({ routes: { mix, mill } }: Estimate, name: string): number {
+  const wanted = mill?.plan.sawing?.problem.groups.find((group) => group.name === name)?.count ?? Number.NaN;
+  const { sawing, milled } = mix.plan;
+  return sawing && milled.has(name) ? (sawing.plan.buy[name] ?? 0) : wanted;
+}
+
+/** The same pieces planned with nothing beside them, and much work: what the logs hold of them at the least. */
+function lackingAlone({ routes: { mill } }: Estimate, pinned: readonly string[]): Readonly<Record<string, number>> {
+  const problem = mill?.plan.sawing?.problem;
+  if (!problem) throw new Error("nothing may be milled");
+  const groups = problem.groups.filter(({ name }) => pinned.includes(name));
+  return planSawing({ ...problem, groups }, { work: 2000, seed: 1 }).plan.buy;
+}
+
+const SECTIONS = ["2 x 4 in", "2 x 6 in", "2 x 8 in", "4 x 4 in", "6 x 6 in", "1 x 6 in"];
+const LENGTHS = ["4 ft", "6 ft", "7 ft 6 in", "9 ft"];
+const group = fc.record({
+  role: fc.constant("other"),
+  count: fc.integer({ min: 1, max: 7 }),
+  section: fc.constantFrom(...SECTIONS),
+  length: fc.constantFrom(...LENGTHS),
+  surface: fc.constantFrom("rough", "dressed"),
+  source: fc.constantFrom("mill", "auto", "mill", "buy"),
+});
+const log = fc.record({
+  species: fc.constant("eastern-white-pine"),
+  length: fc.constantFrom("8 ft", "10 ft", "14 ft"),
+  smallDiameter: fc.constantFrom("9 in", "14 in", "17 in"),
+});
+
+describe("a group that the user pins to the mill", () => {
+  it("is milled whole wherever the logs can hold all that is pinned, and as far as they go elsewhere", () => {
+    const seen = { whole: 0, short: 0 };
+    fc.assert(
+      fc.property(
+        fc.array(group, { minLength: 2, maxLength: 4 }),
+        fc.array(log, { minLength: 1, maxLength: 2 }),
+        fc.constantFrom("$1/h", "$20/h", "$90/h"),
+        (groups, logs, valueOfHour) => {
+          const pieces = groups.map((one, i) => ({ ...one, name: `group-${i}` }));
+          const pinned = pieces.flatMap(({ name, source }) => (source === "mill" ? [name] : []));
+          if (pinned.length === 0) return;
+          const made = estimated(
+            {
+              structure: { kind: "pieces", pieces },
+              logs: logs.map((one, i) => ({ ...one, name: `log-${i}` })),
+              catalog: { demo: "orchard-yard" },
+              labor: { valueOfHour },
+            },
+            service,
+          );
+          const alone = lackingAlone(made, pinned);
+          const { reasons } = made.verdict;
+          if (Object.keys(alone).length === 0) {
+            seen.whole++;
+            expect(pinned.map((name) => [name, lacking(made, name)])).toEqual(pinned.map((name) => [name, 0]));
+            expect(reasons.filter((one) => one.startsWith("You ask for"))).toEqual([]);
+            return;
+          }
+          seen.short++;
+          const total = (of: (name: string) => number) => pinned.reduce((sum, name) => sum + of(name), 0);
+          if (pinned.length === 1)
+            expect(total((name) => lacking(made, name))).toBeLessThanOrEqual(total((name) => alone[name] ?? 0));
+          for (const name of pinned.filter((one) => lacking(made, one) > 0)) {
+            const said = reasons.filter((one) => one.startsWith(`You ask for ${name} from the logs`));
+            expect(said).toEqual([
+              expect.stringMatching(/they give \d of \d, rejects made up for\. (?:A log|The|No log|Rot)/),
+            ]);
+          }
+        },
+      ),
+      { seed: 20261127, numRuns: 16 },
+    );
+    expect(seen.whole).toBeGreaterThan(3);
+    expect(seen.short).toBeGreaterThan(2);
+  });
+
+  it("keeps all rafters of the orchard shelter at the mill, in the frontier too, and tells what that loses", () => {
+    const body = demoBody("orchard-shelter") as { structure: { groups: Record<string, object> } };
+    const groups = { ...body.structure.groups, rafters: { ...body.structure.groups.rafters, source: "mill" } };
+    const asked = { ...body, structure: { ...body.structure, groups }, options: { frontier: true } };
+    const made = estimated(asked, service);
+    expect(lacking(made, "rafters")).toBe(0);
+    for (const { point } of made.searched?.frontier ?? []) {
+      expect(point.plan?.milled.has("rafters")).toBe(true);
+      expect(point.plan?.sawing?.plan.buy.rafters ?? 0).toBe(0);
+    }
+    const free = estimated(body, service);
+    const lost = made.routes.mix.total.value.minus(free.routes.mix.total.value);
+    expect(lost.gt(0)).toBe(true);
+    const said = made.verdict.reasons.find((one) => one.startsWith("What you pin loses"));
+    expect(said).toContain(`$${lost.toFixed(2)}, your hours counted`);
+    expect(said).toMatch(/Group by group it loses: common rafters \$/);
+    expect(made.verdict.groups.find(({ name }) => name === "rafters")?.why).toMatch(/Asking for it loses \$[\d.]+/);
+  });
+});
+
+describe("a group that the user pins to the yard", () => {
+  it("is told what milling it would save", () => {
+    const body = demoBody("orchard-shelter") as { structure: { groups: Record<string, object> } };
+    const groups = { ...body.structure.groups, beams: { ...body.structure.groups.beams, source: "buy" } };
+    const made = estimated({ ...body, structure: { ...body.structure, groups } });
+    const loses = made.verdict.reasons.find((one) => one.startsWith("What you pin loses"));
+    expect(loses).toMatch(/plate beams.* \$\d/);
+  });
+});
