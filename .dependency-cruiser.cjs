@@ -27,7 +27,7 @@ const LADDER = [
     "estimate/structure-notices",
   ],
   ["estimate/notices", "estimate/mix-choice"],
-  ["estimate/frontier"],
+  ["estimate/frontier", "estimate/limit-plans"],
   ["estimate/estimate", "estimate/sawn-logs"],
   ["estimate/sweep", "api/render"],
   ["api"],

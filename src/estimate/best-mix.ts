@@ -1,15 +1,10 @@
 /** The best mix of milling and buying at the user's value of an hour, and on request the whole frontier. */
 import { toQuantity } from "../catalog/reading.js";
 import { type Basis, basisOf, layBasis } from "./basis.js";
+import { type FrontierPoint, supported } from "./compare/envelope.js";
 import { boundMixes, type MixBound, type Prover } from "./compare/mix-bound.js";
-import {
-  type FrontierPoint,
-  type MixLimits,
-  type MixPoint,
-  MixSearch,
-  searchFrontier,
-  supported,
-} from "./compare/mix-search.js";
+import type { MixLimits, MixPoint } from "./compare/mix-point.js";
+import { MixSearch, searchFrontier } from "./compare/mix-search.js";
 import { layRoute, type RoutePlan } from "./compare/route.js";
 import { forWantOfPrice } from "./compare/unpriced.js";
 import { planOfBound } from "./joint-route.js";
@@ -44,6 +39,9 @@ export interface MixFound {
   readonly bound: MixBound | undefined;
   /** What the proof learnt of the logs, at one's own mill or a hired sawyer's. */
   readonly learntOf: (hired: boolean) => Learnt | undefined;
+  readonly limits: MixLimits;
+  /** The user's value of an hour. */
+  readonly wage: Decimal;
   /** Plans that go piece by piece as it would pay at another value of an hour. */
   readonly jointAt: (valueOfHour: Decimal) => readonly RoutePlan[];
 }
@@ -66,8 +64,11 @@ export function findBestMix(
   const pinned = basis.groups
     .filter((one) => (one.group.rules.source === "mill" && names.includes(one.group.name)) || unpriced.includes(one))
     .map(({ group }) => group.name);
+  const limits = limitsOf(request);
   const wantsFrontier = request.options?.frontier === true;
-  const budget = wantsFrontier ? BUDGET.frontier : BUDGET.mix;
+  // A limit is met by mixes that are the best at other values of an hour.
+  const wide = wantsFrontier || limits.cash !== undefined || limits.hours !== undefined;
+  const budget = wide ? BUDGET.frontier : BUDGET.mix;
   let tries = 0;
   const price = (plan: RoutePlan) => priced(basis, { ...plan, key: `try${++tries}` });
   const plan = (milled: ReadonlySet<string>, hired: boolean, by: Planners) =>
@@ -79,7 +80,7 @@ export function findBestMix(
     const search: MixSearch = new MixSearch({
       free: names.filter((name) => !pinned.includes(name)),
       pinned,
-      limits: limitsOf(request),
+      limits,
       budget,
       price: (milled) => {
         tell(search.tried.length, budget);
@@ -91,8 +92,9 @@ export function findBestMix(
     return search;
   }) as [MixSearch, ...MixSearch[]];
   const wage = aside(basis.labor.valueOfHour);
+  for (const search of searches) search.best(wage);
+  if (wide) for (const search of searches) searchFrontier(search);
   const bests = searches.map((search) => search.best(wage));
-  if (wantsFrontier) for (const search of searches) searchFrontier(search);
   const all = searches.flatMap(({ tried }) => tried);
   const possible = searches.reduce((sum, search) => sum + search.possible, 0);
   const proofAt = (of: Basis, prove: Prover): MixBound | undefined => {
@@ -128,6 +130,8 @@ export function findBestMix(
     better,
     bound,
     learntOf,
+    limits,
+    wage,
     jointAt,
   };
 }

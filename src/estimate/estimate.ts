@@ -13,6 +13,7 @@ import { type Fault, FaultError, pointer } from "./faults.js";
 import { type MixSearched, searchOf } from "./frontier.js";
 import { mixLabel } from "./joint-route.js";
 import { heldLeftOut, planLeftOut } from "./left-out.js";
+import { withinLimits } from "./limit-plans.js";
 import { bestMix, endsOf, type PlanMilled } from "./mix-choice.js";
 import type { Notice } from "./notice.js";
 import { noticesOf } from "./notices.js";
@@ -126,7 +127,7 @@ export function estimate(
   stages.begin("mixed");
   const free = found && leftOpen(basis, planners, (open) => estimate(open, planners));
   const routes = [...endsOf(basis, { buy, mill, hired }), ...(free?.kept ? [free.kept] : [])];
-  const best = found && bestMix(basis, found, mixed, { planners, routes, buy });
+  const best = found && withinLimits(found, bestMix(basis, found, mixed, { planners, routes, buy }));
   const search = found && best && searchOf(found, best, [buy, mill, ...(hired ? [hired] : [])]);
   const searched = search && { ...search.searched, open: free?.open };
   const chosen = search?.best.plan ?? mill;

@@ -1,7 +1,8 @@
 /** What the search of mixes came to, and the frontier of cash against hours with better plans than those that found it. */
 import type { MixFound } from "./best-mix.js";
+import { type FrontierPoint, type MixStanding, supported } from "./compare/envelope.js";
 import type { MixBound } from "./compare/mix-bound.js";
-import { type FrontierPoint, type MixPoint, type MixStanding, supported } from "./compare/mix-search.js";
+import type { MixPoint } from "./compare/mix-point.js";
 import type { RoutePlan } from "./compare/route.js";
 import type { LeftOpen } from "./compare/verdict-pins.js";
 import type { BestMix } from "./mix-choice.js";

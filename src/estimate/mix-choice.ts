@@ -1,14 +1,14 @@
 /** The choice of the best mix: among the mixes that the search found, plans that go piece by piece, and both ends. */
 import { type Basis, basisOf } from "./basis.js";
 import type { MixFound } from "./best-mix.js";
-import { bestFor, type MixPoint, type MixStanding } from "./compare/mix-search.js";
+import { bestFor, type MixStanding, reachOf } from "./compare/envelope.js";
+import type { MixPoint } from "./compare/mix-point.js";
 import type { RoutePlan } from "./compare/route.js";
 import { forWantOfPrice } from "./compare/unpriced.js";
 import { mixLabel, planOfBound } from "./joint-route.js";
 import { isPinned } from "./piece-price.js";
 import { ALL_MILLED, type Planners, planRoute } from "./plan.js";
 import { Decimal, ZERO } from "./quantity/decimal.js";
-import { aside } from "./sheet/aside.js";
 
 /** Plans a route on a basis. */
 export type PlanMilled = (milled: ReadonlySet<string>, hired: boolean) => RoutePlan;
@@ -16,6 +16,9 @@ export type PlanMilled = (milled: ReadonlySet<string>, hired: boolean) => RouteP
 /** The best mix, and what was learnt of the others by pricing them. */
 export interface BestMix {
   readonly plan: RoutePlan;
+  readonly point: MixPoint;
+  /** All that it was chosen from, and that the search tried. */
+  readonly priced: readonly MixPoint[];
   /** How it stands among all that were priced. */
   readonly standing: MixStanding;
   /** The better of it and of plans that were priced since, all of which the user's pins allow. */
@@ -35,7 +38,7 @@ interface Candidate {
  */
 export function bestMix(
   basis: Basis,
-  { bests, bound, price, better, tried }: MixFound,
+  { bests, bound, price, better, tried, limits, wage }: MixFound,
   mixed: PlanMilled,
   {
     planners,
@@ -57,18 +60,19 @@ export function bestMix(
   const found = [...candidates([...groups, ...joint.flatMap(({ whole }) => whole), ...routes]), ...asMixes([drawn])];
   const allowed = [...found, ...candidates(pinsAlone(basis, found, planners))];
   const loose = candidates(joint.flatMap(({ mixing }) => mixing ?? []));
-  const wage = aside(basis.labor.valueOfHour);
   const total = ({ point }: Candidate) => point.cash.plus(wage.times(point.hours));
   const bestOf = (all: readonly Candidate[], others: readonly MixPoint[]): BestMix => {
     const best = all.reduce((a, b) => (better(b.point, a.point) ? b : a));
     const saving = Decimal.max(ZERO, ...loose.map((one) => total(best).minus(total(one))));
     return {
-      plan: best.plan,
+      ...best,
+      priced: others,
       standing: {
         hour: bestFor(best.point, others),
         buying: bestFor(price(buy), others),
         frontier: basis.request.options?.frontier === true,
         mixedSizes: saving.gt(0) ? saving : undefined,
+        reach: reachOf(others, limits),
       },
       among: (more) => bestOf([best, ...asMixes(more)], [...others, ...more]),
     };

@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from "vitest";
-import { bestFor, type MixPoint } from "../../src/estimate/compare/mix-search.js";
+import { bestFor } from "../../src/estimate/compare/envelope.js";
+import type { MixPoint } from "../../src/estimate/compare/mix-point.js";
 import type { Estimate } from "../../src/estimate/estimate.js";
 import { keptWhole } from "../../src/estimate/plan.js";
 import { decimal } from "../../src/estimate/quantity/decimal.js";

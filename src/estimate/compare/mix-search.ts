@@ -6,25 +6,9 @@
  * sides while that helps. Deterministic: ties by the order of the groups.
  */
 
-import { Decimal, decimal, ONE, ZERO } from "../quantity/decimal.js";
-import type { RoutePlan } from "./route.js";
-
-/** Cash and person-hours of one priced mix, as its cells have them. */
-export interface MixPoint {
-  readonly milled: ReadonlySet<string>;
-  readonly cash: Decimal;
-  readonly hours: Decimal;
-  /** What it buys of groups that are pinned to the mill, in money as the plan was told; absent: nothing. */
-  readonly unpinned?: Decimal;
-  /** The plans behind it, where they are kept: with a frontier, whose points are shown. */
-  readonly plan?: RoutePlan;
-}
-
-/** Limits that the user sets; a mix within them is preferred to any mix beyond them. */
-export interface MixLimits {
-  readonly cash?: Decimal;
-  readonly hours?: Decimal;
-}
+import { type Decimal, decimal, ZERO } from "../quantity/decimal.js";
+import { type FrontierPoint, supported } from "./envelope.js";
+import { beyondOf, EQUAL, type MixLimits, type MixPoint, unpinnedOf } from "./mix-point.js";
 
 /** Which groups may go either way, what bounds the mix, and how a mix is priced. */
 export interface MixQuestion {
@@ -141,18 +125,6 @@ export class MixSearch {
   }
 }
 
-const unpinnedOf = ({ unpinned }: MixPoint): Decimal => unpinned ?? ZERO;
-
-/** How far a mix is past the limits, in shares of them. */
-function beyondOf({ cash, hours }: MixPoint, limits: MixLimits): Decimal {
-  const past = (value: Decimal, limit: Decimal | undefined): Decimal =>
-    limit ? Decimal.max(ZERO, value.dividedBy(Decimal.max(limit, EQUAL)).minus(ONE)) : ZERO;
-  return past(cash, limits.cash).plus(past(hours, limits.hours));
-}
-
-/** Below a thousandth of a cent or of an hour, two mixes cost the same. */
-const EQUAL = decimal("0.00001");
-
 const keyOf = (milled: ReadonlySet<string>): string => [...milled].sort().join(" ");
 
 /** The whole move to one side: to the mill when any of it is bought. */
@@ -164,72 +136,6 @@ function flipped(milled: ReadonlySet<string>, move: readonly string[]): Readonly
     else next.delete(name);
   }
   return next;
-}
-
-/** Those of the points that buy least of what is pinned. */
-function keepingMost(points: readonly MixPoint[]): MixPoint[] {
-  if (points.length === 0) return [];
-  const least = Decimal.min(...points.map(unpinnedOf)).plus(EQUAL);
-  return points.filter((point) => unpinnedOf(point).lte(least));
-}
-
-/** One stretch of the frontier. */
-export interface FrontierPoint {
-  readonly point: MixPoint;
-  /** Value of an hour from which on, upwards, this mix is the best of those found; the last one's is 0. */
-  readonly fromWage: Decimal;
-}
-
-/**
- * Supported points of cash against hours among priced mixes: the lower envelope of cash + wage × hours, from the
- * most hours (best at a wage of nothing) to the fewest. Of those alone that keep most to what is pinned.
- * @see Aneja and Nair, "Bicriteria transportation problem", Management Science 25 (1979).
- */
-export function supported(points: readonly MixPoint[]): FrontierPoint[] {
-  const sorted = keepingMost(points).sort((a, b) => a.cash.cmp(b.cash) || a.hours.cmp(b.hours));
-  const hull: MixPoint[] = [];
-  for (const point of sorted) {
-    if (hull.length > 0 && point.hours.gte((hull.at(-1) as MixPoint).hours.minus(EQUAL))) continue;
-    while (
-      hull.length > 1 &&
-      tieWage(hull.at(-2) as MixPoint, hull.at(-1) as MixPoint).gte(tieWage(hull.at(-1) as MixPoint, point))
-    )
-      hull.pop();
-    hull.push(point);
-  }
-  return hull.map((point, i) => ({ point, fromWage: i === 0 ? ZERO : tieWage(hull[i - 1] as MixPoint, point) }));
-}
-
-/** Values of an hour, from one up to another; without the other, any above. */
-export interface HourRange {
-  readonly from: Decimal;
-  readonly to: Decimal | undefined;
-}
-
-/** How the best mix stands among all that were priced. */
-export interface MixStanding {
-  /** For which values of an hour it is the best of them; undefined where limits chose it. */
-  readonly hour: HourRange | undefined;
-  /** The same of buying everything. */
-  readonly buying: HourRange | undefined;
-  /** Whether the mixes between were searched for every value of an hour. */
-  readonly frontier: boolean;
-  /** By how much less the best plan totals that mixes two measures in a run; undefined where none does. */
-  readonly mixedSizes: Decimal | undefined;
-}
-
-/** For which values of an hour a mix is the best of those priced; undefined where for none. */
-export function bestFor(mix: MixPoint, priced: readonly MixPoint[]): HourRange | undefined {
-  const envelope = supported([mix, ...priced]);
-  const at = envelope.findIndex(({ point }) => alike(point.cash, mix.cash) && alike(point.hours, mix.hours));
-  return envelope[at] && { from: envelope[at].fromWage, to: envelope[at + 1]?.fromWage };
-}
-
-const alike = (a: Decimal, b: Decimal): boolean => a.minus(b).abs().lte(EQUAL);
-
-/** Value of an hour at which two mixes cost the same: cash between them over hours between them. */
-export function tieWage(cheaper: MixPoint, quicker: MixPoint): Decimal {
-  return quicker.cash.minus(cheaper.cash).dividedBy(cheaper.hours.minus(quicker.hours));
 }
 
 /**

@@ -4,7 +4,7 @@ import type { Decimal } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { ComparedRoutes, Comparison, Decision } from "./decision.js";
-import type { HourRange } from "./mix-search.js";
+import type { HourRange } from "./envelope.js";
 import { forWantOfPrice } from "./unpriced.js";
 import type { Judged } from "./verdict-limits.js";
 

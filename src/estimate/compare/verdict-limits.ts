@@ -3,12 +3,12 @@ import { toQuantity } from "../../catalog/reading.js";
 import type { Basis } from "../basis.js";
 import { isPinned } from "../piece-price.js";
 import { Decimal, ONE } from "../quantity/decimal.js";
-import { inUnit, type Quantity } from "../quantity/quantity.js";
+import { inUnit } from "../quantity/quantity.js";
 import { moneyText } from "../quantity/text.js";
 import { aside } from "../sheet/aside.js";
 import type { SlopeVerdict } from "../takeoff/slope-verdict.js";
 import type { Decision } from "./decision.js";
-import type { MixStanding } from "./mix-search.js";
+import type { MixStanding } from "./envelope.js";
 import type { RouteCells } from "./route.js";
 import type { LeftOpen } from "./verdict-pins.js";
 
@@ -20,32 +20,63 @@ export type Judged = Decision & {
   readonly open?: LeftOpen | undefined;
 };
 
-/** Whether the mix keeps within what the user is ready to spend and to work; told where it does not, and where it does. */
-export function limits({ request, pricing }: Basis, { cash, hours: worked }: RouteCells): string[] {
+/**
+ * Whether the mix keeps within what the user is ready to spend and to work. Where no mix found keeps a limit, what can be had; where
+ * none keeps both, what each of them leaves of the other.
+ */
+export function limits({ request, pricing }: Basis, { cash, hours }: RouteCells, { standing }: Judged): string[] {
   const { mostCash, mostHours } = request.options ?? {};
-  const told = (limit: Quantity, value: Decimal, words: string) =>
-    value.lte(limit.value)
-      ? `It keeps within your limit of ${words}.`
-      : `It does not keep within your limit of ${words}: of the mixes tried none does, and this one comes nearest.`;
-  const money = mostCash && toQuantity(mostCash, pricing.currency);
-  const time = mostHours && toQuantity(mostHours, "person-h");
-  return [
-    ...(money ? [told(money, aside(cash), moneyText(money.value, pricing.currency))] : []),
-    ...(time
-      ? [told(time, aside(worked), `${inUnit(time, "person-h").toDecimalPlaces(2).toFixed()} person-hours`)]
-      : []),
+  const money = (value: Decimal): string => moneyText(value, pricing.currency);
+  const time = (value: Decimal): string => {
+    const inHours = inUnit({ value, unit: hours.unit }, "person-h");
+    return `${inHours.toDecimalPlaces(2, Decimal.ROUND_UP).toFixed()} person-hours`;
+  };
+  const reach = standing?.reach;
+  const limit = mostCash ? toQuantity(mostCash, pricing.currency).value : undefined;
+  const hourLimit = mostHours ? toQuantity(mostHours, "person-h").value : undefined;
+  const asked = [
+    ...(limit ? [{ limit, value: aside(cash), least: reach?.cash, words: money }] : []),
+    ...(hourLimit ? [{ limit: hourLimit, value: aside(hours), least: reach?.hours, words: time }] : []),
   ];
+  const reachable = asked.every((one) => one.least?.lte(one.limit));
+  const broken = asked.some((one) => one.value.gt(one.limit));
+  const { hoursWithinCash, cashWithinHours } = reach ?? {};
+  const both =
+    asked.length === 2 && reachable && broken && hoursWithinCash && cashWithinHours
+      ? [
+          `No mix found keeps both of your limits; this one comes nearest. Within the cash it takes ${time(hoursWithinCash)} at the least, within the hours it costs ${money(cashWithinHours)} at the least.`,
+        ]
+      : [];
+  return [...both, ...asked.map(limitInWords)];
+}
+
+/** One limit, and what the mix comes to beside it. */
+interface Asked {
+  readonly limit: Decimal;
+  readonly value: Decimal;
+  /** The least that was found of all mixes; undefined where they were not searched. */
+  readonly least: Decimal | undefined;
+  readonly words: (value: Decimal) => string;
+}
+
+function limitInWords({ limit, value, least, words }: Asked): string {
+  const own = words(limit);
+  if (value.lte(limit)) return `It keeps within your limit of ${own}.`;
+  if (least?.gt(limit))
+    return `It does not keep within your limit of ${own}: no mix found does. The least that can be had is ${words(least)}, ${words(least.minus(limit))} more.`;
+  return `It does not keep within your limit of ${own}: it takes ${words(value.minus(limit))} more.`;
 }
 
 /** How much better any mix could be: proven, so an upper end. */
 export function proof(basis: Basis, { proven }: Judged): string[] {
   if (!proven) return [];
-  const { pricing } = basis;
+  const { pricing, request } = basis;
+  const limited = request.options?.mostCash !== undefined || request.options?.mostHours !== undefined;
   // The gap is a share of what this mix comes to; how far it is above the least is a share of that.
   const share = proven.gap.dividedBy(ONE.minus(proven.gap)).times(100).toDecimalPlaces(1, Decimal.ROUND_UP).toFixed();
   const least = moneyText(proven.least, pricing.currency);
   const mixes = basis.groups.some(isPinned) ? "mix that mills what you ask for" : "mix of milling and buying";
   return [
-    `No ${mixes} comes to less than ${least}, your hours counted: this one is at most ${share} % above the best there can be.`,
+    `No ${mixes} comes to less than ${least}, your hours counted${limited ? " and limits left aside" : ""}: this one is at most ${share} % above the best there can be.`,
   ];
 }

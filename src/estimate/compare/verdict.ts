@@ -46,7 +46,7 @@ export function verdictOf(basis: Basis, common: CommonCells, routes: ComparedRou
     headline: headline(basis, mix.plan),
     reasons: [
       ...(priceless.length > 0 ? [uncompared(priceless)] : []),
-      ...limits(basis, mix),
+      ...limits(basis, mix, decision),
       ...pins(basis, routes, decision),
       ...savings(basis, mix, buy, decision),
       ...hiredBeside(basis, routes),

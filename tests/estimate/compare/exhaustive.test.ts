@@ -13,15 +13,22 @@ vi.setConfig({ testTimeout: 120_000 });
 
 const service = planners();
 
-/** Totals of all sets of groups, with the planners of the service and no search of mixes. */
-function everySet(body: unknown, names: readonly string[]): number[] {
+interface Priced {
+  readonly total: number;
+  readonly cash: number;
+  readonly hours: number;
+}
+
+/** All sets of groups, priced with the planners of the service and no search of mixes. */
+function everySet(body: unknown, names: readonly string[]): Priced[] {
   const asked = withChosenFirst(request(body));
   const basis = layBasis(new Sheet(), asked);
   const common = layCommon(basis, layTakeoffs(basis), []);
   return Array.from({ length: 2 ** names.length }, (_, set) => {
     const milled = new Set(names.filter((_, i) => Math.floor(set / 2 ** i) % 2 === 1));
     const plan = planRoute(basis, `set${set}`, "", milled, service, undefined);
-    return layRoute(basis, plan, common).total.value.toNumber();
+    const { total, cash, hours } = layRoute(basis, plan, common);
+    return { total: total.value.toNumber(), cash: cash.value.toNumber(), hours: hours.value.toNumber() };
   });
 }
 
@@ -81,7 +88,7 @@ describe("the best mix of a small job", () => {
         ...everySet(
           body,
           pieces.map(({ name }) => name),
-        ),
+        ).map(({ total }) => total),
       );
       const total = made.routes.mix.total.value.toNumber();
       expect(total).toBeLessThanOrEqual(least + 0.005);
@@ -97,5 +104,64 @@ describe("the best mix of a small job", () => {
   it("is the cheapest of them in most cases, to the cent", () => {
     expect(equal.length).toBe(cases.length);
     expect(equal.filter(Boolean).length).toBeGreaterThan(cases.length / 2);
+  });
+});
+
+describe("the best mix of a small job within limits", () => {
+  const bodyOf = ({ pieces, logs }: (typeof JOBS)[string], options: object) => ({
+    structure: { kind: "pieces", pieces },
+    logs,
+    catalog: { demo: "orchard-yard" },
+    labor: { valueOfHour: "$9/h" },
+    options,
+  });
+  const at = (values: readonly number[], share: number): number =>
+    values.toSorted((a, b) => a - b)[Math.floor((values.length - 1) * share)] as number;
+  const up = (value: number): string => (Math.ceil(value * 100) / 100).toFixed(2);
+
+  it.each(Object.entries(JOBS))(
+    "(%s) keeps them where any set of groups does, and is no dearer than the best of those that do",
+    (_, job) => {
+      const sets = everySet(
+        bodyOf(job, {}),
+        job.pieces.map(({ name }) => name),
+      );
+      const [cash, hours] = [sets.map((one) => one.cash), sets.map((one) => one.hours)];
+      let bound = 0;
+      for (const [most, long] of [
+        [at(cash, 0), undefined],
+        [at(cash, 0.4), undefined],
+        [undefined, at(hours, 0)],
+        [undefined, at(hours, 0.3)],
+        [undefined, at(hours, 0.7)],
+        [at(cash, 0.7), at(hours, 0.7)],
+      ] as const) {
+        const limits = {
+          ...(most === undefined ? {} : { mostCash: `$${up(most)}` }),
+          ...(long === undefined ? {} : { mostHours: `${up(long)} h` }),
+        };
+        const { mix } = estimated(bodyOf(job, limits), service).routes;
+        const [mostCash, mostHours] = [most ?? Number.POSITIVE_INFINITY, long ?? Number.POSITIVE_INFINITY].map(
+          (one) => one + 0.01,
+        ) as [number, number];
+        const keeping = sets.filter((one) => one.cash <= mostCash && one.hours <= mostHours);
+        if (keeping.length === 0) continue;
+        bound += keeping.length < sets.length ? 1 : 0;
+        expect(mix.cash.value.toNumber()).toBeLessThanOrEqual(mostCash);
+        expect(mix.hours.value.toNumber()).toBeLessThanOrEqual(mostHours);
+        expect(mix.total.value.toNumber()).toBeLessThanOrEqual(Math.min(...keeping.map(({ total }) => total)) + 0.005);
+      }
+      expect(bound).toBeGreaterThan(3);
+    },
+  );
+
+  it("says of a limit that nothing keeps what can be had, and how much more that is", () => {
+    const job = JOBS["one stick to share"] as (typeof JOBS)[string];
+    const made = estimated(bodyOf(job, { mostCash: "$5" }), service);
+    const { mix } = made.routes;
+    const least = mix.cash.value;
+    expect(made.verdict.reasons[0]).toBe(
+      `It does not keep within your limit of $5.00: no mix found does. The least that can be had is $${least.toFixed(2)}, $${least.minus(5).toFixed(2)} more.`,
+    );
   });
 });

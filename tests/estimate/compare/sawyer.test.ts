@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { MixPoint } from "../../../src/estimate/compare/mix-search.js";
+import type { MixPoint } from "../../../src/estimate/compare/mix-point.js";
 import type { RouteCells } from "../../../src/estimate/compare/route.js";
 import { demoBody, estimated } from "../../helpers/estimating.js";
 

@@ -2,8 +2,8 @@
 import { z } from "zod";
 import { measuredValue } from "../../../catalog/reading.js";
 import type { Basis } from "../../../estimate/basis.js";
+import type { FrontierPoint } from "../../../estimate/compare/envelope.js";
 import { milledIn } from "../../../estimate/compare/group-reasons.js";
-import type { FrontierPoint } from "../../../estimate/compare/mix-search.js";
 import type { MixSearched } from "../../../estimate/frontier.js";
 import { type Decimal, fixed, ZERO } from "../../../estimate/quantity/decimal.js";
 import { minorDigits } from "../../../estimate/quantity/unit.js";

@@ -1,0 +1,57 @@
+/** Plans for limits that bind: mixes just beyond them planned better, and plans that go piece by piece where the limits cross the frontier. */
+import type { MixFound } from "./best-mix.js";
+import { supported } from "./compare/envelope.js";
+import { beyondOf, type MixPoint } from "./compare/mix-point.js";
+import type { BestMix } from "./mix-choice.js";
+import { Decimal, ZERO } from "./quantity/decimal.js";
+
+/** Sets of groups that are planned anew, and how far their sketches may be beyond the limits, as a share of them. */
+const MOST_PLANNED = 4;
+const NEAR = 0.1;
+/** How often a plan that goes piece by piece is made for the value of an hour at which a limit would be chosen anyway. */
+const MOST_TURNS = 3;
+/** Beyond the last value of an hour at which anything changes: hours alone count. */
+const ABOVE_ALL = 2;
+
+/**
+ * The best mix within the user's limits; the first one where they do not bind.
+ *
+ * A limit on hours works like a dearer hour, one on cash like a cheaper one: where the envelope of all that was priced crosses the
+ * limit, its two neighbours tie at that value of an hour, and a plan is made for it.
+ */
+export function withinLimits(found: MixFound, first: BestMix): BestMix {
+  const { limits, wage } = found;
+  if (!limits.cash && !limits.hours) return first;
+  const total = ({ cash, hours }: MixPoint): Decimal => cash.plus(wage.times(hours));
+  const all = first.priced;
+  const cheaper = all
+    .filter((point) => total(point).lt(total(first.point)) && beyondOf(point, limits).gt(0))
+    .toSorted((a, b) => total(a).cmp(total(b)));
+  const beyond = beyondOf(first.point, limits);
+  if (cheaper.length === 0 && beyond.isZero()) return first;
+  const near = cheaper.filter((point) => beyondOf(point, limits).lte(beyond.plus(NEAR)));
+  const made = near
+    .slice(0, MOST_PLANNED)
+    .map(({ milled, plan }) => found.price(found.plan(milled, plan?.hired ?? false)));
+  const asked = new Set<string>();
+  for (let turn = 0; turn < MOST_TURNS; turn++) {
+    const wages = crossings([...all, ...made], found).filter((one) => !asked.has(one.toFixed(2)));
+    for (const one of wages) {
+      asked.add(one.toFixed(2));
+      made.push(...found.jointAt(one).map(found.price));
+    }
+  }
+  return first.among(made);
+}
+
+/** Values of an hour at which the envelope crosses the limits; the end of it that comes nearest where it does not reach one. */
+function crossings(points: readonly MixPoint[], { limits: { cash, hours } }: MixFound): readonly Decimal[] {
+  const envelope = supported(points);
+  const last = envelope.at(-1)?.fromWage ?? ZERO;
+  // From the least cash to the fewest hours: the first point within the hours, and the first beyond the cash.
+  const quick = hours && envelope.find(({ point }) => point.hours.lte(hours));
+  const dear = cash && envelope.find(({ point }) => point.cash.gt(cash));
+  return [...(hours ? [quick ? quick.fromWage : last.times(ABOVE_ALL)] : []), ...(dear ? [dear.fromWage] : [])].filter(
+    (wage, i, all) => Decimal.max(wage, ZERO).eq(wage) && all.indexOf(wage) === i,
+  );
+}
