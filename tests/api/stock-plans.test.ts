@@ -201,6 +201,95 @@ describe("a stock plan", () => {
     );
   });
 
+  it("leaves a piece whole where a stick at hand takes it and that costs less, and joins the others", async () => {
+    const order = {
+      pieces: [{ name: "fascia", length: "20 ft", count: 3, supports: "24 in" }],
+      stocks: [
+        { length: "8 ft", price: "$6.00" },
+        { length: "12 ft", price: "$10.00" },
+      ],
+      leftovers: [{ length: "20 ft 2 in", count: 2 }],
+      kerf: "0 in",
+      endTrim: "0 in",
+    };
+    // By hand: two whole from what lies at hand, the third 12 + 8; all three joined take three of each, or the long ones for some.
+    const answer = await planned(order, "?include=plan");
+    expect([bought(answer), answer.total?.value, answer.short]).toEqual([{ "8'": 1, "12'": 1 }, "16.00", []]);
+    const whole = answer.boards.flatMap(({ cuts, times }) => cuts.filter(({ part }) => part === null).map(() => times));
+    expect(whole.reduce((sum, times) => sum + times, 0)).toBe(2);
+    const again = await planned({ ...order, heldPlan: answer.heldPlan });
+    expect([bought(again), again.boards]).toEqual([bought(answer), answer.boards]);
+    // A long stick of which the yard has but one is left whole just so; the other two are 40 ft, five times 8.
+    const few = await planned({
+      ...order,
+      leftovers: [],
+      stocks: [...order.stocks, { length: "20 ft", price: "$11.00", available: 1 }],
+    });
+    expect([bought(few), few.total?.value, few.short]).toEqual([{ "8'": 5, "20'": 1 }, "41.00", []]);
+  });
+
+  it("cuts no part of a joined piece without the others where sticks run short, and says so", async () => {
+    const fascia = { name: "fascia", length: "24 ft", count: 2, supports: "24 in" };
+    const stocks = [{ length: "12 ft", price: "$10.00", available: 3 }];
+    const answer = await planned({ pieces: [fascia], stocks, kerf: "0 in", endTrim: "0 in" }, "?include=plan");
+    // Three sticks make one and a half: one is cut, of two sticks.
+    expect([bought(answer), answer.short]).toMatchObject([
+      { "12'": 2 },
+      [{ piece: "fascia", part: null, count: 1, why: "stock-lacks" }],
+    ]);
+    expect(answer.notes.join(" ")).toContain("Of fascia 1 is left out whole");
+    const again = await planned({ pieces: [fascia], stocks, kerf: "0 in", endTrim: "0 in", heldPlan: answer.heldPlan });
+    expect([bought(again), again.short, again.boards]).toEqual([bought(answer), answer.short, answer.boards]);
+  });
+
+  it("has every joined piece whole or short, whatever the yard has", async () => {
+    const row = fc.record({
+      feet: fc.integer({ min: 9, max: 30 }),
+      apart: fc.constantFrom(24, 36),
+      count: fc.integer({ min: 1, max: 4 }),
+    });
+    const few = fc.tuple(
+      fc.integer({ min: 0, max: 4 }),
+      fc.integer({ min: 0, max: 4 }),
+      fc.integer({ min: 0, max: 2 }),
+    );
+    let left = 0;
+    await fc.assert(
+      fc.asyncProperty(fc.array(row, { minLength: 1, maxLength: 2 }), few, async (rows, [a, b, c]) => {
+        const pieces = rows.map(({ feet, apart, count }, i) => ({
+          ...{ name: `run-${i}`, length: `${feet} ft`, supports: `${apart} in`, count },
+        }));
+        const answer = await planned({
+          pieces,
+          stocks: [
+            { length: "8 ft", price: "$5.00", available: a },
+            { length: "14 ft", price: "$9.00", available: b },
+          ],
+          leftovers: [{ length: "22 ft", count: c + 1 }],
+        });
+        for (const { name, count } of pieces) {
+          const cut = new Map<string, number>();
+          for (const { cuts, times } of answer.boards)
+            for (const { piece, part } of cuts)
+              if (piece === name) cut.set(part ?? "whole", (cut.get(part ?? "whole") ?? 0) + times);
+          const short = answer.short.filter(({ piece }) => piece === name);
+          expect(short.every(({ part }) => part === null)).toBe(true);
+          const lacking = short.reduce((sum, one) => sum + one.count, 0);
+          left += lacking;
+          const whole = cut.get("whole") ?? 0;
+          cut.delete("whole");
+          const parts = [...cut.values()];
+          expect(new Set(parts).size).toBeLessThanOrEqual(1);
+          if (parts.length > 0)
+            expect([...cut.keys()]).toHaveLength(Number(/of (\d+)/.exec([...cut.keys()][0] ?? "")?.[1]));
+          expect(whole + (parts[0] ?? 0) + lacking).toBe(count);
+        }
+      }),
+      { seed: 20261127, numRuns: 10 },
+    );
+    expect(left).toBeGreaterThan(3);
+  });
+
   it("sets sticks aside for defects, and adds up to the cent", async () => {
     const answer = await planned({
       pieces: [{ name: "slats", length: "1.95 m", count: 31 }],

@@ -11,8 +11,10 @@ import { type LevelCell, layBought } from "./bulk.js";
 import { explainStock, type StickSteps } from "./explain-stock.js";
 import { sticksOf, uncut } from "./lumber.js";
 import { laySticks, type StickCells } from "./sticks.js";
-import { cheaper, chooseJoints, heldWay } from "./stock/joints.js";
-import type { ShortPiece, StockCut, StockLength, StockOutcome, StockProblem } from "./stock/problem.js";
+import { cheaper, chooseJoints, cutOf, heldWay } from "./stock/joints.js";
+import type { ShortPiece, StockCut, StockLength, StockOutcome } from "./stock/problem.js";
+import type { PlanStock } from "./stock-complete.js";
+import { completed, incompleteOf, leftIncomplete } from "./stock-complete.js";
 import { judgeStockPlan } from "./stock-judge.js";
 import { joinedOrder, type OrderQuestion, type Stick } from "./stock-order.js";
 
@@ -53,9 +55,6 @@ export interface StockOrderPlan {
   readonly spares: { readonly wanted: Decimal; readonly had: Decimal };
 }
 
-/** Plans a stock problem, within so much work where that is said. */
-type PlanStock = (problem: StockProblem, work?: number) => StockOutcome;
-
 interface Planned {
   readonly question: OrderQuestion;
   /** Undefined where the plan is held. */
@@ -70,23 +69,23 @@ function plannedOrder(order: StockOrder, stock: PlanStock): Planned {
   const { ways, question } = joinedOrder(order);
   const { heldPlan: held } = order;
   if (held) {
-    const of = question(ways.map((all) => heldWay(all, held)));
+    const chosen = ways.map((all) => heldWay(all, held));
+    const of = question(chosen, leftIncomplete(question(chosen), cutOf(held)));
     return { question: of, outcome: undefined, plan: heldPlan(of, held), weighed: 0 };
   }
-  const joinery = {
+  const made = (each: readonly number[], work?: number) => completed((left) => question(each, left), stock, work);
+  const { chosen, weighed } = chooseJoints({
     ways: ways.map(({ length }) => length),
-    problem: (each: readonly number[]) => question(each).problem,
-  };
-  const { chosen, weighed } = chooseJoints(joinery, stock);
-  const planned = (each: readonly number[]): Planned => {
-    const of = question(each);
-    const outcome = stock(of.problem);
+    plan: (each, work) => made(each, work).outcome,
+  });
+  const planned = (each: readonly number[]) => {
+    const { of, outcome } = made(each);
     return { question: of, outcome, plan: outcome.plan, weighed };
   };
   const best = planned(chosen);
   if (chosen.every((way) => way === 0)) return best;
   const even = planned(ways.map(() => 0));
-  return best.outcome && even.outcome && cheaper(even.outcome, best.outcome) ? even : best;
+  return cheaper(even.outcome, best.outcome) ? even : best;
 }
 
 /** @throws FaultError when the order makes no sense, or its held plan does not fit. */
@@ -101,7 +100,7 @@ export function planStockOrder(order: StockOrder, stock: PlanStock): StockOrderP
       : "held from an earlier answer",
     ...(outcome && question.priced ? { gap: decimal(outcome.gap.toFixed(6)) } : {}),
   };
-  const short = outcome?.short ?? shortOf(question, plan);
+  const short = outcome?.short ?? [...shortOf(question, plan), ...incompleteOf(question)];
   return {
     question,
     sheet,

@@ -33,6 +33,8 @@ export interface OrderQuestion {
   readonly moneyDigits: number;
   readonly sticks: ReadonlyMap<string, Stick>;
   readonly pieces: ReadonlyMap<string, CutPiece>;
+  /** Joined pieces that are left out whole, for want of sticks for all of their parts: how many, by the name of the piece. */
+  readonly incomplete: ReadonlyMap<string, number>;
   readonly kerf: Quantity;
   readonly endTrim: Quantity;
   readonly defects: Quantity;
@@ -57,8 +59,11 @@ export function systemOfLength(text: QuantityText): MeasureSystem {
 export interface JoinedOrder {
   /** For each piece of the order its ways, the evenest with the fewest joints first. */
   readonly ways: readonly (readonly (readonly StockPiece[])[])[];
-  /** The order with one way taken for each piece, by its place. */
-  readonly question: (chosen: readonly number[]) => OrderQuestion;
+  /**
+   * The order with one way taken for each piece, by its place.
+   * @param incomplete - So many joined pieces of a name are left out, with all of their parts.
+   */
+  readonly question: (chosen: readonly number[], incomplete?: ReadonlyMap<string, number>) => OrderQuestion;
 }
 
 /** @throws FaultError when names or lengths stand twice, or there are too many pieces. */
@@ -74,7 +79,8 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
   const steps = countingIn(system);
   const trim = steps.up(endTrim);
   const longest = Math.max(...shelf.map(({ length }) => steps.down(length))) - trim;
-  const ways = order.pieces.map((piece) => waysOf(piece, { steps, most: longest, system }));
+  const few = fewOf(order, shelf, { steps, trim, kerf: steps.up(kerf) });
+  const ways = order.pieces.map((piece) => waysOf(piece, { steps, most: longest, fewOf: few, system }));
   const joined = (chosen: readonly number[]) => ways.map((all, i) => all[chosen[i] ?? 0] as Part[]);
   refuse([...doubled(order, system), ...tooSmall(shelf, steps), ...tooMany(joined([]))]);
   const money = wholeMoney(
@@ -96,9 +102,14 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
     ...shelf.map((stick) => [marked(stick.length, system), stick] as const),
     ...atHand(order, system),
   ]);
-  const question = (chosen: readonly number[]): OrderQuestion => ({
+  const question = (chosen: readonly number[], incomplete: ReadonlyMap<string, number> = new Map()): OrderQuestion => ({
     problem: {
-      pieces: joined(chosen).flatMap((parts) => parts.map(({ row }) => row)),
+      pieces: joined(chosen).flatMap((parts) =>
+        parts.map(({ row, of }) => {
+          const left = of.part === undefined ? 0 : (incomplete.get(of.piece) ?? 0);
+          return left === 0 ? row : { ...row, count: row.count - left };
+        }),
+      ),
       stocks,
       kerf: steps.up(kerf),
       endTrim: trim,
@@ -113,6 +124,7 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
         .flat()
         .map(({ row, of }) => [row.name, of]),
     ),
+    incomplete,
     kerf,
     endTrim,
     defects,
@@ -120,6 +132,23 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
     leftOut: all.filter((stick) => !shelf.includes(stick)),
   });
   return { ways: ways.map((all) => all.map((parts) => parts.map(({ row }) => row))), question };
+}
+
+/** How many pieces of a length come out of sticks of which there are only so many; infinitely many where such are sold without end. */
+function fewOf(
+  { leftovers = [] }: StockOrder,
+  shelf: readonly (Stick & { readonly available: number | null })[],
+  { steps, trim, kerf }: { readonly steps: Steps; readonly trim: number; readonly kerf: number },
+): (length: number) => number {
+  const sticks = [
+    ...shelf.map(({ length, available }) => ({ length: steps.down(length), count: available })),
+    ...leftovers.map(({ length, count }) => ({ length: steps.down(toQuantity(length, "ft")), count })),
+  ];
+  return (long) =>
+    sticks.reduce((sum, { length, count }) => {
+      const each = Math.floor((length - trim + kerf) / (long + kerf));
+      return each > 0 ? sum + each * (count ?? Number.POSITIVE_INFINITY) : sum;
+    }, 0);
 }
 
 /** What is sold, each with its own price or that of the rate. */

@@ -220,6 +220,13 @@ function notesOf({ question, weighed, spares }: StockOrderPlan): string[] {
     ...(weighed > 0
       ? [`${weighed} ways to lay the joints were weighed, all pieces of a name alike; the cheapest is taken.`]
       : []),
+    ...[...question.incomplete].flatMap(([piece, count]) =>
+      count > 0
+        ? [
+            `Of ${piece} ${count} ${count === 1 ? "is" : "are"} left out whole: sticks lack for some of the parts, and none is cut without the others.`,
+          ]
+        : [],
+    ),
     ...(spares.had.lt(spares.wanted)
       ? [
           `Of ${spares.wanted.toFixed()} spare sticks for defects only ${spares.had.toFixed()} can be had: there are no more at the yard.`,

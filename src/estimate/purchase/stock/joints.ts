@@ -2,7 +2,7 @@
  * Where pieces longer than every stick are joined: over their supports, and nowhere else. The ways to share one out are tried
  * beside the other pieces of the order, and the cheapest is kept.
  */
-import type { StockCut, StockOutcome, StockPiece, StockProblem } from "./problem.js";
+import type { StockCut, StockOutcome, StockPiece } from "./problem.js";
 
 /** A long piece: lengths in the problem's steps. */
 export interface LongPiece {
@@ -11,6 +11,8 @@ export interface LongPiece {
   readonly apart: number;
   /** The longest part that a stick gives. */
   readonly most: number;
+  /** Joined although a stick takes it whole, where of such sticks there are few. */
+  readonly joined?: boolean;
 }
 
 /** Ways that are weighed for one piece, and joints more than the fewest. Assumptions: the evenest come first. */
@@ -22,11 +24,11 @@ const MORE_JOINTS = 1;
  * are the same way, but for which of them ends the piece.
  * @returns one way, the piece itself, where it needs no joint or may have none.
  */
-export function waysToJoin({ length, apart, most }: LongPiece): readonly (readonly number[])[] {
+export function waysToJoin({ length, apart, most, joined = false }: LongPiece): readonly (readonly number[])[] {
   const reach = apart > 0 ? Math.floor(most / apart) : 0;
-  if (length <= most || reach < 1) return [[length]];
-  const spaces = Math.ceil(length / apart);
-  const fewest = Math.ceil(spaces / reach);
+  const spaces = apart > 0 ? Math.ceil(length / apart) : 1;
+  if ((length <= most && !joined) || reach < 1 || spaces < 2) return [[length]];
+  const fewest = Math.max(2, Math.ceil(spaces / reach));
   const off = spaces * apart - length;
   const counts = Array.from({ length: MORE_JOINTS + 1 }, (_, more) => fewest + more).filter((n) => n <= spaces);
   const spread = (parts: readonly number[]): number => (parts[0] ?? 0) - (parts.at(-1) ?? 0);
@@ -66,12 +68,12 @@ const WORK = 400_000;
 /** Of one plan that is only weighed. */
 const SKETCH = 60_000;
 
-/** An order with the joints of each piece laid in one of its ways. */
+/** An order with each piece had in one of its ways. */
 export interface Joinery {
   /** How many ways each piece has. */
   readonly ways: readonly number[];
-  /** The problem with one way chosen for each. */
-  readonly problem: (chosen: readonly number[]) => StockProblem;
+  /** A plan with one way chosen for each, within so much work. */
+  readonly plan: (chosen: readonly number[], work: number) => StockOutcome;
 }
 
 /** Which way to take for each piece, and how many were weighed. */
@@ -84,15 +86,12 @@ export interface ChosenJoints {
  * Piece by piece, the way that costs least beside the others as they are, until none is better or the work is spent.
  * @param plan - A plan of a problem within so much work.
  */
-export function chooseJoints(
-  { ways, problem }: Joinery,
-  plan: (problem: StockProblem, work: number) => StockOutcome,
-): ChosenJoints {
+export function chooseJoints({ ways, plan }: Joinery): ChosenJoints {
   let chosen = ways.map(() => 0);
   if (ways.every((count) => count === 1)) return { chosen, weighed: 0 };
   let [spent, weighed] = [0, 0];
   const weigh = (these: readonly number[]): StockOutcome => {
-    const outcome = plan(problem(these), SKETCH);
+    const outcome = plan(these, SKETCH);
     spent += outcome.work;
     weighed++;
     return outcome;
@@ -118,10 +117,22 @@ export function cheaper(a: StockOutcome, b: StockOutcome): boolean {
   return left(a) < left(b) || (left(a) === left(b) && a.costMinor < b.costMinor);
 }
 
-/** The way that a held plan was made for: the first that has all parts of this piece that it names, else the first of all. */
+/** The way that a held plan was made for: it has every piece and part that the plan names, as often, and fewest beyond them. */
 export function heldWay(ways: readonly (readonly StockPiece[])[], held: readonly StockCut[]): number {
-  const parts = new Set(ways.flat().map(({ name }) => name));
-  const named = new Set(held.flatMap(({ pieces }) => pieces.filter((name) => parts.has(name))));
-  const fits = (way: readonly StockPiece[]) => [...named].every((name) => way.some((part) => part.name === name));
-  return Math.max(0, ways.findIndex(fits));
+  const cut = cutOf(held);
+  const rows = new Set(ways.flat().map(({ name }) => name));
+  const named = [...cut].filter(([name]) => rows.has(name));
+  const beyond = ways.map((way) => {
+    const counts = new Map(way.map(({ name, count }) => [name, count]));
+    if (named.some(([name, times]) => (counts.get(name) ?? 0) < times)) return Number.POSITIVE_INFINITY;
+    return way.reduce((sum, { name, count }) => sum + count - (cut.get(name) ?? 0), 0);
+  });
+  return beyond.indexOf(Math.min(...beyond));
+}
+
+/** How often a plan cuts each piece. */
+export function cutOf(plan: readonly StockCut[]): ReadonlyMap<string, number> {
+  const cut = new Map<string, number>();
+  for (const { pieces, times } of plan) for (const name of pieces) cut.set(name, (cut.get(name) ?? 0) + times);
+  return cut;
 }
