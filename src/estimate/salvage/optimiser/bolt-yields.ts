@@ -6,11 +6,12 @@
 import { beyondWaste } from "../bolt.js";
 import type { BoltPattern, SlabPattern } from "../sawing-pattern.js";
 import type { BoltTable } from "./bolt-table.js";
-import { type Arc, type LogTable, onward, toward } from "./bucking.js";
+import type { Arc, LogTable } from "./bucking.js";
 import type { Budget } from "./counted-work.js";
 import type { Job } from "./job.js";
 import { completions, cutAt } from "./label-walk.js";
 import type { LogPricing } from "./log-pricing.js";
+import { Onward, toward } from "./paths.js";
 import type { SlabKind } from "./slab-kinds.js";
 import type { SlabSource, SlabYield, SlabYields } from "./slab-yields.js";
 import { NOTHING, type Yield, type YieldCode } from "./yield-code.js";
@@ -58,7 +59,7 @@ export class BoltYields {
    * @param values - What each of its bolts is worth at most.
    */
   ofLog(log: LogTable, values: Float64Array, least: number): LogYield[] | null {
-    const { after } = onward(log, log.arcs, values);
+    const { after } = new Onward(log, log.arcs, values);
     const before = toward(log, log.arcs, values);
     const { prices } = this.job;
     const places: Map<number, LogYield>[] = Array.from({ length: log.places }, () => new Map());

@@ -176,10 +176,12 @@ function priceLogs(
     const { value, arcs } = yard.price(pricing, logClass, full);
     budget.spend(pricing.work - before);
     bound -= left * Math.max(0, value);
-    if (arcs.length === 0) continue;
+    const known = solution.log[logClass] as number;
+    // At the master's own prices the value is the pattern's worth, or a little more.
+    if (arcs.length === 0 || (prices === solution.piece && value <= known + 1e-7)) continue;
     const pattern = logPattern(yard.job, (yard.logs[logClass] as LogTable).log, pricing.patterns(arcs));
     const worth = pattern.made.reduce((sum, made, j) => sum + made * (solution.piece[j] as number), -pattern.cost);
-    if (worth > (solution.log[logClass] as number) + 1e-7 && yard.add(logClass, pattern)) added++;
+    if (worth > known + 1e-7 && yard.add(logClass, pattern)) added++;
   }
   return { added, bound };
 }

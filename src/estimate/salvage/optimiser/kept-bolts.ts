@@ -1,7 +1,8 @@
 /** Which bolts of a log are looked at again and again: those that were on or near a best path when it was last looked over. */
-import { type Arc, type LogTable, onward, toward } from "./bucking.js";
+import type { Arc, LogTable } from "./bucking.js";
 import { KEPT_ARCS } from "./effort.js";
 import type { LogPricing, SharedBolts } from "./log-pricing.js";
+import { Onward, toward } from "./paths.js";
 
 /** Bolts that are reckoned exactly when a log is looked over: those that shared bolts make most of. */
 const LOOKED_AT = 48;
@@ -31,7 +32,7 @@ export class KeptBolts {
     }
     const values =
       log.arcs.length <= FEW_ARCS ? pricing.arcValues(log.arcs) : pricing.optimistic(log.arcs, this.shared);
-    const { after } = onward(log, log.arcs, values);
+    const { after } = new Onward(log, log.arcs, values);
     const before = toward(log, log.arcs, values);
     const along = (arc: Arc) => (before[arc.from] as number) + (arc.to >= 0 ? (after[arc.to] as number) : 0);
     const hoped = log.arcs.map((arc, i) => ({ arc, worth: along(arc) + (values[i] as number) }));

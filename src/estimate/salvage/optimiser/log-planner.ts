@@ -6,7 +6,7 @@
  * face (labels, as in resource-constrained shortest paths: Handler & Zang 1980), ranked by the same prices.
  */
 import type { BoltPattern } from "../sawing-pattern.js";
-import { Arc, type LogTable, onward } from "./bucking.js";
+import { Arc, type LogTable } from "./bucking.js";
 import { CappedFilling } from "./capped-filling.js";
 import type { Budget } from "./counted-work.js";
 import type { Effort } from "./effort.js";
@@ -14,6 +14,7 @@ import type { Job } from "./job.js";
 import { KeptBolts } from "./kept-bolts.js";
 import { walkStack } from "./label-walk.js";
 import { LogPricing, type SharedBolts, STACKS_A_UNIT } from "./log-pricing.js";
+import { Onward } from "./paths.js";
 import { type LogPattern, leftLying, logPattern, trimmed } from "./pattern-cost.js";
 
 /** Steps without a better worth after which they are halved (Held, Wolfe & Crowder 1974). */
@@ -194,7 +195,7 @@ export class LogPlanner {
     const ranked = new CappedFilling(job, guidance.pricing, limit, full === guidance.pricing);
     // A slab may be worth sawing though nothing at the ranking's prices: it is tried at full prices as well.
     const fillings = full === guidance.pricing ? [ranked] : [ranked, new CappedFilling(job, full, limit, true)];
-    const { after } = onward(log, arcs, values);
+    const { after } = new Onward(log, arcs, values);
     const hopes = arcs.map((arc, i) => ({
       arc,
       hope: (values[i] as number) + (arc.to >= 0 ? (after[arc.to] as number) : 0),

@@ -7,8 +7,9 @@
  */
 import type { BoltPattern } from "../sawing-pattern.js";
 import { type BoltTable, boltTable } from "./bolt-table.js";
-import { type Arc, bestPath, type LogTable, onward } from "./bucking.js";
+import type { Arc, LogTable } from "./bucking.js";
 import type { Job } from "./job.js";
+import { Onward } from "./paths.js";
 import { SlabGains } from "./slab-gains.js";
 import type { SlabKind } from "./slab-kinds.js";
 import { SlabWorth } from "./slab-worth.js";
@@ -106,9 +107,8 @@ export class LogPricing {
 
   /** Best bolts out of some of a log's. */
   bestOf(log: LogTable, arcs: readonly Arc[], values = this.arcValues(arcs)): BestBolts {
-    const steps = onward(log, arcs, values);
-    const path = bestPath(log, steps).map((i) => arcs[i] as Arc);
-    return { value: (steps.after[0] ?? 0) - log.price, arcs: path };
+    const steps = new Onward(log, arcs, values);
+    return { value: steps.best - log.price, arcs: steps.path().map((i) => arcs[i] as Arc) };
   }
 
   /**
@@ -119,39 +119,39 @@ export class LogPricing {
    * @param exact - Which bolts need not be reckoned; those that are join them.
    */
   lowered(log: LogTable, arcs: readonly Arc[], most: Float64Array, exact: Uint8Array): Lowered {
+    const steps = new Onward(log, arcs, most);
     for (;;) {
-      const steps = onward(log, arcs, most);
-      const path = bestPath(log, steps);
+      const path = steps.path();
       const open = path.filter((i) => exact[i] === 0);
-      if (open.length === 0) return { value: (steps.after[0] ?? 0) - log.price, path };
+      if (open.length === 0) return { value: steps.best - log.price, path };
       for (const i of open) {
         exact[i] = 1;
         most[i] = this.arcValue(arcs[i] as Arc);
       }
+      steps.settle(open);
     }
   }
 
   /** Best bolts out of all of a log's, by way of shared bolts. @returns as well every bolt that was reckoned exactly. */
   best(log: LogTable, shared: SharedBolts): BestBolts & { readonly seen: readonly Arc[] } {
-    const values = this.optimistic(log.arcs, shared);
+    const { arcs } = log;
+    const values = this.optimistic(arcs, shared);
     const exact = new Uint8Array(values.length);
+    const seen = () => arcs.filter((_, i) => exact[i] === 1);
+    const steps = new Onward(log, arcs, values);
     for (;;) {
-      const steps = onward(log, log.arcs, values);
-      const path = bestPath(log, steps);
+      const path = steps.path();
       const open = path.filter((i) => exact[i] === 0);
       if (open.length === 0) {
-        const seen = log.arcs.filter((_, i) => exact[i] === 1);
-        const value = (steps.after[0] ?? 0) - log.price;
-        return { value, arcs: path.map((i) => log.arcs[i] as Arc), seen };
+        return { value: steps.best - log.price, arcs: path.map((i) => arcs[i] as Arc), seen: seen() };
       }
       for (const i of open) {
         exact[i] = 1;
-        values[i] = this.arcValue(log.arcs[i] as Arc);
+        values[i] = this.arcValue(arcs[i] as Arc);
       }
+      steps.settle(open);
       // No path is worth the log even so: the rest need not be known.
-      if ((onward(log, log.arcs, values).after[0] as number) <= log.price) {
-        return { value: 0, arcs: [], seen: log.arcs.filter((_, i) => exact[i] === 1) };
-      }
+      if (steps.best <= log.price) return { value: 0, arcs: [], seen: seen() };
     }
   }
 

@@ -11,7 +11,7 @@ import type { StripPattern } from "../sawing-pattern.js";
 import type { SawGroup } from "../sawing-problem.js";
 import type { BoltTable } from "./bolt-table.js";
 import type { Job } from "./job.js";
-import type { SlabKind } from "./slab-kinds.js";
+import type { SlabKind, StripKind } from "./slab-kinds.js";
 import type { WaneRow } from "./species-rules.js";
 import type { StripValues } from "./strip-values.js";
 
@@ -70,9 +70,9 @@ export class SlabWorth {
     const kind = this.job.slabs[s] as SlabKind;
     const cut = values.rip(table.length, s);
     const sides = values.run(table.length, row.clear, s);
-    const side = (width: number) => values.fill(sides, s, kind.pointOf[width] as number);
-    let best: { value: number; strip: number; x0: number } | null = null;
-    for (const [k, { width, section }] of kind.strips.entries()) {
+    let [best, strip, x0] = [0, -1, 0];
+    for (let k = 0; k < kind.strips.length; k++) {
+      const { width, section } = kind.strips[k] as StripKind;
       const pieces = values.stripWorth(row.boxing, section, table.length);
       // Left edge of the strip from the left edge of the wood; it must leave the pith inside.
       const least = Math.max(0, half + box - width);
@@ -82,11 +82,12 @@ export class SlabWorth {
         const at = Math.max(kind.points[p] as number, least);
         if (at > most) break;
         const right = 2 * half - at - width - kind.kerf;
-        const value = pieces - 2 * cut + values.fill(sides, s, p) + (right > 0 ? side(right) : 0);
-        if (value > 0 && (best === null || value > best.value)) best = { value, strip: k, x0: at - half };
+        const beside = right > 0 ? values.fill(sides, s, kind.pointOf[right] as number) : 0;
+        const value = pieces - 2 * cut + values.fill(sides, s, p) + beside;
+        if (value > best) [best, strip, x0] = [value, k, at - half];
       }
     }
-    return best;
+    return strip < 0 ? null : { value: best, strip, x0 };
   }
 
   /** The use that gives the slab [y0, y0 + thickness] its worth; null when it is worth nothing. */

@@ -68,13 +68,16 @@ export class StripValues {
     const rip = this.rip(i, s);
     // Strips that are not worth their own cut never help.
     const worthy: number[] = [];
-    const gainOf = strips.map(({ section }, k) => {
+    const gainOf: number[] = [];
+    const dense: number[] = [];
+    for (let k = 0; k < strips.length; k++) {
+      const { section, width } = strips[k] as StripKind;
       const gain = this.stripWorth(mask, section, i) - rip;
+      gainOf.push(gain);
+      dense.push(gain / (width + kerf));
       if (gain > 0) worthy.push(k);
-      return gain;
-    });
-    const dense = (k: number) => (gainOf[k] as number) / ((strips[k] as StripKind).width + kerf);
-    worthy.sort((a, b) => dense(b) - dense(a));
+    }
+    worthy.sort((a, b) => (dense[b] as number) - (dense[a] as number));
     const at = worthy.length > 0 ? this.#take(points.length) : 0;
     const made = { at, points: 1, worthy, gains: worthy.map((k) => gainOf[k] as number) };
     this.#runs.set(key, made);
