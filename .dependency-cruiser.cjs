@@ -25,6 +25,7 @@ const LADDER = [
     "estimate/covering-comparison",
     "estimate/offer-choice",
     "estimate/structure-notices",
+    "estimate/purchase-notices",
   ],
   ["estimate/notices", "estimate/mix-choice"],
   ["estimate/frontier", "estimate/limit-plans"],

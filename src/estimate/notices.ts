@@ -8,6 +8,7 @@ import type { CommonCells } from "./compare/route.js";
 import { defaultsInWords } from "./default-notices.js";
 import type { Notice } from "./notice.js";
 import { isPinned } from "./piece-price.js";
+import { purchaseNotices } from "./purchase-notices.js";
 import { decimal } from "./quantity/decimal.js";
 import { markedSmall, shown } from "./quantity/text.js";
 import { capital, lowered } from "./quantity/words.js";
@@ -144,6 +145,7 @@ export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRout
     ...millCrewNotices(basis, routes),
     ...shortOf(basis, routes),
     ...substitutionNotices(basis),
+    ...purchaseNotices(basis, routes.mix, common),
     ...postBaseNotices(basis, takeoffs, routes),
     ...narrowBoardNotices(basis, routes),
     ...structureNotices(basis, takeoffs),

@@ -49,7 +49,7 @@ describe("notices of what is bought", () => {
   const texts = (code: string) => notices.filter((one) => one.code === code).map(({ text }) => text);
 
   it("are shared by groups that are bought as one thing and differ alike", () => {
-    expect(texts("substitution").filter((text) => text.includes("2 x 6"))).toEqual([
+    expect(texts("substitution").filter((text) => text.includes("bought as 2 x 6"))).toEqual([
       expect.stringMatching(/^Rafters, fly rafters, bought as 2 x 6 in .*measures 1 1\/2 × 5 1\/2 in\.$/),
     ]);
   });

@@ -51,6 +51,7 @@ export function verdictOf(basis: Basis, common: CommonCells, routes: ComparedRou
       ...savings(basis, mix, buy, decision),
       ...hiredBeside(basis, routes),
       ...holding(basis, routes),
+      ...atHand(mix),
       ...drying(basis, mix),
       ...proof(basis, decision),
     ],
@@ -155,6 +156,17 @@ function holding(basis: Basis, { mill, mix }: ComparedRoutes): string[] {
   if (missing === 0) return [`${whole}.`];
   const rest = bought.map(({ group, count }) => `${lowered(group.label)} (${count})`);
   return [`${whole}; the rest is bought: ${rest.join(", ")}.`];
+}
+
+/** Boards that lie at hand and are cut: they cost nothing, and the cash rests on them. */
+function atHand({ lines }: RouteCells): string[] {
+  const used = lines.filter((line) => line.atHand);
+  if (used.length === 0) return [];
+  const all = used.reduce((sum, { quantity }) => sum.plus(aside(quantity)), ZERO);
+  const each = used.map(({ label, quantity }) => `${label.replace(", at hand,", ",")} (${aside(quantity).toFixed()})`);
+  const more = each.length > MOST_NAMED ? [`${each.length - MOST_NAMED} more lengths`] : [];
+  const which = [...each.slice(0, MOST_NAMED), ...more].join("; ");
+  return [`It cuts ${all.toFixed()} ${all.eq(1) ? "board" : "boards"} that you have, at no cost: ${which}.`];
 }
 
 /** How long the sawn pieces lie in the stack, in whole weeks, never promising the shortest. */

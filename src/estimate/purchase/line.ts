@@ -30,6 +30,8 @@ export interface ShoppingLine {
   readonly each?: Cell;
   /** In words: which packs, how cut. */
   readonly note?: string;
+  /** How what is bought differs from what is wanted, in words; absent where it does not. */
+  readonly differences?: readonly string[];
   /** Wear, current, a machine's loss of value: a share that this work uses up, nothing to order. */
   readonly share?: boolean;
   /** Lies at hand already: it is used, and costs nothing. */

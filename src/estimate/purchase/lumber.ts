@@ -133,7 +133,10 @@ function rateOf(rules: CuttingRules, offer: LumberOffer): Decimal {
  * Of the section that is sold or measured, of a wood that serves as the one that is sold, treated as well as it is, and with
  * its faces where the user tells how they are.
  */
-function isLike({ section, wood, treatment = "none", surface }: BoardsAtHand[number], offer: LumberOffer): boolean {
+export function isLike(
+  { section, wood, treatment = "none", surface }: BoardsAtHand[number],
+  offer: LumberOffer,
+): boolean {
   const own = toSection(section);
   const alike = sameSection(own, offer.section) || sameSection(own, offer.actual);
   const treated =

@@ -3,6 +3,7 @@
 import { FASTENERS, type FastenerKind } from "../../catalog/fasteners.js";
 import type { FinishKind } from "../../catalog/finishes.js";
 import { consumablePrice, finishOffers, servicePrice } from "../../catalog/look-up.js";
+import type { FastenerOffer } from "../../catalog/offers/fastener.js";
 import type { ConsumableItem, ServiceItem } from "../../catalog/offers/supplies.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import type { Need, NeedItem } from "../need.js";
@@ -88,7 +89,36 @@ function layFastener(pricing: Pricing, { offer, each, needs }: Article, system: 
     needs.length === 1
       ? strictest.quantity
       : sheet.lay(`${line.name}.need`, sum(needs.map((need) => need.quantity)), { label: "for all its joints" });
-  return layPackLine(pricing, { ...line, label }, quantity, offer ? packsOf(offer, each) : [], add);
+  const differences = offer ? needs.flatMap((need) => differencesOf(need, offer, { each, system, strictest })) : [];
+  const laid = layPackLine(pricing, { ...line, label }, quantity, offer ? packsOf(offer, each) : [], add);
+  return differences.length > 0 ? { ...laid, differences: [...new Set(differences)] } : laid;
+}
+
+/** How a fastener that is sold differs from one that is wanted: longer, cut from a longer one, or better protected. */
+function differencesOf(
+  { item }: FastenerNeed,
+  offer: FastenerOffer,
+  {
+    each,
+    system,
+    strictest,
+  }: { readonly each: number; readonly system: MeasureSystem; readonly strictest: FastenerNeed },
+): string[] {
+  const wanted = fastenerWords(item, system).replace(/ or longer$/, "");
+  const long = item.length && { value: aside(item.length), unit: item.length.unit };
+  const sold = offer.length;
+  const words = (id: string): string => id.replaceAll("-", " ");
+  const better =
+    offer.finish === strictest.item.corrosion
+      ? []
+      : [`${words(strictest.item.corrosion)} would do, ${words(offer.finish)} is sold`];
+  if (!long || !sold?.value.gt(long.value)) return better;
+  if (each > 1) return [`${wanted} wanted, ${each} are cut from one of ${markedSmall(sold, system)}`, ...better];
+  const by = markedSmall({ value: sold.value.minus(long.value), unit: long.unit }, system);
+  return [
+    `${wanted} wanted, ${markedSmall(sold, system)} is the next length sold: ${by} more, ${item.fastener.endsWith("bolt") ? "which stands out beyond the nut" : "so see that it does not come through"}`,
+    ...better,
+  ];
 }
 
 /** `Hexagon-head bolt 1/2 × 5 in and hexagon-head bolt 1/2 × 5 1/2 in, coated or better`: sizes once, the strictest class. */
