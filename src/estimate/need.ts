@@ -25,6 +25,9 @@ export type CoveringPart =
   | "sheathing"
   | "deck";
 
+/** Metal along the edges that the covering laps over: it is fitted first. */
+export const BELOW_COVERING: ReadonlySet<CoveringPart> = new Set(["eave-trim", "drip-edge"]);
+
 /** Equal pieces to be cut from what is sold. */
 export interface CutToLength {
   readonly length: Cell;

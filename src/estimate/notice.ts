@@ -12,6 +12,8 @@ export interface Notice {
     | "mill-crew"
     | "short"
     | "no-hardware"
+    | "green-finish"
+    | "open-frame"
     | "unused";
   readonly text: string;
   /** JSON Pointer at which the request may say otherwise. */

@@ -6,6 +6,7 @@ import { named } from "./cautions.js";
 import type { ComparedRoutes } from "./compare/decision.js";
 import type { CommonCells } from "./compare/route.js";
 import { defaultsInWords } from "./default-notices.js";
+import { dryingNotices } from "./drying-notices.js";
 import type { Notice } from "./notice.js";
 import { isPinned } from "./piece-price.js";
 import { purchaseNotices } from "./purchase-notices.js";
@@ -148,6 +149,7 @@ export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRout
     ...purchaseNotices(basis, routes.mix, common),
     ...postBaseNotices(basis, takeoffs, routes),
     ...narrowBoardNotices(basis, routes),
+    ...dryingNotices(basis, takeoffs, routes),
     ...structureNotices(basis, takeoffs),
     ...toleranceNotices(basis, routes),
     ...defaultNotices(basis),

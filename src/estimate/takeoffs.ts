@@ -85,7 +85,7 @@ export function layTakeoffs(basis: Basis): Takeoffs {
     building.dismantle,
     ...layBrushing(sheet, basis.assumed, finish),
     building.move,
-    ...known(building.brace, building.raise, building.rafters, building.deck, roofing.roof),
+    ...known(building.brace, building.raise, building.rafters, building.deck, roofing.eaves, roofing.roof),
     ...known(building.enclose, roofing.trim),
     building.cleanUp,
   ];

@@ -22,8 +22,8 @@ const AT_WORK: Readonly<Record<Exclude<EquipmentItem, MillItem>, readonly string
   "table-saw": ["edge", "dress"],
   "track-saw": ["edge", "cut", "dressByHand"],
   sander: ["sand"],
-  scaffold: ["brace", "raise", "rafters", "deck", "roof", "trim"],
-  lift: ["brace", "raise", "rafters", "deck", "roof", "trim"],
+  scaffold: ["brace", "raise", "rafters", "deck", "eaves", "roof", "trim"],
+  lift: ["brace", "raise", "rafters", "deck", "eaves", "roof", "trim"],
   auger: ["dig"],
 };
 

@@ -1,5 +1,6 @@
 /** The calendar of one route: its own stages and the common ones, in the order of the work. */
 import { type Basis, basisOf } from "../basis.js";
+import { brushingOf } from "../effort/brushing.js";
 import { easing, isTried } from "../effort/building.js";
 import { type Calendar, calendarOf } from "../effort/calendar.js";
 import { isAtMill, peopleAt, stageOf } from "../effort/room.js";
@@ -10,7 +11,7 @@ import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { inUnit } from "../quantity/quantity.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import { evaluate } from "../sheet/evaluate.js";
-import { type Cell, expressionOf, type Operand, over, plus, times } from "../sheet/expression.js";
+import { type Cell, expressionOf, type Operand, over, plus, sum, times } from "../sheet/expression.js";
 import { type CommonCells, milledPieces, type RouteCells } from "./route.js";
 
 /** What needs no lumber that dries: everything up to the stack, and the bought lumber. */
@@ -18,8 +19,8 @@ const BEFORE_DRYING: ReadonlySet<string> = new Set(
   "dig pour getOut prepare setUp saw edge sharpen carry stack slabs fetch sort cut".split(" "),
 );
 
-/** Of what comes after, the stages that dried fascia holds up: it is put up last. */
-const AFTER_FASCIA: ReadonlySet<string> = new Set(["trim", "cleanUp"]);
+/** Of what comes after, the stages that dried fascia holds up: eave trim lies on it, and the covering over that. */
+const AFTER_FASCIA: ReadonlySet<string> = new Set(["eaves", "roof", "trim", "cleanUp"]);
 
 /** Stages that fit the pieces of the frame together on the ground: they wait where any of those dries. */
 const TRIAL: ReadonlySet<string> = new Set(["trialAssemble", "dismantle"]);
@@ -85,11 +86,12 @@ function inParts(all: Decimal, dried: Decimal | "all"): Part[] {
 
 /**
  * Person-hours of a stage that wait until the lumber is dry: those of the pieces that dry, where each is worked by itself;
- * all, from the finish on, where anything of the frame dries.
+ * all, from the finish on, where anything of the frame dries. Fascia alone is brushed and moved after the others.
  */
 function driedHours(basis: Basis, { plan }: RouteCells, stage: string, dried: readonly GroupBasis[]): Decimal | "all" {
   if (dried.length === 0 || BEFORE_DRYING.has(stage)) return ZERO;
-  const pieceWork = PIECE_WORK[stage];
+  const fasciaOnly = dried.every(({ group }) => group.role === "fascia");
+  const pieceWork = PIECE_WORK[stage] ?? (fasciaOnly ? FASCIA_WORK[stage] : undefined);
   if (pieceWork) {
     const hours = dried.map((one) => {
       const work = pieceWork(basis, one, milledPieces(basis, plan, one) ?? one.group.count);
@@ -97,7 +99,6 @@ function driedHours(basis: Basis, { plan }: RouteCells, stage: string, dried: re
     });
     return hours.reduce((sum, one) => sum.plus(one), ZERO);
   }
-  const fasciaOnly = dried.every(({ group }) => group.role === "fascia");
   if (fasciaOnly) return AFTER_FASCIA.has(stage) ? "all" : ZERO;
   return TRIAL.has(stage) && !dried.some(({ group }) => isTried(group)) ? ZERO : "all";
 }
@@ -109,6 +110,13 @@ const dressed =
   (_, { millable }, milled) =>
     millable && times(milled, millable.dressing[by]);
 
+const brushed =
+  (coat: "first" | "later"): PieceWork =>
+  ({ sheet, assumed }, { group }, milled) => {
+    const time = brushingOf(sheet, assumed, group, coat);
+    return time && over(times(time, milled), group.count);
+  };
+
 /** Person-time of one group's dried pieces in the stages that take them one by one. */
 const PIECE_WORK: Readonly<Record<string, PieceWork>> = {
   dress: dressed("byMachine"),
@@ -119,6 +127,21 @@ const PIECE_WORK: Readonly<Record<string, PieceWork>> = {
     return times(plus(faces, easing(times(milled, group.length), assumed)), assumed.cell("pace"));
   },
   join: ({ sheet }, { group }) => sheet.find(`work.${group.name}.join`),
+};
+
+/** The same of the stages that come after, where nothing but fascia dries. */
+const FASCIA_WORK: Readonly<Record<string, PieceWork>> = {
+  finishFirst: brushed("first"),
+  finishLater: brushed("later"),
+  move: ({ sheet, groups }, { group }, milled) => {
+    const weightOf = (name: string) => sheet.find(`weight.${name}.lifted`);
+    const all = groups.flatMap((one) => {
+      const weight = weightOf(one.group.name);
+      return weight ? [times(one.group.count, weight)] : [];
+    });
+    const [hours, own] = [sheet.find("common.hours.move"), weightOf(group.name)];
+    return hours && own && over(times(hours, milled, own), sum(all));
+  },
 };
 
 /** Value now, for showing: no formula hangs on it. */

@@ -190,7 +190,7 @@ export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
   };
 }
 
-/** The stage in which a group is put up; undefined of fascia, which is fitted with the trim. */
+/** The stage in which a group is put up; undefined of fascia, which is fitted with the eave trim. */
 export function raisedIn({ role, encloses }: PieceGroup): Raising | undefined {
   if (role === "fascia") return undefined;
   return encloses ? "enclose" : RAISED_IN[role];

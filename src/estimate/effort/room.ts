@@ -9,7 +9,7 @@ import { type Cell, least, number, type Operand, plus } from "../sheet/expressio
 /** Assumption of the most people at each stage, by the last part of its cell's name. */
 const ROOM: Readonly<Record<string, string>> = {
   ...roomFor("room.machine", "edge dress cut"),
-  ...roomFor("room.tools", "dressByHand sand join trim"),
+  ...roomFor("room.tools", "dressByHand sand join eaves trim"),
   ...roomFor("room.yard", "prepare carry stack slabs fetch sort move"),
   ...roomFor("room.ground", "trialAssemble dismantle dig pour finishFirst finishLater cleanUp"),
   ...roomFor("room.raise", "brace raise"),

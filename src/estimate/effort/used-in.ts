@@ -3,7 +3,7 @@
  * stages belongs to none of them. Stages by the last part of their cells' names.
  */
 import type { EquipmentItem } from "../../catalog/offers/supplies.js";
-import type { CoveringPart, Need } from "../need.js";
+import { BELOW_COVERING, type CoveringPart, type Need } from "../need.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { raisedIn } from "./building.js";
 
@@ -45,8 +45,8 @@ export const STAGE_OF_MACHINE: Readonly<Partial<Record<EquipmentItem, string>>> 
   auger: "dig",
 };
 
-/** Along the edges, with the fascia. */
-const TRIMS: ReadonlySet<CoveringPart> = new Set(["ridge-cap", "hip-cap", "eave-trim", "rake-trim", "drip-edge"]);
+/** Along the edges, over the covering. */
+const TRIMS: ReadonlySet<CoveringPart> = new Set(["ridge-cap", "hip-cap", "rake-trim"]);
 /** Below the covering. */
 const DECKS: ReadonlySet<CoveringPart> = new Set(["sheathing", "deck"]);
 
@@ -54,6 +54,7 @@ const DECKS: ReadonlySet<CoveringPart> = new Set(["sheathing", "deck"]);
 export function stageOfNeed({ item, joins }: Need, groups: readonly PieceGroup[]): string | undefined {
   switch (item.kind) {
     case "covering":
+      if (BELOW_COVERING.has(item.part)) return "eaves";
       return TRIMS.has(item.part) ? "trim" : DECKS.has(item.part) ? "deck" : "roof";
     case "fastener":
       return joins ? stageOfJoints(joins, groups) : "roof";
@@ -68,6 +69,6 @@ export function stageOfNeed({ item, joins }: Need, groups: readonly PieceGroup[]
 
 /** A joint is made when its piece is put up; undefined where the pieces go up in several stages. */
 function stageOfJoints(joins: readonly string[], groups: readonly PieceGroup[]): string | undefined {
-  const stages = new Set(groups.filter(({ name }) => joins.includes(name)).map((one) => raisedIn(one) ?? "trim"));
+  const stages = new Set(groups.filter(({ name }) => joins.includes(name)).map((one) => raisedIn(one) ?? "eaves"));
   return stages.size === 1 ? [...stages][0] : undefined;
 }

@@ -66,7 +66,7 @@ export function layCourses(work: CoveringWork): LaidCovering & { readonly course
     ...battens,
     ...layNails(work, courses, trims),
   ];
-  return { faces, courses, needs, trimLength: layTrimLength(work, trims) };
+  return { faces, courses, needs, ...layTrimLength(work, trims) };
 }
 
 /** As sold, but no more than the code's table lets wood shingles show at this slope. */

@@ -2,7 +2,7 @@
 import type { EdgePiece } from "../../catalog/coverings.js";
 import type { CoveringOffer } from "../../catalog/offers/covering.js";
 import { FaultError, pointer } from "../faults.js";
-import type { Need } from "../need.js";
+import { BELOW_COVERING, type Need } from "../need.js";
 import type { Quantity } from "../quantity/quantity.js";
 import { exactly, shown } from "../quantity/text.js";
 import { lowered } from "../quantity/words.js";
@@ -11,7 +11,15 @@ import { aside } from "../sheet/aside.js";
 import { type Cell, count, over, roundUp, sum, times } from "../sheet/expression.js";
 import type { CoveredRoof } from "./covered-roof.js";
 import type { Edge } from "./covering-faces.js";
-import { type CoveringWork, laySize, partNeed, partWords, refuseLongLap, refuseNothing } from "./covering-work.js";
+import {
+  type CoveringWork,
+  type LaidCovering,
+  laySize,
+  partNeed,
+  partWords,
+  refuseLongLap,
+  refuseNothing,
+} from "./covering-work.js";
 import { layTrim, type TrimCells } from "./roof-trim.js";
 
 /** Trims of a covering, by kind; those for edges that the roof has not are absent. */
@@ -143,10 +151,20 @@ export const trimNeeds = (work: CoveringWork, trims: Trims): Need[] =>
     partNeed(work, kind as TrimPiece, pieces, { pieceLength: length, fitted }),
   );
 
-/** Length of all trims: what is fitted. A starter is laid with the courses. */
-export function layTrimLength({ sheet, name, units }: CoveringWork, trims: Trims): Cell {
-  const fitted = [...trims].filter(([kind]) => kind !== "starter-strip").map(([, trim]) => trim.length);
-  return sheet.lay(`${name}.trimLength`, sum(fitted), { label: "trim to fit", display: units.long });
+/** Length of all trims, and of those below the covering: what is fitted. A starter is laid with the courses. */
+export function layTrimLength(
+  { sheet, name, units }: CoveringWork,
+  trims: Trims,
+): Pick<LaidCovering, "trimLength" | "trimBelow"> {
+  const fitted = [...trims].filter(([kind]) => kind !== "starter-strip");
+  const below = fitted.filter(([kind]) => BELOW_COVERING.has(kind)).map(([, trim]) => trim.length);
+  const lay = (of: string, label: string, lengths: readonly Cell[]) =>
+    sheet.lay(`${name}.${of}`, sum(lengths), { label, display: units.long });
+  const lengths = fitted.map(([, trim]) => trim.length);
+  const trimLength = lay("trimLength", "trim to fit", lengths);
+  if (below.length === 0) return { trimLength };
+  const all = below.length === fitted.length;
+  return { trimLength, trimBelow: all ? trimLength : lay("trimBelow", "of it, below the covering", below) };
 }
 
 /** Strips of one width along edges, each edge begun afresh: closures follow the profile rib by rib. */

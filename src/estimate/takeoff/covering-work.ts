@@ -61,6 +61,8 @@ export interface LaidCovering {
   readonly needs: readonly Need[];
   /** Trims along all edges, laps not counted: what is fitted. */
   readonly trimLength: Cell;
+  /** Those of them that lie below the covering: eave trim and drip edge; absent where there are none. */
+  readonly trimBelow?: Cell | undefined;
 }
 
 /** The same text in both measure systems. */

@@ -59,6 +59,8 @@ export interface CoveringTakeoff {
   readonly weight: Cell;
   /** Ridge, hips, eaves and rakes, laps not counted: what is fitted. */
   readonly trimLength: Cell;
+  /** Eave trim and drip edge of them, which are fitted before the covering is laid; absent where there are none. */
+  readonly trimBelow?: Cell | undefined;
   /** Years until it is laid anew. */
   readonly life: Cell;
   readonly underlay: UnderlayCells | undefined;

@@ -129,8 +129,11 @@ function layFaces(sheet: Sheet, group: PieceGroup, assumed: Assumed, units: Disp
   const open = off.length === 0 ? surface : minus(surface, ...off);
   const shown = minus(number("1"), assumed.cell("finish.jointShare"));
   const area = sheet.lay(`finish.${name}.area`, times(open, shown), { label: "faces that show", display: units.area });
-  return { group: name, texture: rules.surface === "rough" ? "rough" : "smooth", area };
+  return { group: name, texture: textureOf(group), area };
 }
+
+/** How its faces are left. */
+export const textureOf = ({ rules }: PieceGroup): Texture => (rules.surface === "rough" ? "rough" : "smooth");
 
 const byTexture = <T>(lay: (texture: Texture) => T): Readonly<Record<Texture, T>> => ({
   rough: lay("rough"),

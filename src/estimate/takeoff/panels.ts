@@ -77,7 +77,7 @@ export function layPanels(work: CoveringWork): LaidCovering & { readonly panels:
   return {
     faces: planes.map(({ layout }) => layout),
     panels: cells,
-    trimLength: layTrimLength(work, trims),
+    ...layTrimLength(work, trims),
     needs: panelNeeds(work, planes, cells, closures?.sizes),
   };
 }

@@ -86,7 +86,7 @@ export function layRolls(work: CoveringWork): LaidCovering & { readonly rolls: R
         length: NAIL,
       }),
     );
-  return { faces, rolls: { rolls, laid }, needs, trimLength: layTrimLength(work, trims) };
+  return { faces, rolls: { rolls, laid }, needs, ...layTrimLength(work, trims) };
 }
 
 /** n strips of an eave E that narrows by (E − T) × cover ÷ slope from one to the next: n × E − that × n × (n − 1) ÷ 2. */

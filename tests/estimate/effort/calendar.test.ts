@@ -268,6 +268,36 @@ describe("the calendar of the demo", () => {
     expect(bar("raise")?.startDay.value.gte(dry)).toBe(holdsFrame);
   });
 
+  it("brushes fascia after it is dressed, and covers the roof after eave trim is on it, rake trim and caps last", () => {
+    const body = demoBody("orchard-shelter");
+    const structure = body.structure as Record<string, unknown>;
+    const bought = Object.fromEntries(
+      ["ridge", "rafters", "fly-rafters", "purlins"].map((name) => [name, { source: "buy" }]),
+    );
+    const { basis, common, takeoffs, routes, notices } = estimated({
+      ...body,
+      structure: { ...structure, groups: { ...(structure.groups as object), ...bought } },
+    });
+    const { calendar, waitsFor } = workOf(basis, common, takeoffs.weights, routes.mix);
+    const dried = basis.groups.filter(({ group }) => waitsFor?.groups.includes(group.name));
+    expect(new Set(dried.map(({ group }) => group.role))).toEqual(new Set(["fascia"]));
+    const bar = (stage: string, part?: string) =>
+      calendar.stages.find((one) => one.stage === stage && one.part === part) as (typeof calendar.stages)[number];
+    const late = [bar("dress"), bar("join", "dried"), bar("finishFirst", "dried"), bar("move", "dried")];
+    const order = [...late, bar("eaves"), bar("roof"), bar("trim")];
+    for (const [i, next] of order.slice(1).entries())
+      expect(next.startDay.value.gte(order[i]?.endDay.value ?? 0), next.label).toBe(true);
+    // Fascia is smooth: its faces over the rate, as many pieces as are milled.
+    const { sheet, assumed } = basis;
+    const faces = dried.reduce((all, { group }) => {
+      const each = sheet.in(sheet.find(`finish.${group.name}.area`) as never, "ft2").dividedBy(group.count.value);
+      return all + each.times(sheet.find(`mixed.sawn.${group.name}`)?.value ?? group.count.value).toNumber();
+    }, 0);
+    const rate = sheet.in(assumed.cell("rate.finishSmooth"), "ft2/person-h").toNumber();
+    expect(bar("finishFirst", "dried").personHours.value.toNumber()).toBeCloseTo(faces / rate, 6);
+    expect(notices.map(({ code }) => code)).toEqual(expect.arrayContaining(["green-finish", "open-frame"]));
+  });
+
   it("keeps the trial for dry lumber where timbers of the frame are to dry", () => {
     const body = demoBody("orchard-shelter");
     const structure = body.structure as Record<string, unknown>;

@@ -180,7 +180,7 @@ describe("hire", () => {
     const { days, hours } = hired("lift");
     const [four, two] = [
       ["brace", "raise", "rafters"],
-      ["deck", "roof", "trim"],
+      ["deck", "eaves", "roof", "trim"],
     ].map((stages) => stages.reduce((sum, stage) => sum + hours(`common.hours.${stage}`), 0)) as [number, number];
     expect(days("bought")).toBe(Math.ceil((four / 4 + two / 2) / 6));
     expect(days("milled")).toBe(days("bought"));

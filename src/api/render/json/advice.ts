@@ -24,6 +24,8 @@ const NoticeSchema = z
         "mill-crew",
         "short",
         "no-hardware",
+        "green-finish",
+        "open-frame",
         "unused",
       ])
       .describe("What kind of notice it is."),
