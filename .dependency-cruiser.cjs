@@ -25,6 +25,7 @@ const LADDER = [
     "estimate/covering-comparison",
     "estimate/offer-choice",
     "estimate/structure-notices",
+    "estimate/drying-notices",
     "estimate/purchase-notices",
   ],
   ["estimate/notices", "estimate/mix-choice"],
