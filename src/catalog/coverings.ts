@@ -3,7 +3,7 @@
  * Slopes: `irc` chapter 9. Weights: `asce-7` commentary, sheet steel by `galvanized-gauge`. What is only practice
  * says so in its citation. Slopes are a rise on 12 in of run, kept as two lengths by whoever uses them.
  */
-import { inUnit, type Quantity, quantity } from "../estimate/quantity/quantity.js";
+import { inUnit, type Quantity } from "../estimate/quantity/quantity.js";
 import { exactly, type MeasureSystem } from "../estimate/quantity/text.js";
 import type { Spread } from "./finishes.js";
 import type { Citation, HowKnown } from "./sources.js";
@@ -417,18 +417,6 @@ export function shingleExposure(length: Quantity, grade: ShingleGrade, rise: Qua
   return exactly(inUnit(rise, "in").gte(4) ? row.steep : row.low);
 }
 
-/** Exposure at which four bundles of a shingle length cover one square, in inches (`cedar-bureau`). */
-const FULL_COVER: Readonly<Record<string, string>> = { "16": "5", "18": "5.5", "24": "7.5" };
-
-/**
- * Roof area that four bundles of wood shingles cover at an exposure: in proportion to the exposure, one square at the
- * full one. Undefined for other lengths.
- */
-export function fourBundlesCover(length: Quantity, exposure: Quantity): Quantity | undefined {
-  const full = FULL_COVER[inUnit(length, "in").toFixed()];
-  return full === undefined ? undefined : quantity(inUnit(exposure, "in").times(100).dividedBy(full), "ft2");
-}
-
 /** Its name, with any measures in the units of a system. */
 export function coveringName(kind: CoveringKind, system: MeasureSystem): string {
   const { name, metric } = coveringOf(kind);
@@ -444,11 +432,6 @@ export function usualExposure(kind: CoveringKind, rise: Quantity): Quantity | un
   }
   const spread = coveringOf(kind).exposure;
   return spread && exactly(spread[1]);
-}
-
-/** Strips to a square: area over strip width times exposure; 36 in at 5 in is 80 (`irc` R905.2.6 for the nails). */
-export function stripsPerSquare(width: Quantity, exposure: Quantity): Quantity {
-  return quantity(quantity("1", "square").value.dividedBy(width.value.times(exposure.value)), "");
 }
 
 /** Underlay rolls by the roll: width, length, and the lap between courses. */
@@ -486,19 +469,5 @@ export const UNDERLAYS = {
   },
 } as const satisfies Readonly<Record<string, UnderlayRoll>>;
 
-/** Roof area that a roll covers when each course laps the one below by `sideLap`; end laps are not taken off. */
-export function rollCovers(width: Quantity, length: Quantity, sideLap: Quantity): Quantity {
-  return quantity(width.value.minus(sideLap.value).times(length.value), "mm2");
-}
-
 /** Laps of underlay (`irc` R905.1.1): side lap by layers, end lap. */
 export const UNDERLAY_LAPS = { single: "2 in", double: "19 in", end: "4 in" } as const;
-
-/** Weight of flat galvanized sheet by gauge (`galvanized-gauge`). */
-export const GALVANIZED_SHEET: Readonly<Record<string, string>> = {
-  "22": "1.406 lb/ft2",
-  "24": "1.156 lb/ft2",
-  "26": "0.906 lb/ft2",
-  "28": "0.781 lb/ft2",
-  "29": "0.719 lb/ft2",
-};

@@ -277,16 +277,3 @@ export const BOLT_LENGTHS: Readonly<Record<MeasureSystem, readonly Quantity[]>> 
 
 /** Threads that should show past the nut (`nds`; trade practice). */
 export const THREADS_PAST_NUT = 2;
-
-/** Least bolt length: grip + washers + nut + two threads. @param washers - 0, 1 or 2 of the row's washers. */
-export function leastBoltLength(grip: Quantity, row: BoltRow, washers: 0 | 1 | 2): Quantity {
-  const [length, threads] = row.pitch;
-  const past = exactly(length).value.times(THREADS_PAST_NUT).dividedBy(threads);
-  const washer = exactly(row.washer.thickness).value.times(washers);
-  return quantity(grip.value.plus(washer).plus(exactly(row.nutThickness).value).plus(past), "mm");
-}
-
-/** The shortest stocked bolt of at least this length, or undefined when a threaded rod is needed instead. */
-export function stockedBolt(least: Quantity, system: MeasureSystem): Quantity | undefined {
-  return BOLT_LENGTHS[system].find((length) => length.value.gte(least.value));
-}

@@ -2,12 +2,10 @@
  * Look-ups in a price catalog. What is not sold, or sold without a price, is an answer of its own that says what to
  * add; it is never a zero and never an exception.
  */
-import { inUnit, type Quantity } from "../estimate/quantity/quantity.js";
+import type { Quantity } from "../estimate/quantity/quantity.js";
 import type { CoveringKind } from "./coverings.js";
-import { type CorrosionClassId, type Exposure, type FastenerKind, lasts } from "./fasteners.js";
 import type { FinishKind } from "./finishes.js";
 import type { CoveringOffer } from "./offers/covering.js";
-import type { FastenerOffer } from "./offers/fastener.js";
 import type { FinishOffer } from "./offers/finish.js";
 import type { LumberOffer } from "./offers/lumber.js";
 import type { Department, Price } from "./offers/price.js";
@@ -20,7 +18,6 @@ import {
 } from "./offers/supplies.js";
 import type { PriceCatalog } from "./price-catalog.js";
 import type { Section } from "./reading.js";
-import { servesAs } from "./species.js";
 
 /** Nothing in the catalog serves. */
 export interface NotOffered {
@@ -84,42 +81,6 @@ export function boardsOf(catalog: PriceCatalog, offer: CoveringOffer | undefined
   return sheets?.form === "boards" ? catalog.lumber.find(({ name }) => name === sheets.lumber) : undefined;
 }
 
-/** What a fastener must be. */
-export interface FastenerWanted {
-  readonly kind: FastenerKind;
-  readonly penny?: string;
-  readonly diameter?: Quantity;
-  /** Exactly this long, unless `atLeast` says that longer serves too. */
-  readonly length?: Quantity;
-  readonly atLeast?: boolean;
-  readonly fits?: Section;
-  readonly exposure: Exposure;
-}
-
-/**
- * Fasteners of the kind and size that last under the exposure; of several lengths that serve, only the shortest.
- */
-export function fastenerOffers(catalog: PriceCatalog, wanted: FastenerWanted): Found<FastenerOffer> {
-  const alike = catalog.fasteners.filter((offer) => offer.kind === wanted.kind && sameSize(offer, wanted));
-  const lasting = alike.filter((offer) => lasts(offer.finish, wanted.exposure));
-  const shortest = lasting.reduce<Quantity | undefined>(
-    (least, { length }) => (length && (!least || length.value.lt(least.value)) ? length : least),
-    undefined,
-  );
-  const offers = lasting.filter(({ length }) => !length || !shortest || length.value.eq(shortest.value));
-  const finishes = alike.map((offer) => offer.finish);
-  return found(offers, "fasteners", fastenerToAdd(wanted, finishes));
-}
-
-function sameSize(offer: FastenerOffer, wanted: FastenerWanted): boolean {
-  if (wanted.penny !== undefined && offer.penny !== wanted.penny) return false;
-  if (wanted.diameter && !offer.diameter?.value.eq(wanted.diameter.value)) return false;
-  if (wanted.fits && !(offer.fits && sameSection(offer.fits, wanted.fits))) return false;
-  if (!wanted.length) return true;
-  if (!offer.length) return false;
-  return wanted.atLeast ? offer.length.value.gte(wanted.length.value) : offer.length.value.eq(wanted.length.value);
-}
-
 /** True when both sides measure the same, thickness and width either way round. */
 export function sameSection(a: Section, b: Section): boolean {
   const equal = (x: Quantity, y: Quantity) => x.value.eq(y.value);
@@ -127,59 +88,4 @@ export function sameSection(a: Section, b: Section): boolean {
     (equal(a.thickness, b.thickness) && equal(a.width, b.width)) ||
     (equal(a.thickness, b.width) && equal(a.width, b.thickness))
   );
-}
-
-function fastenerToAdd(wanted: FastenerWanted, refused: readonly CorrosionClassId[]): string {
-  const inches = (of: Quantity) =>
-    of.written?.symbol === "mm" ? `${inUnit(of, "mm").toFixed()} mm` : `${inUnit(of, "in").toFixed()} in`;
-  const size = [
-    wanted.penny,
-    wanted.diameter && `${inches(wanted.diameter)} diameter`,
-    wanted.length && `${wanted.atLeast ? "at least " : ""}${inches(wanted.length)} long`,
-    wanted.fits && `for a ${inches(wanted.fits.thickness)} × ${inches(wanted.fits.width)} post`,
-  ].filter(Boolean);
-  const words = [`Add “${wanted.kind}” to fasteners`, ...size].join(", ");
-  const only =
-    refused.length > 0 ? `; on offer only as ${[...new Set(refused)].join(", ")}, which does not last there` : "";
-  return `${words}${only}.`;
-}
-
-/** What a piece of lumber must be. */
-export interface LumberWanted {
-  /** Species or trade groups that serve; any when absent. */
-  readonly woods?: readonly string[];
-  /** The real section must be exactly this, either way round. */
-  readonly actual?: Section;
-  /** The real section must be at least this, either way round. */
-  readonly atLeast?: Section;
-  readonly treatment?: LumberOffer["treatment"];
-  readonly surface?: LumberOffer["surface"];
-  readonly gradeMarked?: boolean;
-}
-
-/** Lumber that serves, in the order of the catalog. Which of it to buy is for the estimate to decide. */
-export function lumberOffers(catalog: PriceCatalog, wanted: LumberWanted): Found<LumberOffer> {
-  const { woods, actual, atLeast, treatment, surface, gradeMarked } = wanted;
-  const offers = catalog.lumber.filter(
-    (offer) =>
-      (!woods || woods.some((wood) => servesAs(offer.species, wood))) &&
-      (!actual || sameSection(offer.actual, actual)) &&
-      (!atLeast || covers(offer.actual, atLeast)) &&
-      (treatment === undefined || offer.treatment === treatment) &&
-      (surface === undefined || offer.surface === surface) &&
-      (!gradeMarked || offer.gradeMarked),
-  );
-  return found(offers, "lumber", "Add lumber of this wood and section to lumber.");
-}
-
-function covers(offered: Section, wanted: Section): boolean {
-  const [a, b] = sorted(offered);
-  const [c, d] = sorted(wanted);
-  return a.gte(c) && b.gte(d);
-}
-
-function sorted({ thickness, width }: Section) {
-  return thickness.value.lte(width.value)
-    ? ([thickness.value, width.value] as const)
-    : ([width.value, thickness.value] as const);
 }

@@ -172,8 +172,3 @@ function checkReferences(
     }
   });
 }
-
-/** The taxes that a department's lines bear, in the order of the catalog. */
-export function taxesOn(catalog: PriceCatalog, department: Department): readonly Tax[] {
-  return catalog.taxes.filter((tax) => tax.appliesTo.includes(department));
-}

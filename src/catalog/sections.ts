@@ -99,46 +99,6 @@ function timberSide(nominal: Decimal, seasoning: Seasoning): Decimal | undefined
   return row && nominal.minus(inches(row[seasoning]));
 }
 
-/** A nominal section and how it was dressed. */
-export interface NominalSection {
-  readonly nominal: Section;
-  readonly seasoning: Seasoning;
-}
-
-/** Widest timber side that is looked for, nominal inches. Assumption. */
-const WIDEST_TIMBER = 24;
-
-/**
- * The nominal section that dresses to exactly this actual one; the usual seasoning is tried first.
- * @returns undefined when no nominal section does.
- */
-export function nominalFor(actual: Section): NominalSection | undefined {
-  const timber = [actual.thickness, actual.width].every((side) => inchesOf(side).gte(inches("4 1/2")));
-  const order: readonly Seasoning[] = timber ? ["green", "dry"] : ["dry", "green"];
-  for (const seasoning of order) {
-    const thickness = nominalSide(inchesOf(actual.thickness), THICKNESSES, seasoning, timber);
-    const width = nominalSide(inchesOf(actual.width), WIDTHS, seasoning, timber);
-    if (thickness && width) {
-      return { nominal: { thickness: quantity(thickness, "in"), width: quantity(width, "in") }, seasoning };
-    }
-  }
-  return undefined;
-}
-
-function nominalSide(
-  actual: Decimal,
-  table: readonly Row[],
-  seasoning: Seasoning,
-  timber: boolean,
-): Decimal | undefined {
-  const names = timber
-    ? Array.from({ length: WIDEST_TIMBER - TIMBER_FROM + 1 }, (_, i) => ONE.times(i + TIMBER_FROM))
-    : table.map(([name]) => inches(name));
-  const dressed = (nominal: Decimal) =>
-    timber ? timberSide(nominal, seasoning) : tableSide(nominal, table, seasoning);
-  return names.find((nominal) => dressed(nominal)?.eq(actual));
-}
-
 /**
  * The thickness that board measure counts: stock under 1 in is counted as 1 in.
  * Source: PS 20 and US Army EN5155, board measure.
@@ -156,26 +116,6 @@ export function boardFeet(section: Section, length: Quantity): Quantity {
   const face = inchesOf(countedThickness(section.thickness)).times(inchesOf(section.width));
   return quantity(face.times(inUnit(length, "ft")).dividedBy(12), "bf");
 }
-
-const each = (unit: string, sizes: readonly (number | string)[]) => sizes.map((size) => exactly(`${size} ${unit}`));
-
-/** Lengths that yards commonly stock (retail practice; PS 20 allows every whole foot). */
-export const STOCKED_FEET: readonly Quantity[] = each("ft", [6, 8, 10, 12, 14, 16, 18, 20, 22, 24]);
-
-/** Stocked lengths of sawn softwood in Europe: 0.3 m steps (trade practice). */
-export const STOCKED_METRES: readonly Quantity[] = each("m", [
-  ...["1.8", "2.1", "2.4", "2.7", "3.0", "3.3", "3.6", "3.9"],
-  ...["4.2", "4.5", "4.8", "5.1", "5.4", "5.7", "6.0"],
-]);
-
-/**
- * Sizes of sawn softwood at 20 % moisture, millimetres. Source: `en-1313-1`, from memory, confidence medium: preferred
- * from 38 mm up, customary (annex A) below.
- */
-export const METRIC_SAWN = {
-  thicknesses: each("mm", [16, 19, 22, 25, 32, 38, 44, 50, 63, 75, 100, 150]),
-  widths: each("mm", [75, 100, 115, 125, 150, 175, 200, 225]),
-} as const;
 
 /** How exactly a side is sawn: class 1 as sawn, class 2 planed or machined. */
 export type ToleranceClass = "T1" | "T2";

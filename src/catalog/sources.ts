@@ -64,12 +64,6 @@ export const SOURCES = {
     "1999",
     "1 in lumber to about 20 % moisture; confidence medium",
   ),
-  "fpl-rp-489": source(
-    "seen",
-    "Moisture Content and the Shrinkage of Lumber, FPL-RP-489",
-    "USDA Forest Products Laboratory",
-    "1989",
-  ),
   nds: source(
     "memory",
     "National Design Specification for Wood Construction, with Supplement",
@@ -84,13 +78,6 @@ export const SOURCES = {
     "CEN",
     "2016",
     "annex B, mean density at 12 % and durability class; confidence medium",
-  ),
-  "en-1313-1": source(
-    "memory",
-    "EN 1313-1, Round and sawn timber: Permitted deviations and preferred sizes, softwood",
-    "CEN",
-    "2010",
-    "preferred sizes; confidence medium",
   ),
   "en-336": source(
     "seen",
@@ -133,13 +120,6 @@ export const SOURCES = {
     "as reprinted online",
     undefined,
     "chapter 14, asphalt shingles",
-  ),
-  "cedar-bureau": source(
-    "memory",
-    "Coverage of cedar shingles and shakes at given exposures",
-    "trade association of cedar shake and shingle makers",
-    undefined,
-    "coverage table",
   ),
   "nahb-life": source(
     "seen",

@@ -3,7 +3,6 @@
  * Where a table has no value, a stated stand-in is used and the answer says so; it is never silently filled.
  */
 
-import { nearest } from "../estimate/faults.js";
 import { type Decimal, decimal, ONE } from "../estimate/quantity/decimal.js";
 import { type Quantity, quantity } from "../estimate/quantity/quantity.js";
 import { lowered } from "../estimate/quantity/words.js";
@@ -62,14 +61,8 @@ export const woodNames: readonly string[] = [...ALL.keys(), ...GROUPS.keys()];
 /** A species by id. */
 export const speciesOf = (id: string): Species | undefined => ALL.get(id);
 
-/** A trade group by id. */
-export const tradeGroupOf = (id: string): TradeGroup | undefined => GROUPS.get(id);
-
 /** A wood as people say it: its species or trade group by name. */
 export const woodName = (id: string): string => (ALL.get(id) ?? GROUPS.get(id))?.name ?? id.replaceAll("-", " ");
-
-/** The known wood nearest in spelling, for a fault's cure. */
-export const nearestWood = (name: string): string | undefined => nearest(name, woodNames);
 
 /** True when lumber sold as `sold` may be used where `wanted` is asked for: the same wood, or a member of the group. */
 export function servesAs(sold: string, wanted: string): boolean {
@@ -207,21 +200,6 @@ export function shrinkage(species: Species, direction: GrainDirection): Known {
   return asShare(CAUTIOUS[direction], true, `No ${direction} shrinkage is published; a cautious figure.`);
 }
 
-/** Shrinkage from green to a moisture content, as a share of the green size: the whole times (30 − M) ÷ 30. */
-export function shrinkageTo(species: Species, direction: GrainDirection, moisture: Quantity): Known {
-  const whole = shrinkage(species, direction);
-  return { ...whole, value: quantity(whole.value.value.times(shrunkShare(moisture)), "") };
-}
-
-/**
- * Shrinkage of graded softwood lumber from green to a moisture of 8 to 19 %, as a share of the green size; not for
- * redwood and cedars. It is what the green and dry sizes of PS 20 rest on (`fpl-rp-489`, seen).
- */
-export function lumberShrinkage(side: "thickness" | "width", moisture: Quantity): Quantity {
-  const [whole, each] = side === "width" ? (["6.031", "0.215"] as const) : (["5.062", "0.181"] as const);
-  return quantity(percentOf(decimal(whole).minus(moisture.value.times(100).times(each)).toFixed()), "");
-}
-
 /** Bark volume as a share of wood volume. Without a row, 15 %: the middle of the softwood rows; an assumption. */
 export function barkShare(species: Species): Known {
   for (const row of withStandIn(species)) {
@@ -243,13 +221,4 @@ export function dryingTime(species: Species): DryingTime {
   const found = withStandIn(species).find((row) => row.dryingDays !== null);
   const [good, winter] = found?.dryingDays ?? (species.kind === "softwood" ? ["60", "200"] : ["70", "200"]);
   return { good: quantity(good, "day"), winter: quantity(winter, "day"), fallback: found !== species };
-}
-
-/** Weight in lb/ft3 of lumber sold under a trade name at a moisture content; G on oven-dry weight and volume. */
-export function groupDensityAt(of: TradeGroup, moisture: Quantity): Quantity {
-  // 62.4 × G ÷ (1 + 0.009 × G × M) × (1 + M ÷ 100), M in percent (NDS supplement, section 3.1.3).
-  const gravity = decimal(of.specificGravity);
-  const percent = moisture.value.times(100);
-  const volume = gravity.times("0.009").times(percent).plus(1);
-  return quantity(WATER.times(gravity).times(moisture.value.plus(1)).dividedBy(volume), LB_FT3);
 }

@@ -5,17 +5,15 @@ import {
   type Exposure,
   INCH_BOLTS,
   lasts,
-  leastBoltLength,
   METRIC_BOLTS,
   NAILS,
   nailShank,
   nailsPerPound,
   shanksPerPound,
-  stockedBolt,
 } from "../../src/catalog/fasteners.js";
 import { decimal } from "../../src/estimate/quantity/decimal.js";
 import { inUnit } from "../../src/estimate/quantity/quantity.js";
-import { exactly, markedSmall } from "../../src/estimate/quantity/text.js";
+import { exactly } from "../../src/estimate/quantity/text.js";
 
 const inches = (text: string) => inUnit(exactly(text), "in");
 
@@ -108,18 +106,6 @@ describe("bolt hardware", () => {
       expect(exactly(row.washer.inside).value.gt(exactly(row.diameter).value)).toBe(true);
       expect(exactly(row.washer.outside).value.gte(exactly(row.diameter).value.times(3))).toBe(true);
     }
-  });
-
-  // By hand: 5 1/2 + 2 × 0.109 + 7/16 + 2/13 = 6.3095 in; by 1 in steps past 6 in that is a 7 in bolt.
-  it("asks for grip, washers, nut and two threads: 5 1/2 in of wood takes a 7 in bolt of 1/2 in", () => {
-    const least = leastBoltLength(exactly("5 1/2 in"), boltRow(exactly("1/2 in")) as BoltRow, 2);
-    expect(inUnit(least, "in").toFixed(4)).toBe("6.3093");
-    expect(markedSmall(stockedBolt(least, "inch-pound") as never, "inch-pound")).toBe("7 in");
-  });
-
-  it("has no stocked bolt past 24 in or 400 mm: that is a threaded rod", () => {
-    expect(stockedBolt(exactly("24.01 in"), "inch-pound")).toBeUndefined();
-    expect(stockedBolt(exactly("401 mm"), "metric")).toBeUndefined();
   });
 });
 

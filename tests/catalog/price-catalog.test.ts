@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import { z } from "zod";
 import { pieceCost } from "../../src/catalog/offers/lumber.js";
 import type { Price } from "../../src/catalog/offers/price.js";
-import { type PriceCatalog, parsePriceCatalog, priceCatalogSchema, taxesOn } from "../../src/catalog/price-catalog.js";
+import { type PriceCatalog, parsePriceCatalog, priceCatalogSchema } from "../../src/catalog/price-catalog.js";
 import type { Fault } from "../../src/estimate/faults.js";
 import { inUnit } from "../../src/estimate/quantity/quantity.js";
 import { exactly, markedSection } from "../../src/estimate/quantity/text.js";
@@ -234,16 +234,6 @@ describe("the other departments", () => {
       currency: "EUR",
     }).consumables;
     expect(fuel?.price.kind === "priced" && inUnit(fuel.price.amount, "EUR/gal").toFixed(4)).toBe("6.7380"); // × 3.785411784
-  });
-
-  it("charge the taxes that name the department", () => {
-    const taxes = [
-      { name: "a", rate: "6.25 %", appliesTo: ["lumber"] },
-      { name: "b", rate: "1 %", appliesTo: ["lumber", "services"] },
-    ];
-    const catalog = read(yard({ taxes }));
-    expect(taxesOn(catalog, "lumber").map(({ rate }) => rate.value.toFixed())).toEqual(["0.0625", "0.01"]);
-    expect(taxesOn(catalog, "fasteners")).toEqual([]);
   });
 });
 

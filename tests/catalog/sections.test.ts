@@ -1,19 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { rateTimes } from "../../src/catalog/offers/price.js";
 import { type Section, toSection } from "../../src/catalog/reading.js";
-import {
-  boardFeet,
-  dressedSize,
-  METRIC_SAWN,
-  nominalFor,
-  permittedDeviation,
-  STOCKED_FEET,
-  STOCKED_METRES,
-} from "../../src/catalog/sections.js";
-import { lumberShrinkage } from "../../src/catalog/species.js";
+import { boardFeet, dressedSize, permittedDeviation } from "../../src/catalog/sections.js";
 import { decimal } from "../../src/estimate/quantity/decimal.js";
 import { inUnit } from "../../src/estimate/quantity/quantity.js";
-import { exactly, marked, markedSection } from "../../src/estimate/quantity/text.js";
+import { exactly, markedSection } from "../../src/estimate/quantity/text.js";
 
 const area = ({ thickness, width }: Section) => inUnit(thickness, "in").times(inUnit(width, "in"));
 const said = (section: Section | undefined) => section && markedSection(section.thickness, section.width, "inch-pound");
@@ -69,7 +60,7 @@ describe("dressed sizes of nominal sections", () => {
       const green = dressedSize(toSection(nominal), "green") as Section;
       const dry = dressedSize(toSection(nominal), "dry") as Section;
       for (const side of ["thickness", "width"] as const) {
-        const left = decimal(1).minus(lumberShrinkage(side, exactly("15 %")).value);
+        const left = decimal(1).minus(side === "width" ? "0.028" : "0.0235");
         const shrunk = inUnit(green[side], "in").times(left);
         expect(shrunk.minus(inUnit(dry[side], "in")).abs().toNumber()).toBeLessThanOrEqual(1 / 16);
       }
@@ -88,12 +79,6 @@ describe("dressed sizes of nominal sections", () => {
     expect(said(dressedSize(toSection(nominal), seasoning))).toBe(printed);
   });
 
-  // FPL-RP-489: the shrinkage factors of the standard, green to 15 %.
-  it("rest on a shrinkage of 2.8 % in width and 2.35 % in thickness", () => {
-    expect(lumberShrinkage("width", exactly("15 %")).value.times(100).toFixed(1)).toBe("2.8");
-    expect(lumberShrinkage("thickness", exactly("15 %")).value.times(100).toFixed(2)).toBe("2.35");
-  });
-
   it("lose 3/4 in from timbers of 7 in and over when dry, and 1 in from 16 in", () => {
     expect(said(dressedSize(toSection("6 x 8 in"), "dry"))).toBe("5 1/2 × 7 1/4 in");
     expect(said(dressedSize(toSection("16 x 16 in"), "dry"))).toBe("15 × 15 in");
@@ -103,21 +88,6 @@ describe("dressed sizes of nominal sections", () => {
     for (const section of ["2 x 13 in", "5/4 x 6 mm", "1 1/8 x 4 in", "6 1/2 x 8 in", "45 x 145 mm"]) {
       expect(dressedSize(toSection(section.replace("5/4", "5 1/4")))).toBeUndefined();
     }
-  });
-
-  it.each(["1 x 4 in", "1 1/2 x 6 in", "2 x 4 in", "2 1/2 x 9 in", "4 x 8 in", "6 x 6 in", "8 x 12 in"])(
-    "are found again from the dressed section: %s",
-    (nominal) => {
-      for (const seasoning of ["dry", "green"] as const) {
-        const found = nominalFor(dressedSize(toSection(nominal), seasoning) as Section);
-        expect(said(found?.nominal)).toBe(said(toSection(nominal)));
-      }
-    },
-  );
-
-  it("have no nominal name where none dresses to the section", () => {
-    expect(nominalFor(toSection("2 x 6 in"))).toBeUndefined();
-    expect(nominalFor(toSection("45 x 145 mm"))).toBeUndefined();
   });
 });
 
@@ -171,18 +141,6 @@ describe("board measure", () => {
     ["$2.75/ft", "8' 6\"", "23.375"],
   ])("is paid for exactly: %s on %s is $%s", (rate, much, dollars) => {
     expect(rateTimes(exactly(rate), exactly(much)).value.toFixed()).toBe(dollars);
-  });
-});
-
-describe("stocked sizes", () => {
-  it("step by 2 ft from 6 to 24 ft, and by 0.3 m from 1.8 to 6 m", () => {
-    expect(STOCKED_FEET.map((length) => marked(length, "inch-pound"))).toContain("14'");
-    expect([STOCKED_FEET[0], STOCKED_FEET.at(-1)].map((l) => l && marked(l, "inch-pound"))).toEqual(["6'", "24'"]);
-    const steps = STOCKED_METRES.slice(1).map((length, i) =>
-      length.value.minus(STOCKED_METRES[i]?.value ?? 0).toFixed(),
-    );
-    expect(new Set(steps)).toEqual(new Set(["300"]));
-    expect(METRIC_SAWN.widths.every((width, i, all) => i === 0 || width.value.gt(all[i - 1]?.value ?? 0))).toBe(true);
   });
 });
 

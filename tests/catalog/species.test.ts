@@ -4,16 +4,12 @@ import {
   densityAt,
   dryingTime,
   greenDensity,
-  groupDensityAt,
-  nearestWood,
   SPECIES,
   servesAs,
   shrinkage,
-  shrinkageTo,
   speciesOf,
   TRADE_GROUPS,
   tanninOf,
-  tradeGroupOf,
 } from "../../src/catalog/species.js";
 import type { Species } from "../../src/catalog/species-table.js";
 import { inUnit } from "../../src/estimate/quantity/quantity.js";
@@ -106,15 +102,6 @@ describe("weight at 12 % moisture", () => {
     expect(percentApart(found, printed)).toBeLessThan(2);
   });
 
-  // EN 338: mean densities of C24 and C16 at 12 %, kg/m³.
-  it.each([
-    ["european-whitewood", 420],
-    ["european-redwood", 370],
-  ] as const)("of graded lumber agrees with its strength class: %s, %i kg/m³", (id, printed) => {
-    const of = tradeGroupOf(id) as (typeof TRADE_GROUPS)[number];
-    expect(percentApart(inUnit(groupDensityAt(of, exactly("12 %")), "kg/m3").toFixed(2), printed)).toBeLessThan(0.2);
-  });
-
   it("is above fibre saturation the weight on green volume: nothing shrinks there", () => {
     const pine = species("eastern-white-pine");
     expect(inUnit(densityAt(pine, exactly("65 %")).value, "lb/ft3").toFixed(2)).toBe("35.01"); // 62.4 × 0.34 × 1.65
@@ -145,13 +132,6 @@ describe("shrinkage", () => {
     expect(shrinkage(species("sugar-maple"), "radial").fallback).toBe(false);
   });
 
-  // By hand: eastern white pine, 6.1 % × (30 − 12) ÷ 30 = 3.66 %; green 35 % stays as it is.
-  it("to a moisture content goes by the share of the way below 30 %", () => {
-    const pine = species("eastern-white-pine");
-    expect(shrinkageTo(pine, "tangential", exactly("12 %")).value.value.toFixed(4)).toBe("0.0366");
-    expect(shrinkageTo(pine, "tangential", exactly("35 %")).value.value.isZero()).toBe(true);
-  });
-
   it("is nowhere larger along the radius than along the rings", () => {
     for (const row of SPECIES) {
       const [radial, tangential] = [shrinkage(row, "radial").value.value, shrinkage(row, "tangential").value.value];
@@ -174,10 +154,6 @@ describe("names of woods", () => {
   it("let a member serve for its group, but not the group for a member", () => {
     expect(servesAs("douglas-fir-coast", "douglas-fir-larch")).toBe(true);
     expect(servesAs("douglas-fir-larch", "douglas-fir-coast")).toBe(false);
-  });
-
-  it("are suggested when misspelt", () => {
-    expect(nearestWood("easten-white-pine")).toBe("eastern-white-pine");
   });
 
   it("tell which woods stain with iron", () => {

@@ -2,7 +2,7 @@
 import { carefulSawyer } from "../../src/estimate/salvage/careful-sawyer.js";
 import { planSawing } from "../../src/estimate/salvage/plan-sawing.js";
 import { judgeSawingPlan } from "../../src/estimate/salvage/sawing-judge.js";
-import { priceSawingPlan } from "../../src/estimate/salvage/sawing-price.js";
+import { priceSawingPlan } from "./sawing-price.js";
 import { type Kind, randomSawingProblem } from "./sawing-problems.js";
 
 /** Money of a float search against exact decimals. */

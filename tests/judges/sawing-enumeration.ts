@@ -3,8 +3,8 @@
  * plain that it can check the oracle, the judge and the price against one another.
  */
 import { judgeSawingPlan } from "../../src/estimate/salvage/sawing-judge.js";
-import { priceSawingPlan } from "../../src/estimate/salvage/sawing-price.js";
 import type { SawGroup, SawingPlan, SawingProblem, SawLog } from "../../src/estimate/salvage/sawing-problem.js";
+import { priceSawingPlan } from "./sawing-price.js";
 import { type BoltBox, type SlabBox, type StripBox, writeLog } from "./sawing-writer.js";
 
 /** The cheapest plan found, and how many were tried. */

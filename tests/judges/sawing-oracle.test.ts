@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { judgeSawingPlan } from "../../src/estimate/salvage/sawing-judge.js";
-import { priceSawingPlan } from "../../src/estimate/salvage/sawing-price.js";
 import type { SawGroup, SawingProblem } from "../../src/estimate/salvage/sawing-problem.js";
 import { tryEverything } from "./sawing-enumeration.js";
 import { exactSawing } from "./sawing-oracle.js";
+import { priceSawingPlan } from "./sawing-price.js";
 import { mulberry32, randomSawingProblem } from "./sawing-problems.js";
 
 /** One short log and one or two groups on a grid of an inch. */

@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { carefulSawyer } from "../../src/estimate/salvage/careful-sawyer.js";
 import { planSawing } from "../../src/estimate/salvage/plan-sawing.js";
 import { judgeSawingPlan } from "../../src/estimate/salvage/sawing-judge.js";
-import { priceSawingPlan } from "../../src/estimate/salvage/sawing-price.js";
 import type { LogPlan, SawingPlan, SawingProblem } from "../../src/estimate/salvage/sawing-problem.js";
 import { exactSawing } from "../judges/sawing-oracle.js";
+import { priceSawingPlan } from "../judges/sawing-price.js";
 import { type Kind, mulberry32, randomSawingProblem } from "../judges/sawing-problems.js";
 
 /** Seeds below `seeds` whose plan the judge refuses, with the first thing wrong. */

@@ -22,8 +22,3 @@ export function quantity(value: Decimal | string | number, of: Unit | string): Q
 export function inUnit(of: Quantity, target: Unit | string): Decimal {
   return applyFactor(of.value, factorBetween(of.unit, typeof target === "string" ? unit(target) : target));
 }
-
-/** True when both measure the same thing. */
-export function sameDimension(a: Unit, b: Unit): boolean {
-  return a.dimension === b.dimension;
-}

@@ -127,7 +127,13 @@ function layBundles(work: CoveringWork, exposure: Cell): Pick<CourseCells, "piec
   });
   const pieces = sheet.lay(`${name}.pieces`, roundUp(over(laid, times(width, exposure))), { label: "pieces laid" });
   const waste = plus(number("1"), assumed.cell("covering.courseWaste"));
-  const here = reckoned === exposure ? covers : over(times(covers, exposure), reckoned);
+  const here =
+    reckoned === exposure
+      ? covers
+      : sheet.lay(`${name}.coversLaid`, over(times(covers, exposure), reckoned), {
+          label: `a ${thing} covers at this exposure`,
+          display: units.area,
+        });
   const bundles = sheet.lay(`${name}.bundles`, roundUp(over(times(laid, waste), here)), {
     label: `${thing}s, waste included`,
   });

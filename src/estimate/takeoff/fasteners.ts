@@ -77,9 +77,6 @@ export interface FastenersTakeoff {
   readonly cautions: readonly FastenerCaution[];
 }
 
-/** Runs of a gable by section: two plate beams, one ridge. */
-export const GABLE_RUNS: Readonly<Record<string, number>> = { beams: 2, ridge: 1 };
-
 /** Lays the rafters' distance apart, as they stand: what purlins cross. */
 export function layGableSupports(sheet: Sheet, { frame, roof, groups }: GableCells, units: DisplayUnits): Cell {
   const rafter = groups.find(({ name }) => name === "rafters");

@@ -3,9 +3,9 @@ import { carefulSawyer } from "../../../src/estimate/salvage/careful-sawyer.js";
 import { measureCuts, planCost } from "../../../src/estimate/salvage/cut-measures.js";
 import { explainSawing } from "../../../src/estimate/salvage/explain-sawing.js";
 import { judgeSawingPlan } from "../../../src/estimate/salvage/sawing-judge.js";
-import { priceSawingPlan } from "../../../src/estimate/salvage/sawing-price.js";
 import type { SawGroup, SawingProblem, SawLog } from "../../../src/estimate/salvage/sawing-problem.js";
 import { generate, type Kind } from "../../bench/sawing/generate.js";
+import { priceSawingPlan } from "../../judges/sawing-price.js";
 
 /** Chance of a seed chooses size, demand and switches, so that every corner of the form is met. */
 function anyKind(seed: number): Kind {

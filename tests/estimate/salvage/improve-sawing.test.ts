@@ -3,8 +3,8 @@ import { describe, expect, it } from "vitest";
 import { carefulSawyer } from "../../../src/estimate/salvage/careful-sawyer.js";
 import { improveSawing, planSawing } from "../../../src/estimate/salvage/plan-sawing.js";
 import { judgeSawingPlan } from "../../../src/estimate/salvage/sawing-judge.js";
-import { priceSawingPlan } from "../../../src/estimate/salvage/sawing-price.js";
 import type { SawingProblem } from "../../../src/estimate/salvage/sawing-problem.js";
+import { priceSawingPlan } from "../../judges/sawing-price.js";
 import { randomSawingProblem } from "../../judges/sawing-problems.js";
 
 const NOISE = 1e-6;

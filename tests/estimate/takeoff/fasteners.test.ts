@@ -7,12 +7,7 @@ import type { GableShape } from "../../../src/estimate/request/structure-gable.j
 import type { StructureShape } from "../../../src/estimate/request/structure-kinds.js";
 import type { Cell } from "../../../src/estimate/sheet/expression.js";
 import { Sheet } from "../../../src/estimate/sheet/sheet.js";
-import {
-  type FastenersTakeoff,
-  GABLE_RUNS,
-  layFasteners,
-  layGableSupports,
-} from "../../../src/estimate/takeoff/fasteners.js";
+import { type FastenersTakeoff, layFasteners, layGableSupports } from "../../../src/estimate/takeoff/fasteners.js";
 import type { LightFixing } from "../../../src/estimate/takeoff/hardware.js";
 import { layTakeoffs } from "../../../src/estimate/takeoffs.js";
 import { request } from "../../helpers/estimating.js";
@@ -36,7 +31,7 @@ function fastened({
   const laid = laidGable(shape, given);
   const { sheet, groups, assumed, defaults, units, gable } = laid;
   const supportsApart = layGableSupports(sheet, gable, units);
-  const input = { groups, exposureOf, runs: GABLE_RUNS, supportsApart, light, assumed, defaults };
+  const input = { groups, exposureOf, runs: { beams: 2, ridge: 1 }, supportsApart, light, assumed, defaults };
   return { ...laid, ...layFasteners(sheet, input, units) };
 }
 

@@ -6,7 +6,7 @@ import type { Cell } from "../../../src/estimate/sheet/expression.js";
 import type { OverrideText } from "../../../src/estimate/sheet/sheet.js";
 import { coveredGable } from "../../../src/estimate/takeoff/covered-roof.js";
 import { layCovering } from "../../../src/estimate/takeoff/covering.js";
-import { GABLE_RUNS, layFasteners, layGableSupports } from "../../../src/estimate/takeoff/fasteners.js";
+import { layFasteners, layGableSupports } from "../../../src/estimate/takeoff/fasteners.js";
 import { layFinish } from "../../../src/estimate/takeoff/finish.js";
 import { layWeights } from "../../../src/estimate/takeoff/weight.js";
 import { laidGable } from "./shelter.js";
@@ -21,7 +21,7 @@ function everything(overrides: Readonly<Record<string, OverrideText>> = {}) {
   const exposureOf = () => exposure;
   layFasteners(
     sheet,
-    { groups, exposureOf, runs: GABLE_RUNS, supportsApart, light: "screws", assumed, defaults },
+    { groups, exposureOf, runs: { beams: 2, ridge: 1 }, supportsApart, light: "screws", assumed, defaults },
     units,
   );
   layFinish(sheet, { groups, kind: "paint", sealEnds: true, assumed }, units);

@@ -4,7 +4,7 @@ import { cautionsOf } from "../../../src/estimate/cautions.js";
 import type { GableShape } from "../../../src/estimate/request/structure-gable.js";
 import type { Cell } from "../../../src/estimate/sheet/expression.js";
 import { Sheet } from "../../../src/estimate/sheet/sheet.js";
-import { GABLE_RUNS, layFasteners } from "../../../src/estimate/takeoff/fasteners.js";
+import { layFasteners } from "../../../src/estimate/takeoff/fasteners.js";
 import { layTakeoffs } from "../../../src/estimate/takeoffs.js";
 import { request } from "../../helpers/estimating.js";
 import { type Given, laidGable } from "./shelter.js";
@@ -13,7 +13,15 @@ import { type Given, laidGable } from "./shelter.js";
 function places(shape: Partial<GableShape> = {}, given: Given = {}, light: "screws" | "nails" = "screws") {
   const { sheet, groups, assumed, defaults, units, gable } = laidGable(shape, given);
   const exposureOf = () => ({ climate: "outdoors" as const, treated: false, tannin: false });
-  const input = { groups, exposureOf, runs: GABLE_RUNS, supportsApart: gable.rafterSpace, light, assumed, defaults };
+  const input = {
+    groups,
+    exposureOf,
+    runs: { beams: 2, ridge: 1 },
+    supportsApart: gable.rafterSpace,
+    light,
+    assumed,
+    defaults,
+  };
   const { lines, cautions } = layFasteners(sheet, input, units);
   const found = lines.map(({ name, placing }) => {
     const { hole, edge, end, apart, leastWidth, fits } = placing ?? {};

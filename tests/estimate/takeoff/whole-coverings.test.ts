@@ -1,8 +1,9 @@
 /** Coverings other than panels on a gable, and every covering on a hip roof, worked by hand or held to published counts. */
 import { describe, expect, it } from "vitest";
-import { type CoveringKind, coveringKinds } from "../../../src/catalog/coverings.js";
+import { type CoveringKind, coveringKinds, UNDERLAYS } from "../../../src/catalog/coverings.js";
 import type { CoveringOffer } from "../../../src/catalog/offers/covering.js";
 import type { FaultError } from "../../../src/estimate/faults.js";
+import { inUnit } from "../../../src/estimate/quantity/quantity.js";
 import { exactly } from "../../../src/estimate/quantity/text.js";
 import type { StructureShape } from "../../../src/estimate/request/structure-kinds.js";
 import type { Cell } from "../../../src/estimate/sheet/expression.js";
@@ -80,6 +81,32 @@ describe("asphalt strips on a 16 × 24 ft gable at 5 in 12", () => {
     expect(ratio).toBeCloseTo((36 / 17) * 1.05, 6);
   });
 
+  // Widely printed for strips 36 in long: 80 to a square at 5 in; 100 at 4 in and 89 at 4 1/2 in in older texts.
+  it.each([
+    ["5 in", 80],
+    ["4 in", 100],
+    ["4 1/2 in", 89],
+  ])("at %s are %d to a square", (exposure, strips) => {
+    const roof = covered("asphalt-shingles", {}, { overrides: { "covering.exposure": exposure } });
+    const squares = roof.sheet.in(find(roof, "covering.laidArea"), "square").toNumber();
+    expect(Math.round(find(roof, "covering.pieces").value.toNumber() / squares)).toBe(strips);
+  });
+
+  // Trade-journal field guide: squares that a roll of felt covers, single and half lapped, waste left out.
+  it.each([
+    ["felt-15", "5 in", 4],
+    ["felt-15", "3 in", 2],
+    ["felt-30", "5 in", 2],
+    ["felt-30", "3 in", 1],
+  ] as const)("lie on %s, of which a roll at %s in 12 covers %i squares", (felt, rise, squares) => {
+    const roof = covered("asphalt-shingles", { slope: { rise, run: "12 in" } });
+    const laid = feet2(roof, "covering.underlay") / feet2(roof, "covering.area") / 1.05;
+    const [width, length] = [UNDERLAYS[felt].width, UNDERLAYS[felt].length].map((text) =>
+      inUnit(exactly(text), "ft").toNumber(),
+    );
+    expect(Math.floor(((width as number) * (length as number)) / laid / 100)).toBe(squares);
+  });
+
   it("below 2 in 12 are not allowed, and are taken off all the same", () => {
     const flat = covered("asphalt-shingles", { slope: { rise: "1 in", run: "12 in" } });
     expect(flat.takeoff.slope).toMatchObject({ allowed: false, reference: expect.stringContaining("R905.2.2") });
@@ -107,6 +134,24 @@ describe("wood shingles", () => {
     const roof = covered("wood-shingles", {}, { overrides });
     const squares = roof.sheet.in(find(roof, "covering.laidArea"), "square").toNumber();
     expect(Math.abs(find(roof, "covering.pieces").value.toNumber() / squares - printed)).toBeLessThan(1);
+  });
+
+  // Trade association of cedar shake and shingle makers: ft² that four bundles cover, by the exposure at which they cover 100;
+  // from memory. Printed to half a square foot.
+  it.each([
+    ["16 in", "5 in", "3.5 in", 70],
+    ["16 in", "5 in", "4 in", 80],
+    ["16 in", "5 in", "6 in", 120],
+    ["16 in", "5 in", "7 in", 140],
+    ["18 in", "5.5 in", "4 in", 72.5],
+    ["18 in", "5.5 in", "5 in", 90.5],
+    ["18 in", "5.5 in", "6.5 in", 118],
+    ["24 in", "7.5 in", "6 in", 80],
+    ["24 in", "7.5 in", "6.5 in", 86.5],
+  ])("%s long, reckoned at %s, cover at %s with four bundles %d ft²", (_length, full, exposure, printed) => {
+    const overrides = { "covering.soldExposure": full, "covering.exposure": exposure };
+    const roof = covered("wood-shingles", {}, { overrides });
+    expect(Math.abs(4 * feet2(roof, "covering.coversLaid") - printed)).toBeLessThanOrEqual(0.5);
   });
 
   it("show 5 in from 4 in 12 up and 3 3/4 in below it (table R905.7.5), on a deck that then has no gaps", () => {

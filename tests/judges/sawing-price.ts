@@ -3,9 +3,9 @@
  *
  * Lengths and areas are summed in grid steps and turned into feet at the end, so the division comes last.
  */
-import { Decimal, decimal, ZERO } from "../quantity/decimal.js";
-import { across, isFlat, type Part, split, wholeLog } from "./sawing-parts.js";
-import type { LogPlan, SawCut, SawingPlan, SawingProblem, SawLog } from "./sawing-problem.js";
+import { Decimal, decimal, ZERO } from "../../src/estimate/quantity/decimal.js";
+import { across, isFlat, type Part, split, wholeLog } from "../../src/estimate/salvage/sawing-parts.js";
+import type { LogPlan, SawCut, SawingPlan, SawingProblem, SawLog } from "../../src/estimate/salvage/sawing-problem.js";
 
 /** Person-hours and money. */
 export interface Outlay {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { judgeSawingPlan } from "../../../src/estimate/salvage/sawing-judge.js";
-import { priceSawingPlan } from "../../../src/estimate/salvage/sawing-price.js";
-import type { SawCut, SawingPlan, SawingProblem } from "../../../src/estimate/salvage/sawing-problem.js";
+import { judgeSawingPlan } from "../../src/estimate/salvage/sawing-judge.js";
+import type { SawCut, SawingPlan, SawingProblem } from "../../src/estimate/salvage/sawing-problem.js";
+import { priceSawingPlan } from "./sawing-price.js";
 
 /** One step is one foot, so that areas and lengths can be read off the coordinates. */
 const QUESTION: SawingProblem = {
