@@ -6,7 +6,7 @@ import type { Quantity } from "../quantity/quantity.js";
 import type { Cell, Operand } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { type Laying, yardFor } from "./laying.js";
-import type { SoldFor } from "./runs.js";
+import type { SoldFor } from "./run-cutting.js";
 
 /** Width that rows are counted by. */
 export interface BoardWidths {

@@ -5,7 +5,7 @@
 import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { minus, type Operand } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
-import { cutBays, type SoldFor } from "./runs.js";
+import { cutBays, type SoldFor } from "./run-cutting.js";
 
 /** A place along an eave, level from its corner: a formula, and its value in millimetres. */
 export interface Place {

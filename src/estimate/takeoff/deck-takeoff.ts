@@ -10,7 +10,7 @@ import { DECK_BOARD, DECK_BOARDS, type Deck, layBoardRows } from "../pieces/deck
 import type { WantedGroup } from "../pieces/laying.js";
 import { rulesOf, type SectionCells } from "../pieces/piece-group.js";
 import { ROLE_DEFAULTS } from "../pieces/roles.js";
-import type { SoldFor } from "../pieces/runs.js";
+import type { SoldFor } from "../pieces/run-cutting.js";
 import type { InEither } from "../request/given.js";
 import type { GroupSettings } from "../request/structure.js";
 import type { DeckKind } from "../request/structure-deck.js";
