@@ -86,6 +86,7 @@ export function nearMisses(request: EstimateRequest, planners: Planners): NearMi
 /** A change that drops nothing is not priced, which is most of the work; one that asks more of the covering's slope is not told. */
 function tried(change: SmallChange, now: Priced, planners: Planners): NearMiss | undefined {
   const { system, catalog } = now.basis.request;
+  if (change.pieces !== undefined && !isShorter(now.basis, change.pieces, change.to)) return undefined;
   const changed = layChanged(change);
   if (!changed || slopeWorsens(now.takeoffs.covering?.slope, changed.takeoffs.covering?.slope)) return undefined;
   const fewer = dropsOf(now.counts, changed.counts, (count) => count.toFixed());
@@ -190,7 +191,7 @@ function stockByBase({ groups }: Basis): ReadonlyMap<string, Decimal> {
   const found = new Map<string, Decimal>();
   for (const { group, substitution } of groups) {
     if (!("offer" in substitution)) continue;
-    const fit = lengthsOf(substitution.offer).find(({ value }) => value.gte(aside(group.length)))?.value;
+    const fit = stickFor(substitution.offer, aside(group.length));
     if (!fit) continue;
     const key = baseOf(group);
     const known = found.get(key);
@@ -198,6 +199,19 @@ function stockByBase({ groups }: Basis): ReadonlyMap<string, Decimal> {
   }
   return found;
 }
+
+/** Whether pieces of that length come out of a shorter stick than they do now: all that shortening them alone can change here. */
+function isShorter({ groups }: Basis, name: string, to: Decimal): boolean {
+  const found = groups.find(({ group }) => group.name === name);
+  if (!found || !("offer" in found.substitution)) return false;
+  const now = stickFor(found.substitution.offer, aside(found.group.length));
+  const then = stickFor(found.substitution.offer, to);
+  return then !== undefined && (now === undefined || then.lt(now));
+}
+
+/** The shortest length sold that is as long. */
+const stickFor = (offer: Parameters<typeof lengthsOf>[0], length: Decimal): Decimal | undefined =>
+  lengthsOf(offer).find(({ value }) => value.gte(length))?.value;
 
 function dropsOf(
   now: ReadonlyMap<string, Decimal>,

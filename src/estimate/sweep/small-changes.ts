@@ -2,8 +2,9 @@
 import { pointer } from "../faults.js";
 import type { Decimal } from "../quantity/decimal.js";
 import { exactly } from "../quantity/text.js";
+import { lowered } from "../quantity/words.js";
 import type { EstimateRequest } from "../request/request.js";
-import type { FrameShape } from "../request/structure-kinds.js";
+import type { FrameShape, StructureShape } from "../request/structure-kinds.js";
 import { aside } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 
@@ -18,6 +19,10 @@ interface MovableField {
   readonly steps: readonly number[];
   /** All steps are tried, and the one that saves most is told. */
   readonly bestOf?: boolean;
+  /** Where the cell's own label does not say what it is of. */
+  readonly label?: string;
+  /** Pieces of the user's own whose length it is. */
+  readonly pieces?: string;
 }
 
 const LESS = [-1, -2, -3, -4];
@@ -84,6 +89,22 @@ export interface SmallChange {
   readonly request: EstimateRequest;
   /** See `MovableField`. */
   readonly bestOf: boolean;
+  /** Pieces of the user's own that it shortens. */
+  readonly pieces?: string;
+}
+
+/** Lengths of the user's own pieces: a little less may come out of a shorter stick. */
+function ownLengths(shape: StructureShape): MovableField[] {
+  const [list, own] =
+    shape.kind === "pieces" ? (["pieces", shape.pieces] as const) : (["extraPieces", shape.extraPieces ?? []] as const);
+  return own.map(({ name, label = name }, i) => ({
+    cell: `pieces.${name}.length`,
+    path: [list, String(i), "length"],
+    by: BY_INCH,
+    steps: LESS,
+    label: `length of ${lowered(label)}`,
+    pieces: name,
+  }));
 }
 
 /**
@@ -93,32 +114,33 @@ export interface SmallChange {
  */
 export function smallChanges(request: EstimateRequest, find: (name: string) => Cell | undefined): SmallChange[][] {
   const shape = request.structure;
-  if (shape.kind === "pieces") return [];
-  return FIELDS[shape.kind].flatMap(({ cell: name, path, by, steps, bestOf = false }) => {
+  const fields = [...(shape.kind === "pieces" ? [] : FIELDS[shape.kind]), ...ownLengths(shape)];
+  return fields.flatMap(({ cell: name, path, by, steps, bestOf = false, label, pieces }) => {
     const cell = find(name);
     if (!cell || cell.kind === "override") return [];
     const step = exactly(by[request.system === "metric" ? 1 : 0]).value;
     const values = steps.map((count) => aside(cell).plus(step.times(count))).filter((value) => value.gt(0));
     const changes = values.map((to): SmallChange => {
-      const structure = replaced(shape, path, { value: to.toFixed(), unit: "mm" }) as FrameShape;
+      const structure = replaced(shape, path, { value: to.toFixed(), unit: "mm" }) as StructureShape;
       return {
         at: pointer("/structure", ...path),
-        label: cell.label,
+        label: label ?? cell.label,
         long: cell.display.symbol === "ft" || cell.display.symbol === "m",
         from: aside(cell),
         to,
         request: { ...request, structure },
         bestOf,
+        ...(pieces !== undefined && { pieces }),
       };
     });
     return changes.length > 0 ? [changes] : [];
   });
 }
 
-/** A copy of nested objects with one value put in; objects on the way that are absent are made. */
+/** A copy of nested objects and lists with one value put in; objects on the way that are absent are made. */
 function replaced(of: object, [step, ...rest]: readonly string[], value: unknown): object {
   if (step === undefined) return of;
   const inner = (of as Readonly<Record<string, unknown>>)[step];
   const put = rest.length === 0 ? value : replaced(typeof inner === "object" && inner ? inner : {}, rest, value);
-  return { ...of, [step]: put };
+  return Array.isArray(of) ? of.with(Number(step), put) : { ...of, [step]: put };
 }

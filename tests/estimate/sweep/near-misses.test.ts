@@ -80,6 +80,17 @@ describe("near misses", () => {
     expect(found(pieces)).toEqual([]);
   });
 
+  it("shorten pieces of a list that are a little longer than a stick, and those beside a frame", () => {
+    const long = { name: "rails", label: "Rails", count: 4, section: "2 x 6 in", length: "8 ft 1 in" };
+    const [miss, ...more] = found({ kind: "pieces", pieces: [{ ...long, name: "legs", length: "3 ft" }, long] });
+    expect(more).toEqual([]);
+    expect(miss).toMatchObject({ at: "/structure/pieces/1/length", from: `8' 1"` });
+    expect(miss?.drops).toEqual([{ what: "stock of rails", from: "10'", to: "8'" }]);
+    expect(miss?.text).toMatch(/^Length of rails, 8' instead of 8' 1"/);
+    const beside = found({ ...gable, extraPieces: [long] }).map(({ at }) => at);
+    expect(beside).toContain("/structure/extraPieces/0/length");
+  });
+
   // (98 + 18) in × 12.369 ÷ 12 and a plumb cut of 1 1/2 in are 121.1 in of rafter at 3 in 12; at 2 in 12 less than 10 ft.
   describe("of a slope", () => {
     const leanTo = (covering: string, rise: string) => ({
