@@ -16,7 +16,7 @@ const LADDER = [
   ["estimate/basis"],
   ["estimate/piece-price"],
   ["estimate/compare", "estimate/drawing"],
-  ["estimate/plan", "estimate/takeoffs", "estimate/default-notices"],
+  ["estimate/plan", "estimate/takeoffs", "estimate/default-notices", "estimate/brace-notices"],
   ["estimate/joint-route", "estimate/extras", "estimate/left-out", "estimate/remembered"],
   [
     "estimate/cautions",

@@ -14,7 +14,7 @@ import { type LaborCells, layLabor } from "./labor.js";
 import { layLogs, layWoods } from "./logs-at-hand.js";
 import { type CutList, layCutList } from "./pieces/cut-list.js";
 import type { Site, WantedGroup } from "./pieces/laying.js";
-import type { SoldFor } from "./pieces/runs.js";
+import type { SoldFor } from "./pieces/run-cutting.js";
 import type { Pricing } from "./purchase/line.js";
 import type { CuttingRules } from "./purchase/lumber.js";
 import { offerFor } from "./purchase/substitution.js";
@@ -25,6 +25,7 @@ import { Assumed } from "./request/assumed.js";
 import { Defaults } from "./request/given.js";
 import type { EstimateRequest } from "./request/request.js";
 import { withShopLimits } from "./request/shop-limits.js";
+import { Watched } from "./request/unread.js";
 import { layMill, type MillCells } from "./salvage/mill.js";
 import { type Feeding, feedingOf } from "./salvage/ripping.js";
 import type { SawingBasis } from "./salvage/sawing-question.js";
@@ -61,6 +62,8 @@ export interface Basis {
   readonly cutting: CuttingRules;
   /** On which terms a hired sawyer mills; undefined where one mills oneself. */
   readonly sawyer: SawyerTerms | undefined;
+  /** Fields of the structure that nothing has asked for so far: JSON Pointers. */
+  readonly unread: () => readonly string[];
   /** The same with a hired sawyer at the mill; absent where none is asked for. */
   readonly hired?: Basis;
 }
@@ -68,8 +71,14 @@ export interface Basis {
 /** 1/16 in, or 1 mm: steps in which mills are set. */
 const GRID_MM = { "inch-pound": "1.5875", metric: "1" } as const;
 
-/** Lays everything before the routes. @throws FaultError when the structure can't be built or a log is no log. */
-export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
+/**
+ * Lays everything before the routes.
+ * @param yard - What there is for the pieces of a run; asked of the catalog where it is left out.
+ * @throws FaultError when the structure can't be built or a log is no log.
+ */
+export function layBasis(sheet: Sheet, asked: EstimateRequest, yard?: Site["sold"]): Basis {
+  const structure = new Watched(asked.structure);
+  const request = { ...asked, structure: structure.value };
   const units = displayUnits(request.system);
   const defaults = new Defaults(request.system);
   const limits = withShopLimits(request.shop, request.assumptions);
@@ -77,7 +86,8 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
   assumed.faults.push(...limits.faults);
   const { catalog } = request;
   const labor = layLabor(sheet, request, defaults);
-  const site: Site = { sheet, defaults, units, sold: (wanted) => soldFor(wanted, { sheet, request, assumed }) };
+  const inCatalog: Site["sold"] = (wanted) => soldFor(wanted, { sheet, request, assumed });
+  const site: Site = { sheet, defaults, units, sold: yard ?? inCatalog };
   const cutList = layCutList(site, request.structure);
   const moisture = assumed.cell("moisture.target");
   const woods = layWoods({ sheet, request, defaults, units }, cutList, moisture);
@@ -140,6 +150,7 @@ export function layBasis(sheet: Sheet, request: EstimateRequest): Basis {
       atHand: request.atHand ?? [],
     },
     sawyer: undefined,
+    unread: () => structure.unread("/structure"),
   };
   return shopsSawyer(basis);
 }

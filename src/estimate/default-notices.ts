@@ -56,7 +56,7 @@ function machinesAtHand({ request: { shop, logs = [] }, hired }: Basis): Default
 }
 
 /** What lies at a pointer, in words: the label of a cell, or the names of the fields on the way. */
-function wordsFor(at: string, sheet: Sheet): string {
+export function wordsFor(at: string, sheet: Sheet): string {
   const spoken = SPOKEN[at];
   if (spoken) return spoken;
   const [, part, ...fields] = at.split("/");

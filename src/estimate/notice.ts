@@ -14,7 +14,9 @@ export interface Notice {
     | "no-hardware"
     | "green-finish"
     | "open-frame"
-    | "unused";
+    | "unused"
+    | "too-long"
+    | "in-the-way";
   readonly text: string;
   /** JSON Pointer at which the request may say otherwise. */
   readonly at?: string;

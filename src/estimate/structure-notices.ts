@@ -1,12 +1,17 @@
 /** Notices of a takeoff: what of the structure is left to others, or sold in another size than it is laid out in. */
 
 import type { Basis } from "./basis.js";
+import { braceNotices } from "./brace-notices.js";
+import { wordsFor } from "./default-notices.js";
+import { pointer } from "./faults.js";
 import type { Notice } from "./notice.js";
 import { decimal } from "./quantity/decimal.js";
 import { markedSmall } from "./quantity/text.js";
-import { lowered } from "./quantity/words.js";
+import { capital, lowered } from "./quantity/words.js";
+import type { GroupSettings } from "./request/structure.js";
 import { aside } from "./sheet/aside.js";
 import type { Cell } from "./sheet/expression.js";
+import { unusedCounts } from "./takeoff/joint-faults.js";
 import type { Takeoffs } from "./takeoffs.js";
 
 /** All of them, in the order of the work. */
@@ -15,6 +20,9 @@ export function structureNotices(basis: Basis, takeoffs: Takeoffs): Notice[] {
     ...pierNotices(basis, takeoffs),
     ...bareJointNotices(basis, takeoffs),
     ...boughtRafterNotices(basis, takeoffs),
+    ...longPieceNotices(basis),
+    ...braceNotices(basis),
+    ...unusedNotices(basis, takeoffs),
   ];
 }
 
@@ -38,6 +46,68 @@ function bareJointNotices({ cutList: { frame, groups } }: Basis, { fasteners }: 
   const who = bare.length === groups.length ? "All pieces" : labels;
   const text = `${who}: no bolts, screws or nails are taken off, for nothing says how they are joined. Give each its "joint".`;
   return [{ code: "no-hardware", text, at: first.at }];
+}
+
+/** Pieces of a run over a bay that is longer than the longest piece: they are joined over supports, and there is none before. */
+function longPieceNotices({ sheet, cutList: { groups } }: Basis): Notice[] {
+  const longest = sheet.find("frame.longestPiece");
+  if (!longest) return [];
+  const long = groups.filter(({ inRun, length }) => inRun && aside(length).gt(aside(longest)));
+  const [first, ...others] = long.map(({ label, length }) => `${label} of ${sheet.onTape(length)}`);
+  if (first === undefined) return [];
+  const text = `${[first, ...others.map(lowered)].join(", ")}: longer than the longest piece (${sheet.onTape(longest)}), for they are joined over supports alone, and a bay is as long. Give more bays, or find pieces as long.`;
+  return [{ code: "too-long", text, at: "/structure/longestPiece" }];
+}
+
+/** Fields of the structure that were given and changed nothing. */
+function unusedNotices(basis: Basis, takeoffs: Takeoffs): Notice[] {
+  const { structure } = basis.request;
+  const counts =
+    structure.kind === "pieces"
+      ? unusedCounts(structure.pieces, "/structure/pieces")
+      : unusedCounts(structure.extraPieces ?? [], "/structure/extraPieces");
+  const held = new Set(takeoffs.fasteners?.lines.flatMap((line) => line.groups));
+  const bare = basis.cutList.groups.flatMap(({ name, rules, at }) =>
+    rules.exposure && !held.has(name) ? [pointer(at, "exposure")] : [],
+  );
+  const fields = basis.unread().filter((at) => !at.startsWith(GROUPS));
+  const idle = [...fields, ...idlePurlins(basis), ...counts, ...new Set(bare)];
+  return [
+    ...idle.map((at) => [at, "given, but nothing in this structure asks for it."] as const),
+    ...groupsNotLaid(basis).map(
+      (at) => [at, "settings are given, but this structure has none of these pieces."] as const,
+    ),
+  ].map(([at, why]) => ({ code: "unused", text: `${capital(placeInWords(basis, at))}: ${why}`, at }));
+}
+
+const GROUPS = "/structure/groups/";
+
+/** A field of pieces of the user's own by what they are called; any other by its own name. */
+function placeInWords({ sheet, request: { structure } }: Basis, at: string): string {
+  const [, list, index, field] = /^\/structure\/(pieces|extraPieces)\/(\d+)\/(\w+)$/.exec(at) ?? [];
+  const own = structure.kind === "pieces" ? structure.pieces : structure.extraPieces;
+  const pieces = list && own?.[Number(index)];
+  return pieces ? `${pieces.label ?? pieces.name}, ${field}` : wordsFor(at, sheet);
+}
+
+/** Purlins apart, on a roof without purlins whose covering is not fixed in their rows either. */
+function idlePurlins({ sheet, request: { structure }, cutList: { frame } }: Basis): string[] {
+  const spacing = sheet.find("frame.purlinSpacing");
+  if (!("purlinSpacing" in structure) || !spacing || frame?.roof?.deck.kind === "purlins") return [];
+  return sheet.dependents(spacing).every(({ name }) => /^(?:frame|roof)\./.test(name))
+    ? ["/structure/purlinSpacing"]
+    : [];
+}
+
+/** Settings of groups of which this structure has no piece, unless they take them out of it. */
+function groupsNotLaid({ request: { structure }, cutList }: Basis): string[] {
+  const settings: Readonly<Record<string, GroupSettings | undefined>> =
+    structure.kind === "pieces" ? {} : (structure.groups ?? {});
+  const laid = new Set(cutList.groups.map(({ at }) => at));
+  return Object.entries(settings).flatMap(([name, given]) => {
+    const at = `${GROUPS}${name}`;
+    return given === undefined || given.remove || laid.has(at) ? [] : [at];
+  });
 }
 
 /** Rafters that are sold shallower than laid out: what moves, and by how much. */

@@ -164,7 +164,7 @@ function layOwn(sheet: Sheet, pieces: ExplicitPieces, at: string, defaults: Defa
     ...group,
     runs: runs === undefined ? group.count : own("runs", "runs that they are joined into", runs),
     ...(crossings !== undefined && { crossings: own("crossings", "crossed by each", crossings) }),
-    ...(settings.joint && { jointGiven: true }),
+    ...((settings.joint ?? crossings ?? runs) !== undefined && { jointGiven: true }),
   };
 }
 

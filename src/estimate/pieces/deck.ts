@@ -104,12 +104,13 @@ export function deckOf(shape: DeckedShape, rise: Quantity, defaults: Defaults): 
       { code: "cannot-build", at, wrong, cure: `Choose ${serving.join(" or ")}, or leave it out.` },
     ]);
   }
-  const closerRows = deck?.closerRows ?? (kind === "spaced-boards" ? 1 : 0);
-  if (kind !== "spaced-boards") return { kind, spacing: undefined, closerRows };
+  // Boards edge to edge, and sheets, have no rows to lay closer.
+  const closerRows = kind === "purlins" || kind === "spaced-boards" ? deck?.closerRows : undefined;
+  if (kind !== "spaced-boards") return { kind, spacing: undefined, closerRows: closerRows ?? 0 };
   const spacing = deck?.spacing
     ? toQuantity(deck.spacing, "mm")
     : usualBoardSpacing(covering === "none" ? "wood-shingles" : covering, rise);
-  return { kind, spacing, closerRows };
+  return { kind, spacing, closerRows: closerRows ?? 1 };
 }
 
 /** Deck boards as a group of pieces: rough on top, out of sight there. */

@@ -192,6 +192,10 @@ export class FrameInputs {
   }
 }
 
+/** The leg that the request gives braces; what it takes out of the structure has none. */
+export const braceLegOf = (shape: FrameShape): QuantityText | undefined =>
+  shape.groups?.braces?.remove ? undefined : shape.braceLeg;
+
 /** Posts along a side: how many bays, and how long they are where they differ. */
 export interface PostBays {
   readonly bays: Cell;

@@ -29,6 +29,7 @@ import {
   riseOn12,
 } from "./deck.js";
 import {
+  braceLegOf,
   FrameInputs,
   type LaidFrame,
   layPostRun,
@@ -256,7 +257,7 @@ function layFrame(inputs: FrameInputs, shape: GableShape): GableFrame {
       "/purlinSpacing",
       ["24 in", "600 mm"],
     ),
-    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, firstBays, height: eaveHeight, across: span }, [
+    braceLeg: inputs.braceLeg(braceLegOf(shape), { length, bays, firstBays, height: eaveHeight, across: span }, [
       "30 in",
       "750 mm",
     ]),
@@ -286,7 +287,7 @@ function refuse({ sheet, sections }: Laying<GableGroup>, frame: GableFrame, plan
     beamDepth: beams.width,
     across: { span: frame.span, endBays: frame.endBays, pairs: "ties" as const },
   };
-  checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
+  checks.bracing(frame, post, braceLegOf(shape) !== undefined);
   checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
   checks.tails(frame.eaveOverhang, "/overhang/eave", frame);
   checks.tipping(frame.eaveOverhang, "/overhang/eave", plan.run);

@@ -47,6 +47,7 @@ import {
   riseOn12,
 } from "./deck.js";
 import {
+  braceLegOf,
   FrameInputs,
   type LaidFrame,
   layPostRun,
@@ -205,7 +206,7 @@ function layFrame(inputs: FrameInputs, shape: HipShape): HipFrame {
       "/purlinSpacing",
       ["24 in", "600 mm"],
     ),
-    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, firstBays, height: eaveHeight, across }, [
+    braceLeg: inputs.braceLeg(braceLegOf(shape), { length, bays, firstBays, height: eaveHeight, across }, [
       "30 in",
       "750 mm",
     ]),
@@ -252,7 +253,7 @@ function refuse({ sheet, sections }: Laying<HipGroup>, frame: HipFrame, plan: Ra
     beamDepth: beams.width,
     across: { span: frame.span, endBays: frame.endBays, pairs: "every-bay" as const },
   };
-  checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
+  checks.bracing(frame, post, braceLegOf(shape) !== undefined);
   checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
   checks.tails(frame.eaveOverhang, "/overhang/eave", frame);
   checks.tipping(frame.eaveOverhang, "/overhang/eave", plan.run);

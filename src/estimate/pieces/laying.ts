@@ -6,7 +6,8 @@ import { type Cell, count, type Operand } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { type GroupPlan, layGroup, laySection, type PieceGroup, rulesOf, type SectionCells } from "./piece-group.js";
 import { leastLength } from "./piece-reach.js";
-import type { LaidRun, RunPieces, SoldFor } from "./runs.js";
+import type { SoldFor } from "./run-cutting.js";
+import type { LaidRun, RunPieces } from "./runs.js";
 
 /** Where structures stand in the request: JSON Pointer. */
 export const AT = "/structure";

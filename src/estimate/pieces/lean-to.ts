@@ -30,6 +30,7 @@ import {
   riseOn12,
 } from "./deck.js";
 import {
+  braceLegOf,
   FrameInputs,
   type LaidFrame,
   layPostRun,
@@ -247,7 +248,7 @@ function layFrame(inputs: FrameInputs, shape: LeanToShape, highSide: LeanToCells
       "/purlinSpacing",
       ["24 in", "600 mm"],
     ),
-    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, firstBays, height: eaveHeight, across: span }, [
+    braceLeg: inputs.braceLeg(braceLegOf(shape), { length, bays, firstBays, height: eaveHeight, across: span }, [
       "24 in",
       "600 mm",
     ]),
@@ -314,7 +315,7 @@ function refuse(
   const { "low-posts": posts, "low-beams": beams } = sections;
   const across = { span: frame.span, endBays: frame.endBays, pairs: highSide === "ledger" ? "one" : "ties" } as const;
   const post = { height: frame.eaveHeight, width: posts.width, beamDepth: beams.width, across };
-  checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
+  checks.bracing(frame, post, braceLegOf(shape) !== undefined);
   checks.rafterRoom(frame.rafterSpacing, sections.rafters.thickness);
   checks.tails(frame.lowOverhang, "/overhang/low", frame);
   checks.tipping(frame.lowOverhang, "/overhang/low", frame.span);

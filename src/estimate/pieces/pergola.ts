@@ -11,7 +11,15 @@ import type { GroupSettings } from "../request/structure.js";
 import type { PergolaGroup, PergolaShape } from "../request/structure-pergola.js";
 import { type Cell, minus, number, plus, root, square, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
-import { FrameInputs, type LaidFrame, layPostRun, layRafterRun, type PostBays, type WallSide } from "./frame.js";
+import {
+  braceLegOf,
+  FrameInputs,
+  type LaidFrame,
+  layPostRun,
+  layRafterRun,
+  type PostBays,
+  type WallSide,
+} from "./frame.js";
 import { FrameChecks } from "./frame-checks.js";
 import { AT, type GroupKind, type Laying, laySections, one, runGroups, type Site, wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
@@ -117,7 +125,7 @@ function layFrame(inputs: FrameInputs, shape: PergolaShape): PergolaFrame {
       ["16 in", "400 mm"],
     ),
     slatSpacing: inputs.maybe("slatSpacing", "slats apart, at most", shape.slatSpacing),
-    braceLeg: inputs.braceLeg(shape.braceLeg, { length, bays, firstBays, height }, ["24 in", "600 mm"]),
+    braceLeg: inputs.braceLeg(braceLegOf(shape), { length, bays, firstBays, height }, ["24 in", "600 mm"]),
     longestPiece: inputs.given(long("longestPiece", "longest piece in a run"), shape.longestPiece, "/longestPiece", [
       "16 ft",
       "4.8 m",
@@ -140,7 +148,7 @@ function refuse({ sheet, sections }: Laying<PergolaGroup>, frame: PergolaFrame, 
     "Give more than the beam's depth.",
   );
   const post = { height: frame.height, width: posts.width, beamDepth: beams.width };
-  checks.bracing(frame, post, shape.braceLeg !== undefined && !shape.groups?.braces?.remove);
+  checks.bracing(frame, post, braceLegOf(shape) !== undefined);
   checks.rowsOfPosts(frame.span, posts.width);
   checks.rafterRoom(frame.rafterSpacing, rafters.thickness);
   if (frame.slatSpacing) {

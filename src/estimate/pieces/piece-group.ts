@@ -55,6 +55,8 @@ export interface PieceGroup extends SectionCells {
   readonly supportsApart?: Cell | undefined;
   /** Part of a run of several pieces, which meet over a support. */
   readonly spliced?: boolean | undefined;
+  /** Part of a run, or the whole of it: cut over supports alone. */
+  readonly inRun?: true;
   /** Rafters, joists or posts that each piece lies on, where its run or the user knows. */
   readonly crossings?: Operand | undefined;
   /** Runs that its pieces are joined into, of a group of the user's own. */
@@ -205,6 +207,7 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
     ...(plan.edgeCovered &&
       !settings.hiddenFaces && { contacts: [layEdge(sheet, name, totalLength, thickness, units)] }),
     ...(plan.spliced && { spliced: true }),
+    ...(plan.spliced !== undefined && { inRun: true as const }),
     ...(plan.meetsOver && { meetsOver: plan.meetsOver }),
     // A length of the user's own lies on as many as it reaches.
     ...(plan.crossings !== undefined && !settings.length && { crossings: count(plan.crossings) }),

@@ -87,7 +87,7 @@ export interface Walling {
 
 /**
  * Lays what all boarded sides share.
- * @param asked - Groups that this structure has none of; whether it has gables, and a side over which no beam lies.
+ * @param asked - Groups that this structure has none of; whether a gable is boarded, and a side over which no beam lies.
  * @throws FaultError when a lap leaves nothing of its board, or rails have no spacing.
  */
 export function layWalling(

@@ -51,7 +51,10 @@ export function layWalls(
 ): PieceGroup[] {
   sheet.title("walls", "Walls");
   const openTop = shape.sides.some((wanted) => sides.some(({ name, beam }) => name === wanted.side && !beam));
-  const asked = { bare: groupsWithout(shape), gables: sides.some(({ gable }) => gable), openTop };
+  const gables = shape.sides.some(
+    ({ side, part }) => part !== "below-plate" && sides.some(({ name, gable }) => name === side && gable),
+  );
+  const asked = { bare: groupsWithout(shape), gables, openTop };
   const walling: Walling = {
     ...layWalling({ sheet, defaults, units, ...(sold && { sold }) }, shape, settings, asked),
     longestPiece,

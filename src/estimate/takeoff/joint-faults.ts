@@ -1,6 +1,7 @@
 /** Joints whose hardware nobody can count. */
 import { type Fault, pointer } from "../faults.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
+import { ROLE_DEFAULTS } from "../pieces/roles.js";
 import type { ExplicitPieces } from "../request/structure.js";
 
 /**
@@ -47,4 +48,14 @@ function tooManyRuns({ label, name, runs, count }: ExplicitPieces, at: string): 
   if (runs === undefined || runs <= count) return [];
   const wrong = `${label ?? name}: ${count} pieces make no ${runs} runs.`;
   return [{ code: "cannot-build", at, wrong, cure: "Give as many runs as there are pieces, or fewer." }];
+}
+
+const RUN_JOINTS: ReadonlySet<string> = new Set(["splice", "bearer"]);
+
+/** Counts that the joints of these pieces do not ask for: JSON Pointers. */
+export function unusedCounts(own: readonly ExplicitPieces[], at: string): string[] {
+  return own.flatMap(({ role = "other", joint = ROLE_DEFAULTS[role].joint, crossings, runs }, i) => [
+    ...(crossings !== undefined && joint !== "crossing" && joint !== "bearer" ? [pointer(at, i, "crossings")] : []),
+    ...(runs !== undefined && !RUN_JOINTS.has(joint) ? [pointer(at, i, "runs")] : []),
+  ]);
 }

@@ -27,6 +27,8 @@ const NoticeSchema = z
         "green-finish",
         "open-frame",
         "unused",
+        "too-long",
+        "in-the-way",
       ])
       .describe("What kind of notice it is."),
     text: z.string().describe("What to know of how the estimate was made."),
