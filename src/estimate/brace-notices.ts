@@ -59,8 +59,7 @@ const isCrossed = ({ start, end, braced }: Bay, [from, to]: readonly [Decimal, D
 /** Below the end beams of a gable braces stand at the corner posts alone; elsewhere at every post. */
 function baysOf(frame: FrameCells, { width, bays, firstBays, name }: Side, post: Decimal): Bay[] {
   const reach = aside(width).minus(post);
-  const many = firstBays ? firstBays.length + 1 : bays ? aside(bays) : decimal(1);
-  const count = typeof many === "number" ? many : many.toNumber();
+  const count = firstBays ? firstBays.length + 1 : bays ? wholeNumber(aside(bays)) : 1;
   const corners = frame.kind === "gable" && (name === "left" || name === "right");
   const before = (i: number): Decimal =>
     firstBays
