@@ -3,7 +3,8 @@
 import type { Basis } from "./basis.js";
 import type { Notice } from "./notice.js";
 import type { FrameCells } from "./pieces/outline.js";
-import { type Decimal, decimal } from "./quantity/decimal.js";
+import { type Decimal, ZERO } from "./quantity/decimal.js";
+import { wholeNumber } from "./quantity/whole.js";
 import { aside } from "./sheet/aside.js";
 import type { Cell } from "./sheet/expression.js";
 
@@ -63,7 +64,7 @@ function baysOf(frame: FrameCells, { width, bays, firstBays, name }: Side, post:
   const corners = frame.kind === "gable" && (name === "left" || name === "right");
   const before = (i: number): Decimal =>
     firstBays
-      ? firstBays.slice(0, i).reduce((sum, bay) => sum.plus(aside(bay)), decimal(0))
+      ? firstBays.slice(0, i).reduce((sum, bay) => sum.plus(aside(bay)), ZERO)
       : reach.times(i).dividedBy(count);
   return Array.from({ length: count }, (_, i): Bay => {
     const last = i === count - 1;

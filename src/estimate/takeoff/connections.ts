@@ -223,7 +223,7 @@ const baseOf = (group: PieceGroup): string => group.thickness.name.split(".")[1]
 /** Without `(end)` or `(near side)` where several groups are counted together. */
 function labelOf(groups: readonly PieceGroup[]): string {
   const label = groups[0]?.label.split(",")[0] ?? "";
-  return groups.length > 1 ? label.replace(/ (?:\d+ )?\([^)]*\)$/, "") : label;
+  return groups.length > 1 ? label.replace(/ (?:\d+ )?\([^)]*\)$| \d+$/, "") : label;
 }
 
 /** What is fixed at so much apart, whatever it is fixed to. */
