@@ -1,7 +1,7 @@
 /** The best mix of milling and buying at the user's value of an hour, and on request the whole frontier. */
 import { toQuantity } from "../catalog/reading.js";
 import { type Basis, basisOf, layBasis } from "./basis.js";
-import { type FrontierPoint, supported } from "./compare/envelope.js";
+import { type FrontierPoint, type ProvenLeast, supported } from "./compare/envelope.js";
 import { boundMixes, type MixBound, type Prover } from "./compare/mix-bound.js";
 import type { MixLimits, MixPoint } from "./compare/mix-point.js";
 import { MixSearch, searchFrontier } from "./compare/mix-search.js";
@@ -19,7 +19,7 @@ import { type OverrideText, Sheet } from "./sheet/sheet.js";
 import { layCommon, layTakeoffs } from "./takeoffs.js";
 
 /** Mixes priced before the search ends; a mix takes some milliseconds. */
-const BUDGET = { mix: 60, frontier: 128 } as const;
+const BUDGET = { mix: 64, frontier: 128 } as const;
 
 /** The best mixes, the frontier where it was asked for, and how many mixes were tried. */
 export interface MixFound {
@@ -42,6 +42,8 @@ export interface MixFound {
   readonly limits: MixLimits;
   /** The user's value of an hour. */
   readonly wage: Decimal;
+  /** What was proven at the values of an hour that were asked for so far, the user's own first. */
+  readonly proven: () => readonly ProvenLeast[];
   /** Plans that go piece by piece as it would pay at another value of an hour. */
   readonly jointAt: (valueOfHour: Decimal) => readonly RoutePlan[];
 }
@@ -114,10 +116,13 @@ export function findBestMix(
   };
   const bound = proofAt(basis, (problem) => (planners.joint ?? planners.sawing)(problem));
   const learntOf = (hired: boolean): Learnt | undefined => bound?.plans.find((one) => one.hired === hired)?.learnt;
+  const proven: ProvenLeast[] = bound ? [{ wage, least: bound.least }] : [];
   const jointAt = (valueOfHour: Decimal): readonly RoutePlan[] => {
     const other = layBasis(new Sheet(overridesOf(request, valueOfHour)), request);
     const prove: Prover = (problem, hired) => (planners.joint ?? planners.sawing)(problem, learntOf(hired));
-    return (proofAt(other, prove)?.plans ?? []).flatMap((one) => planOfBound(basis, one, planners)?.whole ?? []);
+    const found = proofAt(other, prove);
+    if (found) proven.push({ wage: valueOfHour, least: found.least });
+    return (found?.plans ?? []).flatMap((one) => planOfBound(basis, one, planners)?.whole ?? []);
   };
   const better = (a: MixPoint, b: MixPoint): boolean => searches[0].better(a, b, wage);
   return {
@@ -132,6 +137,7 @@ export function findBestMix(
     learntOf,
     limits,
     wage,
+    proven: () => proven,
     jointAt,
   };
 }

@@ -1,6 +1,6 @@
 /** What the search of mixes came to, and the frontier of cash against hours with better plans than those that found it. */
 import type { MixFound } from "./best-mix.js";
-import { type FrontierPoint, type MixStanding, supported } from "./compare/envelope.js";
+import { type FrontierGap, type FrontierPoint, frontierGap, type MixStanding, supported } from "./compare/envelope.js";
 import type { MixBound } from "./compare/mix-bound.js";
 import type { MixPoint } from "./compare/mix-point.js";
 import type { RoutePlan } from "./compare/route.js";
@@ -17,6 +17,8 @@ export interface MixSearched {
   readonly possible: number;
   /** Best mixes for every value of an hour, cheapest first; empty where nobody asked. */
   readonly frontier: readonly FrontierPoint[];
+  /** How far below the frontier any mix may lie; undefined where that is not known. */
+  readonly frontierGap: FrontierGap | undefined;
   /** What is proven of all mixes; undefined where the planner proves nothing. */
   readonly bound: MixBound | undefined;
   /** How far the mix is above the bound at most, as a share of its total. */
@@ -43,7 +45,10 @@ export function searchOf(
   const frontier = wanted ? refinedFrontier(found, [...known, ...better]) : [];
   const { tried, possible, bound } = found;
   return {
-    searched: { tried: tried.length, possible, frontier, bound, gap: undefined, standing: best.standing },
+    searched: {
+      ...{ tried: tried.length, possible, frontier, bound, gap: undefined, standing: best.standing },
+      frontierGap: frontierGap(frontier, found.proven()),
+    },
     best,
   };
 }

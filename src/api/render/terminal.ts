@@ -13,6 +13,7 @@ import type { Cell } from "../../estimate/sheet/expression.js";
 import type { CoveringTakeoff } from "../../estimate/takeoff/covering.js";
 import { extras } from "./terminal-extras.js";
 import { bare, columns, hours, money, wrap } from "./terminal-lines.js";
+import { mixesTable } from "./terminal-mixes.js";
 import { sticksDiagram } from "./terminal-sticks.js";
 import { countedTable, heavyLifts, machines, routesOf, stagesTable, timeline } from "./terminal-work.js";
 
@@ -32,6 +33,7 @@ export function terminalPage(estimate: Estimate): string {
     routesTable(estimate),
     groupsTable(estimate),
     why(estimate),
+    mixesTable(estimate),
     stagesTable(estimate),
     countedTable(estimate),
     timeline(estimate),

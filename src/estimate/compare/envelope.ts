@@ -36,6 +36,53 @@ export function supported(points: readonly MixPoint[]): FrontierPoint[] {
   return hull.map((point, i) => ({ point, fromWage: i === 0 ? ZERO : tieWage(hull[i - 1] as MixPoint, point) }));
 }
 
+/** At one value of an hour, no mix totals less. */
+export interface ProvenLeast {
+  readonly wage: Decimal;
+  readonly least: Decimal;
+}
+
+/** How far any mix may lie below a frontier at most, as a share of its total, over values of an hour. */
+export interface FrontierGap {
+  readonly from: Decimal;
+  readonly to: Decimal;
+  readonly gap: Decimal;
+}
+
+/**
+ * What is proven of a frontier between the values of an hour at which something is. The least total of all mixes is concave in the
+ * value of an hour, being the least of straight lines: between two of them it lies above the chord of what is proven at both. So
+ * does the frontier, and the share between the two is greatest where either turns.
+ * @returns undefined where something is proven at fewer than two values.
+ */
+export function frontierGap(
+  frontier: readonly FrontierPoint[],
+  proven: readonly ProvenLeast[],
+): FrontierGap | undefined {
+  const known = proven
+    .toSorted((a, b) => a.wage.cmp(b.wage))
+    .filter(({ wage }, i, all) => i === 0 || !wage.eq((all[i - 1] as ProvenLeast).wage));
+  const [first, last] = [known[0], known.at(-1)];
+  if (!first || !last || first === last || frontier.length === 0) return undefined;
+  const turns = frontier.map(({ fromWage }) => fromWage).filter((wage) => wage.gt(first.wage) && wage.lt(last.wage));
+  const shares = [...known.map(({ wage }) => wage), ...turns].map((wage) => {
+    const total = Decimal.min(...frontier.map(({ point }) => point.cash.plus(wage.times(point.hours))));
+    return total.gt(0) ? total.minus(chordAt(known, wage)).dividedBy(total) : ZERO;
+  });
+  return { from: first.wage, to: last.wage, gap: Decimal.max(ZERO, ...shares) };
+}
+
+/** @param known - By the value of an hour, from one below to one above. */
+function chordAt(known: readonly ProvenLeast[], wage: Decimal): Decimal {
+  const at = Math.max(
+    1,
+    known.findIndex((one) => one.wage.gte(wage)),
+  );
+  const [a, b] = [known[at - 1] as ProvenLeast, known[at] as ProvenLeast];
+  const share = wage.minus(a.wage).dividedBy(b.wage.minus(a.wage));
+  return a.least.plus(share.times(b.least.minus(a.least)));
+}
+
 /** Values of an hour, from one up to another; without the other, any above. */
 export interface HourRange {
   readonly from: Decimal;

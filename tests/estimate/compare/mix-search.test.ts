@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { provenance } from "../../../src/api/provenance.js";
 import { shownEstimate } from "../../../src/api/render/json/estimate.js";
-import { supported, tieWage } from "../../../src/estimate/compare/envelope.js";
+import { frontierGap, supported, tieWage } from "../../../src/estimate/compare/envelope.js";
 import { MixSearch, searchFrontier } from "../../../src/estimate/compare/mix-search.js";
 import type { Estimate } from "../../../src/estimate/estimate.js";
 import { judgeStockPlan } from "../../../src/estimate/purchase/stock-judge.js";
@@ -112,6 +112,31 @@ describe("the frontier", () => {
         expect(at?.cash.plus(at.hours.times(wage)).toNumber()).toBeCloseTo(least, 6);
       }),
     );
+  });
+
+  it("has a gap that no mix of any kind undercuts, between the values of an hour at which something is proven", () => {
+    // Mixes by hand; what is proven at two values of an hour is the least of all of them there, the frontier some of them.
+    const number = fc.integer({ min: 1, max: 500 });
+    const point = fc.record({ cash: number, hours: number });
+    fc.assert(
+      fc.property(fc.array(point, { minLength: 2, maxLength: 12 }), fc.nat(3), number, number, (drawn, skip, a, b) => {
+        fc.pre(a !== b);
+        const all = drawn.map(({ cash, hours }) => ({
+          ...{ milled: new Set<string>(), cash: decimal(cash), hours: decimal(hours) },
+        }));
+        const totals = (wage: number) => all.map(({ cash, hours }) => cash.plus(hours.times(wage)).toNumber());
+        const proven = [a, b].map((wage) => ({ wage: decimal(wage), least: decimal(Math.min(...totals(wage))) }));
+        const frontier = supported(all.slice(Math.min(skip, all.length - 1)));
+        const { from, to, gap } = frontierGap(frontier, proven) ?? expect.fail("nothing is proven");
+        expect([from.toNumber(), to.toNumber()]).toEqual([Math.min(a, b), Math.max(a, b)]);
+        for (let i = 0; i <= 20; i++) {
+          const wage = Math.min(a, b) + (Math.abs(a - b) * i) / 20;
+          const best = Math.min(...frontier.map((one) => one.point.cash.plus(one.point.hours.times(wage)).toNumber()));
+          expect(Math.min(...totals(wage))).toBeGreaterThanOrEqual(best * (1 - gap.toNumber()) - 1e-9);
+        }
+      }),
+    );
+    expect(frontierGap([], [])).toBeUndefined();
   });
 
   it("stops when the budget is spent", () => {

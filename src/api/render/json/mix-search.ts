@@ -41,6 +41,17 @@ export const SearchSchema = z
     mixedSizesSave: measuredValue
       .nullable()
       .describe("What `options.mixedSizes` would take off the total; null where no plan found is better by it."),
+    frontierGap: z
+      .strictObject({
+        from: measuredValue.describe("From this value of an hour on."),
+        to: measuredValue.describe("Up to this one."),
+        gap: decimalField("A share.").describe(
+          "The most that a mix may total less than the best of the frontier, as a share.",
+        ),
+      })
+      .meta({ id: "FrontierGap", description: "How much better than the frontier any mix could be." })
+      .nullable()
+      .describe("With options.frontier, proven: between two values of an hour; null where nothing is."),
     leastCovers: z.string().nullable().describe("Which plans `least` is proven for; R1 is told with each sawing plan."),
   })
   .meta({ id: "MixSearch", description: "How well the best mix is searched." });
@@ -77,12 +88,13 @@ const GAP_PLACES = 4;
 
 /** How the best mix was found. */
 export function shownSearch(
-  { tried, possible, bound, gap, standing }: MixSearched,
+  { tried, possible, bound, gap, standing, frontierGap }: MixSearched,
   currency: string,
 ): z.output<typeof SearchSchema> {
   const places = minorDigits(currency) ?? 2;
   const { hour, buying, mixedSizes } = standing;
-  const wage = (of: Decimal | undefined) => (of ? { value: fixed(of, places), unit: `${currency}/person-h` } : null);
+  const rate = (of: Decimal) => ({ value: fixed(of, places), unit: `${currency}/person-h` });
+  const wage = (of: Decimal | undefined) => (of ? rate(of) : null);
   return {
     tried,
     possible,
@@ -93,6 +105,9 @@ export function shownSearch(
     bestTo: wage(hour?.to),
     buyingFrom: wage(buying?.from),
     mixedSizesSave: mixedSizes ? { value: fixed(mixedSizes, places), unit: currency } : null,
+    frontierGap: frontierGap
+      ? { from: rate(frontierGap.from), to: rate(frontierGap.to), gap: fixed(frontierGap.gap, GAP_PLACES) }
+      : null,
     leastCovers: bound ? LEAST_COVERS : null,
   };
 }
