@@ -744,6 +744,13 @@ export type Frame = {
   readonly longestPiece: LengthFigure;
 };
 
+/** How much better than the frontier any mix could be. */
+export type FrontierGap = {
+  readonly from: MeasuredValue;
+  readonly to: MeasuredValue;
+  readonly gap: string;
+};
+
 /** The best mix over a stretch of values of an hour. */
 export type FrontierMix = {
   readonly mills: readonly string[];
@@ -1330,6 +1337,7 @@ export type MixSearch = {
   readonly bestTo: MeasuredValue | null;
   readonly buyingFrom: MeasuredValue | null;
   readonly mixedSizesSave: MeasuredValue | null;
+  readonly frontierGap: FrontierGap | null;
   readonly leastCovers: string | null;
 };
 
