@@ -31,11 +31,10 @@ export const ONE = new Decimal(1);
 /** What a person may write as a number: at most 12 digits before the point and 9 after. No exponent, no NaN. */
 const PLAIN = /^-?(?:0|[1-9]\d{0,11})(?:\.\d{1,9})?$/;
 
-/** A plain decimal numeral, or undefined. Thousands commas are taken when they stand where they should. */
+/** A plain decimal numeral, or undefined. */
 export function parseDecimal(text: string): Decimal | undefined {
   if (text.length > 32) return undefined;
-  const bare = /^-?\d{1,3}(?:,\d{3})+(?:\.\d+)?$/.test(text) ? text.replaceAll(",", "") : text;
-  const padded = bare.replace(/^(-?)\./, "$10.");
+  const padded = text.replace(/^(-?)\./, "$10.");
   return PLAIN.test(padded) ? new Decimal(padded) : undefined;
 }
 

@@ -4,7 +4,9 @@
  * refused, since nobody knows its unit.
  */
 import { type Decimal, decimal, fixed, parseDecimal, trimmed } from "./decimal.js";
+import { isUnclear, parseNumeral, type Unclear } from "./numeral.js";
 import { inUnit, type Quantity, quantity } from "./quantity.js";
+import { plainly } from "./spelling.js";
 import { describeDimension, minorDigits, NUMBER, parseUnit, type Unit, unit } from "./unit.js";
 
 /** Longest text looked at; anything longer is refused unread. */
@@ -21,17 +23,13 @@ export class TextFault {
 
 // Word processors and telephones bend the marks of feet and inches: ’ and ” are taken too.
 const FEET_AND_INCHES =
-  /^(-?)(\d+)\s*(?:ft|feet|foot|'|′|’)\s*-?\s*([\d.]+(?:[ -]\d+\/\d+)?|\d+\/\d+)\s*(?:in|inch|inches|"|″|”|''|’’)$/;
-/** `12' 6`, `12 ft 6 1/2`: what follows feet is inches, marked or not. Never `12 ft2`, which is an area. */
-const FEET_THEN_BARE = /^-?\d+(?:\s*['′’]\s*-?\s*|\s*(?:ft|feet|foot)\s+)[\d./ -]*\d$/;
-/** Fractions that a telephone writes as one sign. */
-const VULGAR = new Map(
-  ["½ 1/2", "¼ 1/4", "¾ 3/4", "⅛ 1/8", "⅜ 3/8", "⅝ 5/8", "⅞ 7/8", "⅓ 1/3", "⅔ 2/3"].map(
-    (pair) => pair.split(" ") as [sign: string, spelled: string],
-  ),
-);
-const MONEY_FIRST = /^(-?)\s*([$€£])\s*([\d.,]+)\s*(?:(?:\/|per )\s*(.+))?$/;
-const NUMBER_THEN_UNIT = /^(-?\d+\/\d+|-?[\d.,]+(?:[ -]\d+\/\d+)?)\s*(.*)$/;
+  /^(-?)([\d.]+)\s*(?:ft|feet|foot|'|′|’)\s*-?\s*([\d.]+(?:[ -]\d+\/\d+)?|\d+\/\d+)\s*(?:in|inch|inches|"|″|”|''|’’)$/i;
+const HOURS_AND_MINUTES = /^(\d+)\s*(?:h|hrs?|hours?)\s*(\d{1,3})\s*(?:m|min|minutes?)$/i;
+/** Behind an amount, or before a unit: per what it is. */
+const PER = String.raw`(?:\s*(?:\/|per |an? |(?=each\b|ea\b))\s*(.+))?$`;
+const MONEY_FIRST = new RegExp(String.raw`^(-?)\s*([$€£]|[A-Z]{3}(?=[\s\d]))\s*([\d.,]+(?: \d{3})*(?:[.,]\d+)?)${PER}`);
+const CENTS = new RegExp(String.raw`^(-?[\d.]+)\s*(?:¢|cents?\b)${PER}`);
+const NUMBER_THEN_UNIT = /^(-?\d+\/\d+|-?\d{1,3}(?: \d{3})+(?:[.,]\d+)?(?![\d/])|-?[\d.,]+(?:[ -]\d+\/\d+)?)\s*(.*)$/;
 
 /**
  * Reads a quantity.
@@ -40,20 +38,18 @@ const NUMBER_THEN_UNIT = /^(-?\d+\/\d+|-?[\d.,]+(?:[ -]\d+\/\d+)?)\s*(.*)$/;
 export function parseQuantity(text: string, like: Unit): Quantity | TextFault {
   const given = quote(text);
   const found = read(text.trim());
-  if (found instanceof TextFault) return found;
+  const bare = () => like.dimension !== "" && /^-?[\d.,\s/]+$/.test(text.trim());
+  const noUnit = () => new TextFault("not-a-quantity", `${given} has no unit.`, `Give ${describeDimension(like)}.`);
+  // What the comma says is only asked where the unit is there.
+  if (found instanceof TextFault) return text.includes(",") && bare() ? noUnit() : found;
   if (found === undefined) {
     return new TextFault("not-a-quantity", `${given} is not a number with a unit.`, `Give ${describeDimension(like)}.`);
   }
   const meant = found.unit.dimension === like.dimension ? found : asWork(found, like);
-  if (!meant) {
-    const bare = found.unit.dimension === "" && /^-?[\d.,\s/]+$/.test(text.trim());
-    return new TextFault(
-      bare ? "not-a-quantity" : "wrong-dimension",
-      bare ? `${given} has no unit.` : `${given} is ${describeDimension(found.unit).replace(/, such as.*/, "")}.`,
-      `Give ${describeDimension(like)}.`,
-    );
-  }
-  return meant;
+  if (meant) return meant;
+  if (bare()) return noUnit();
+  const is = describeDimension(found.unit).replace(/, such as.*/, "");
+  return new TextFault("wrong-dimension", `${given} is ${is}.`, `Give ${describeDimension(like)}.`);
 }
 
 /** As `parseQuantity`, for texts in our own code and tables; throws on a typing error there. */
@@ -82,60 +78,70 @@ export function readQuantity(text: string): Quantity | TextFault {
   );
 }
 
-/** One writing of what has several: `12½ ft.` as `12 1/2 ft`, `12' 6` as `12' 6"`. */
-function plainly(text: string): string {
-  const spelled = text
-    .replace(/(\d?)\s*([½¼¾⅛⅜⅝⅞⅓⅔])/g, (_, digit: string, sign: string) => `${digit}${digit && " "}${VULGAR.get(sign)}`)
-    .replace(/(?<=[A-Za-z])\.(?=\s|\d|$)/g, "");
-  return FEET_THEN_BARE.test(spelled) ? `${spelled}"` : spelled;
-}
-
 function read(given: string): Quantity | TextFault | undefined {
   if (given.length === 0 || given.length > LONGEST) return undefined;
   const text = plainly(given);
-  const both = FEET_AND_INCHES.exec(text);
-  if (both) {
-    const [, sign, feet, inches] = both as unknown as [string, string, string, string];
-    const whole = parseDecimal(feet);
-    const part = parseNumber(inches);
-    if (part instanceof TextFault) return part;
-    if (!whole || !part || part.isNegative()) return undefined;
-    const total = whole.times(12).plus(part);
-    return { ...quantity(sign ? total.negated() : total, "in"), written: unit("ft") };
-  }
-  const money = MONEY_FIRST.exec(text);
-  if (money) {
-    const [, sign, symbol, digits, per] = money as unknown as [string, string, string, string, string?];
-    const amount = parseDecimal(digits);
-    const of = parseUnit(per ? `${symbol}/${per}` : symbol);
-    return amount && of ? quantity(sign ? amount.negated() : amount, of) : undefined;
-  }
-  const plain = NUMBER_THEN_UNIT.exec(text);
-  if (!plain) return undefined;
-  const amount = parseNumber(plain[1] as string);
-  if (amount === undefined || amount instanceof TextFault) return amount;
-  const of = plain[2] === "" ? NUMBER : parseUnit(plain[2] as string);
-  return of && quantity(amount, of);
+  return readPair(text, given) ?? readMoney(text, given) ?? readPlain(text, given);
 }
 
-/** `6`, `6.5`, `1/2`, `6 1/2`, `6-1/2`. */
-function parseNumber(text: string): Decimal | TextFault | undefined {
-  const mixed = /^(-?)(?:(\d+)[ -])?(\d{1,5})\/(\d{1,5})$/.exec(text.trim());
-  if (!mixed) return parseDecimal(text.trim());
-  const [, sign, whole = "0", above, below] = mixed as unknown as [string, string, string | undefined, string, string];
-  const denominator = Number(below);
-  if (![2, 4, 8, 16, 32, 64].includes(denominator)) {
-    return new TextFault(
-      "not-a-quantity",
-      `${quote(text)} has a fraction that no rule marks.`,
-      "Use halves, quarters, eighths, sixteenths, thirty-seconds or sixty-fourths, or a decimal.",
-    );
+/** Feet and inches, hours and minutes. */
+function readPair(text: string, given: string): Quantity | TextFault | undefined {
+  const time = HOURS_AND_MINUTES.exec(text);
+  if (time) {
+    const [hours, minutes] = [parseDecimal(time[1] as string), decimal(time[2] as string)];
+    if (minutes.gte(60))
+      return notBelow(given, "60 minutes behind hours", "Give less than 60 minutes, or minutes alone.");
+    return hours && { ...quantity(hours.times(60).plus(minutes), "min"), written: unit("h") };
   }
-  const units = parseDecimal(whole);
-  if (!units) return undefined;
-  const value = units.plus(decimal(above).dividedBy(denominator));
-  return sign ? value.negated() : value;
+  const both = FEET_AND_INCHES.exec(text);
+  if (!both) return undefined;
+  const [, sign, feet, inches] = both as unknown as [string, string, string, string];
+  const whole = parseDecimal(feet);
+  const part = parseNumeral(inches, unit("in"));
+  if (part && isUnclear(part)) return unclear(given, part);
+  if (!whole || !part) return undefined;
+  if (!whole.isInteger())
+    return notBelow(given, "parts of a foot beside inches", "Give whole feet and inches, or feet alone.");
+  if (part.gte(12))
+    return notBelow(given, "12 inches or more behind feet", "Give less than 12 inches, or inches alone.");
+  const total = whole.times(12).plus(part);
+  return { ...quantity(sign ? total.negated() : total, "in"), written: unit("ft") };
 }
+
+/** `$4.85/ft`, `USD 4.85`, `$3 each`, `85 ¢`. */
+function readMoney(text: string, given: string): Quantity | TextFault | undefined {
+  const cents = CENTS.exec(text);
+  if (cents) {
+    const [amount, of] = [parseDecimal(cents[1] as string), rateOf("$", cents[2])];
+    return amount && of && quantity(amount.dividedBy(100), of);
+  }
+  const money = MONEY_FIRST.exec(text);
+  if (!money) return undefined;
+  const [, sign, symbol, digits, per] = money as unknown as [string, string, string, string, string?];
+  const of = rateOf(symbol, per);
+  return of && numbered(`${sign}${digits}`, of, given);
+}
+
+const rateOf = (symbol: string, per: string | undefined): Unit | undefined =>
+  parseUnit(per ? `${symbol}/${per}` : symbol);
+
+function readPlain(text: string, given: string): Quantity | TextFault | undefined {
+  const plain = NUMBER_THEN_UNIT.exec(text);
+  if (!plain) return undefined;
+  const of = plain[2] === "" ? NUMBER : parseUnit(plain[2] as string);
+  return of && numbered(plain[1] as string, of, given);
+}
+
+function numbered(digits: string, of: Unit, given: string): Quantity | TextFault | undefined {
+  const amount = parseNumeral(digits, of);
+  if (!amount) return undefined;
+  return isUnclear(amount) ? unclear(given, amount) : quantity(amount, of);
+}
+
+const unclear = (given: string, { wrong, cure }: Unclear): TextFault =>
+  new TextFault("not-a-quantity", `${quote(given)} ${wrong}.`, cure);
+
+const notBelow = (given: string, has: string, cure: string): TextFault => unclear(given, { wrong: `has ${has}`, cure });
 
 /** Where person-hours are asked for, `h` means them: nobody writes `$18/person-h`. */
 function asWork(found: Quantity, like: Unit): Quantity | undefined {
@@ -155,7 +161,7 @@ export function quote(text: string): string {
 /** Two lengths written as a section: `2 x 6 in`, `1 1/2 in × 3 1/2 in`, `45 x 145 mm`. Thickness first. */
 export function parseSection(text: string): { thickness: Quantity; width: Quantity } | TextFault {
   const cure = "Give thickness × width with a unit, such as 2 x 6 in or 45 x 145 mm.";
-  const sides = text.trim().split(/\s*[x×X]\s*/);
+  const sides = text.trim().split(/\s*[x×X]\s*|\s+by\s+/i);
   const length = unit("mm");
   if (text.length > LONGEST || sides.length !== 2) {
     return new TextFault("not-a-quantity", `${quote(text)} is not a section.`, cure);

@@ -94,28 +94,33 @@ const MONEY: BaseUnit = { axes: { money: 1 }, num: 1n, den: 1n };
 
 /** What a person may write for a unit beside its own symbol. */
 const SPELLINGS: Readonly<Record<string, string>> = {
-  in: 'inch|inches|"|″|”',
-  ft: "foot|feet|'|′|’",
+  in: "inch|inches|\"|″|”|''|’’",
+  ft: "foot|feet|'|′|’|lf|lin ft|linear ft|linear foot|linear feet|lineal ft|lineal foot|lineal feet",
   yd: "yard|yards",
   mi: "mile|miles",
   mm: "millimetre|millimetres|millimeter|millimeters",
   m: "metre|metres|meter|meters",
-  ft2: "sqft|sq ft",
-  m2: "sqm|sq m",
-  ft3: "cuft|cu ft",
+  ft2: "sqft|sq ft|sf|square foot|square feet",
+  in2: "sq in|square inch|square inches",
+  yd2: "sq yd|square yard|square yards",
+  m2: "sqm|sq m|square metre|square metres|square meter|square meters",
+  ft3: "cuft|cu ft|cf|cubic foot|cubic feet",
+  in3: "cu in|cubic inch|cubic inches",
+  yd3: "cu yd|cy|cubic yard|cubic yards",
+  m3: "cum|cu m|cubic metre|cubic metres|cubic meter|cubic meters",
   square: "squares|sq",
   L: "l|litre|litres|liter|liters",
   mL: "ml",
   gal: "gallon|gallons",
   qt: "quart|quarts",
-  bf: "bdft|board foot|board feet",
+  bf: "bdft|bd ft|fbm|board foot|board feet",
   mbf: "MBF",
   lb: "lbs|pound|pounds",
   oz: "ounce|ounces",
   t: "tonne|tonnes",
   h: "hour|hours|hr|hrs",
   min: "minute|minutes",
-  people: "person",
+  people: "person|persons",
   "person-h": "person-hour|person-hours",
   deg: "degree|degrees|°",
   day: "days|d",
@@ -132,6 +137,15 @@ const SPELLINGS: Readonly<Record<string, string>> = {
 const ALIASES: Readonly<Record<string, string>> = Object.fromEntries(
   Object.entries(SPELLINGS).flatMap(([symbol, words]) => words.split("|").map((word) => [word, symbol])),
 );
+
+/** Units and spellings by their small letters, for who writes `14 FT`. Two letters are left out, for they say two things:
+ * M (metre, or a thousand board feet), T (tonne, or ton). */
+const FOLDED: ReadonlyMap<string, string> = new Map(
+  [...Object.keys(BASE), ...Object.keys(CURRENCIES)]
+    .map((symbol) => [symbol.toLowerCase(), symbol] as const)
+    .concat(Object.entries(ALIASES).map(([word, symbol]) => [word.toLowerCase(), symbol] as const)),
+);
+const TWO_MEANINGS: ReadonlySet<string> = new Set(["M", "T"]);
 
 /** A unit: how it is written, what it measures, and how many base units it is, as a ratio of whole numbers. */
 export interface Unit {
@@ -246,7 +260,13 @@ export function parseUnit(text: string): Unit | undefined {
   if (text.length > 48) return undefined;
   const known = parsed.get(text);
   if (known) return known;
-  const found = readUnit(text.trim().replaceAll("²", "2").replaceAll("³", "3").replaceAll(" per ", "/"));
+  const found = readUnit(
+    text
+      .trim()
+      .replace(/²|\^2/g, "2")
+      .replace(/³|\^3/g, "3")
+      .replace(/ (?:per|an?) /g, "/"),
+  );
   return found && keep(parsed, text, found);
 }
 
@@ -269,7 +289,10 @@ function readUnit(clean: string): Unit | undefined {
 function parsePart(text: string): [string, number][] | undefined {
   if (text === "" || text === "1") return text === "" ? undefined : [];
   if (text === "%") return [["%", 1]];
-  const alias = (name: string) => (Object.hasOwn(ALIASES, name) ? (ALIASES[name] as string) : name);
+  const alias = (name: string): string => {
+    if (Object.hasOwn(ALIASES, name)) return ALIASES[name] as string;
+    return baseUnit(name) || TWO_MEANINGS.has(name) ? name : (FOLDED.get(name.toLowerCase()) ?? name);
+  };
   const whole = alias(text);
   if (baseUnit(whole)) return whole === "each" ? [] : [[whole, 1]];
   const powered = /^(.*?)([23])$/.exec(whole);

@@ -37,12 +37,9 @@ describe("decimal", () => {
     expect(decimal(1).dividedBy(3).toString()).toBe(`0.${"3".repeat(40)}`);
   });
 
-  it.each(["0", "14", "-14", "0.5", ".5", "-.5", "999999999999.123456789", "1,200", "-12,345.5", "1,234,567"])(
-    "takes the plain numeral %s",
-    (text) => {
-      expect(parseDecimal(text)?.eq(text.replaceAll(",", ""))).toBe(true);
-    },
-  );
+  it.each(["0", "14", "-14", "0.5", ".5", "-.5", "999999999999.123456789"])("takes the plain numeral %s", (text) => {
+    expect(parseDecimal(text)?.eq(text)).toBe(true);
+  });
 
   it.each([
     ...[
@@ -53,6 +50,7 @@ describe("decimal", () => {
       "5.",
       "007",
       "1_000",
+      "1,200",
       "1e3",
       "1E3",
       "0x1f",

@@ -68,7 +68,23 @@ describe("what the trade writes", () => {
     ["4.35 m", "4350"],
     ["95 mm", "95"],
     ["9.5 cm", "95"],
-    ["1,200 mm", "1200"],
+    ["1,200,000 mm", "1200000"],
+    ["1,200.5 mm", "1200.5"],
+    ["12 345 mm", "12345"],
+    ["12\u202f345,5 mm", "12345.5"],
+    ["4,35 m", "4350"],
+    ["0,350 m", "350"],
+    ["1.250,00 m", "1250000"],
+    ["1,200 ft", "365760"],
+    ["14 FT", "4267.2"],
+    ["14 Ft 6 In", "4419.6"],
+    ["95MM", "95"],
+    ["6''", "152.4"],
+    ["2 1\u20444 in", "57.15"],
+    ["\u22122 1/4 in", "-57.15"],
+    ["14 lf", "4267.2"],
+    ["5/4 in", "31.75"],
+    ["12/4 in", "76.2"],
     [".5 m", "500"],
     ["-.5 m", "-500"],
     ["  95   mm  ", "95"],
@@ -83,6 +99,32 @@ describe("what the trade writes", () => {
     ["$4.85 per ft", "USD/ft", "4.85"],
     ["4.85 USD/ft", "USD/ft", "4.85"],
     ["$58.20/ft", "USD/in", "4.85"],
+    ["$4.85/lf", "USD/ft", "4.85"],
+    ["$1/sf", "USD/ft2", "1"],
+    ["$4.85/bd ft", "USD/bf", "4.85"],
+    ["$3 each", "USD", "3"],
+    ["$15 an hour", "USD/person-h", "15"],
+    ["USD 4.85", "USD", "4.85"],
+    ["US$4.85/ft", "USD/ft", "4.85"],
+    ["CA$5.00", "CAD", "5"],
+    ["NOK 812.00", "NOK", "812"],
+    ["85¢", "USD", "0.85"],
+    ["85 cents/ft", "USD/ft", "0.85"],
+    ["$1,450", "USD", "1450"],
+    ["\u2212$12.50", "USD", "-12.5"],
+    ["€12,50", "EUR", "12.5"],
+    ["1.250,00 €", "EUR", "1250"],
+    ["120 BF", "bf", "120"],
+    ["120 bd ft", "bf", "120"],
+    ["120 bd. ft.", "bf", "120"],
+    ["18 KG", "kg", "18"],
+    ["100 ft^2", "ft2", "100"],
+    ["100 square feet", "ft2", "100"],
+    ["2 cubic yards", "ft3", "54"],
+    ["2 persons", "people", "2"],
+    ["1 h 30 min", "h", "1.5"],
+    ["1 h 30 min", "person-h", "1.5"],
+    ["14 h a week", "h/week", "14"],
     ["€12.50", "EUR", "12.5"],
     ["12.50 €", "EUR", "12.5"],
     ["-$1,450.50", "USD", "-1450.5"],
@@ -139,11 +181,11 @@ describe("what is refused, with what is wrong and what would be right", () => {
       "5 ft ft",
       "5 ft/",
       "- 5 ft",
-      "1,20 m",
       "007 ft",
       "14ft6",
       "14-6",
-      "1.5' 3\"",
+      "1 hr 30",
+      "950 USD/M",
     ].map((text) => [text, "is not a number with a unit", "not-a-quantity"]),
     ...["5 constructor", "5 __proto__", "1.1234567891 ft", "1234567890123 ft", "٣ ft", "5 USD/EUR", "$5/€"].map(
       (text) => [text, "is not a number with a unit", "not-a-quantity"],
@@ -153,6 +195,25 @@ describe("what is refused, with what is wrong and what would be right", () => {
       "has a fraction that no rule marks",
       "not-a-quantity",
     ]),
+    // A comma parts thousands to some and is the decimal sign to others; a lost space makes a wholly other length.
+    ...[
+      ["4,350 m", "may be 4350 or 4.350"],
+      ["1,250 mm", "may be 1250 or 1.250"],
+      ["€1,250/m", "may be 1250 or 1.250"],
+      ["EUR 1,250/m", "may be 1250 or 1.250"],
+      ["$1,250/m", "may be 1250 or 1.250"],
+      ["1,250 h", "may be 1250 or 1.250"],
+      ["4,35 ft", "has a comma that parts no thousands"],
+      [`14' 61/2"`, "may be 6 1/2 or 61 ÷ 2"],
+      ["13/8 in", "may be 1 3/8 or 13 ÷ 8"],
+      ["61/2 in", "may be 6 1/2 or 61 ÷ 2"],
+      ["6 3/2 in", "has 3/2 behind a whole number"],
+      [`14' 65"`, "has 12 inches or more behind feet"],
+      [`14' 120"`, "has 12 inches or more behind feet"],
+      [`14' 12"`, "has 12 inches or more behind feet"],
+      [`14.5' 6"`, "has parts of a foot beside inches"],
+      ["1 h 60 min", "has 60 minutes behind hours"],
+    ].map(([text, wrong]) => [text as string, wrong as string, "not-a-quantity"]),
     ["5 ft2", "is an area", "wrong-dimension"],
     ["5 lb", "is a mass", "wrong-dimension"],
     ["12 %", "is a plain number", "wrong-dimension"],
@@ -229,6 +290,8 @@ describe("sections", () => {
     ["45X145 mm", "45", "145"],
     ["3/4 x 5 1/2 in", "19.05", "139.7"],
     ["50 mm × 6 in", "50", "152.4"],
+    ["2 X 6 IN", "50.8", "152.4"],
+    ["2 by 6 in", "50.8", "152.4"],
   ])("%s is read thickness first", (text, thickness, width) => {
     const found = parseSection(text);
     if (found instanceof TextFault) throw new Error(found.wrong);
@@ -304,6 +367,17 @@ describe("round trips", () => {
         const half = decimal(10).pow(-placesFor(display)).dividedBy(2);
         expect(inUnit(back, display).minus(inUnit(given, display)).abs().lte(half.plus("1e-30"))).toBe(true);
         expect(shown(back, display)).toBe(shown(given, display));
+      }),
+    );
+  });
+
+  it("money as sentences write it is taken in again, to the minor unit", () => {
+    const currency = fc.constantFrom("USD", "CAD", "AUD", "EUR", "GBP", "NOK", "JPY");
+    fc.assert(
+      fc.property(fc.integer({ min: -1e12, max: 1e12 }), currency, (cents, of) => {
+        const given = decimal(cents).dividedBy(100);
+        const back = read(moneyText(given, of), of);
+        expect(back.value.eq(given.toDecimalPlaces(of === "JPY" ? 0 : 2))).toBe(true);
       }),
     );
   });
