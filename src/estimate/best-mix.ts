@@ -14,8 +14,9 @@ import type { Decimal } from "./quantity/decimal.js";
 import type { EstimateRequest } from "./request/request.js";
 import type { Learnt } from "./salvage/optimiser/learnt.js";
 import { aside } from "./sheet/aside.js";
+import type { OverrideText } from "./sheet/overriding.js";
 import { layOwnLines } from "./sheet/own-lines.js";
-import { type OverrideText, Sheet } from "./sheet/sheet.js";
+import { Sheet } from "./sheet/sheet.js";
 import { layCommon, layTakeoffs } from "./takeoffs.js";
 
 /** Mixes priced before the search ends; a mix takes some milliseconds. */

@@ -222,14 +222,14 @@ const building: Case[] = [
   {
     what: "half a rafter",
     change: (r) => (r.overrides = { "pieces.rafters.count": "25.5" }),
-    code: "cannot-build",
-    pointer: "/structure/groups/rafters",
+    code: "out-of-range",
+    pointer: "/overrides/pieces.rafters.count",
   },
   {
     what: "fewer rafters than none",
     change: (r) => (r.overrides = { "pieces.rafters.count": "-3" }),
-    code: "cannot-build",
-    pointer: "/structure/groups/rafters",
+    code: "out-of-range",
+    pointer: "/overrides/pieces.rafters.count",
   },
   {
     what: "an overridden spacing of nothing",

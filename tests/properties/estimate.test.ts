@@ -17,6 +17,7 @@ import { type Cell, cellsIn, type Expression, partsOf, type StepTable } from "..
 import { evaluateDraws } from "../../src/estimate/sheet/float64.js";
 import type { Sheet } from "../../src/estimate/sheet/sheet.js";
 import { workingOf } from "../../src/estimate/sheet/working.js";
+import { upTo } from "../helpers/admissible.js";
 import { DEMOS, demoBody, demoCatalog, estimated, quickPlanners, request } from "../helpers/estimating.js";
 import { type RequestDraw, requestDraw, type Writing, written } from "../helpers/random-request.js";
 import { Decimal as Judge, type Meaning, namesBesideNumbers, readWorking, workOut } from "../judges/working-reader.js";
@@ -44,16 +45,16 @@ const routesOf = ({ routes: { buy, mill, mix } }: Estimate): readonly RouteCells
 ];
 
 const liveCells = (sheet: Sheet): Cell[] =>
-  sheet.cells.filter((cell) => !sheet.isStructural(cell) && cell.kind !== "planned");
+  sheet.cells.filter((cell) => !sheet.isStructural(cell) && cell.kind !== "planned" && !cell.fixed);
 
-/** A tenth more, and never a whole number where it was none; nothing becomes a little. */
-const more = ({ value }: Cell): Decimal =>
-  decimal(
-    value
+/** A tenth more, counts whole and amounts in cents; nothing becomes a little. */
+const more = (cell: Cell): Decimal =>
+  upTo(
+    cell,
+    cell.value
       .times("1.1")
-      .plus(value.isZero() ? "0.01" : 0)
-      .toDecimalPlaces(9)
-      .toFixed(),
+      .plus(cell.value.isZero() ? "0.01" : 0)
+      .toDecimalPlaces(9),
   );
 
 /** Names of cells that differ between changing some and laying anew with them; their number of cells as well. */

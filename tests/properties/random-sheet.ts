@@ -33,7 +33,8 @@ import {
   times,
   when,
 } from "../../src/estimate/sheet/expression.js";
-import { type OverrideText, Sheet } from "../../src/estimate/sheet/sheet.js";
+import type { OverrideText } from "../../src/estimate/sheet/overriding.js";
+import { Sheet } from "../../src/estimate/sheet/sheet.js";
 
 /** What is measured, and the units that it is written and shown in. */
 const UNITS = {

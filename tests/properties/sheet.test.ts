@@ -9,6 +9,7 @@ import { type Cell, cellsIn, type Expression, partsOf } from "../../src/estimate
 import { type Draws, evaluateDraws, evaluateFloat } from "../../src/estimate/sheet/float64.js";
 import { workbookFormula } from "../../src/estimate/sheet/workbook-formula.js";
 import { workingOf } from "../../src/estimate/sheet/working.js";
+import { upTo } from "../helpers/admissible.js";
 import { workOutFormula } from "../judges/workbook-reader.js";
 import { Decimal, type Meaning, namesBesideNumbers, readWorking, workOut } from "../judges/working-reader.js";
 import { displayed, PACKS, type RandomSheet, randomSheet } from "./random-sheet.js";
@@ -131,11 +132,11 @@ describe("a sheet at random", () => {
   });
 
   it("is the same evaluated again with a cell changed as laid anew with that override", () => {
-    const change = fc.record({ at: fc.nat(), tenths: fc.integer({ min: -20, max: 40 }) });
+    const change = fc.record({ at: fc.nat(), tenths: fc.integer({ min: 0, max: 40 }) });
     fc.assert(
       fc.property(randomSheet, change, (random, { at, tenths }) => {
         const cell = random.sheet.cells[at % random.sheet.cells.length] as Cell;
-        const text = displayed(cell).times(tenths).dividedBy(10).toDecimalPlaces(6).toFixed();
+        const text = upTo(cell, displayed(cell).times(tenths).dividedBy(10).toDecimalPlaces(6)).toFixed();
         const anew = attempt(() => laidAnew(random, cell, text));
         const again = attempt(() => evaluatedAgain(random, cell, text));
         expect(again).toEqual(anew);

@@ -82,7 +82,12 @@ export function layCutList(site: Site, structure: StructureShape): CutList {
   if (sheet.decide(pieceCount).gt(MOST_PIECES)) {
     const wrong = `The structure has ${sheet.onTape(pieceCount)} pieces; the limit is ${MOST_PIECES}.`;
     throw new FaultError([
-      { code: "too-large", at: "/structure", wrong, cure: "Widen the spacings or estimate a part of it." },
+      {
+        code: "too-large",
+        at: sheet.blame(pieceCount) || "/structure",
+        wrong,
+        cure: "Widen the spacings or estimate a part of it.",
+      },
     ]);
   }
   refuseParts(sheet, groups);
@@ -199,7 +204,7 @@ function refuseParts(sheet: Sheet, groups: readonly PieceGroup[]): void {
     const broken = sheet.decide(group.count).isInteger() ? [] : [group.count];
     return [...bad, ...broken].map((cell) => ({
       code: "cannot-build" as const,
-      at: group.at,
+      at: sheet.blame(cell) || group.at,
       wrong: `${group.label}: ${cell.label} is ${sheet.onTape(cell)}.`,
       cure: "Every length and side must be more than zero, every count a whole number.",
     }));

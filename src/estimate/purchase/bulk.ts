@@ -111,7 +111,11 @@ export function layBought(
     label: "bought, a greater number where its bulk price makes it cheaper",
   });
   const price = sheet.lay(`${name}.price`, cheapest(asked, "price"), { label: "price of one, for so many" });
-  const leftOver = sheet.lay(`${name}.leftOver`, minus(quantity, need), { label: "left over", display: need.display });
+  const leftOver = sheet.lay(`${name}.leftOver`, minus(quantity, need), {
+    label: "left over",
+    display: need.display,
+    fixed: { why: "What is left over follows from what is bought.", instead: `Override ${name}.bought.` },
+  });
   return { quantity, price, leftOver };
 }
 

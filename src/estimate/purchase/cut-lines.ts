@@ -6,6 +6,7 @@ import type { CutToLength, Need, NeedItem } from "../need.js";
 import { decimal } from "../quantity/decimal.js";
 import type { Quantity } from "../quantity/quantity.js";
 import { exactly, type MeasureSystem, marked } from "../quantity/text.js";
+import { refuseTooMany } from "../sheet/counted.js";
 import { type Cell, number, type Operand, over, type PlanProof, roundUp, sumOr, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import { boardStocks, cheapestBoard, stockPrices } from "./board-prices.js";
@@ -52,11 +53,13 @@ export function layFromStock(shop: StockShop, line: Line, from: FromStock): Shop
   const { shelf, money } = shelfOf(shop, from);
   const add = `Add stock lengths with prices to ${offer.label} at ${offer.at}.`;
   if (shelf.length === 0) return { ...line, quantity: need.quantity, add };
+  const counts = cuts.map(({ count }) => count);
+  refuseTooMany(sheet, counts, { what: "pieces to cut", at: offer.at, cure: "Estimate a part of the roof." });
   const outcome = planStock(
     {
       pieces: cuts.map((cut, i) => ({
         name: `cut ${i + 1}`,
-        length: stepsOf(system, sheet.decide(cut.length), "up"),
+        length: stepsOf(system, sheet.decidePositive(cut.length), "up"),
         count: sheet.decideWhole(cut.count),
       })),
       stocks: shelf.map(({ name, length, levels, available }) => ({

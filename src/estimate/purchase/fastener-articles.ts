@@ -73,7 +73,7 @@ interface Serving {
 
 /** Offers long and lasting enough. A longer bolt than asked for is waste and sticks out: of them only the shortest. */
 function servingBest(sheet: Sheet, { fasteners }: PriceCatalog, item: Item): Serving {
-  const value = (cell: Cell | undefined) => cell && sheet.decide(cell);
+  const value = (cell: Cell | undefined) => cell && sheet.decidePositive(cell);
   const [diameter, length] = [value(item.diameter), value(item.length)];
   const fits = item.fits?.map((cell) => sheet.decide(cell));
   const serving = fasteners.filter(

@@ -83,7 +83,10 @@ export function layPackLine(
   const counts = shelf.packs.map(({ label, holds }, i) => ({
     label,
     holds,
-    count: sheet.lay(`${line.name}.pack${i + 1}`, column(i + 1), { label: `packs of ${label}` }),
+    count: sheet.lay(`${line.name}.pack${i + 1}`, column(i + 1), {
+      label: `packs of ${label}`,
+      fixed: followsFrom(need),
+    }),
   }));
   const bought = { ...line, quantity: need, amount, packs: counts.map(({ label, count }) => ({ label, count })) };
   // Of what laps, how much of a piece is left over is not told: it depends on where pieces meet.
@@ -95,10 +98,17 @@ export function layPackLine(
     {
       label: "left over",
       display: need.display,
+      fixed: followsFrom(need),
     },
   );
   return { ...bought, leftOver };
 }
+
+/** What is paid must be for the packs told, so they are changed together, by the need. */
+const followsFrom = ({ name }: Cell) => ({
+  why: "How many packs are bought, and what is left of them, follows from how much is needed.",
+  instead: `Override ${name}, the need, or the amount of the line.`,
+});
 
 /** A column of the table of packs: 0 is the cost, 1 and on the count of each pack. */
 type Column = (at: number) => Operand;

@@ -4,9 +4,12 @@ import { moneyField, nameField, quantityField } from "../../catalog/reading.js";
 import { speciesIds } from "../../catalog/species.js";
 import { type Fault, pointer } from "../faults.js";
 
+/** Longest log that is taken: no loader carries a longer one out. Assumption. */
+export const LONGEST_LOG = "120 ft";
+
 const across = (describe: string, example: string) => quantityField("in", { describe, example, most: "8 ft" });
 const along = (describe: string, example: string) =>
-  quantityField("ft", { describe, example, sign: "not-negative", most: "120 ft" });
+  quantityField("ft", { describe, example, sign: "not-negative", most: LONGEST_LOG });
 
 /** A log as it is measured where it lies. */
 export const logShape = z
@@ -25,7 +28,7 @@ export const logShape = z
     length: quantityField("ft", {
       describe: "Whole length, flare and bad ends included.",
       example: "12 ft 6 in",
-      most: "120 ft",
+      most: LONGEST_LOG,
     }),
     smallDiameter: across("Diameter at the small end, the smaller of two crosswise.", "13 1/2 in").optional(),
     smallGirth: across("Girth at the small end, in the place of its diameter.", "42 in").optional(),

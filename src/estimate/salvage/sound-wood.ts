@@ -8,8 +8,9 @@
 import { type QuantityText, toQuantity } from "../../catalog/reading.js";
 import { type Fault, pointer } from "../faults.js";
 import type { DisplayUnits } from "../quantity/display.js";
+import { exactly } from "../quantity/text.js";
 import type { Defaults } from "../request/given.js";
-import type { LogShape } from "../request/logs.js";
+import { LONGEST_LOG, type LogShape } from "../request/logs.js";
 import { type Cell, minus, number, type Operand, over, PI, plus, square, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { type LogScaleCells, layLogScale } from "./log-rules.js";
@@ -80,6 +81,7 @@ export function laySoundLog(laying: LogLaying, log: LogShape, name: string, at: 
   const tapered = lay("tapered", "length above the flare", minus(whole, taken("flare", "flare", log.flare)), long);
   const length = lay("length", "sound length", minus(minus(tapered, badSmall), badLarge), long);
   if (sheet.decide(length).lte(0)) return tooShort(sheet, name, length, at);
+  if (sheet.decide(length).gt(exactly(LONGEST_LOG).value)) return tooLong(sheet, name, length, at);
 
   const ends = layEnds(laying, log, line, tapered, at);
   const growth = minus(ends.large, ends.small);
@@ -192,9 +194,21 @@ function barkThickness(inside: Operand, wood: WoodCells): Operand {
   return over(times(inside, minus(wood.overBark, number("1"))), number("2"));
 }
 
+function tooLong(sheet: Sheet, name: string, length: Cell, at: string): Fault[] {
+  const wrong = `${name} has a sound length of ${sheet.onTape(length)}.`;
+  return [{ code: "out-of-range", at: sheet.blame(length) || at, wrong, cure: `Give at most ${LONGEST_LOG}.` }];
+}
+
 function tooShort(sheet: Sheet, name: string, length: Cell, at: string): Fault[] {
   const wrong = `Nothing sound is left of ${name}: its sound length is ${sheet.onTape(length)}.`;
-  return [{ code: "cannot-build", at, wrong, cure: "Bad ends and flare must be shorter than the log." }];
+  return [
+    {
+      code: "cannot-build",
+      at: sheet.blame(length) || at,
+      wrong,
+      cure: "Bad ends and flare must be shorter than the log.",
+    },
+  ];
 }
 
 function endsAskew(sheet: Sheet, name: string, small: Cell, large: Cell, at: string): Fault[] {

@@ -33,28 +33,48 @@ export class DivisionByZero extends Error {}
  * @throws FaultError where it has no finite value, naming the cell and what it was worked out from.
  */
 export function evaluateCell(name: string, expression: Expression, valueIn: ValueIn): Decimal {
+  const cells = cellsIn(expression);
   try {
     const value = evaluate(expression, valueIn);
     if (value.isFinite()) return value;
   } catch (error) {
+    if (error instanceof FaultError) throw placed(error, cells, valueIn);
     if (!(error instanceof DivisionByZero)) throw error;
   }
-  const cells = cellsIn(expression);
   const from = cells.map((cell) => `${cell.name} = ${shownCell(cell, valueIn(cell))}`);
+  const told = from.length > 0 ? ` (${from.join(", ").slice(0, 200)})` : "";
   throw new FaultError([
     {
       code: "out-of-range",
-      at: placeOf(cells, valueIn),
-      wrong: `The cell ${name} has no finite value (${from.join(", ").slice(0, 200)}).`,
+      at: blamed(cells, valueIn),
+      wrong: `The cell ${name} has no finite value${told}.`,
       cure: "Give the values it is worked out from in a sensible range; none of its divisors may be zero.",
     },
   ]);
 }
 
-/** Where the request may have put what broke a formula: a zero above all; "" where its own cells do not tell. */
-function placeOf(cells: readonly Cell[], valueIn: ValueIn): string {
-  const given = cells.filter(({ kind }) => kind === "override" || kind === "assumption");
-  const found = given.find((cell) => valueIn(cell).isZero()) ?? given.find(({ kind }) => kind === "override");
+/** The faults of a formula that name no place, with the place of what the formula hangs on. */
+function placed(error: FaultError, cells: readonly Cell[], valueIn: ValueIn): FaultError {
+  return new FaultError(error.faults.map((fault) => ({ ...fault, at: fault.at || blamed(cells, valueIn) })));
+}
+
+/**
+ * Where the request may have put what broke a formula: the nearest override or assumption that leads to it, a zero above
+ * all; "" where there is none.
+ */
+export function blamed(from: readonly Cell[], valueIn: ValueIn): string {
+  const all = new Set(from);
+  // A set is walked as it grows: nearest first.
+  for (const cell of all) {
+    if (cell.kind === "override" || !cell.expression) continue;
+    for (const part of cellsIn(cell.expression)) all.add(part);
+  }
+  const given = [...all].filter(({ kind }) => kind === "override" || kind === "assumption");
+  const zero = given.find((cell) => valueIn(cell).isZero());
+  const found =
+    given.find((cell) => cell.kind === "override" && valueIn(cell).isZero()) ??
+    given.find(({ kind }) => kind === "override") ??
+    zero;
   return found ? pointer(found.kind === "override" ? "/overrides" : "/assumptions", found.name) : "";
 }
 

@@ -26,6 +26,8 @@ export interface Cell {
   readonly source?: string;
   /** Assumptions only, in `unit`. */
   readonly range?: { readonly low: Decimal; readonly high: Decimal };
+  /** Set where it can't be overridden, although it is no plan: it is told together with what it follows from. */
+  readonly fixed?: true;
   /** Planned cells only. */
   readonly proof?: PlanProof;
 }

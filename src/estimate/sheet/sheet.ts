@@ -5,15 +5,13 @@
 import { type Fault, FaultError, nearest, pointer } from "../faults.js";
 import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { inUnit, type Quantity, quantity } from "../quantity/quantity.js";
-import { onTape, parseQuantity, TextFault } from "../quantity/text.js";
-import { describeDimension, parseUnit, type Unit, unit } from "../quantity/unit.js";
+import { onTape } from "../quantity/text.js";
+import { type Unit, unit } from "../quantity/unit.js";
 import { wholeNumber } from "../quantity/whole.js";
-import { evaluateCell } from "./evaluate.js";
+import { blamed, evaluateCell } from "./evaluate.js";
 import { type Cell, type CellKind, cellsIn, expressionOf, type Operand, type PlanProof } from "./expression.js";
+import { type OverrideText, type Replaced, valueInPlace } from "./overriding.js";
 import { shownCell, type Working, workingOf, workingText } from "./working.js";
-
-/** What the user wrote for a cell: `"14 ft"`, or a value beside its unit. */
-export type OverrideText = string | { readonly value: string; readonly unit: string };
 
 /** A low / likely / high assumption, in one unit. */
 export interface Range {
@@ -29,7 +27,14 @@ export interface CellNotes {
   /** Unit in which people see it; the unit it was written in, or the held one, where none is given. */
   readonly display?: Unit | string;
   readonly source?: string;
+  /** It may be put below zero; otherwise only where it is so by itself. */
+  readonly signed?: boolean;
+  /** Why the cell can't be overridden, and what may be instead. */
+  readonly fixed?: { readonly why: string; readonly instead: string };
 }
+
+/** Most things of one kind that code counts out one by one: pieces, panels, rows. Assumption. */
+export const MOST_COUNTED = 5000;
 
 const NAME = /^[A-Za-z][A-Za-z0-9_-]*(?:\.[A-Za-z0-9_-]+)*$/;
 
@@ -97,9 +102,10 @@ export class Sheet {
   lay(name: string, operand: Operand, notes: CellNotes = {}): Cell {
     const expression = expressionOf(operand);
     const told = this.told(name, { value: ZERO, unit: expression.unit }, notes);
-    const put = this.override(name, expression.unit);
-    const value = put ?? evaluateCell(name, expression, (cell) => cell.value);
-    return this.add({ kind: put ? "override" : "formula", name, unit: expression.unit, value, expression, ...told });
+    const evaluated = () => evaluateCell(name, expression, (cell) => cell.value);
+    const laid = { kind: "formula" as const, name, unit: expression.unit, expression, ...told };
+    const put = this.override(laid, notes, evaluated);
+    return this.add({ ...laid, kind: put ? "override" : "formula", value: put ?? evaluated() });
   }
 
   /** Title of a block or line, for every name that begins with this prefix. */
@@ -136,18 +142,39 @@ export class Sheet {
     return inUnit({ value: this.decide(cell), unit: cell.unit }, target);
   }
 
-  /** As `decide`, of a count. @throws FaultError where the value is not whole, which an override may bring about. */
+  /**
+   * As `decide`, of a count of things that are taken one by one.
+   * @throws FaultError where it is not whole, below zero or more than anybody takes, which an override may bring about.
+   */
   decideWhole(cell: Cell): number {
     const value = this.decide(cell);
-    if (value.isInteger()) return wholeNumber(value);
+    if (value.isInteger() && value.gte(0) && value.lte(MOST_COUNTED)) return wholeNumber(value);
+    const shown = value.toDecimalPlaces(6).toFixed();
+    const at = this.blame(cell);
+    const what = `The cell ${cell.name} (${cell.label}) is ${shown}`;
     throw new FaultError([
-      {
-        code: "out-of-range",
-        at: cell.kind === "override" ? pointer("/overrides", cell.name) : "",
-        wrong: `The cell ${cell.name} (${cell.label}) is ${value.toDecimalPlaces(6).toFixed()}, which is no whole number.`,
-        cure: "Override counts with whole numbers only.",
-      },
+      value.gt(MOST_COUNTED)
+        ? { code: "too-large", at, wrong: `${what}; the limit is ${MOST_COUNTED}.`, cure: "Ask for fewer at a time." }
+        : {
+            code: "out-of-range",
+            at,
+            wrong: `${what}, which is no count.`,
+            cure: "Override counts with whole numbers.",
+          },
     ]);
+  }
+
+  /** As `decide`, of a length that something is cut to. @throws FaultError where there is none, which an override may bring about. */
+  decidePositive(cell: Cell): Decimal {
+    const value = this.decide(cell);
+    if (value.gt(0)) return value;
+    const wrong = `The cell ${cell.name} (${cell.label}) is ${shownCell(cell)}.`;
+    throw new FaultError([{ code: "out-of-range", at: this.blame(cell), wrong, cure: "It must be more than zero." }]);
+  }
+
+  /** JSON Pointer to what the user put in the place of this cell or of one that it was worked out from; "" where nothing was. */
+  blame(cell: Cell): string {
+    return blamed([cell], (one) => one.value);
   }
 
   /** True when a branch in code depends on the cell, so that changing it needs a new estimate. */
@@ -208,34 +235,38 @@ export class Sheet {
 
   private leaf(kind: CellKind, name: string, given: Quantity, notes: CellNotes, more: Partial<Cell> = {}): Cell {
     const told = this.told(name, given, notes);
-    const put = this.override(name, given.unit);
-    return this.add({
-      kind: put ? "override" : kind,
-      name,
-      unit: given.unit,
-      value: put ?? given.value,
-      ...told,
-      ...more,
-    });
+    const laid = { kind, name, unit: given.unit, ...told, ...more };
+    const put = this.override(laid, notes, () => given.value);
+    return this.add({ ...laid, kind: put ? "override" : kind, value: put ?? given.value });
   }
 
-  private told(name: string, given: Quantity, notes: CellNotes): Pick<Cell, "label" | "display" | "source"> {
+  private told(name: string, given: Quantity, notes: CellNotes): Pick<Cell, "label" | "display" | "source" | "fixed"> {
     const display =
       typeof notes.display === "string" ? unit(notes.display) : (notes.display ?? given.written ?? given.unit);
-    return { label: notes.label ?? name, display, ...(notes.source === undefined ? {} : { source: notes.source }) };
+    return {
+      label: notes.label ?? name,
+      display,
+      ...(notes.source === undefined ? {} : { source: notes.source }),
+      ...(notes.fixed && { fixed: true }),
+    };
   }
 
-  private override(name: string, like: Unit): Decimal | undefined {
+  private override(laid: Omit<Cell, "value">, notes: CellNotes, evaluated: () => Decimal): Decimal | undefined {
     if (this.overrides.size === 0) return undefined;
-    const text = this.overrides.get(name);
+    const text = this.overrides.get(laid.name);
     if (text === undefined) return undefined;
-    this.used.add(name);
-    const found = readOverride(text, like);
-    if (found instanceof TextFault) {
-      this.faults.push({ code: found.code, at: pointer("/overrides", name), wrong: found.wrong, cure: found.cure });
+    this.used.add(laid.name);
+    const at = pointer("/overrides", laid.name);
+    if (notes.fixed) {
+      const { why: wrong, instead: cure } = notes.fixed;
+      this.faults.push({ code: "not-overridable", at, wrong, cure });
       return undefined;
     }
-    return inUnit(found, like);
+    const replaced: Replaced = { ...laid, value: unlessFault(evaluated), signed: notes.signed ?? false };
+    const found = valueInPlace(text, replaced);
+    if (!("wrong" in found)) return found;
+    this.faults.push({ code: found.code, at, wrong: found.wrong, cure: found.cure });
+    return undefined;
   }
 
   private add(cell: Cell): Cell {
@@ -253,17 +284,14 @@ export class Sheet {
   }
 }
 
-function readOverride(text: OverrideText, like: Unit): Quantity | TextFault {
-  const written = typeof text === "string" ? text : `${text.value} ${text.unit}`.trim();
-  if (like.dimension === "" && typeof text !== "string" && text.unit === "") return parseQuantity(text.value, like);
-  if (typeof text !== "string" && !parseUnit(text.unit) && text.unit !== "") {
-    return new TextFault(
-      "not-a-quantity",
-      `There is no unit “${text.unit.slice(0, 24)}”.`,
-      `Give ${describeDimension(like)}.`,
-    );
+/** A value beneath an override; undefined where it has none, which the override then mends. */
+function unlessFault(evaluated: () => Decimal): Decimal | undefined {
+  try {
+    return evaluated();
+  } catch (error) {
+    if (error instanceof FaultError) return undefined;
+    throw error;
   }
-  return parseQuantity(written, like);
 }
 
 /** A plain number as a quantity. */

@@ -12,6 +12,7 @@ import type { Need } from "../need.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import type { Assumed } from "../request/assumed.js";
 import type { Defaults } from "../request/given.js";
+import { refuseTooMany } from "../sheet/counted.js";
 import { type Cell, plus, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { type BoardCells, layBoardRoof } from "./board-roof.js";
@@ -94,6 +95,11 @@ export function layCovering(sheet: Sheet, input: CoveringInput, units: DisplayUn
     defaults,
   };
   const laid = layForm(work, input.lumber);
+  refuseTooMany(sheet, laid.needs.flatMap(cutsOf), {
+    what: "panels or boards of the covering",
+    at: offer?.at ?? "/structure",
+    cure: "Give wider or longer ones, or estimate a part of the roof.",
+  });
   const underlay = layUnderlay(work, laid.faces);
   // Piece groups stand for purlins and boards; sheets are bought with the covering.
   const deck = roof.deck.kind === "sheets" ? laySheetDeck(work) : undefined;
@@ -114,6 +120,9 @@ export function layCovering(sheet: Sheet, input: CoveringInput, units: DisplayUn
     deck,
   };
 }
+
+const cutsOf = ({ item }: Need): Cell[] =>
+  item.kind === "covering" ? (item.cuts ?? []).map(({ count }) => count) : [];
 
 function layForm(work: CoveringWork, lumber: LumberOffer | undefined): LaidCovering {
   switch (work.row.form) {

@@ -5,7 +5,8 @@ import { displayUnits } from "../../../src/estimate/quantity/display.js";
 import type { MeasureSystem } from "../../../src/estimate/quantity/text.js";
 import { Defaults } from "../../../src/estimate/request/given.js";
 import type { StructureShape } from "../../../src/estimate/request/structure-kinds.js";
-import { type OverrideText, Sheet } from "../../../src/estimate/sheet/sheet.js";
+import type { OverrideText } from "../../../src/estimate/sheet/overriding.js";
+import { Sheet } from "../../../src/estimate/sheet/sheet.js";
 
 /** Lays a structure on a sheet of its own. */
 export function laidStructure(

@@ -2,8 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { exactly } from "../../../src/estimate/quantity/text.js";
 import { evaluateAgain } from "../../../src/estimate/sheet/evaluate.js";
+import type { OverrideText } from "../../../src/estimate/sheet/overriding.js";
 import { layOwnLines, MOST_OWN_LINES, type OwnLine, ownLines } from "../../../src/estimate/sheet/own-lines.js";
-import { type OverrideText, Sheet } from "../../../src/estimate/sheet/sheet.js";
+import { Sheet } from "../../../src/estimate/sheet/sheet.js";
 
 /** A small estimate for the lines to name. */
 function estimate(overrides: Record<string, OverrideText> = {}): Sheet {

@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import { exactly } from "../../../src/estimate/quantity/text.js";
 import { evaluateAgain } from "../../../src/estimate/sheet/evaluate.js";
 import { minus, number, over, plus, roundUp, times, when } from "../../../src/estimate/sheet/expression.js";
-import { type OverrideText, plain, Sheet } from "../../../src/estimate/sheet/sheet.js";
+import type { OverrideText } from "../../../src/estimate/sheet/overriding.js";
+import { plain, Sheet } from "../../../src/estimate/sheet/sheet.js";
 
 /** A fence: posts on a spacing, rails by the foot, a price in the catalog, a plan of stock lengths. */
 function fence(overrides: Record<string, OverrideText> = {}): Sheet {

@@ -211,7 +211,7 @@ describe("panels from a price catalog", () => {
 
   it("must have a width, a step and closures of more than nothing", () => {
     for (const name of ["coverWidth", "cutStep", "closure.eave-closure"]) {
-      const overrides = { [`covering.${name}`]: "-1 in" };
+      const overrides = { [`covering.${name}`]: "0 in" };
       expect(() => covered({ given: { overrides } })).toThrow(/Give more than zero/);
     }
   });

@@ -3,12 +3,13 @@ import { decimal } from "../../../src/estimate/quantity/decimal.js";
 import { exactly } from "../../../src/estimate/quantity/text.js";
 import { evaluateAgain } from "../../../src/estimate/sheet/evaluate.js";
 import type { Cell } from "../../../src/estimate/sheet/expression.js";
-import type { OverrideText } from "../../../src/estimate/sheet/sheet.js";
+import type { OverrideText } from "../../../src/estimate/sheet/overriding.js";
 import { coveredGable } from "../../../src/estimate/takeoff/covered-roof.js";
 import { layCovering } from "../../../src/estimate/takeoff/covering.js";
 import { layFasteners, layGableSupports } from "../../../src/estimate/takeoff/fasteners.js";
 import { layFinish } from "../../../src/estimate/takeoff/finish.js";
 import { layWeights } from "../../../src/estimate/takeoff/weight.js";
+import { upTo } from "../../helpers/admissible.js";
 import { laidGable } from "./shelter.js";
 
 /** A roof flat enough to seal its laps, and all four takeoffs of it. */
@@ -33,8 +34,8 @@ function everything(overrides: Readonly<Record<string, OverrideText>> = {}) {
   return sheet;
 }
 
-/** A tenth more, and never a whole number where it was none. */
-const more = (cell: Cell) => cell.value.times("1.1").plus("0.01").toDecimalPlaces(9);
+/** A tenth more, counts whole. */
+const more = (cell: Cell) => upTo(cell, cell.value.times("1.1").plus("0.01").toDecimalPlaces(9));
 
 describe("every live cell of the takeoffs", () => {
   it("gives on being changed what laying anew with it gives", () => {

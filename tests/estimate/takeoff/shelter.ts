@@ -9,7 +9,8 @@ import { Assumed, type AssumptionText } from "../../../src/estimate/request/assu
 import { Defaults } from "../../../src/estimate/request/given.js";
 import type { GableShape } from "../../../src/estimate/request/structure-gable.js";
 import type { StructureShape } from "../../../src/estimate/request/structure-kinds.js";
-import { type OverrideText, Sheet } from "../../../src/estimate/sheet/sheet.js";
+import type { OverrideText } from "../../../src/estimate/sheet/overriding.js";
+import { Sheet } from "../../../src/estimate/sheet/sheet.js";
 
 export interface Laid extends CutList {
   readonly sheet: Sheet;

@@ -14,7 +14,8 @@ export function leftoversGathered(form: NormalForm, draft: Draft, demand: Demand
     Array.from({ length: cut.times }, () => ({ bar: cut.bar, take: cut.take.slice() })),
   );
   const rooms = sticks.map(({ bar, take }) => (form.bars[bar]?.capacity as number) - loadOf(form.weights, take));
-  const target = rooms.indexOf(Math.max(...rooms));
+  // No spread: there are as many rooms as sticks.
+  const target = rooms.reduce((most, room, i) => (room > (rooms[most] as number) ? i : most), 0);
   const source = sticks[target];
   if (!source) return draft;
   for (let item = form.weights.length - 1; item >= 0; item--) {
