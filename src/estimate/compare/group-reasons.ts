@@ -1,7 +1,7 @@
 /** One plain sentence a group: milled or bought, and why. It reads the sheet; nothing on the sheet depends on it. */
 import type { Basis } from "../basis.js";
 import type { GroupBasis } from "../group-basis.js";
-import { type Decimal, decimal, fixed, ZERO } from "../quantity/decimal.js";
+import { Decimal, decimal, ZERO } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { ComparedRoutes } from "./decision.js";
@@ -57,6 +57,12 @@ export function groupReasons(basis: Basis, { mix, mill }: ComparedRoutes, decisi
 /** Below it, in person-hours, nobody would notice. Assumption. */
 const LITTLE = 0.25;
 
+/** Less than a cent is nothing. */
+const CENT = decimal("0.005");
+
+const limited = ({ request: { options } }: Basis): boolean =>
+  options?.mostCash !== undefined || options?.mostHours !== undefined;
+
 /** In what the bought pieces of a group differ from the milled ones beside them. */
 function measures({ substitution }: GroupBasis): string {
   const [first] = "offer" in substitution ? substitution.differences : [];
@@ -102,7 +108,8 @@ function whyMilled(basis: Basis, one: GroupBasis, saving: GroupSaving | undefine
       : "";
   if (hours.lt(LITTLE)) return `${asked}${gain} and takes ${hours.lte(0) ? "no" : "next to no"} more time.${loses}`;
   const pays = aside(saving.payPerHour).gte(aside(basis.labor.valueOfHour));
-  const why = pays ? "" : loses || " By itself that is too little, but the best of the mixes tried has it.";
+  const has = limited(basis) ? "your limits ask for it" : "the best of the mixes tried has it";
+  const why = pays ? "" : loses || ` By itself that is too little, but ${has}.`;
   return `${asked}${gain} for ${hoursText(hours.toFixed(1))} more: ${rates(basis, saving, pays)}.${why}`;
 }
 
@@ -111,10 +118,8 @@ function whyBought(basis: Basis, { millable, notMilled }: GroupBasis, saving: Gr
   if (!saving) return "Bought: even with everything milled that can be, the plan found saws none of it.";
   const hours = asideIn(saving.extraHours, "person-h");
   const pays = hours.lte(0) || aside(saving.payPerHour).gte(aside(basis.labor.valueOfHour));
-  if (
-    hours.lt(LITTLE) &&
-    fixed(aside(saving.cashSaved), basis.pricing.minorDigits) === fixed(ZERO, basis.pricing.minorDigits)
-  )
+  const little = Decimal.max(aside(basis.labor.valueOfHour).times(LITTLE), CENT);
+  if (hours.abs().lt(LITTLE) && aside(saving.cashSaved).abs().lt(little))
     return `Bought, because the logs' wood does more as other pieces.`;
   const saved = aside(saving.cashSaved);
   if (saved.lt(0)) {
@@ -124,7 +129,7 @@ function whyBought(basis: Basis, { millable, notMilled }: GroupBasis, saving: Gr
   }
   const would = `Milled with everything else it would save ${moneyOf(basis, saving.cashSaved)} for ${hoursText(hours.toFixed(1))} more`;
   if (!pays) return `${would}: ${rates(basis, saving, false)}.`;
-  return `${would}, but the best of the mixes tried leaves it out: logs, set-up and cuts are shared.`;
+  return `${would}, but the best of the mixes ${limited(basis) ? "within your limits" : "tried"} leaves it out: logs, set-up and cuts are shared.`;
 }
 
 /** What each extra hour brings beside what an hour is worth. */

@@ -24,7 +24,11 @@ export type Judged = Decision & {
  * Whether the mix keeps within what the user is ready to spend and to work. Where no mix found keeps a limit, what can be had; where
  * none keeps both, what each of them leaves of the other.
  */
-export function limits({ request, pricing }: Basis, { cash, hours }: RouteCells, { standing }: Judged): string[] {
+export function limits(
+  { request, pricing, groups }: Basis,
+  { cash, hours }: RouteCells,
+  { standing }: Judged,
+): string[] {
   const { mostCash, mostHours } = request.options ?? {};
   const money = (value: Decimal): string => moneyText(value, pricing.currency);
   const time = (value: Decimal): string => {
@@ -47,7 +51,8 @@ export function limits({ request, pricing }: Basis, { cash, hours }: RouteCells,
           `No mix found keeps both of your limits; this one comes nearest. Within the cash it takes ${time(hoursWithinCash)} at the least, within the hours it costs ${money(cashWithinHours)} at the least.`,
         ]
       : [];
-  return [...both, ...asked.map(limitInWords)];
+  const mix = groups.some(isPinned) ? "no mix found that mills what you ask for does" : "no mix found does";
+  return [...both, ...asked.map((one) => limitInWords(one, mix))];
 }
 
 /** One limit, and what the mix comes to beside it. */
@@ -59,11 +64,11 @@ interface Asked {
   readonly words: (value: Decimal) => string;
 }
 
-function limitInWords({ limit, value, least, words }: Asked): string {
+function limitInWords({ limit, value, least, words }: Asked, none: string): string {
   const own = words(limit);
   if (value.lte(limit)) return `It keeps within your limit of ${own}.`;
   if (least?.gt(limit))
-    return `It does not keep within your limit of ${own}: no mix found does. The least that can be had is ${words(least)}, ${words(least.minus(limit))} more.`;
+    return `It does not keep within your limit of ${own}: ${none}. The least that can be had is ${words(least)}, ${words(least.minus(limit))} more.`;
   return `It does not keep within your limit of ${own}: it takes ${words(value.minus(limit))} more.`;
 }
 

@@ -6,6 +6,7 @@ import { type Decimal, decimal, ZERO } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
 import { lowered } from "../quantity/words.js";
 import { missInWords } from "../salvage/miss-words.js";
+import { nearMiss } from "../salvage/near-miss.js";
 import type { SawingProblem } from "../salvage/sawing-problem.js";
 import { aside } from "../sheet/aside.js";
 import type { ComparedRoutes } from "./decision.js";
@@ -37,7 +38,11 @@ export function whyLacking(one: GroupBasis, mix: RoutePlan, mill: RoutePlan | un
   if (mix.sawing && mix.milled.has(name) && (mix.sawing.plan.buy[name] ?? 0) === 0) return undefined;
   const problem = [mix, mill].map((plan) => plan?.sawing?.problem).find((asked) => asked && groupOf(asked, name));
   const wanted = problem && groupOf(problem, name);
-  return wanted ? missInWords(problem, wanted) : "No log gives any.";
+  if (!problem || !wanted) return "No log gives any.";
+  // That a log holds one says little where what is pinned comes before all else.
+  if (nearMiss(problem, wanted).lacks === "nothing")
+    return "Single logs hold some, but from all of them together no plan found saws more.";
+  return missInWords(problem, wanted);
 }
 
 const groupOf = ({ groups }: SawingProblem, name: string) => groups.find((group) => group.name === name);

@@ -77,7 +77,7 @@ describe("a group that the user pins to the mill", () => {
           for (const name of pinned.filter((one) => lacking(made, one) > 0)) {
             const said = reasons.filter((one) => one.startsWith(`You ask for ${name} from the logs`));
             expect(said).toEqual([
-              expect.stringMatching(/they give \d of \d, rejects made up for\. (?:A log|The|No log|Rot)/),
+              expect.stringMatching(/they give \d of \d, rejects made up for\. (?:Single logs|The|No log)/),
             ]);
           }
         },

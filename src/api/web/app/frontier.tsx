@@ -27,7 +27,9 @@ export function Frontier({ m, answer }: Shown) {
       {search && (
         <p class="hint">
           {`${search.tried} of ${search.possible} mixes were worked out whole. `}
-          {search.least && `Proven: no mix comes to less than ${said(search.least)}, your hours counted.`}
+          {search.least && `Proven: no mix comes to less than ${said(search.least)}, your hours counted. `}
+          {search.frontierGap &&
+            `Where an hour is worth between ${said(search.frontierGap.from)} and ${said(search.frontierGap.to)}, none comes to less than ${share(search.frontierGap.gap)} of the best of these.`}
         </p>
       )}
       {m.live && frontier.length === 0 && answer.decision.routes.length > 1 && (
@@ -44,6 +46,9 @@ export function Frontier({ m, answer }: Shown) {
     </>
   );
 }
+
+/** What is left of the whole, in per cent, a tenth of one down. */
+const share = (gap: string): string => `${(Math.floor((1 - Number(gap)) * 1000) / 10).toFixed(1)} %`;
 
 interface MixesProps {
   readonly answer: Estimate;
