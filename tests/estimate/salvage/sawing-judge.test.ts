@@ -554,9 +554,10 @@ describe("independence of the judge", () => {
       }
     };
     follow(join(salvage, "sawing-judge.ts"));
-    follow(join(salvage, "sawing-price.ts"));
+    follow(join(salvage, "../../../tests/judges/sawing-price.ts"));
     const names = [...seen].map((file) => (file.startsWith("/") ? relative(salvage, file) : file)).sort();
     expect(names).toEqual([
+      "../../../tests/judges/sawing-price.ts",
       "../quantity/decimal.ts",
       "decimal.js",
       "sawing-judge-cuts.ts",
@@ -564,7 +565,6 @@ describe("independence of the judge", () => {
       "sawing-judge-wood.ts",
       "sawing-judge.ts",
       "sawing-parts.ts",
-      "sawing-price.ts",
       "sawing-problem.ts",
     ]);
   });
