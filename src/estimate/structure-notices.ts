@@ -86,7 +86,7 @@ const GROUPS = "/structure/groups/";
 function placeInWords({ sheet, request: { structure } }: Basis, at: string): string {
   const [, list, index, field] = /^\/structure\/(pieces|extraPieces)\/(\d+)\/(\w+)$/.exec(at) ?? [];
   const own = structure.kind === "pieces" ? structure.pieces : structure.extraPieces;
-  const pieces = list && own?.[Number(index)];
+  const pieces = list && own?.find((_, i) => String(i) === index);
   return pieces ? `${pieces.label ?? pieces.name}, ${field}` : wordsFor(at, sheet);
 }
 

@@ -1,7 +1,6 @@
 /** Where a run is cut: into as few pieces as can be, as even as can be, or into what takes least of the lengths sold. */
 import { type Decimal, decimal } from "../quantity/decimal.js";
 import type { Quantity } from "../quantity/quantity.js";
-import { wholeNumber } from "../quantity/whole.js";
 
 /** What the yard has for a run. */
 export interface SoldFor {
@@ -28,20 +27,20 @@ export interface Measured {
  * mirror image are cut alike, and fast. A sum is off by a tick a bay at most, which is `slack`.
  */
 interface Ticks {
-  readonly sizes: readonly number[];
-  readonly first: number;
-  readonly last: number;
-  readonly longest: number;
-  readonly slack: number;
+  readonly sizes: readonly bigint[];
+  readonly first: bigint;
+  readonly last: bigint;
+  readonly longest: bigint;
+  readonly slack: bigint;
 }
 
-const TICK = decimal("1e-9");
+const TICKS_A_MM = decimal("1e9");
 
-const ticks = (size: Decimal): number => wholeNumber(size.dividedBy(TICK).round());
+const ticks = (size: Decimal): bigint => BigInt(size.times(TICKS_A_MM).toFixed(0));
 
 function inTicks({ sizes, endSizes, longest }: Measured): Ticks {
   // Bays alike are one value.
-  const known = new Map<Decimal, number>();
+  const known = new Map<Decimal, bigint>();
   const bays = sizes.map((size) => {
     const found = known.get(size) ?? ticks(size);
     known.set(size, found);
@@ -52,7 +51,7 @@ function inTicks({ sizes, endSizes, longest }: Measured): Ticks {
     first: ticks(endSizes.first),
     last: ticks(endSizes.last),
     longest: ticks(longest),
-    slack: sizes.length + 2,
+    slack: BigInt(sizes.length + 2),
   };
 }
 
@@ -66,14 +65,14 @@ export function cutBays(run: Measured, yard?: SoldFor, given?: readonly number[]
   const measured = inTicks(run);
   const even = given ?? leastOf(measured, []);
   if (!yard || yard.lengths.length === 0) return even;
-  const sold = yard.lengths.map(ticks).sort((a, b) => a - b);
-  const longest = Math.max(...pieceTicks(measured, even));
+  const sold = yard.lengths.map(ticks).sort(order);
+  const longest = pieceTicks(measured, even).sort(order).at(-1) as bigint;
   const least = leastOf(yard.mayMill ? { ...measured, longest } : measured, sold);
   const stock = (spans: readonly number[]) =>
     pieceTicks(measured, spans).reduce<Head>((head, size) => headWith(head, size, sold, measured.slack), NOTHING);
   const [less, more] = [stock(least), stock(even)];
-  const saved = more.over - less.over || more.stock - less.stock - measured.slack;
-  return saved > 0 ? least : even;
+  const saves = more.over === less.over ? more.stock > less.stock + measured.slack : more.over > less.over;
+  return saves ? least : even;
 }
 
 /** A way to cut so many bays from the left: the less of the first figure that differs the better. Lengths in ticks. */
@@ -81,37 +80,40 @@ interface Way {
   /** Pieces that are too long for any stock. */
   readonly over: number;
   /** Stock, each piece from a length of its own; nothing where no lengths are known. */
-  readonly stock: number;
+  readonly stock: bigint;
   readonly pieces: number;
   /** Lengths of the pieces, the longest first. */
-  readonly sizes: readonly number[];
+  readonly sizes: readonly bigint[];
   /** Bays before the last piece, and the way that those are cut. */
   readonly from: number;
   readonly before: Way | undefined;
 }
 
-const NOTHING: Way = { over: 0, stock: 0, pieces: 0, sizes: [], from: 0, before: undefined };
+const NOTHING: Way = { over: 0, stock: 0n, pieces: 0, sizes: [], from: 0, before: undefined };
 
 type Head = Pick<Way, "over" | "stock" | "pieces">;
 
-const compareHeads = (a: Head, b: Head): number => a.over - b.over || a.stock - b.stock || a.pieces - b.pieces;
+/** Below 0, 0 or above it, as the first is less than the second, the same or more. */
+const order = (a: bigint, b: bigint): number => (a < b ? -1 : a > b ? 1 : 0);
+
+const compareHeads = (a: Head, b: Head): number => a.over - b.over || order(a.stock, b.stock) || a.pieces - b.pieces;
 
 /** Adding the same piece to both turns no verdict, so that best parts make a best whole. */
 function compare(a: Way, b: Way): number {
   const head = compareHeads(a, b);
   if (head !== 0) return head;
   const at = a.sizes.findIndex((size, i) => size !== b.sizes[i]);
-  return at < 0 ? 0 : (a.sizes[at] as number) - (b.sizes[at] as number);
+  return at < 0 ? 0 : order(a.sizes[at] as bigint, b.sizes[at] as bigint);
 }
 
 /** The last piece of a way, and the bays before it. */
 interface LastPiece {
   readonly from: number;
-  readonly piece: number;
+  readonly piece: bigint;
 }
 
 /** Best of all ways of cutting, bay by bay from the left. @param sold - Shortest first; none where nothing is known of a yard. */
-function leastOf(run: Ticks, sold: readonly number[]): readonly number[] {
+function leastOf(run: Ticks, sold: readonly bigint[]): readonly number[] {
   const best: Way[] = [NOTHING];
   for (let to = 1; to <= run.sizes.length; to++) {
     const { head, ties } = bestHeads(run, to, best, sold);
@@ -135,48 +137,47 @@ function bestHeads(
   { sizes, first, last, longest, slack }: Ticks,
   to: number,
   best: readonly Way[],
-  sold: readonly number[],
+  sold: readonly bigint[],
 ): { readonly head: Head; readonly ties: readonly LastPiece[] } {
-  let head: Head = { over: Infinity, stock: 0, pieces: 0 };
+  let head: Head | undefined;
   let ties: LastPiece[] = [];
-  let [size, shelf] = [to === sizes.length ? last : 0, 0];
+  let size = to === sizes.length ? last : 0n;
+  let shelf = 0;
   for (let from = to - 1; from >= 0; from--) {
-    size += sizes[from] as number;
+    size += sizes[from] as bigint;
     const piece = from === 0 ? size + first : size;
     if (to - from > 1 && piece > longest + slack) break;
     // Pieces get longer and longer: what was too short for the last is too short for this one.
-    while (shelf < sold.length && (sold[shelf] as number) + slack < piece) shelf++;
+    while (shelf < sold.length && (sold[shelf] as bigint) + slack < piece) shelf++;
     const { over, stock, pieces } = best[from] as Way;
     const none = sold.length > 0 && shelf === sold.length ? 1 : 0;
-    const taken = sold.length === 0 ? 0 : (sold[shelf] ?? piece);
-    const order = over + none - head.over || stock + taken - head.stock || pieces + 1 - head.pieces;
-    if (order > 0) continue;
-    if (order < 0) {
-      head = { over: over + none, stock: stock + taken, pieces: pieces + 1 };
-      ties = [];
-    }
+    const taken = sold.length === 0 ? 0n : (sold[shelf] ?? piece);
+    const made = { over: over + none, stock: stock + taken, pieces: pieces + 1 };
+    const better = head === undefined ? -1 : compareHeads(made, head);
+    if (better > 0) continue;
+    if (better < 0) [head, ties] = [made, []];
     ties.push({ from, piece });
   }
-  return { head, ties };
+  return { head: head ?? NOTHING, ties };
 }
 
-function headWith({ over, stock, pieces }: Head, size: number, sold: readonly number[], slack: number): Head {
+function headWith({ over, stock, pieces }: Head, size: bigint, sold: readonly bigint[], slack: bigint): Head {
   if (sold.length === 0) return { over, stock, pieces: pieces + 1 };
   const taken = sold.find((length) => length + slack >= size);
-  return { over: taken ? over : over + 1, stock: stock + (taken ?? size), pieces: pieces + 1 };
+  return { over: taken === undefined ? over + 1 : over, stock: stock + (taken ?? size), pieces: pieces + 1 };
 }
 
-function sizesWith({ sizes }: Way, size: number): readonly number[] {
+function sizesWith({ sizes }: Way, size: bigint): readonly bigint[] {
   const at = sizes.findIndex((other) => other < size);
   return at < 0 ? [...sizes, size] : sizes.toSpliced(at, 0, size);
 }
 
 /** Lengths of all pieces, from the left. */
-function pieceTicks({ sizes, first, last }: Ticks, spans: readonly number[]): number[] {
+function pieceTicks({ sizes, first, last }: Ticks, spans: readonly number[]): bigint[] {
   let from = 0;
   return spans.map((bays) => {
-    const inside = sizes.slice(from, from + bays).reduce((a, b) => a + b, 0);
-    const size = inside + (from === 0 ? first : 0) + (from + bays === sizes.length ? last : 0);
+    const inside = sizes.slice(from, from + bays).reduce((a, b) => a + b, 0n);
+    const size = inside + (from === 0 ? first : 0n) + (from + bays === sizes.length ? last : 0n);
     from += bays;
     return size;
   });

@@ -22,7 +22,7 @@ const PART_THOUSANDS: ReadonlySet<string> = new Set(
 const METRIC: ReadonlySet<string> = new Set("mm cm m km L mL kg g t".split(" "));
 
 /** Denominators that a rule is marked in. */
-const MARKED: ReadonlySet<number> = new Set([2, 4, 8, 16, 32, 64]);
+const MARKED: ReadonlySet<string> = new Set("2 4 8 16 32 64".split(" "));
 
 /** Reads a number of a unit: what a comma in it says hangs on the unit. */
 export function parseNumeral(text: string, of: Unit): Decimal | Unclear | undefined {
@@ -38,19 +38,19 @@ export function parseNumeral(text: string, of: Unit): Decimal | Unclear | undefi
 }
 
 function fractionFault(whole: string | undefined, above: string, below: string): Unclear | undefined {
-  if (!MARKED.has(Number(below))) {
+  if (!MARKED.has(below.replace(/^0+/, ""))) {
     return {
       wrong: "has a fraction that no rule marks",
       cure: "Use halves, quarters, eighths, sixteenths, thirty-seconds or sixty-fourths, or a decimal.",
     };
   }
-  if (Number(above) < Number(below)) return undefined;
+  if (BigInt(above) < BigInt(below)) return undefined;
   if (whole !== undefined) {
     return { wrong: `has ${above}/${below} behind a whole number`, cure: `Give a fraction below one, or a decimal.` };
   }
   // `61/2` for `6 1/2`: a lost space. `5/4` and `12/4` are thicknesses of the trade.
   const parts = /^(\d+)([13579]|\d[13579])$/.exec(above);
-  if (!parts || Number(parts[2]) >= Number(below)) return undefined;
+  if (!parts || BigInt(parts[2] as string) >= BigInt(below)) return undefined;
   const spaced = `${parts[1]} ${parts[2]}/${below}`;
   return {
     wrong: `may be ${spaced} or ${above} ÷ ${below}`,

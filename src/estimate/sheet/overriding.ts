@@ -4,10 +4,10 @@
  * below zero by itself; an assumption stays within a hundred times of what is thought high.
  */
 import type { FaultCode } from "../faults.js";
-import { type Decimal, decimal } from "../quantity/decimal.js";
+import type { Decimal } from "../quantity/decimal.js";
 import { inUnit, type Quantity } from "../quantity/quantity.js";
 import { parseQuantity, quote, TextFault } from "../quantity/text.js";
-import { describeDimension, parseUnit, type Unit, unit } from "../quantity/unit.js";
+import { describeDimension, parseUnit, type Unit } from "../quantity/unit.js";
 import type { Cell, Expression, Scaled } from "./expression.js";
 import { shownCell } from "./working.js";
 
@@ -31,10 +31,6 @@ export interface OverrideFault {
 
 /** Times the high end of an assumption that may be put in its place. Assumption: beyond it a unit was mistaken. */
 export const MOST_TIMES_HIGH = 100;
-
-/** Longest length in the place of a cell, mm. Assumption: longer than any log, building or road to one; a unit was mistaken. */
-export const LONGEST = decimal(10_000_000);
-const LENGTH = unit("mm").dimension;
 
 /** The value to put in the cell's place, in the cell's unit, or why it can't be. */
 export function valueInPlace(text: OverrideText, replaced: Replaced): Decimal | OverrideFault {
@@ -69,9 +65,6 @@ function rangeFault(value: Decimal, replaced: Replaced, given: string): Override
     return replaced.unit.dimension === ""
       ? out(`${given} is no whole number, and this is a count.`, "Give a whole number.")
       : out(`${given} is finer than money is paid in.`, `Give at most ${places} digits after the point.`);
-  }
-  if (replaced.unit.dimension === LENGTH && value.gt(LONGEST)) {
-    return out(`${given} is more than makes sense here.`, "Give at most 10 km, 6.2 mi.");
   }
   const most = replaced.range?.high.times(MOST_TIMES_HIGH);
   if (most?.gt(0) && value.gt(most)) {

@@ -142,5 +142,5 @@ function replaced(of: object, [step, ...rest]: readonly string[], value: unknown
   if (step === undefined) return of;
   const inner = (of as Readonly<Record<string, unknown>>)[step];
   const put = rest.length === 0 ? value : replaced(typeof inner === "object" && inner ? inner : {}, rest, value);
-  return Array.isArray(of) ? of.with(Number(step), put) : { ...of, [step]: put };
+  return Array.isArray(of) ? of.map((one, i) => (String(i) === step ? put : one)) : { ...of, [step]: put };
 }
