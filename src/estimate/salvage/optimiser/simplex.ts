@@ -27,6 +27,8 @@ export interface MasterSolution {
 
 /** Noise below which a reduced cost or a pivot counts as 0. Assumption: costs are of the order of 1 to 10⁵. */
 const EPSILON = 1e-9;
+/** Pivots for each row and column after which a solve ends where it stands: rounding can make it go in circles. Assumption. */
+const MOST_PIVOTS = 20;
 /** Pivots between two fresh inverses. */
 const REFRESH = 150;
 
@@ -72,14 +74,15 @@ export class Master {
     return [...pieces, [G + column.logClass, 1]];
   }
 
-  /** Solves on from the last basis. */
+  /** Solves on from the last basis. Where it goes in circles, what it has found is feasible, and its prices are as good as any. */
   solve(): MasterSolution {
+    const end = this.pivots + MOST_PIVOTS * (this.#rows + this.columns.length);
     let idle = 0;
     let y = this.#duals();
     let exact = true;
     for (;;) {
       const entering = this.#enter(y, idle > 3 * this.#rows);
-      if (entering < 0 && exact) return this.#solution(y);
+      if ((entering < 0 && exact) || this.pivots >= end) return this.#solution(y);
       if (entering >= 0) {
         const step = this.#pivot(entering, y);
         idle = step > EPSILON ? 0 : idle + 1;
