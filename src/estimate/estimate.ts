@@ -26,7 +26,7 @@ import type { HeldPlans } from "./request/held-plans.js";
 import type { EstimateRequest } from "./request/request.js";
 import { layYield, logsSawn, type YieldCells } from "./salvage/overrun.js";
 import { aside } from "./sheet/aside.js";
-import { layOwnLines } from "./sheet/own-lines.js";
+import { idleFaults, layOwnLines } from "./sheet/own-lines.js";
 import { Sheet } from "./sheet/sheet.js";
 import { layCommon, layTakeoffs, type Takeoffs } from "./takeoffs.js";
 import { Stages, UNWATCHED } from "./watch.js";
@@ -177,6 +177,7 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
     ...basis.assumed.faults,
     ...basis.assumed.unknownFaults(),
     ...own.faults,
+    ...idleFaults(own.cells, basis.request.lines ?? [], "/lines"),
     ...sheet.faults,
     ...sheet.overrideFaults(),
   ]);

@@ -1,4 +1,5 @@
 /** The whole request: structure, logs, catalog, shop, labor, assumptions, overrides, lines, held plans, options. */
+
 import { z } from "zod";
 import { coveringKinds } from "../../catalog/coverings.js";
 import { finishKinds } from "../../catalog/finishes.js";
@@ -21,6 +22,7 @@ import { heldPlans } from "./held-plans.js";
 import { logFaults, logShape } from "./logs.js";
 import { laborShape, shopShape } from "./shop.js";
 import { structure } from "./structure-kinds.js";
+import { twiceFaults } from "./twice.js";
 
 const quantityText = z.union([z.string().min(1).max(64), measuredValue]);
 const cellName = z
@@ -223,7 +225,11 @@ export function readEstimateRequest(json: unknown, demoCatalogs: ReadonlyMap<str
   if ("faults" in shape) return shape;
   const request = shape.value;
   const read = demo.catalog ? { catalog: demo.catalog } : typedCatalog(givenCatalog(request, json), "/catalog");
-  const faults = [...("faults" in read ? read.faults : []), ...logFaults(request.logs ?? [], "/logs")];
+  const faults = [
+    ...("faults" in read ? read.faults : []),
+    ...logFaults(request.logs ?? [], "/logs"),
+    ...twiceFaults(request),
+  ];
   if ("faults" in read || faults.length > 0) return { faults };
   return { value: { ...request, catalog: read.catalog, system: request.options?.measure ?? systemOf(request) } };
 }

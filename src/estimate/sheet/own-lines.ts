@@ -153,6 +153,18 @@ export function layOwnLines(
   return { cells, faults };
 }
 
+/** Lines that come to neither money nor hours of work and that no other line names: they would count for nothing. */
+export function idleFaults(laid: readonly LaidLine[], lines: readonly OwnLine[], at: string): Fault[] {
+  const named = new Set(ownLines(lines, at).lines.flatMap(needs));
+  return laid.flatMap(({ line, cell, counts }): Fault[] => {
+    if (counts !== "other" || named.has(line.name)) return [];
+    const isTime = cell.unit.dimension === unit("h").dimension;
+    const wrong = `The line ${line.name} comes to ${isTime ? "hours on the clock" : "no money and no hours"}, and no line names it.`;
+    const cure = isTime ? HOURS_CURE : "Let it come to money or person-h, or name it in another line.";
+    return [{ code: "wrong-dimension", at: pointer(at, lines.indexOf(line), "formula"), wrong, cure }];
+  });
+}
+
 function layLine(
   sheet: Sheet,
   { line, tree }: ReadLine,
