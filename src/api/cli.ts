@@ -1,5 +1,6 @@
 /** The estimate in a terminal: the demo, or a file of one's own. With `main.ts` the only file that knows the process. */
 import { readFileSync } from "node:fs";
+import { isRecord } from "../catalog/shape-faults.js";
 import { estimate } from "../estimate/estimate.js";
 import { type Fault, FaultError } from "../estimate/faults.js";
 import { readEstimateRequest } from "../estimate/request/request.js";
@@ -9,12 +10,16 @@ import { terminalPage } from "./render/terminal.js";
 
 const USAGE = `Usage:
   npm run demo [NAME]          estimate a demo, orchard-shelter where none is named
-  npm run estimate -- FILE     estimate a request of your own (JSON, as POST /v1/estimates takes it)`;
+  npm run estimate -- FILE     estimate a request of your own (JSON, as POST /v1/estimates takes it)
+  npm run estimate -- FILE PRICES.csv [CURRENCY]
+                               the same at the prices of a CSV table`;
 
 /** Runs one command. @returns the exit code: 0 done, 1 the request has faults, 2 the call is wrong. */
 function run([command, ...rest]: readonly string[]): number {
   if (command === "demo" && rest.length <= 1) return showDemo(rest[0] ?? "orchard-shelter");
-  if (command === "estimate" && rest.length === 1) return show(readJson(rest[0] as string));
+  const [file, prices, currency] = rest;
+  if (command === "estimate" && file && !prices) return show(readJson(file));
+  if (command === "estimate" && file && prices && rest.length <= 3) return show(withPrices(file, prices, currency));
   process.stderr.write(`${USAGE}\n`);
   return 2;
 }
@@ -26,15 +31,35 @@ function showDemo(name: string): number {
   return 2;
 }
 
+/** A request at the prices of a table, which take the place of its own. */
+function withPrices(file: string, prices: string, currency: string | undefined): unknown {
+  const request = readJson(file);
+  return isRecord(request)
+    ? { ...request, catalog: { csv: readText(prices), ...(currency && { currency }) } }
+    : request;
+}
+
 /** The JSON of a file; a file that is none ends the program with a plain sentence. */
 function readJson(path: string): unknown {
+  const text = readText(path);
   try {
-    return JSON.parse(readFileSync(path, "utf8"));
+    return JSON.parse(text);
   } catch (error) {
-    const why = error instanceof SyntaxError ? `is not JSON: ${error.message}` : "cannot be read";
-    process.stderr.write(`${path} ${why}.\n`);
-    process.exit(2);
+    return giveUp(`${path} is not JSON: ${(error as SyntaxError).message}.`);
   }
+}
+
+function readText(path: string): string {
+  try {
+    return readFileSync(path, "utf8");
+  } catch {
+    return giveUp(`${path} cannot be read.`);
+  }
+}
+
+function giveUp(why: string): never {
+  process.stderr.write(`${why}\n`);
+  process.exit(2);
 }
 
 function show(json: unknown): number {

@@ -7,6 +7,7 @@ import { quote } from "../estimate/quantity/text.js";
 import { type CellForm, type CsvColumn, LAYOUT_CELLS, LAYOUTS, type Layout, type Put } from "./csv-columns.js";
 import { lineFault, type Row, readTable } from "./csv-table.js";
 import { type CatalogReading, parsePriceCatalog } from "./price-catalog.js";
+import type { Currency } from "./reading.js";
 import { isRecord, MOST_FAULTS } from "./shape-faults.js";
 
 /** Where a value of the JSON form was read. */
@@ -17,7 +18,7 @@ interface Place {
 
 /** The JSON form of a CSV catalog, with the faults of the CSV itself. */
 export interface CsvInput {
-  readonly input: unknown;
+  readonly input: Readonly<Record<string, unknown>> | undefined;
   readonly faults: readonly Fault[];
   /** A fault of the JSON form, said of the line and column it came from. */
   readonly locate: (of: Fault) => Fault;
@@ -25,14 +26,20 @@ export interface CsvInput {
 
 type Json = Record<string, unknown>;
 
+/** What is said beside a table that has no row of department `catalog`. */
+export interface BesideTable {
+  readonly currency?: Currency | undefined;
+  readonly name?: string | undefined;
+}
+
 /**
  * Reads a catalog from CSV.
  * @returns the typed catalog, or every fault with its line and column; pointers are `/line/column`.
  */
-export function parseCsvCatalog(text: string): CatalogReading {
+export function parseCsvCatalog(text: string, beside: BesideTable = {}): CatalogReading {
   const { input, faults, locate } = csvInput(text);
   if (input === undefined) return { faults };
-  const reading = parsePriceCatalog(input);
+  const reading = parsePriceCatalog({ ...named(beside), ...input });
   if (!("faults" in reading)) return faults.length > 0 ? { faults } : reading;
   return { faults: [...faults, ...reading.faults.map(locate)].slice(0, MOST_FAULTS) };
 }
@@ -45,6 +52,9 @@ export function csvInput(text: string): CsvInput {
   for (const row of table.rows) build.add(row);
   return { input: build.root, faults: build.faults, locate: (of) => build.locate(of) };
 }
+
+/** A table without a name of its own needs none: nobody reads it off but who sent it. */
+const named = ({ currency, name = "Price list" }: BesideTable) => ({ name, ...(currency && { currency }) });
 
 /** Rows to the JSON form, remembering where each value came from. */
 class Building {

@@ -3,7 +3,7 @@
 import { z } from "zod";
 import { coveringKinds } from "../../catalog/coverings.js";
 import { finishKinds } from "../../catalog/finishes.js";
-import { type PriceCatalog, parsePriceCatalog, priceCatalogSchema, typedCatalog } from "../../catalog/price-catalog.js";
+import { type PriceCatalog, priceCatalogSchema, typedCatalog } from "../../catalog/price-catalog.js";
 import {
   CURRENCIES,
   lineField,
@@ -13,11 +13,12 @@ import {
   quantityField,
   readShape,
 } from "../../catalog/reading.js";
-import { isRecord } from "../../catalog/shape-faults.js";
-import { type Fault, nearest } from "../faults.js";
+import { isRecord, MOST_FAULTS } from "../../catalog/shape-faults.js";
+import type { Fault } from "../faults.js";
 import type { MeasureSystem } from "../quantity/text.js";
 import { atHandShape } from "./at-hand.js";
 import { calibrationShape } from "./calibration.js";
+import { csvCatalog, demoCatalog, namedCatalog } from "./catalog-forms.js";
 import { heldPlans } from "./held-plans.js";
 import { logFaults, logShape } from "./logs.js";
 import { laborShape, shopShape } from "./shop.js";
@@ -141,14 +142,6 @@ export const optionsShape = z
   })
   .meta({ id: "Options", description: "How the estimate is made.", examples: [{ fallDown: "spares" }] });
 
-const demoCatalog = z
-  .strictObject({ demo: nameField("A catalog that the service ships; see GET /v1/demos.", "orchard-yard") })
-  .meta({
-    id: "DemoCatalog",
-    description: "Prices that the service ships, invented for its demos.",
-    examples: [{ demo: "orchard-yard" }],
-  });
-
 /** The whole request of an estimate; unknown keys are refused. */
 export const estimateRequest = z
   .strictObject({
@@ -160,10 +153,10 @@ export const estimateRequest = z
       .optional()
       .meta({ description: "Logs at hand; without any, everything is bought." }),
     atHand: atHandShape.optional(),
-    catalog: z
-      .union([demoCatalog, priceCatalogSchema])
-      .optional()
-      .meta({ description: "Local prices. Without any, nothing is priced." }),
+    catalog: z.union([demoCatalog, csvCatalog, priceCatalogSchema]).optional().meta({
+      description:
+        "Local prices: as JSON, as the text of a CSV table, or those of a demo. Without any, nothing is priced.",
+    }),
     currency: z
       .enum(CURRENCIES)
       .optional()
@@ -219,12 +212,14 @@ export type RequestReading = { readonly value: EstimateRequest } | { readonly fa
  * @param demoCatalogs - Price catalogs that a request may name, as JSON.
  */
 export function readEstimateRequest(json: unknown, demoCatalogs: ReadonlyMap<string, unknown>): RequestReading {
-  const demo = demoCatalogOf(json, demoCatalogs);
-  if ("faults" in demo) return demo;
-  const shape = readShape(estimateRequest, json, { currency: demo.catalog?.currency ?? currencyOf(json) });
-  if ("faults" in shape) return shape;
+  const named = namedCatalog(json, demoCatalogs);
+  const known = named && "catalog" in named ? named.catalog : undefined;
+  const shape = readShape(estimateRequest, json, { currency: known?.currency ?? currencyOf(json) });
+  const ofCatalog = named && "faults" in named ? named.faults : [];
+  if ("faults" in shape) return { faults: [...ofCatalog, ...shape.faults].slice(0, MOST_FAULTS) };
+  if (ofCatalog.length > 0) return { faults: ofCatalog };
   const request = shape.value;
-  const read = demo.catalog ? { catalog: demo.catalog } : typedCatalog(givenCatalog(request, json), "/catalog");
+  const read = known ? { catalog: known } : typedCatalog(givenCatalog(request, json), "/catalog");
   const faults = [
     ...("faults" in read ? read.faults : []),
     ...logFaults(request.logs ?? [], "/logs"),
@@ -237,35 +232,9 @@ export function readEstimateRequest(json: unknown, demoCatalogs: ReadonlyMap<str
 /** The catalog as it stands in the request, or one without any price. */
 function givenCatalog(request: EstimateShape, json: unknown): z.infer<typeof priceCatalogSchema> {
   const { catalog } = request;
-  return catalog && !("demo" in catalog) ? catalog : { name: "no prices", currency: currencyOf(json) };
-}
-
-const typedDemos = new WeakMap<object, PriceCatalog>();
-
-/** The demo catalog that a request names, read once; undefined where it names none. */
-function demoCatalogOf(
-  json: unknown,
-  demoCatalogs: ReadonlyMap<string, unknown>,
-): { readonly catalog: PriceCatalog | undefined } | { readonly faults: readonly Fault[] } {
-  if (!isRecord(json) || !isRecord(json.catalog) || typeof json.catalog.demo !== "string")
-    return { catalog: undefined };
-  const name = json.catalog.demo;
-  const found = demoCatalogs.get(name);
-  if (isRecord(found)) return { catalog: typedDemo(name, found) };
-  const near = nearest(name, demoCatalogs.keys());
-  const cure = near ? `Did you mean ${near}?` : `Name one of ${[...demoCatalogs.keys()].join(", ")}.`;
-  const wrong = `No demo catalog is called ${name.slice(0, 60)}.`;
-  return { faults: [{ code: "unknown-name", at: "/catalog/demo", wrong, cure }] };
-}
-
-/** @throws Error when a catalog that ships with the service has faults: a bug. */
-function typedDemo(name: string, json: object): PriceCatalog {
-  const known = typedDemos.get(json);
-  if (known) return known;
-  const read = parsePriceCatalog(json);
-  if ("faults" in read) throw new Error(`the demo catalog ${name} has faults`);
-  typedDemos.set(json, read.catalog);
-  return read.catalog;
+  return catalog && !("demo" in catalog) && !("csv" in catalog)
+    ? catalog
+    : { name: "no prices", currency: currencyOf(json) };
 }
 
 function currencyOf(input: unknown): (typeof CURRENCIES)[number] {

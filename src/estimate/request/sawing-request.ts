@@ -1,8 +1,9 @@
 /** A request of logs and pieces alone: an estimate's request whose structure is a list of pieces, said more shortly. */
 import { z } from "zod";
-import { CURRENCIES, readShape } from "../../catalog/reading.js";
+import { CURRENCIES, type Currency, readShape } from "../../catalog/reading.js";
 import { isRecord } from "../../catalog/shape-faults.js";
 import type { Fault } from "../faults.js";
+import { namedCatalog } from "./catalog-forms.js";
 import { sawingPlanShape } from "./held-plans.js";
 import { logShape } from "./logs.js";
 import { estimateRequest, optionsShape, type RequestReading, readEstimateRequest } from "./request.js";
@@ -70,11 +71,9 @@ export function readSawingRequest(json: unknown, demoCatalogs: ReadonlyMap<strin
 }
 
 /** The catalog's own, else that of the request. */
-function currencyOf(json: unknown, demoCatalogs: ReadonlyMap<string, unknown>): (typeof CURRENCIES)[number] {
-  const known = (text: unknown) => CURRENCIES.find((code) => code === text);
-  const of = (value: unknown) => (isRecord(value) ? known(value.currency) : undefined);
-  if (!isRecord(json)) return "USD";
-  const { catalog } = json;
-  const demo = isRecord(catalog) && typeof catalog.demo === "string" ? demoCatalogs.get(catalog.demo) : undefined;
-  return of(demo) ?? of(catalog) ?? of(json) ?? "USD";
+function currencyOf(json: unknown, demoCatalogs: ReadonlyMap<string, unknown>): Currency {
+  const named = namedCatalog(json, demoCatalogs);
+  if (named && "catalog" in named) return named.catalog.currency;
+  const of = (value: unknown) => (isRecord(value) ? CURRENCIES.find((code) => code === value.currency) : undefined);
+  return (isRecord(json) ? (of(json.catalog) ?? of(json)) : undefined) ?? "USD";
 }

@@ -17,28 +17,22 @@ export function twiceFaults({ shop, options, catalog, currency }: EstimateShape)
           },
         ]
       : [];
+  const machines = (shop?.equipment ?? []).map(({ item }) => item);
   return [
-    ...twice(shop?.equipment ?? [], "/shop/equipment", "item"),
+    ...twice(machines, (i) => pointer("/shop/equipment", i, "item")),
+    ...twice(options?.coverings ?? [], (i) => pointer("/options/coverings", i)),
     ...twice(
-      (options?.coverings ?? []).map((kind) => ({ kind })),
-      "/options/coverings",
+      taxes.map(({ name }) => name),
+      (i) => pointer("/catalog/taxes", i, "name"),
     ),
-    ...twice(taxes, "/catalog/taxes", "name"),
     ...other,
   ];
 }
 
-function twice(list: readonly object[], at: string, field?: string): Fault[] {
-  const known = new Set<string>();
-  return list.flatMap((one, i): Fault[] => {
-    const name = String(Object.entries(one).find(([key]) => key === (field ?? key))?.[1]);
-    if (!known.has(name)) {
-      known.add(name);
-      return [];
-    }
-    const place = field === undefined ? pointer(at, i) : pointer(at, i, field);
-    return [
-      { code: "duplicate-name", at: place, wrong: `${name.slice(0, 60)} is given twice.`, cure: "Give it once." },
-    ];
+function twice(names: readonly string[], place: (i: number) => string): Fault[] {
+  return names.flatMap((name, i): Fault[] => {
+    if (names.indexOf(name) === i) return [];
+    const wrong = `${name.slice(0, 60)} is given twice.`;
+    return [{ code: "duplicate-name", at: place(i), wrong, cure: "Give it once." }];
   });
 }
