@@ -25,6 +25,7 @@ const LADDER = [
     "estimate/covering-comparison",
     "estimate/offer-choice",
     "estimate/structure-notices",
+    "estimate/override-faults",
     "estimate/drying-notices",
     "estimate/purchase-notices",
   ],

@@ -8,6 +8,7 @@ import { ESTIMATE_STAGES, type Estimate, estimate } from "../estimate/estimate.j
 import { FaultError } from "../estimate/faults.js";
 import { defaultNotices } from "../estimate/notices.js";
 import { withChosenFirst } from "../estimate/offer-choice.js";
+import { blamingOverrides } from "../estimate/override-faults.js";
 import { type EstimateRequest, estimateRequest, readEstimateRequest } from "../estimate/request/request.js";
 import { Sheet } from "../estimate/sheet/sheet.js";
 import { structureNotices } from "../estimate/structure-notices.js";
@@ -77,14 +78,18 @@ const including = <Names extends readonly [string, ...string[]]>(names: Names, d
 
 /** Takes off what routes share, on a sheet of its own. */
 function takeOff(asked: EstimateRequest, include: readonly TakeoffInclude[]): TakenOff {
+  const taken = blamingOverrides(asked, () => laidOut(asked));
+  return include.includes("near-misses") ? { ...taken, misses: nearMisses(withChosenFirst(asked), planners()) } : taken;
+}
+
+function laidOut(asked: EstimateRequest): TakenOff {
   const request = withChosenFirst(asked);
   const sheet = new Sheet(new Map(Object.entries(request.overrides ?? {})));
   const basis = layBasis(sheet, request);
   const takeoffs = layTakeoffs(basis);
   refuse(basis);
   const notices = [...structureNotices(basis, takeoffs), ...defaultNotices(basis)];
-  const taken = { basis, takeoffs, cautions: cautionsOf(basis, takeoffs, false), notices };
-  return include.includes("near-misses") ? { ...taken, misses: nearMisses(request, planners()) } : taken;
+  return { basis, takeoffs, cautions: cautionsOf(basis, takeoffs, false), notices };
 }
 
 /** Lays one roof under all coverings wanted. @throws FaultError where there is no roof. */
@@ -129,7 +134,7 @@ export const estimating: readonly AnyCall[] = [
     streams: true,
     run: ({ body: { request, digest }, query: { include } }, watch): Made => {
       const stages = new Stages(ESTIMATE_STAGES, watch);
-      const made = estimate(request, planners(stages), stages);
+      const made = blamingOverrides(request, () => estimate(request, planners(stages), stages));
       return include.includes("near-misses")
         ? { made, digest, misses: nearMisses(request, planners(stages)) }
         : { made, digest };
@@ -191,7 +196,10 @@ export const estimating: readonly AnyCall[] = [
       "sheet: every cell; workings: formulas, sources and ranges of the cells shown; drawings: each slope with its panels or courses as SVG.",
     ),
     request: body({ schema: estimateRequest, examples: COMPARISON_EXAMPLES, read: readAsked }),
-    run: ({ body: { request, digest } }): Compared => ({ compared: compareRoof(request), digest }),
+    run: ({ body: { request, digest } }): Compared => ({
+      compared: blamingOverrides(request, () => compareRoof(request)),
+      digest,
+    }),
     faces: {
       "application/json": json({
         description: "The coverings.",

@@ -1,7 +1,9 @@
 /** Plan, elevation and section of a gable. In plan `x` runs along the building and `y` across it, from the frame's corner. */
+
 import type { GableCells } from "../../../estimate/pieces/gable.js";
 import type { OutlineCells } from "../../../estimate/pieces/outline.js";
 import type { Cell } from "../../../estimate/sheet/expression.js";
+import { floorInSection, floorKey } from "./floor-section.js";
 import {
   bayChain,
   baysOf,
@@ -212,6 +214,8 @@ export function gableSection(gable: GableCells, outline: OutlineCells, subject: 
     brace(view, [s.post.t, tieUnder], s.leg, s.brace.w, 1);
     brace(view, [s.span - s.post.t, tieUnder], s.leg, s.brace.w, -1);
   }
+  const footprint = { ...s, farRow: true };
+  floorInSection(view, footprint, subject);
   view.cut([0, under], [s.beam.t, s.height]);
   view.cut([s.span - s.beam.t, under], [s.span, s.height]);
   const peak = s.height + s.near.above + s.near.upTo * s.near.slope.pitch;
@@ -256,5 +260,6 @@ export function gableSection(gable: GableCells, outline: OutlineCells, subject: 
   key.part("king-posts", [s.span / 2 + s.king.w / 2, s.height + (peak - s.height) * 0.3], [10, 1]);
   key.part("purlins", [s.span * 0.28, up(s.span * 0.28) + s.purlin.t / 2], [-7, 8]);
   key.part("eave-fascia", [-s.near.overhang, up(-s.near.overhang) - s.fascia.w / 2], [-7, 6]);
+  floorKey(key, footprint, subject);
   return { view, key: key.lines };
 }

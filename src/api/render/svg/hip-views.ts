@@ -1,7 +1,9 @@
 /** Plan, elevation and section of a hip roof. In plan `x` runs along the ridge, from the corner of the plates. */
+
 import type { HipCells } from "../../../estimate/pieces/hip.js";
 import type { OutlineCells } from "../../../estimate/pieces/outline.js";
 import type { Cell } from "../../../estimate/sheet/expression.js";
+import { floorInSection, floorKey } from "./floor-section.js";
 import {
   bayChain,
   baysOf,
@@ -250,6 +252,8 @@ export function hipSection(hip: HipCells, outline: OutlineCells, subject: Subjec
       brace(view, [s.span - s.post.t, tieUnder], s.leg, s.brace.w, -1);
     }
   }
+  const footprint = { ...s, farRow: true };
+  floorInSection(view, footprint, subject);
   for (const mirrored of [false, true]) {
     const x = mirrored ? s.span : 0;
     const sign = mirrored ? -1 : 1;
@@ -274,6 +278,7 @@ export function hipSection(hip: HipCells, outline: OutlineCells, subject: Subjec
   key.part("ridge", [s.span / 2, peak - s.ridge.w * 0.8], [4, -9]);
   key.part("side-purlins", [s.span * 0.28, up(s.span * 0.28) + s.purlin.t / 2], [-7, 8]);
   key.part("side-fascia", [-s.over, up(-s.over) - s.fascia.w / 2], [-7, 6]);
+  floorKey(key, footprint, subject);
   return { view, key: key.lines };
 }
 

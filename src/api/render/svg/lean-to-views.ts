@@ -1,7 +1,9 @@
 /** Plan, elevation and section of a lean-to. In plan `y` runs up the slope from the low beam's outer face. */
+
 import type { LeanToCells } from "../../../estimate/pieces/lean-to.js";
 import type { OutlineCells } from "../../../estimate/pieces/outline.js";
 import type { Cell } from "../../../estimate/sheet/expression.js";
+import { floorInSection, floorKey } from "./floor-section.js";
 import {
   bayChain,
   baysOf,
@@ -210,6 +212,8 @@ export function leanToSection(leanTo: LeanToCells, outline: OutlineCells, subjec
     brace(view, [s.post.t, endUnder], s.leg, s.brace.w, 1);
     if (s.onPosts) brace(view, [s.span - s.post.t, endUnder], s.leg, s.brace.w, -1);
   }
+  const footprint = { ...s, farRow: s.onPosts };
+  floorInSection(view, footprint, subject);
   view.cut([0, under], [s.beam.t, s.height]);
   view.polygon(moved(rafterOutline(s.side), [0, s.height]));
   // A ledger's top is level with the rafters' upper edges, which hang at its face.
@@ -242,6 +246,7 @@ export function leanToSection(leanTo: LeanToCells, outline: OutlineCells, subjec
   key.part("rafters", [s.span * 0.55, up(s.span * 0.55) - s.rafter.w * 0.6], [7, -7]);
   key.part("purlins", [s.span * 0.4, up(s.span * 0.4) + s.purlin.t / 2], [-7, 9]);
   key.part("low-fascia", [-s.low, up(-s.low) - s.fascia.w / 2], [-7, 6]);
+  floorKey(key, footprint, subject);
   return { view, key: key.lines };
 }
 

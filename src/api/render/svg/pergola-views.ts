@@ -1,7 +1,9 @@
 /** Plan, elevation, section and rafter of a pergola. In plan `x` runs along the beams, from the frame's corner. */
+
 import type { OutlineCells } from "../../../estimate/pieces/outline.js";
 import type { PergolaCells } from "../../../estimate/pieces/pergola.js";
 import type { Cell } from "../../../estimate/sheet/expression.js";
+import { floorInSection, floorKey } from "./floor-section.js";
 import {
   bayChain,
   baysOf,
@@ -126,6 +128,8 @@ export function pergolaSection(pergola: PergolaCells, outline: OutlineCells, sub
   const under = s.height - s.beam.w;
   const [left, right, top] = [-s.side, s.span + s.side, s.height + s.rafter.w];
   for (const x of [0, s.span - s.post.t]) view.box([x, 0], [x + s.post.t, under]);
+  const footprint = { ...s, farRow: true };
+  floorInSection(view, footprint, subject);
   for (const x of [0, s.span - s.beam.t]) view.cut([x, under], [x + s.beam.t, s.height]);
   view.box([left, s.height], [right, top]);
   for (const x of s.slats) view.cut([x, top], [x + s.slat.w, top + s.slat.t]);
@@ -139,6 +143,7 @@ export function pergolaSection(pergola: PergolaCells, outline: OutlineCells, sub
   key.part("beams", [s.beam.t, s.height - s.beam.w * 0.6], [8, -6]);
   key.part("rafters", [s.span / 2, s.height + s.rafter.w / 2], [5, -9]);
   key.part("slats", [right - s.slat.w / 2, top + s.slat.t / 2], [7, 6]);
+  floorKey(key, footprint, subject);
   return { view, key: key.lines };
 }
 

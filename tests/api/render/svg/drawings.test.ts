@@ -354,6 +354,25 @@ describe("a drawing", () => {
     expect(plain(svg("wall-near"))).toContain("3' × 6' 6");
     expect(plain(svg("wall-far"))).not.toContain("Openings");
     expect(plain(svg("floor"))).toContain("joist bays of");
+    for (const part of ["Floor bearers", "Joists", "Floor boards"]) expect(plain(svg("section"))).toContain(part);
+    // Pieces are narrower one way than the other; joists run across, which is upwards here, and boards along.
+    const box = (shape: readonly number[]) => {
+      const [xs, ys] = [shape.filter((_, i) => i % 2 === 0), shape.filter((_, i) => i % 2 === 1)];
+      return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)] as const;
+    };
+    const boxes = (weight: string) =>
+      shapesOf(svg("floor"), weight)
+        .filter(({ length }) => length === 8)
+        .map(box);
+    const joists = boxes(".3").filter(([left, low, right, high]) => high - low > 4 * (right - left));
+    const stand = boxes(".6");
+    expect([joists.length > 10, stand.length]).toEqual([true, 10]);
+    for (const [left, low, right, high] of joists) {
+      const inside = stand.filter(
+        (p) => left < p[2] - 0.02 && p[0] < right - 0.02 && low < p[3] - 0.02 && p[1] < high - 0.02,
+      );
+      expect(inside).toEqual([]);
+    }
   });
 
   it("shows each of unlike bays with its length, and where the pieces of a plate meet", () => {
