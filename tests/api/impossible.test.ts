@@ -338,7 +338,7 @@ describe("what cannot be built", () => {
       const problem = await refused({ structure, overrides: { "frame.rafterSpacing": "0 in" } }, "/v1/takeoffs");
       expect([structure.kind, problem.faults?.map((one) => one.pointer)]).toEqual([
         structure.kind,
-        ["/structure/rafterSpacing"],
+        ["/overrides/frame.rafterSpacing"],
       ]);
     }
   });
