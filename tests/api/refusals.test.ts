@@ -235,13 +235,13 @@ const building: Case[] = [
     what: "an overridden spacing of nothing",
     change: (r) => (r.overrides = { "frame.rafterSpacing": "0 in" }),
     code: "cannot-build",
-    pointer: "/structure/rafterSpacing",
+    pointer: "/overrides/frame.rafterSpacing",
   },
   {
     what: "a roof panel of no width",
     change: (r) => (r.overrides = { "covering.coverWidth": "0 in" }),
     code: "cannot-build",
-    pointer: "/coverings/0",
+    pointer: "/overrides/covering.coverWidth",
   },
   {
     what: "a bolt that nobody makes",
