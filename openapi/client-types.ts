@@ -348,6 +348,13 @@ export type CoveringSale = {
   readonly lumber: string;
 };
 
+/** Prices as the text of a CSV table. */
+export type CsvCatalog = {
+  readonly csv: string;
+  readonly currency?: "AUD" | "BRL" | "CAD" | "CHF" | "CZK" | "DKK" | "EUR" | "GBP" | "INR" | "JPY" | "MXN" | "NOK" | "NZD" | "PLN" | "SEK" | "USD" | "ZAR" | undefined;
+  readonly name?: string | undefined;
+};
+
 /** All pieces of the structure. */
 export type CutList = {
   readonly pieces: Figure;
@@ -547,7 +554,7 @@ export type EstimateRequest = {
   readonly structure: Structure;
   readonly logs?: readonly Log[] | undefined;
   readonly atHand?: readonly BoardAtHand[] | undefined;
-  readonly catalog?: DemoCatalog | PriceCatalog | undefined;
+  readonly catalog?: DemoCatalog | CsvCatalog | PriceCatalog | undefined;
   readonly currency?: "AUD" | "BRL" | "CAD" | "CHF" | "CZK" | "DKK" | "EUR" | "GBP" | "INR" | "JPY" | "MXN" | "NOK" | "NZD" | "PLN" | "SEK" | "USD" | "ZAR" | undefined;
   readonly shop?: Shop | undefined;
   readonly labor?: Labor | undefined;
@@ -1789,7 +1796,7 @@ export type SawingRequest = {
   readonly calibration?: readonly Calibration[] | undefined;
   readonly overrides?: { readonly [key: string]: string | MeasuredValue } | undefined;
   readonly currency?: "AUD" | "BRL" | "CAD" | "CHF" | "CZK" | "DKK" | "EUR" | "GBP" | "INR" | "JPY" | "MXN" | "NOK" | "NZD" | "PLN" | "SEK" | "USD" | "ZAR" | undefined;
-  readonly catalog?: DemoCatalog | PriceCatalog | undefined;
+  readonly catalog?: DemoCatalog | CsvCatalog | PriceCatalog | undefined;
   readonly options?: SawingOptions | undefined;
   readonly heldPlan?: SawingPlan | undefined;
 };
