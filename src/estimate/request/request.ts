@@ -223,7 +223,7 @@ export function readEstimateRequest(json: unknown, demoCatalogs: ReadonlyMap<str
   const faults = [
     ...("faults" in read ? read.faults : []),
     ...logFaults(request.logs ?? [], "/logs"),
-    ...twiceFaults(request),
+    ...twiceFaults(request, "catalog" in read ? read.catalog : undefined),
   ];
   if ("faults" in read || faults.length > 0) return { faults };
   return { value: { ...request, catalog: read.catalog, system: request.options?.measure ?? systemOf(request) } };

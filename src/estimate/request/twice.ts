@@ -1,18 +1,28 @@
 /** What a request may say only once: machines, coverings compared, taxes of one name, the currency. */
 import { type Fault, pointer } from "../faults.js";
-import type { EstimateShape } from "./request.js";
 
-/** A fault for each that is given a second time, at its second place. */
-export function twiceFaults({ shop, options, catalog, currency }: EstimateShape): Fault[] {
-  const taxes = catalog && "taxes" in catalog ? (catalog.taxes ?? []) : [];
-  const priced = catalog && "currency" in catalog ? catalog.currency : undefined;
-  const other =
-    priced !== undefined && currency !== undefined && currency !== priced
+/** The parts of a request that are looked at. */
+interface Given {
+  readonly shop?: { readonly equipment?: readonly { readonly item: string }[] | undefined } | undefined;
+  readonly options?: { readonly coverings?: readonly string[] | undefined } | undefined;
+  readonly currency?: string | undefined;
+}
+
+/** Prices as they were read. */
+interface Priced {
+  readonly currency: string;
+  readonly taxes: readonly { readonly name: string }[];
+}
+
+/** A fault for each that is given a second time, at its second place. @param priced - Absent where the catalog has faults. */
+export function twiceFaults({ shop, options, currency }: Given, priced: Priced | undefined): Fault[] {
+  const other: Fault[] =
+    priced && currency !== undefined && currency !== priced.currency
       ? [
           {
-            code: "currency-mix" as const,
+            code: "currency-mix",
             at: "/currency",
-            wrong: `The request is in ${currency}, and its catalog in ${priced}.`,
+            wrong: `The request is in ${currency}, and its catalog in ${priced.currency}.`,
             cure: "Leave the currency out: the catalog says it.",
           },
         ]
@@ -22,7 +32,7 @@ export function twiceFaults({ shop, options, catalog, currency }: EstimateShape)
     ...twice(machines, (i) => pointer("/shop/equipment", i, "item")),
     ...twice(options?.coverings ?? [], (i) => pointer("/options/coverings", i)),
     ...twice(
-      taxes.map(({ name }) => name),
+      (priced?.taxes ?? []).map(({ name }) => name),
       (i) => pointer("/catalog/taxes", i, "name"),
     ),
     ...other,
