@@ -2,7 +2,7 @@
 import { milledIn } from "../../estimate/compare/group-reasons.js";
 import type { RoutePlan } from "../../estimate/compare/route.js";
 import type { Estimate } from "../../estimate/estimate.js";
-import { fixed } from "../../estimate/quantity/decimal.js";
+import { Decimal, fixed } from "../../estimate/quantity/decimal.js";
 import { moneyText } from "../../estimate/quantity/text.js";
 import { lowered } from "../../estimate/quantity/words.js";
 import { aside } from "../../estimate/sheet/aside.js";
@@ -24,7 +24,7 @@ export function mixesTable({ basis, searched }: Estimate): string[] {
   ]);
   const proven = frontierGap
     ? wrap(
-        `  Between ${moneyText(frontierGap.from, currency)} and ${moneyText(frontierGap.to, currency)} an hour no mix totals more than ${frontierGap.gap.times(100).toDecimalPlaces(1, 0).toFixed()} % less than the best of these.`,
+        `  Between ${moneyText(frontierGap.from, currency)} and ${moneyText(frontierGap.to, currency)} an hour no mix totals more than ${frontierGap.gap.times(100).toDecimalPlaces(1, Decimal.ROUND_UP).toFixed()} % less than the best of these.`,
         2,
       )
     : [];

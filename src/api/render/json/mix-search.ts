@@ -5,7 +5,7 @@ import type { Basis } from "../../../estimate/basis.js";
 import type { FrontierPoint } from "../../../estimate/compare/envelope.js";
 import { milledIn } from "../../../estimate/compare/group-reasons.js";
 import type { MixSearched } from "../../../estimate/frontier.js";
-import { type Decimal, fixed, ZERO } from "../../../estimate/quantity/decimal.js";
+import { Decimal, fixed, ZERO } from "../../../estimate/quantity/decimal.js";
 import { minorDigits } from "../../../estimate/quantity/unit.js";
 import { aside } from "../../../estimate/sheet/aside.js";
 import { decimalField } from "./figures.js";
@@ -86,6 +86,9 @@ const LEAST_COVERS = "every mix of sawn and bought pieces, whatever lengths are 
 /** Places of a gap: a hundredth of a per cent. */
 const GAP_PLACES = 4;
 
+/** What is proven, up to the last place, so that it holds as it is shown. */
+const proven = (gap: Decimal): string => fixed(gap.toDecimalPlaces(GAP_PLACES, Decimal.ROUND_UP), GAP_PLACES);
+
 /** How the best mix was found. */
 export function shownSearch(
   { tried, possible, bound, gap, standing, frontierGap }: MixSearched,
@@ -100,13 +103,13 @@ export function shownSearch(
     possible,
     covers: tried >= possible ? ALL_TRIED : SOME_TRIED,
     least: bound ? { value: fixed(bound.least, places), unit: currency } : null,
-    gap: gap ? fixed(gap, GAP_PLACES) : null,
+    gap: gap ? proven(gap) : null,
     bestFrom: wage(hour?.from),
     bestTo: wage(hour?.to),
     buyingFrom: wage(buying?.from),
     mixedSizesSave: mixedSizes ? { value: fixed(mixedSizes, places), unit: currency } : null,
     frontierGap: frontierGap
-      ? { from: rate(frontierGap.from), to: rate(frontierGap.to), gap: fixed(frontierGap.gap, GAP_PLACES) }
+      ? { from: rate(frontierGap.from), to: rate(frontierGap.to), gap: proven(frontierGap.gap) }
       : null,
     leastCovers: bound ? LEAST_COVERS : null,
   };

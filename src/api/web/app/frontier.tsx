@@ -29,7 +29,7 @@ export function Frontier({ m, answer }: Shown) {
           {`${search.tried} of ${search.possible} mixes were worked out whole. `}
           {search.least && `Proven: no mix comes to less than ${said(search.least)}, your hours counted. `}
           {search.frontierGap &&
-            `Where an hour is worth between ${said(search.frontierGap.from)} and ${said(search.frontierGap.to)}, none comes to less than ${share(search.frontierGap.gap)} of the best of these.`}
+            `Where an hour is worth between ${said(search.frontierGap.from)} and ${said(search.frontierGap.to)}, no mix totals more than ${percentUp(search.frontierGap.gap)} less than the best of these.`}
         </p>
       )}
       {m.live && frontier.length === 0 && answer.decision.routes.length > 1 && (
@@ -47,8 +47,11 @@ export function Frontier({ m, answer }: Shown) {
   );
 }
 
-/** What is left of the whole, in per cent, a tenth of one down. */
-const share = (gap: string): string => `${(Math.floor((1 - Number(gap)) * 1000) / 10).toFixed(1)} %`;
+/** A share of four places in per cent, up to a tenth of one, on the digits themselves: no float comes between. */
+function percentUp(share: string): string {
+  const tenths = (BigInt(share.replace(".", "")) + 9n) / 10n;
+  return `${tenths / 10n}.${tenths % 10n} %`;
+}
 
 interface MixesProps {
   readonly answer: Estimate;
