@@ -63,8 +63,9 @@ describe("where the cash goes", () => {
   it.each(["orchard-shelter", "ferry-bike-shed", "market-stall"])(
     "adds up, department by department, to the lines and to the cash of every way of %s",
     async (name) => {
-      const lines = [{ name: "crane", label: "Crane", formula: "2 * 90" }];
+      const lines = [{ name: "crane", label: "Crane", formula: "2 * £90" }];
       const { routes, shared, own } = await purchasingOf({ ...demo(name), ...(name === "market-stall" && { lines }) });
+      expect(own.map(({ value }) => value)).toEqual(name === "market-stall" ? ["180.00"] : []);
       for (const { departments, spent, taxes, logValue, cash } of routes) {
         const amounts = spent.flatMap(({ amount }) => amount?.value ?? []);
         const rest = [...taxes, ...own, ...(logValue ? [logValue] : [])].map(({ value }) => value);
