@@ -173,7 +173,7 @@ function laidAnew(random: RandomSheet, cell: Cell, value: string): string[] {
 function evaluatedAgain(random: RandomSheet, cell: Cell, value: string): string[] {
   const given = applyFactor(decimal(value), factorBetween(cell.display, cell.unit));
   const values = evaluateAgain(random.sheet.cells, new Map([[cell.name, given]]));
-  return valuesOf(random.sheet.cells, (c) => values.get(c) as Decimal);
+  return valuesOf(random.sheet.cells, values);
 }
 
 /** The values, or the fault that ended the work. */

@@ -37,8 +37,7 @@ function worstOf({ sheet }: Basis, { mix, buy }: ComparedRoutes): Doubt | undefi
   const worst = leastLeft(cells, moved, { of: buy.total, less: mix.total });
   if (!worst) return undefined;
   const again = evaluateAgain(cells, new Map([[worst.cell.name, worst.end]]));
-  const total = (of: Cell) => again.get(of) ?? aside(of);
-  return { ...worst, saves: total(buy.total).minus(total(mix.total)) };
+  return { ...worst, saves: again(buy.total).minus(again(mix.total)) };
 }
 
 function words({ sheet, pricing }: Basis, { mix, buy }: ComparedRoutes, { cell, end, saves }: Doubt): string {

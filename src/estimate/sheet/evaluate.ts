@@ -33,14 +33,14 @@ export class DivisionByZero extends Error {}
  * @throws FaultError where it has no finite value, naming the cell and what it was worked out from.
  */
 export function evaluateCell(name: string, expression: Expression, valueIn: ValueIn): Decimal {
-  const cells = cellsIn(expression);
   try {
     const value = evaluate(expression, valueIn);
     if (value.isFinite()) return value;
   } catch (error) {
-    if (error instanceof FaultError) throw placed(error, cells, valueIn);
+    if (error instanceof FaultError) throw placed(error, cellsIn(expression), valueIn);
     if (!(error instanceof DivisionByZero)) throw error;
   }
+  const cells = cellsIn(expression);
   const from = cells.map((cell) => `${cell.name} = ${shownCell(cell, valueIn(cell))}`);
   const told = from.length > 0 ? ` (${from.join(", ").slice(0, 200)})` : "";
   throw new FaultError([
@@ -196,26 +196,26 @@ export function stepRow(table: StepTable, need: number): StepTable["rows"][numbe
 }
 
 /**
- * Every cell's value again, some of them changed; in the order they were laid.
+ * Works a sheet out again with some cells changed; in the order they were laid.
  * A changed cell keeps the given value, whatever its formula says.
  *
  * @param changes - By name, in the cell's unit.
+ * @returns the value of each of the cells, in its unit.
  * @throws FaultError where a cell has no finite value.
  */
-export function evaluateAgain(cells: readonly Cell[], changes: ReadonlyMap<string, Decimal>): Map<Cell, Decimal> {
-  const values = new Map<Cell, Decimal>();
-  const moved = new Set<Cell>();
-  const valueIn = (cell: Cell): Decimal => values.get(cell) ?? cell.value;
+export function evaluateAgain(cells: readonly Cell[], changes: ReadonlyMap<string, Decimal>): ValueIn {
+  // Only what moved is kept beside the cells: the maps took a fifth of the time.
+  const moved = new Map<Cell, Decimal>();
+  const valueIn = (cell: Cell): Decimal => moved.get(cell) ?? cell.value;
   for (const cell of cells) {
     const value = changes.get(cell.name) ?? againIn(cell, moved, valueIn);
-    if (value !== cell.value) moved.add(cell);
-    values.set(cell, value);
+    if (value !== cell.value) moved.set(cell, value);
   }
-  return values;
+  return valueIn;
 }
 
 /** The value that the cell has already, where nothing has moved that its formula names. */
-function againIn(cell: Cell, moved: ReadonlySet<Cell>, valueIn: ValueIn): Decimal {
+function againIn(cell: Cell, moved: ReadonlyMap<Cell, Decimal>, valueIn: ValueIn): Decimal {
   const { expression } = cell;
   if (!expression || cell.kind === "override") return cell.value;
   for (const part of cellsIn(expression)) {

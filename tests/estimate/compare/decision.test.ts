@@ -18,7 +18,7 @@ const cellOf = (found: Estimate, name: string): Cell => {
 /** Totals of two routes after some cells have other values. */
 function totals(found: Estimate, changes: ReadonlyMap<string, Decimal>, ...keys: readonly string[]): Decimal[] {
   const values = evaluateAgain(found.basis.sheet.cells, changes);
-  return keys.map((key) => values.get(cellOf(found, `${key}.total`)) ?? decimal(0));
+  return keys.map((key) => values(cellOf(found, `${key}.total`)));
 }
 
 describe("the value of an hour at which two routes cost the same", () => {

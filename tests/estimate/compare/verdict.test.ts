@@ -2,7 +2,6 @@ import { describe, expect, it, vi } from "vitest";
 import { planners } from "../../../src/api/planners.js";
 import { moneyText } from "../../../src/estimate/quantity/text.js";
 import { evaluateAgain } from "../../../src/estimate/sheet/evaluate.js";
-import type { Cell } from "../../../src/estimate/sheet/expression.js";
 import { shownCell } from "../../../src/estimate/sheet/working.js";
 import { demoBody, estimated } from "../../helpers/estimating.js";
 
@@ -92,8 +91,7 @@ describe("the verdict", () => {
       [cell.range?.low, cell.range?.high].flatMap((end) => {
         if (!end || end.eq(cell.value)) return [];
         const again = evaluateAgain(cells, new Map([[cell.name, end]]));
-        const total = (of: Cell) => again.get(of) ?? of.value;
-        return [{ cell, end, saves: total(buy.total).minus(total(mix.total)) }];
+        return [{ cell, end, saves: again(buy.total).minus(again(mix.total)) }];
       }),
     );
     expect(ends.length).toBeGreaterThan(200);

@@ -23,7 +23,7 @@ export function bandOf(
   const spread = sheet.cells.filter((cell) => cell.range && moved(cell.name));
   const at = (values: ReadonlyMap<string, ReturnType<typeof decimal>>): number => {
     const again = evaluateAgain(sheet.cells, values);
-    return figure((name) => again.get(sheet.find(name) as Cell)?.toNumber() ?? 0);
+    return figure((name) => again(sheet.find(name) as Cell).toNumber() ?? 0);
   };
   const likely = at(new Map());
   const side = (cell: Cell, wanted: "less" | "more") => {

@@ -15,7 +15,7 @@ function changed(values: Readonly<Record<string, string | number>>): (name: stri
     sheet.cells,
     new Map(Object.entries(values).map(([name, value]) => [name, decimal(value)])),
   );
-  return (name) => again.get(sheet.find(name) as Cell)?.toNumber() ?? Number.NaN;
+  return (name) => again(sheet.find(name) as Cell).toNumber() ?? Number.NaN;
 }
 
 /** Values of a cell from a tenth to ten times of what it is. */

@@ -47,7 +47,7 @@ describe("every live cell of the takeoffs", () => {
       const value = more(cell);
       const again = evaluateAgain(sheet.cells, new Map([[cell.name, decimal(value.toFixed())]]));
       const anew = everything({ [cell.name]: { value: value.toFixed(), unit: cell.unit.symbol } });
-      const wrong = sheet.cells.filter((each) => !again.get(each)?.eq(anew.find(each.name)?.value ?? Number.NaN));
+      const wrong = sheet.cells.filter((each) => !again(each).eq(anew.find(each.name)?.value ?? Number.NaN));
       expect([cell.name, wrong.map((each) => each.name)]).toEqual([cell.name, []]);
     }
   });
