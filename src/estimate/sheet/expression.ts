@@ -21,15 +21,15 @@ export interface Cell {
   /** Effective value: what the user put in its place, where there is an override. */
   readonly value: Decimal;
   /** Absent on inputs, assumptions, catalog and planned cells. Kept beneath an override. */
-  readonly expression?: Expression;
+  readonly expression?: Expression | undefined;
   /** Where the number comes from: a publication, the user's price list, or that it is an assumption. */
-  readonly source?: string;
+  readonly source?: string | undefined;
   /** Assumptions only, in `unit`. */
-  readonly range?: { readonly low: Decimal; readonly high: Decimal };
+  readonly range?: { readonly low: Decimal; readonly high: Decimal } | undefined;
   /** Set where it can't be overridden, although it is no plan: it is told together with what it follows from. */
-  readonly fixed?: true;
+  readonly fixed?: true | undefined;
   /** Planned cells only. */
-  readonly proof?: PlanProof;
+  readonly proof?: PlanProof | undefined;
 }
 
 /** What an optimiser proved about the number that it put in a planned cell. */

@@ -58,19 +58,19 @@ export class Sheet {
 
   /** A value of the request. */
   input(name: string, value: Quantity, notes: CellNotes = {}): Cell {
-    return this.leaf("input", name, value, notes);
+    return this.put(draft("input", name, value, notes), notes);
   }
 
   /** A named number with low, likely and high, which the user may replace. */
   assumption(name: string, range: Range, notes: CellNotes = {}): Cell {
     const { low, likely, high } = range;
     const to = (q: Quantity): Decimal => inUnit(q, likely.unit);
-    return this.leaf("assumption", name, likely, notes, { range: { low: to(low), high: to(high) } });
+    return this.put(draft("assumption", name, likely, notes, { range: { low: to(low), high: to(high) } }), notes);
   }
 
   /** A price or size of the user's catalog. */
   catalog(name: string, value: Quantity, notes: CellNotes = {}): Cell {
-    return this.leaf("catalog", name, value, notes);
+    return this.put(draft("catalog", name, value, notes), notes);
   }
 
   /** A number that an optimiser found. It is changed by holding another plan, never by an override. */
@@ -84,14 +84,7 @@ export class Sheet {
         cure: "Hand back a held plan instead, or override what the plan was made from.",
       });
     }
-    return this.add({
-      kind: "planned",
-      name,
-      unit: value.unit,
-      value: value.value,
-      proof,
-      ...this.told(name, value, notes),
-    });
+    return this.add(draft("planned", name, value, notes, { proof }));
   }
 
   /**
@@ -101,11 +94,7 @@ export class Sheet {
    */
   lay(name: string, operand: Operand, notes: CellNotes = {}): Cell {
     const expression = expressionOf(operand);
-    const told = this.told(name, { value: ZERO, unit: expression.unit }, notes);
-    const evaluated = () => evaluateCell(name, expression, (cell) => cell.value);
-    const laid = { kind: "formula" as const, name, unit: expression.unit, expression, ...told };
-    const put = this.override(laid, notes, evaluated);
-    return this.add({ ...laid, kind: put ? "override" : "formula", value: put ?? evaluated() });
+    return this.put(draft("formula", name, { value: ZERO, unit: expression.unit }, notes, { expression }), notes);
   }
 
   /** Title of a block or line, for every name that begins with this prefix. */
@@ -233,26 +222,15 @@ export class Sheet {
     });
   }
 
-  private leaf(kind: CellKind, name: string, given: Quantity, notes: CellNotes, more: Partial<Cell> = {}): Cell {
-    const told = this.told(name, given, notes);
-    const laid = { kind, name, unit: given.unit, ...told, ...more };
-    const put = this.override(laid, notes, () => given.value);
-    return this.add({ ...laid, kind: put ? "override" : kind, value: put ?? given.value });
+  /** Lays a cell with its effective value: what the user put in its place, or else its own. */
+  private put(cell: Draft, notes: CellNotes): Cell {
+    const put = this.override(cell, notes);
+    if (put) cell.kind = "override";
+    cell.value = put ?? ownValue(cell);
+    return this.add(cell);
   }
 
-  private told(name: string, given: Quantity, notes: CellNotes): Pick<Cell, "label" | "display" | "source" | "fixed"> {
-    const display =
-      typeof notes.display === "string" ? unit(notes.display) : (notes.display ?? given.written ?? given.unit);
-    return {
-      label: notes.label ?? name,
-      display,
-      ...(notes.source === undefined ? {} : { source: notes.source }),
-      ...(notes.fixed && { fixed: true }),
-    };
-  }
-
-  private override(laid: Omit<Cell, "value">, notes: CellNotes, evaluated: () => Decimal): Decimal | undefined {
-    if (this.overrides.size === 0) return undefined;
+  private override(laid: Cell, notes: CellNotes): Decimal | undefined {
     const text = this.overrides.get(laid.name);
     if (text === undefined) return undefined;
     this.used.add(laid.name);
@@ -262,7 +240,7 @@ export class Sheet {
       this.faults.push({ code: "not-overridable", at, wrong, cure });
       return undefined;
     }
-    const replaced: Replaced = { ...laid, value: unlessFault(evaluated), signed: notes.signed ?? false };
+    const replaced: Replaced = { ...laid, value: unlessFault(laid), signed: notes.signed ?? false };
     const found = valueInPlace(text, replaced);
     if (!("wrong" in found)) return found;
     this.faults.push({ code: found.code, at, wrong: found.wrong, cure: found.cure });
@@ -284,10 +262,43 @@ export class Sheet {
   }
 }
 
+/** A cell that is being laid. */
+type Draft = { -readonly [Key in keyof Cell]: Cell[Key] };
+
+/**
+ * A cell with every field in its place, those that it lacks undefined: with cells of one shape a takeoff takes two thirds of
+ * the time that it takes with cells put together from parts.
+ */
+function draft(kind: CellKind, name: string, given: Quantity, notes: CellNotes, more: Partial<Cell> = NOTHING): Draft {
+  const { label = name, display = given.written ?? given.unit, source, fixed } = notes;
+  return {
+    name,
+    label,
+    kind,
+    unit: given.unit,
+    display: typeof display === "string" ? unit(display) : display,
+    value: given.value,
+    expression: more.expression,
+    source,
+    range: more.range,
+    fixed: fixed && true,
+    proof: more.proof,
+  };
+}
+
+const NOTHING: Partial<Cell> = {};
+
+/** What the cell is without an override: what was given, or what its formula comes to. */
+function ownValue({ name, expression, value }: Cell): Decimal {
+  return expression ? evaluateCell(name, expression, effective) : value;
+}
+
+const effective = (cell: Cell): Decimal => cell.value;
+
 /** A value beneath an override; undefined where it has none, which the override then mends. */
-function unlessFault(evaluated: () => Decimal): Decimal | undefined {
+function unlessFault(laid: Cell): Decimal | undefined {
   try {
-    return evaluated();
+    return ownValue(laid);
   } catch (error) {
     if (error instanceof FaultError) return undefined;
     throw error;
