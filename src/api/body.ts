@@ -20,7 +20,7 @@ export interface ReadBody<Body> {
  */
 export async function readBody<Body>(request: Request, form: RequestForm<Body>): Promise<ReadBody<Body>> {
   const type = checkedType(request, form);
-  const text = decoded(await readBytes(request));
+  const text = textOf(await readBytes(request));
   const reader = form.alsoReads?.[type];
   const json = reader ? sound(reader.toJson(text)) : parsed(text);
   return { value: sound(form.read(json)), text: reader ? JSON.stringify(json) : text };
@@ -61,9 +61,7 @@ async function readBytes(request: Request): Promise<Uint8Array> {
   if (announced !== null && Number(announced) > LIMITS.bodyBytes) throw tooLarge();
   const whole = announced !== null && !request.headers.has("Transfer-Encoding");
   try {
-    const bytes = whole ? new Uint8Array(await request.arrayBuffer()) : await readPieces(request);
-    if (bytes.length > LIMITS.bodyBytes) throw tooLarge();
-    return bytes;
+    return whole ? new Uint8Array(await request.arrayBuffer()) : await readPieces(request);
   } catch (error) {
     if (error instanceof Refusal) throw error;
     throw new Refusal("not-json", "The body ended before it was complete.");
@@ -86,7 +84,12 @@ function tooLarge(): Refusal {
   return new Refusal("body-too-large", `A body may have ${LIMITS.bodyBytes} bytes.`);
 }
 
-function decoded(bytes: Uint8Array): string {
+/**
+ * The text of a body, or of a file that stands in its place.
+ * @throws Refusal where it is empty, too large or not UTF-8.
+ */
+export function textOf(bytes: Uint8Array): string {
+  if (bytes.length > LIMITS.bodyBytes) throw tooLarge();
   if (bytes.length === 0) throw new Refusal("not-json", "The body is empty.");
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
@@ -95,7 +98,11 @@ function decoded(bytes: Uint8Array): string {
   }
 }
 
-function parsed(text: string): unknown {
+/**
+ * The JSON of a text, as strictly as `readJson` has it.
+ * @throws Refusal where it is none; FaultError where it is, but has names twice or is too deep.
+ */
+export function parsed(text: string): unknown {
   try {
     return sound(strict(text));
   } catch (error) {

@@ -4,8 +4,10 @@ import { isRecord } from "../catalog/shape-faults.js";
 import { estimate } from "../estimate/estimate.js";
 import { type Fault, FaultError } from "../estimate/faults.js";
 import { readEstimateRequest } from "../estimate/request/request.js";
+import { parsed, textOf } from "./body.js";
 import { demoCatalogs, demoNames, demoRequest } from "./demos.js";
 import { planners } from "./planners.js";
+import { Refusal } from "./problem.js";
 import { terminalPage } from "./render/terminal.js";
 
 const USAGE = `Usage:
@@ -15,7 +17,16 @@ const USAGE = `Usage:
                                the same at the prices of a CSV table`;
 
 /** Runs one command. @returns the exit code: 0 done, 1 the request has faults, 2 the call is wrong. */
-function run([command, ...rest]: readonly string[]): number {
+function run(args: readonly string[]): number {
+  try {
+    return done(args);
+  } catch (error) {
+    if (error instanceof FaultError) return refuse(error.faults);
+    throw error;
+  }
+}
+
+function done([command, ...rest]: readonly string[]): number {
   if (command === "demo" && rest.length <= 1) return showDemo(rest[0] ?? "orchard-shelter");
   const [file, prices, currency] = rest;
   if (command === "estimate" && file && !prices) return show(readJson(file));
@@ -39,19 +50,24 @@ function withPrices(file: string, prices: string, currency: string | undefined):
     : request;
 }
 
-/** The JSON of a file; a file that is none ends the program with a plain sentence. */
-function readJson(path: string): unknown {
-  const text = readText(path);
+/** The JSON of a file, as strictly as the service reads a body. */
+const readJson = (path: string): unknown => unlessRefused(path, () => parsed(textOf(readBytes(path))));
+
+const readText = (path: string): string => unlessRefused(path, () => textOf(readBytes(path)));
+
+/** A file that is no request ends the program with a plain sentence. */
+function unlessRefused<T>(path: string, read: () => T): T {
   try {
-    return JSON.parse(text);
+    return read();
   } catch (error) {
-    return giveUp(`${path} is not JSON: ${(error as SyntaxError).message}.`);
+    if (error instanceof Refusal) return giveUp(`${path} cannot be used. ${error.detail}`);
+    throw error;
   }
 }
 
-function readText(path: string): string {
+function readBytes(path: string): Uint8Array {
   try {
-    return readFileSync(path, "utf8");
+    return readFileSync(path);
   } catch {
     return giveUp(`${path} cannot be read.`);
   }
@@ -65,15 +81,10 @@ function giveUp(why: string): never {
 function show(json: unknown): number {
   const read = readEstimateRequest(json, demoCatalogs());
   if ("faults" in read) return refuse(read.faults);
-  try {
-    // The mixes between are searched, as the form does at first, so that both tell the same values of an hour.
-    const request = { ...read.value, options: { ...read.value.options, frontier: true } };
-    process.stdout.write(terminalPage(estimate(request, planners())));
-    return 0;
-  } catch (error) {
-    if (error instanceof FaultError) return refuse(error.faults);
-    throw error;
-  }
+  // The mixes between are searched, as the form does at first, so that both tell the same values of an hour.
+  const request = { ...read.value, options: { ...read.value.options, frontier: true } };
+  process.stdout.write(terminalPage(estimate(request, planners())));
+  return 0;
 }
 
 function refuse(faults: readonly Fault[]): number {

@@ -176,7 +176,7 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   refuse([
     ...basis.assumed.faults,
     ...basis.assumed.unknownFaults(),
-    ...own.faults,
+    ...own.faults(),
     ...idleFaults(own.cells, basis.request.lines ?? [], "/lines"),
     ...sheet.faults,
     ...sheet.overrideFaults(),

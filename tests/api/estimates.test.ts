@@ -244,6 +244,20 @@ describe("the sheet", () => {
     expect(planned.filter(({ covers }) => !covers)).toEqual([]);
   });
 
+  it("tells with the workings which cells use a cell, as their workings say", async () => {
+    const cells = cellsOf(await estimated(shelter, "?include=sheet,workings"));
+    expect(cells.get("roof.run")?.usedBy).toContain("rafter.lineLength");
+    const uses = [...cells.values()].flatMap(({ name, usedBy = [] }) => usedBy.map((user) => [name, user] as const));
+    expect(uses.length).toBeGreaterThan(3000);
+    expect(uses.filter(([name, user]) => !cells.get(user)?.working?.includes(name))).toEqual([]);
+    const users = new Set(uses.map(([, user]) => user));
+    const named = [...cells.values()].filter(
+      ({ working }) => working?.includes("pace × ") || working?.includes(" × pace"),
+    );
+    expect(named.length).toBeGreaterThan(5);
+    expect(named.filter(({ name }) => !users.has(name))).toEqual([]);
+  });
+
   it("refuses to include what there is not", async () => {
     const response = await post("/v1/estimates?include=everything", shelter);
     expect(response.status).toBe(422);

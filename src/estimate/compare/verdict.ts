@@ -93,6 +93,7 @@ function first({ request, groups }: Basis, { plan }: RouteCells): string {
 /** Saves so much cash for so many extra hours; where there are no extra hours, that alone decides. */
 function savings(basis: Basis, mix: RouteCells, buy: RouteCells, { mix: against }: Decision): string[] {
   const { labor, request } = basis;
+  const given = request.labor?.valueOfHour !== undefined || labor.valueOfHour.kind === "override";
   const money = moneyIn(basis);
   const cost = (route: RouteCells): string => {
     if (aside(route.cash).isZero() && route.unpriced > 0) return "costs nobody knows what";
@@ -106,10 +107,8 @@ function savings(basis: Basis, mix: RouteCells, buy: RouteCells, { mix: against 
   const saves = aside(cashSaved).gte(0)
     ? `saves ${bound.saving}${money(cashSaved)}`
     : `costs ${bound.costing}${money(cashSaved).replace("−", "")} more`;
-  if (aside(extraHours).lte(0)) return [costs, `Milling ${saves} and takes no more hours.`];
-  const whose = request.labor?.valueOfHour
-    ? "that an hour is worth to you"
-    : "taken for an hour, for you gave no value";
+  if (asideIn(extraHours, "person-h").lt(TOLD)) return [costs, `Milling ${saves} and takes no more hours.`];
+  const whose = given ? "that an hour is worth to you" : "taken for an hour, for you gave no value";
   const pay = `${bound.saving}${money(payPerHour)} for each of them, against the ${money(labor.valueOfHour)} ${whose}`;
   return [costs, `Milling ${saves} for ${hours(extraHours)} more: ${pay}.`];
 }
@@ -121,7 +120,14 @@ function boundOf(mix: RouteCells, buy: RouteCells): Record<"saving" | "costing",
   return more ? { saving: "at most ", costing: "at least " } : { saving: "at least ", costing: "at most " };
 }
 
-const hours = (cell: Cell): string => `${asideIn(cell, "person-h").toDecimalPlaces(0).toFixed()} person-hours`;
+/** Fewer person-hours than that are told as none. */
+const TOLD = "0.05";
+
+/** Whole hours, tenths below ten. */
+function hours(cell: Cell): string {
+  const value = asideIn(cell, "person-h");
+  return `${value.toDecimalPlaces(value.abs().lt(10) ? 1 : 0).toFixed()} person-hours`;
+}
 
 /** Money as people write it; of a rate the money alone. */
 const moneyIn =

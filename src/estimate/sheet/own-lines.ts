@@ -40,7 +40,8 @@ export interface LaidLine {
 /** The lines on the sheet, in the order of the request, and what is wrong with the others. */
 export interface OwnLinesResult {
   readonly cells: readonly LaidLine[];
-  readonly faults: readonly Fault[];
+  /** Ask when everything is laid: a name may be that of a cell that was laid later. */
+  readonly faults: () => readonly Fault[];
 }
 
 /** How the lines are laid. */
@@ -140,17 +141,28 @@ export function layOwnLines(
   { at = "/lines", currency }: OwnLineOptions = {},
 ): OwnLinesResult {
   const read = ownLines(lines, at);
-  const faults = [...read.faults];
+  const wrong: { readonly fault: LineFault; readonly index: number }[] = [];
   const laid = new Map<number, LaidLine>();
   const own = new Set(lines.map((line) => OWN_PREFIX + line.name));
   for (const one of read.lines) {
     if (needs(one).some((name) => own.has(OWN_PREFIX + name) && !sheet.find(OWN_PREFIX + name))) continue;
     const found = layLine(sheet, one, own, currency);
-    if (found instanceof LineFault) faults.push({ ...found, at: pointer(at, one.index, "formula") });
+    if (found instanceof LineFault) wrong.push({ fault: found, index: one.index });
     else laid.set(one.index, found);
   }
   const cells = [...laid].sort(([a], [b]) => a - b).map(([, line]) => line);
-  return { cells, faults };
+  const told = ({ fault, index }: (typeof wrong)[number]): Fault => {
+    const { code, wrong, cure } = laidLater(sheet, fault) ?? fault;
+    return { code, at: pointer(at, index, "formula"), wrong, cure };
+  };
+  return { cells, faults: () => [...read.faults, ...wrong.map(told)] };
+}
+
+/** What is wrong where a line names a cell that is worked out from the lines, or beside them. */
+function laidLater(sheet: Sheet, { code, unknown }: LineFault): Omit<Fault, "at"> | undefined {
+  if (unknown === undefined || !sheet.find(unknown)) return undefined;
+  const wrong = `The cell ${unknown} is worked out after your lines, which count in the totals of every route.`;
+  return { code, wrong, cure: "Name cells of the structure, the pieces, the takeoffs, the logs, labor and prices." };
 }
 
 /** Lines that come to neither money nor hours of work and that no other line names: they would count for nothing. */

@@ -15,6 +15,8 @@ export class LineFault {
     readonly code: FaultCode,
     readonly wrong: string,
     readonly cure: string,
+    /** The name of no cell, where that is what is wrong. */
+    readonly unknown?: string,
   ) {}
 }
 
@@ -57,6 +59,7 @@ function unknownName({ name, at }: { name: string; at: number }, sheet: Sheet, o
     "unknown-name",
     `At character ${at + 1}, no cell is called ${quote(name)}.`,
     `${near ? `Did you mean ${near}?` : "Take a name from the sheet of an estimate."}${minusSign}`,
+    name,
   );
 }
 

@@ -208,6 +208,20 @@ export class Sheet {
     return [...moved];
   }
 
+  /** Of every cell that a formula names, the cells with such a formula: one step of `dependents`, in the order laid. */
+  users(): ReadonlyMap<Cell, readonly Cell[]> {
+    const users = new Map<Cell, Cell[]>();
+    for (const later of this.byName.values()) {
+      if (later.kind === "override" || !later.expression) continue;
+      for (const part of cellsIn(later.expression)) {
+        const known = users.get(part);
+        if (known) known.push(later);
+        else users.set(part, [later]);
+      }
+    }
+    return users;
+  }
+
   /** Faults of overrides that name no cell. Ask when everything is laid. */
   overrideFaults(): Fault[] {
     const unknown = [...this.overrides.keys()].filter((name) => !this.used.has(name));

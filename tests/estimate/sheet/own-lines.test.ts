@@ -25,10 +25,16 @@ const line = (name: string, formula: string, more: Partial<OwnLine> = {}): OwnLi
   ...more,
 });
 
+/** The lines on a sheet on which nothing else is laid. */
+function laid(...given: Parameters<typeof layOwnLines>) {
+  const { cells, faults } = layOwnLines(...given);
+  return { cells, faults: faults() };
+}
+
 /** What one line comes to, as people see it, and how it counts. */
 function single(formula: string): string {
   const sheet = estimate();
-  const { cells, faults } = layOwnLines(sheet, [line("x", formula)]);
+  const { cells, faults } = laid(sheet, [line("x", formula)]);
   if (faults[0]) return `${faults[0].code}: ${faults[0].wrong} ${faults[0].cure}`;
   return `${cells[0]?.counts}: ${sheet.shown(cells[0]?.cell as never)}`;
 }
@@ -56,7 +62,7 @@ describe("the user's own lines", () => {
 
   it("become cells that are live, shown with their working, and may be overridden", () => {
     const sheet = estimate({ "own.permit": "$75" });
-    const { cells, faults } = layOwnLines(sheet, [
+    const { cells, faults } = laid(sheet, [
       line("crane", "crew.days × $450", { label: "Crane", department: "hire" }),
       line("permit", "$60"),
     ]);
@@ -74,11 +80,7 @@ describe("the user's own lines", () => {
 
   it("may name one another in any order, and come back in the order given", () => {
     const sheet = estimate();
-    const { cells, faults } = layOwnLines(sheet, [
-      line("total", "own.a + own.b"),
-      line("b", "own.a × 2"),
-      line("a", "$10"),
-    ]);
+    const { cells, faults } = laid(sheet, [line("total", "own.a + own.b"), line("b", "own.a × 2"), line("a", "$10")]);
     expect(faults).toEqual([]);
     expect(cells.map((one) => `${one.line.name} ${sheet.shown(one.cell)}`)).toEqual([
       "total 30.00 USD",
@@ -93,7 +95,7 @@ describe("the user's own lines", () => {
 
   it("refuses a circle with its path, and lays the lines outside it", () => {
     const sheet = estimate();
-    const { cells, faults } = layOwnLines(sheet, [
+    const { cells, faults } = laid(sheet, [
       line("before", "own.a"),
       line("a", "own.b + $1"),
       line("b", "own.c × 2"),
@@ -166,7 +168,7 @@ describe("the user's own lines", () => {
   it.each(["", "-a", "a-", "a b", "a.b", "a/b", "__proto__", "x".repeat(61), "é"])(
     "a line can't be called %j",
     (name) => {
-      const { cells, faults } = layOwnLines(estimate(), [line(name, "$5")]);
+      const { cells, faults } = laid(estimate(), [line(name, "$5")]);
       expect(cells).toEqual([]);
       expect(faults).toEqual([expect.objectContaining({ code: "wrong-shape", at: "/lines/0/name" })]);
     },
@@ -175,20 +177,18 @@ describe("the user's own lines", () => {
   it("refuses a name twice, a name on the sheet already, and too many lines", () => {
     const sheet = estimate();
     sheet.input("own.taken", exactly("1"));
-    const { cells, faults } = layOwnLines(sheet, [line("a", "$1"), line("a", "$2"), line("taken", "$3")], { at: "/x" });
+    const { cells, faults } = laid(sheet, [line("a", "$1"), line("a", "$2"), line("taken", "$3")], { at: "/x" });
     expect(cells.map((one) => one.line.formula)).toEqual(["$1"]);
     expect(faults.map((fault) => [fault.code, fault.at])).toEqual([
       ["duplicate-name", "/x/1/name"],
       ["duplicate-name", "/x/2/formula"],
     ]);
     const many = Array.from({ length: MOST_OWN_LINES + 1 }, (_, i) => line(`a${i}`, "$1"));
-    expect(layOwnLines(estimate(), many).faults).toEqual([
-      expect.objectContaining({ code: "too-large", at: "/lines" }),
-    ]);
+    expect(laid(estimate(), many).faults).toEqual([expect.objectContaining({ code: "too-large", at: "/lines" })]);
   });
 
   it("refuses money of another currency than the estimate's", () => {
-    const { faults } = layOwnLines(estimate(), [line("a", "€5")], { currency: "USD" });
+    const { faults } = laid(estimate(), [line("a", "€5")], { currency: "USD" });
     expect(faults).toEqual([
       expect.objectContaining({
         code: "currency-mix",
@@ -198,9 +198,23 @@ describe("the user's own lines", () => {
   });
 
   it("gives a line that names a faulty one no fault of its own", () => {
-    const { cells, faults } = layOwnLines(estimate(), [line("a", "own.b"), line("b", "1 +"), line("c", "own.a × 2")]);
+    const { cells, faults } = laid(estimate(), [line("a", "own.b"), line("b", "1 +"), line("c", "own.a × 2")]);
     expect(cells).toEqual([]);
     expect(faults.map((fault) => fault.at)).toEqual(["/lines/1/formula"]);
+  });
+
+  it("tells a line that names a cell laid after it so, when everything is laid", () => {
+    const sheet = estimate();
+    const { faults } = layOwnLines(sheet, [line("a", "mixed.cash × 10 %"), line("b", "mixed.cas × 10 %")]);
+    sheet.input("mixed.cash", exactly("$100"));
+    expect(faults().map(({ at, wrong, cure }) => [at, wrong, cure])).toEqual([
+      [
+        "/lines/0/formula",
+        "The cell mixed.cash is worked out after your lines, which count in the totals of every route.",
+        "Name cells of the structure, the pieces, the takeoffs, the logs, labor and prices.",
+      ],
+      ["/lines/1/formula", "At character 1, no cell is called “mixed.cas”.", expect.stringContaining("Take a name")],
+    ]);
   });
 
   it("never throws, and every cell that it lays can be shown with its working", () => {
@@ -223,7 +237,7 @@ describe("the user's own lines", () => {
     fc.assert(
       fc.property(formula, formula, formula, (a, b, c) => {
         const sheet = estimate();
-        const { cells, faults } = layOwnLines(sheet, [line("a", a), line("b", b), line("c", c)]);
+        const { cells, faults } = laid(sheet, [line("a", a), line("b", b), line("c", c)]);
         expect(cells.length + faults.length).toBeGreaterThan(0);
         for (const { cell } of cells) expect(sheet.workingLine(cell)).toContain(sheet.shown(cell));
         for (const fault of faults) expect(fault.cure).not.toBe("");

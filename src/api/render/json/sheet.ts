@@ -29,6 +29,10 @@ const CellSchema = z
       .optional()
       .describe("The estimate branches on it: changing it takes a new estimate, not only new arithmetic."),
     working: z.string().optional().describe("With include=workings: the formula, in names, in numbers, and its value."),
+    usedBy: z
+      .array(z.string())
+      .optional()
+      .describe("With include=workings: names of the cells whose formulas name it; what moves when it is overridden."),
     source: z.string().optional().describe("With include=workings: where it comes from."),
     low: decimalField("With include=workings: as low as it reasonably comes, in `unit`.").optional(),
     high: decimalField("With include=workings: as high as it reasonably comes, in `unit`.").optional(),
@@ -69,10 +73,11 @@ export const SheetSchema = z
 
 /** The sheet as asked for; lines and blocks of which nothing is shown are left out. */
 export function shownSheet(sheet: Sheet, view: SheetView): z.output<typeof SheetSchema> {
+  const users = view.workings ? sheet.users() : undefined;
   const shownLine = ({ name, title, cells }: Line, isShown: (cell: Cell) => boolean) => ({
     name,
     title,
-    cells: cells.filter((cell) => view.whole || isShown(cell)).map((cell) => shownCell(sheet, cell, view.workings)),
+    cells: cells.filter((cell) => view.whole || isShown(cell)).map((cell) => shownCell(sheet, cell, users)),
   });
   const blocks = blocksOf(sheet).map(({ lines, ...own }) => {
     const inLine = ECHOES.has(own.name) ? isNews : isGiven;
@@ -87,7 +92,10 @@ const ECHOES: ReadonlySet<string> = new Set(["logs", "sections"]);
 const isNews = (cell: Cell): boolean => isGiven(cell) && cell.kind !== "input";
 const isGiven = ({ kind }: Cell): boolean => kind !== "formula" && kind !== "planned";
 
-function shownCell(sheet: Sheet, cell: Cell, workings: boolean): z.output<typeof CellSchema> {
+type Users = ReturnType<Sheet["users"]>;
+
+/** @param users - Where workings are shown. */
+function shownCell(sheet: Sheet, cell: Cell, users: Users | undefined): z.output<typeof CellSchema> {
   return {
     name: cell.name,
     label: cell.label,
@@ -95,16 +103,17 @@ function shownCell(sheet: Sheet, cell: Cell, workings: boolean): z.output<typeof
     value: digits(cell),
     unit: cell.display.symbol,
     ...(sheet.isStructural(cell) && { structural: true as const }),
-    ...(workings && workingsOf(sheet, cell)),
+    ...(users && workingsOf(sheet, cell, users.get(cell) ?? [])),
   };
 }
 
 /** What the user put in the place of a formula has no working: the formula's own value is another. */
-function workingsOf(sheet: Sheet, cell: Cell): Partial<z.output<typeof CellSchema>> {
+function workingsOf(sheet: Sheet, cell: Cell, users: readonly Cell[]): Partial<z.output<typeof CellSchema>> {
   const measure = cell.range && measureOf(cell.name);
   const working = cell.kind === "formula" ? sheet.working(cell) : undefined;
   return {
     ...(working && { working: workingText(working) }),
+    ...(users.length > 0 && { usedBy: users.map(({ name }) => name) }),
     ...(cell.source !== undefined && { source: cell.source }),
     ...(cell.range && { low: digits(cell, cell.range.low), high: digits(cell, cell.range.high) }),
     ...(measure && { measure }),

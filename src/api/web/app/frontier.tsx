@@ -3,7 +3,7 @@ import { Fig, type Shown } from "./figure.js";
 import type { Estimate } from "./model.js";
 import { Plot } from "./plot.js";
 import { Heads } from "./table-head.js";
-import { capital, plain, said } from "./words.js";
+import { capital, moneyOf, plain, said } from "./words.js";
 
 /** The whole part. */
 export function Frontier({ m, answer }: Shown) {
@@ -29,7 +29,7 @@ export function Frontier({ m, answer }: Shown) {
           {`${search.tried} of ${search.possible} mixes were worked out whole. `}
           {search.least && `Proven: no mix comes to less than ${said(search.least)}, your hours counted. `}
           {search.frontierGap &&
-            `Where an hour is worth between ${said(search.frontierGap.from)} and ${said(search.frontierGap.to)}, no mix totals more than ${percentUp(search.frontierGap.gap)} less than the best of these.`}
+            `Where an hour is worth between ${moneyOf(search.frontierGap.from)} and ${moneyOf(search.frontierGap.to)}, no mix totals more than ${percentUp(search.frontierGap.gap)} less than the best of these.`}
         </p>
       )}
       {m.live && frontier.length === 0 && answer.decision.routes.length > 1 && (

@@ -49,6 +49,9 @@ export function said({ value, unit }: Amount): string {
   return words === "" ? `${minus}${digits}` : `${minus}${digits}${words === "°" ? "" : "\u00a0"}${words}`;
 }
 
+/** Of a rate the money alone, where the sentence says what it is for. */
+export const moneyOf = (amount: Amount): string => said(amount).replace(/ per .*$/, "");
+
 /** Two places, or as many as it takes to show anything at all. */
 function rate(value: string): string {
   const digits = value.replace("-", "");
