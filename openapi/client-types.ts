@@ -163,6 +163,7 @@ export type Cell = {
   readonly unit: string;
   readonly structural?: true | undefined;
   readonly working?: string | undefined;
+  readonly usedBy?: readonly string[] | undefined;
   readonly source?: string | undefined;
   readonly low?: string | undefined;
   readonly high?: string | undefined;
