@@ -535,7 +535,7 @@ export type Estimate = {
   readonly about: About;
   readonly decision: Decision;
   readonly cutList: CutList;
-  readonly geometry: Geometry | null;
+  readonly geometry: Geometry;
   readonly sawing: Sawing;
   readonly purchasing: Purchasing;
   readonly coverings: readonly RoofCovering[];
@@ -849,7 +849,7 @@ export type GableStructure = {
 };
 
 /** What to set out. */
-export type Geometry = GableGeometry | LeanToGeometry | HipGeometry | PergolaGeometry;
+export type Geometry = GableGeometry | LeanToGeometry | HipGeometry | PergolaGeometry | ListGeometry;
 
 /** One group: milled or bought, and why. */
 export type GroupReason = {
@@ -1177,6 +1177,12 @@ export type LengthFigure = {
   readonly value: string;
   readonly unit: string;
   readonly marked: string;
+};
+
+/** A list of pieces: where they go is not said. */
+export type ListGeometry = {
+  readonly kind: "pieces";
+  readonly drawings?: readonly Drawing[] | undefined;
 };
 
 /** One log, or several just like it. */
@@ -2223,7 +2229,7 @@ export type Structure = GableStructure | LeanToStructure | HipStructure | Pergol
 export type Takeoffs = {
   readonly about: About;
   readonly cutList: CutList;
-  readonly geometry: Geometry | null;
+  readonly geometry: Geometry;
   readonly coverings: readonly RoofCovering[];
   readonly fasteners: FastenerSchedule | null;
   readonly finish: FinishTakeoff;

@@ -69,16 +69,20 @@ describe("takeoffs", () => {
     expect(await labels("wood-shingles")).toContain("Shingles");
   });
 
-  it("of a list of pieces have no geometry, no covering and no joints", async () => {
+  it("of a list of pieces have no geometry but its kind, no covering and no joints", async () => {
     const { geometry, coverings, fasteners, cutList } = await takenOff(demo("market-stall"));
-    expect([geometry, coverings, fasteners]).toEqual([null, [], null]);
+    expect([geometry, coverings, fasteners]).toEqual([{ kind: "pieces" }, [], null]);
     expect(cutList.pieces.value).toBe("45");
   });
 
   it("are metric where the structure is", async () => {
     const { about, cutList, geometry } = await takenOff({ structure: { kind: "gable", span: "5 m", length: "6 m" } });
     expect(about.measure).toBe("metric");
-    expect(geometry?.frame.span).toMatchObject({ value: "5", unit: "m", marked: "5000 mm" });
+    expect(geometry.kind === "gable" && geometry.frame.span).toMatchObject({
+      value: "5",
+      unit: "m",
+      marked: "5000 mm",
+    });
     expect(cutList.groups.find(({ name }) => name === "rafters")?.finished.section).toBe("50 × 150 mm");
   });
 });

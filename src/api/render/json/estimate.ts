@@ -28,7 +28,7 @@ export const EstimateSchema = z
     about: AboutSchema.describe("Which request was answered, and by what."),
     decision: DecisionSchema.describe("Mill or buy."),
     cutList: CutListSchema.describe("All pieces."),
-    geometry: GeometrySchema.nullable().describe("What to set out; null where the structure is a list of pieces."),
+    geometry: GeometrySchema.describe("What to set out."),
     sawing: SawingSchema.describe("Logs and how to saw them."),
     purchasing: PurchasingSchema.describe("Shopping lists."),
     coverings: z

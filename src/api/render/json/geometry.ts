@@ -149,7 +149,7 @@ const drawings = z
   .array(DrawingSchema)
   .optional()
   .describe(
-    "With include=drawings: plan, elevation, section, rafters, footings, floor and walls. The covering is drawn in coverings.",
+    "With include=drawings: plan, elevation, section, rafters, footings, floor and walls, and pieces that the request lists itself. The covering is drawn in coverings.",
   );
 
 const common = { rafter: RafterSchema.describe("How to cut a common rafter."), roof: RoofSchema.describe("The roof.") };
@@ -194,18 +194,27 @@ const PergolaGeometrySchema = z
   })
   .meta({ id: "PergolaGeometry", description: "A pergola." });
 
+const ListGeometrySchema = z
+  .strictObject({ kind: z.literal("pieces").describe("Kind of structure."), drawings })
+  .meta({ id: "ListGeometry", description: "A list of pieces: where they go is not said." });
+
 export const GeometrySchema = z
-  .discriminatedUnion("kind", [GableGeometrySchema, LeanToGeometrySchema, HipGeometrySchema, PergolaGeometrySchema])
+  .discriminatedUnion("kind", [
+    GableGeometrySchema,
+    LeanToGeometrySchema,
+    HipGeometrySchema,
+    PergolaGeometrySchema,
+    ListGeometrySchema,
+  ])
   .meta({ id: "Geometry", description: "What to set out." });
 export type Geometry = z.output<typeof GeometrySchema>;
 
-/** Null where the structure is a list of pieces. @param drawn - With its drawings. */
-export function shownGeometry(basis: Basis, drawn: boolean): Geometry | null {
-  const geometry = shownFrame(basis);
-  return geometry && drawn ? { ...geometry, drawings: drawingsOf(basis) } : geometry;
+/** @param drawn - With its drawings. */
+export function shownGeometry(basis: Basis, drawn: boolean): Geometry {
+  return { ...shownFrame(basis), ...(drawn && { drawings: drawingsOf(basis) }) };
 }
 
-function shownFrame({ cutList: { frame }, request: { system } }: Basis): Geometry | null {
+function shownFrame({ cutList: { frame }, request: { system } }: Basis): Geometry {
   switch (frame?.kind) {
     case "gable":
       return shownGable(frame, system);
@@ -216,7 +225,7 @@ function shownFrame({ cutList: { frame }, request: { system } }: Basis): Geometr
     case "pergola":
       return shownPergola(frame, system);
     default:
-      return null;
+      return { kind: "pieces" };
   }
 }
 

@@ -41,7 +41,7 @@ export const TakeoffsSchema = z
   .strictObject({
     about: AboutSchema.describe("Which request was answered, and by what."),
     cutList: CutListSchema.describe("All pieces, with their weights."),
-    geometry: GeometrySchema.nullable().describe("What to set out; null where the structure is a list of pieces."),
+    geometry: GeometrySchema.describe("What to set out."),
     coverings: z.array(RoofCoveringSchema).describe("The roof covering; empty where nothing is covered."),
     fasteners: JointsSchema.nullable().describe(
       "Connections; null where the structure is a list of pieces of which none says its joint.",

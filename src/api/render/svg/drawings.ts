@@ -15,25 +15,31 @@ import { leanToElevation, leanToPlan, leanToPosts, leanToSection } from "./lean-
 import { type Page, wholeArea } from "./paper.js";
 import type { PostPlan } from "./parts.js";
 import { pergolaElevation, pergolaPlan, pergolaPosts, pergolaRafter, pergolaSection } from "./pergola-views.js";
+import { piecesPages } from "./pieces-page.js";
 import { type RafterDrawing, rafterPage } from "./rafter-page.js";
 import { type Keyed, Subject } from "./subject.js";
 import { wallPages } from "./wall-pages.js";
 
-/** Each with a card of it for a narrow screen; none where the structure is a list of pieces. */
+/** Each with a card of it for a narrow screen. */
 export function drawingsOf(basis: Basis): Drawn[] {
   const { frame, outline } = basis.cutList;
-  if (!frame || !outline) return [];
   const subject = new Subject(basis);
+  const framed = frame && outline ? framedPages(frame, outline, subject) : [];
+  return [...framed, ...piecesPages(subject.listed, subject)].flatMap(drawnBoth);
+}
+
+type Frame = NonNullable<Basis["cutList"]["frame"]>;
+
+function framedPages(frame: Frame, outline: OutlineCells, subject: Subject): Page[] {
   const posts = postsOf(frame, subject);
-  const pages = [
+  return [
     ...pagesOf(frame, outline, subject),
     ...[footingsPage(posts, subject), floorPage(posts, subject)].flatMap((page) => page ?? []),
     ...wallPages(frame.walls, subject),
   ];
-  return pages.flatMap(drawnBoth);
 }
 
-function postsOf(frame: NonNullable<Basis["cutList"]["frame"]>, subject: Subject): PostPlan {
+function postsOf(frame: Frame, subject: Subject): PostPlan {
   switch (frame.kind) {
     case "gable":
       return gablePosts(frame, subject);
@@ -46,11 +52,7 @@ function postsOf(frame: NonNullable<Basis["cutList"]["frame"]>, subject: Subject
   }
 }
 
-function pagesOf(
-  frame: NonNullable<Basis["cutList"]["frame"]>,
-  outline: OutlineCells,
-  subject: Subject,
-): readonly Page[] {
+function pagesOf(frame: Frame, outline: OutlineCells, subject: Subject): readonly Page[] {
   switch (frame.kind) {
     case "gable":
       return gablePages(frame, outline, subject);

@@ -75,6 +75,14 @@ export class Subject {
     return place === undefined ? all : all.filter(({ name }) => `${name}-`.startsWith(`${base}-${place}-`));
   }
 
+  /** Groups that the request lists itself, whole or beside a frame. */
+  get listed(): readonly PieceGroup[] {
+    const { structure } = this.basis.request;
+    const own = structure.kind === "pieces" ? structure.pieces : (structure.extraPieces ?? []);
+    const names = new Set(own.map(({ name }) => name));
+    return this.basis.cutList.groups.filter(({ name }) => names.has(name));
+  }
+
   /** Undefined where the structure has none of them. */
   section(base: string): Section | undefined {
     const group = this.groupsOf(base)[0];
@@ -84,12 +92,17 @@ export class Subject {
   /** `Posts, 6 × 6 in, P-01 to P-08`. */
   words(base: string, place?: string): string {
     const groups = this.groupsOf(base, place);
-    const [first] = groups as [PieceGroup];
+    // Of several lengths of a kind the words of the first say which; here they stand for all.
+    const label = (groups[0] as PieceGroup).label.replace(/ \(.*\)$/, "").replace(/ \d+$/, "");
+    return this.wordsOf(label, groups);
+  }
+
+  /** The same of groups of one section, under a name. */
+  wordsOf(label: string, groups: readonly PieceGroup[]): string {
+    const [first] = groups as readonly [PieceGroup];
     const marks = groups.flatMap(({ name }) => this.marks.get(name) ?? []);
     const { unit } = first.thickness;
     const size = markedSection({ value: first.thickness.value, unit }, { value: first.width.value, unit }, this.system);
-    // Of several lengths of a kind the words of the first say which; here they stand for all.
-    const label = first.label.replace(/ \(.*\)$/, "").replace(/ \d+$/, "");
     const range = marks.length > 1 ? `${marks[0]} to ${marks.at(-1)}` : marks[0];
     return `${label}, ${size}, ${range}`;
   }

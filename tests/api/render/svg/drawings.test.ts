@@ -98,6 +98,13 @@ const STRUCTURES: Readonly<Record<string, object>> = {
       sides: [{ side: "near", openings: [{ width: "4 ft", height: "3 ft", count: 2 }] }],
     },
   },
+  "list of pieces": {
+    kind: "pieces",
+    pieces: [
+      { name: "board", label: "The widest of all boards from the old barn behind the house" },
+      ...Array.from({ length: 9 }, (_, i) => ({ name: `rail-${i}` })),
+    ].map((piece, i) => ({ ...piece, section: `2 x ${12 - i} in`, length: `${14 - i} ft 3 in`, count: 1 + 7 * i })),
+  },
   "bare pergola": { kind: "pergola", span: "3 m", length: "4 m", overhang: { side: "0 mm", end: "0 mm" } },
 };
 
@@ -210,11 +217,11 @@ const drawnOf = (structure: object): Drawn[] => drawingsOf(basisOf(structure));
 describe.each(Object.entries(STRUCTURES))("the drawings of a %s", (_, structure) => {
   const basis = basisOf(structure);
   const drawings = drawingsOf(basis);
+  const isList = basis.request.structure.kind === "pieces";
 
-  it("are plan, elevation, section and rafter, each well formed, with a title and a description", () => {
-    expect(drawings.map(({ name }) => name)).toEqual(
-      expect.arrayContaining(["plan", "elevation", "section", "rafter"]),
-    );
+  it("are plan, elevation, section and rafter, or the pieces of a list, each well formed, with a title and a description", () => {
+    const all = isList ? ["pieces-1", "pieces-2"] : ["plan", "elevation", "section", "rafter"];
+    expect(drawings.map(({ name }) => name)).toEqual(expect.arrayContaining(all));
     for (const { svg, title } of drawings) {
       const marks = marksOf(svg);
       expect(marks.find(({ name }) => name === "title")?.words).toBe(title.replaceAll('"', "&quot;"));
@@ -237,6 +244,7 @@ describe.each(Object.entries(STRUCTURES))("the drawings of a %s", (_, structure)
       // 328 px are left beside the margins of a screen of 360 px; a column of 25 rem is wider.
       expect((smallest / width) * 328).toBeGreaterThan(10);
     }
+    if (isList) return;
     const card = cards.find(({ name }) => name === "section-card")?.svg ?? "";
     const span = "span" in structure ? parseQuantity(String(structure.span), unit("mm")) : undefined;
     const words = marked(span as Quantity, basis.request.system).replace(" mm", "");
@@ -278,11 +286,13 @@ describe.each(Object.entries(STRUCTURES))("the drawings of a %s", (_, structure)
         .map((text) => text.replace(/ (?:mm|in)$/, "").replace(/"$/, "")),
     );
     for (const { svg } of drawings) {
-      // Dimensions alone: words in the middle of a line, or turned.
+      // Dimensions alone: words in the middle of a line, or turned; above a listed piece how many there are and how long.
       const dimensions = marksOf(svg)
         .filter(
-          ({ name, attributes }) =>
-            name === "text" && attributes["font-size"] === "3" && attributes["text-anchor"] === "middle",
+          ({ name, attributes, words }) =>
+            name === "text" &&
+            attributes["font-size"] === "3" &&
+            (attributes["text-anchor"] === "middle" || / of \d/.test(words)),
         )
         .map(({ words }) => plain(words));
       expect(dimensions.length).toBeGreaterThan(1);
@@ -290,7 +300,7 @@ describe.each(Object.entries(STRUCTURES))("the drawings of a %s", (_, structure)
         .flatMap((words) => words.split(" × "))
         .map((words) =>
           words
-            .replace(/^\d+ .* of /, "")
+            .replace(/^(?:.*: \d+|\d+ .*) of /, "")
             .replace(/,.*$/, "")
             .replace(/"$/, ""),
         );
@@ -382,6 +392,25 @@ describe("a drawing", () => {
     for (const name of ["plan", "elevation"])
       for (const bay of ["8'", "10'", "7' 6\""]) expect(of(name)).toContain(bay);
     expect(of("plan")).not.toContain("bays of 8'");
+  });
+
+  it("lists pieces of one's own to scale, beside a frame too: 9 ft of 6 in at 3/4 in to the foot", () => {
+    const own = { name: "rail", section: "2 x 6 in", length: "9 ft", count: 2 };
+    const drawings = drawnOf({ ...STRUCTURES.gable, extraPieces: [own] });
+    const page = drawings.find(({ name }) => name === "pieces")?.svg ?? "";
+    expect(marksOf(page).map(({ words }) => plain(words))).toEqual(
+      expect.arrayContaining([
+        `One of each, its wide face, 3/4" = 1'`,
+        `rail: 2 of 9'`,
+        `2" × 6"`,
+        `Sections, 3" = 1'`,
+      ]),
+    );
+    const [face] = shapesOf(page, ".3");
+    const [xs, ys] = [0, 1].map((of) => (face as number[]).filter((_, i) => i % 2 === of)) as [number[], number[]];
+    const reach = (of: number[]) => Math.max(...of) - Math.min(...of);
+    expect([reach(xs), reach(ys)].map((mm) => mm.toFixed(1))).toEqual([(9 * 19.05).toFixed(1), (19.05 / 2).toFixed(1)]);
+    expect(drawnOf(STRUCTURES.gable as object).map(({ name }) => name)).not.toContain("pieces");
   });
 
   it("speaks of slats where a pergola has some", () => {
