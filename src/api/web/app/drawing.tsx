@@ -19,17 +19,17 @@ export function SectionDrawing({ m }: { readonly m: Model }) {
   return waits ? <p class="hint">The drawing comes as soon as the sizes can be read.</p> : null;
 }
 
+const gistOf = (kind: string): string =>
+  kind === "pieces"
+    ? "each piece and its section: to scale"
+    : "plan, elevation, section, rafters, footings, floor, walls: to scale, with dimensions";
+
 /** All of them, for setting out. */
 export function Drawings({ m, answer }: Shown) {
   const drawings = withCards(drawingsOf(answer.geometry));
   if (drawings.length === 0) return null;
   return (
-    <Panel
-      m={m}
-      name="drawings"
-      title="Drawings"
-      gist="plan, elevation, section, rafters, footings, floor, walls: to scale, with dimensions"
-    >
+    <Panel m={m} name="drawings" title="Drawings" gist={gistOf(answer.geometry.kind)}>
       {drawings.map(({ page: one, card }) => (
         <section aria-label={one.title}>
           <Picture of={one} card={card} />

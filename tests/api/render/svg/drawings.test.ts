@@ -394,22 +394,22 @@ describe("a drawing", () => {
     expect(of("plan")).not.toContain("bays of 8'");
   });
 
-  it("lists pieces of one's own to scale, beside a frame too: 9 ft of 6 in at 3/4 in to the foot", () => {
+  it("lists pieces of one's own to scale, beside a frame too: 9 ft of 6 in at half an inch to the foot", () => {
     const own = { name: "rail", section: "2 x 6 in", length: "9 ft", count: 2 };
     const drawings = drawnOf({ ...STRUCTURES.gable, extraPieces: [own] });
     const page = drawings.find(({ name }) => name === "pieces")?.svg ?? "";
     expect(marksOf(page).map(({ words }) => plain(words))).toEqual(
       expect.arrayContaining([
-        `One of each, its wide face, 3/4" = 1'`,
+        `One of each, its wide face, 1/2" = 1'`,
         `rail: 2 of 9'`,
         `2" × 6"`,
-        `Sections, 3" = 1'`,
+        "Sections, half size",
       ]),
     );
     const [face] = shapesOf(page, ".3");
     const [xs, ys] = [0, 1].map((of) => (face as number[]).filter((_, i) => i % 2 === of)) as [number[], number[]];
     const reach = (of: number[]) => Math.max(...of) - Math.min(...of);
-    expect([reach(xs), reach(ys)].map((mm) => mm.toFixed(1))).toEqual([(9 * 19.05).toFixed(1), (19.05 / 2).toFixed(1)]);
+    expect([reach(xs), reach(ys)].map((mm) => mm.toFixed(1))).toEqual([(9 * 12.7).toFixed(1), (12.7 / 2).toFixed(1)]);
     expect(drawnOf(STRUCTURES.gable as object).map(({ name }) => name)).not.toContain("pieces");
   });
 
