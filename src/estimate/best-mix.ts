@@ -95,7 +95,7 @@ export function findBestMix(
     return search;
   }) as [MixSearch, ...MixSearch[]];
   const wage = aside(basis.labor.valueOfHour);
-  for (const search of searches) search.best(wage);
+  for (const search of searches) search.bestFromAll(wage);
   if (wide) for (const search of searches) searchFrontier(search);
   const bests = searches.map((search) => search.best(wage));
   const all = searches.flatMap(({ tried }) => tried);

@@ -7,7 +7,7 @@ import type { RoutePlan } from "./compare/route.js";
 import type { LeftOpen } from "./compare/verdict-pins.js";
 import type { BestMix } from "./mix-choice.js";
 import { judgeStockPlan } from "./purchase/stock-judge.js";
-import type { Decimal } from "./quantity/decimal.js";
+import { type Decimal, ZERO } from "./quantity/decimal.js";
 import { judgeSawingPlan } from "./salvage/sawing-judge.js";
 
 /** What the search of mixes came to. */
@@ -61,7 +61,7 @@ const MOST_TURNS = 2;
 
 /**
  * Better plans for a frontier, priced: its points nearest to where buying takes over planned anew, and plans that go piece by
- * piece at the value of an hour where it last turns, again where they move that.
+ * piece at both ends: where an hour is worth nothing, and where the envelope last turns, again where they move that.
  * @param known - Plans of the routes of the answer.
  */
 function refined(found: MixFound, known: readonly RoutePlan[]): readonly MixPoint[] {
@@ -69,6 +69,7 @@ function refined(found: MixFound, known: readonly RoutePlan[]): readonly MixPoin
   const others = found.frontier.filter(({ point: { plan } }) => !plan || !keys.has(keyOf(plan))).slice(-MOST_PLANNED);
   const better = others.map(({ point: { milled, plan } }) => found.price(found.plan(milled, plan?.hired ?? false)));
   const given = known.map(found.price);
+  if (found.wage.gt(0)) better.push(...found.jointAt(ZERO).map(found.price));
   const asked = new Set<string>();
   for (let turn = 0; turn < MOST_TURNS; turn++) {
     const last = supported([...found.tried, ...given, ...better]).at(-1)?.fromWage;

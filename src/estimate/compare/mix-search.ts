@@ -70,7 +70,8 @@ export class MixSearch {
   /** The best mix found at a value of an hour: all are tried where the budget allows, else a search from the best known. */
   best(wage: Decimal, limits = this.question.limits): MixPoint {
     if (this.possible <= this.question.budget) this.tryAll();
-    return this.exhausted ? this.bestKnown(wage, limits) : this.searched(wage, limits);
+    const known = this.bestKnown(wage, limits);
+    return this.exhausted ? known : this.searched(known, wage, limits);
   }
 
   private tryAll(): void {
@@ -81,8 +82,20 @@ export class MixSearch {
     }
   }
 
-  private searched(wage: Decimal, limits: MixLimits): MixPoint {
-    let best = this.bestKnown(wage, limits);
+  /**
+   * The best mix found, searched from every mix that was given where no move away from the best of them helps: what a mill costs
+   * before its first board may hide a mix that mills much from one that mills nothing.
+   */
+  bestFromAll(wage: Decimal): MixPoint {
+    const starts = this.tried;
+    const best = this.best(wage);
+    if (this.exhausted || !starts.includes(best)) return best;
+    for (const start of starts) if (start !== best) this.searched(start, wage, this.question.limits);
+    return this.bestKnown(wage, this.question.limits);
+  }
+
+  private searched(start: MixPoint, wage: Decimal, limits: MixLimits): MixPoint {
+    let best = start;
     for (let improved = true; improved && !this.spent; ) {
       improved = false;
       for (const move of this.moves()) {

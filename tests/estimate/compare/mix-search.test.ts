@@ -85,6 +85,36 @@ describe("the best mix", () => {
   });
 });
 
+describe("a search from all that was given", () => {
+  // A mill costs $80 before its first board. It saves $10 on each of nine groups and loses $30 on the tenth, so that milling
+  // nothing ($0) beats milling everything ($20) and any one group ($70 or more), and nine of ten beat both (−$10).
+  const free = Array.from({ length: 10 }, (_, i) => `g${i}`);
+  const price = (milled: ReadonlySet<string>) => {
+    const saved = [...milled].reduce((sum, name) => sum + (name === "g9" ? -30 : 10), 0);
+    return { milled, cash: decimal(milled.size === 0 ? 0 : 80 - saved), hours: decimal(0) };
+  };
+  const searched = (budget: number) => {
+    const search = new MixSearch({ free, pinned: [], limits: {}, budget, price });
+    search.add(price(new Set(free)));
+    search.add(price(new Set()));
+    return search;
+  };
+
+  it("finds what the cost of a mill before its first board hides from one that sets out at milling nothing", () => {
+    const search = searched(64);
+    expect(search.best(decimal(0)).milled.size).toBe(0);
+    const best = search.bestFromAll(decimal(0));
+    expect([best.cash.toNumber(), best.milled.has("g9"), best.milled.size]).toEqual([-10, false, 9]);
+    expect(search.tried.length).toBeLessThan(64);
+  });
+
+  it("keeps within its budget", () => {
+    const search = searched(16);
+    expect(search.bestFromAll(decimal(0)).cash.toNumber()).toBe(0);
+    expect(search.tried.length).toBe(16);
+  });
+});
+
 describe("the frontier", () => {
   it("is the lower envelope: cash rises, hours fall, the wages of the ties rise, and no plan lies under it", () => {
     const points = fc.array(
