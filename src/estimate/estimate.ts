@@ -18,6 +18,7 @@ import { bestMix, endsOf, type PlanMilled } from "./mix-choice.js";
 import type { Notice } from "./notice.js";
 import { noticesOf } from "./notices.js";
 import { chosenOffers, withChosenFirst } from "./offer-choice.js";
+import { improvedByPiece } from "./piece-moves.js";
 import { boughtOfPins } from "./piece-price.js";
 import { heldForm, knowing, millable, type Planners, planRoute, quickly } from "./plan.js";
 import type { Decimal } from "./quantity/decimal.js";
@@ -127,7 +128,8 @@ export function estimate(
   stages.begin("mixed");
   const free = found && leftOpen(basis, planners, (open) => estimate(open, planners));
   const routes = [...endsOf(basis, { buy, mill, hired }), ...(free?.kept ? [free.kept] : [])];
-  const best = found && withinLimits(found, bestMix(basis, found, mixed, { planners, routes, buy }));
+  const near = found && withinLimits(found, bestMix(basis, found, mixed, { planners, routes, buy }));
+  const best = found && near && improvedByPiece(basis, found, near, planners);
   const search = found && best && searchOf(found, best, [buy, mill, ...(hired ? [hired] : [])]);
   const searched = search && { ...search.searched, open: free?.open };
   const chosen = search?.best.plan ?? mill;

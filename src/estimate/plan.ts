@@ -162,25 +162,26 @@ function milledGroup(
   return priced === "pinned" ? { ...group, pinned: true } : group;
 }
 
+/** Rough pieces of a group that are wanted from the logs: with spares, where rejects are not bought. */
+export function roughWanted({ sheet, request }: Basis, { group, millable }: GroupBasis): number {
+  const spares = millable && request.options?.fallDown !== "buy" ? wholes(sheet, millable.spares) : 0;
+  return wholes(sheet, group.count) + spares;
+}
+
 /**
  * Pieces of a group that a route buys. Of a milled group: the share of the wanted pieces that the plan is short of, or,
  * where no spares are sawn, the rejects expected.
  */
-function piecesToBuy(
-  basis: Basis,
-  { group, millable }: GroupBasis,
-  milled: ReadonlySet<string>,
-  plan: SawingPlan | undefined,
-): number {
-  const count = wholes(basis.sheet, group.count);
+function piecesToBuy(basis: Basis, one: GroupBasis, milled: ReadonlySet<string>, plan: SawingPlan | undefined): number {
+  const count = wholes(basis.sheet, one.group.count);
+  const { millable, group } = one;
   if (!millable || !plan || !milled.has(group.name)) return count;
   const spares = wholes(basis.sheet, millable.spares);
   const buysRejects = basis.request.options?.fallDown === "buy";
-  const demand = count + (buysRejects ? 0 : spares);
   const short = plan.buy[group.name] ?? 0;
   const missing = wholeNumber(
     decimal(count * short)
-      .dividedBy(demand)
+      .dividedBy(roughWanted(basis, one))
       .ceil(),
   );
   return Math.min(count, missing + (buysRejects ? Math.min(spares, count - missing) : 0));

@@ -39,6 +39,7 @@ export function runsOf(groups: readonly string[]): readonly (readonly string[])[
 /** Remembers what it has priced, and stops at its budget of mixes. */
 export class MixSearch {
   private readonly known = new Map<string, MixPoint>();
+  private readonly given: MixPoint[] = [];
 
   constructor(private readonly question: MixQuestion) {}
 
@@ -54,6 +55,7 @@ export class MixSearch {
 
   /** A mix that is priced already, such as all milled. */
   add(point: MixPoint): void {
+    this.given.push(point);
     this.known.set(keyOf(point.milled), point);
   }
 
@@ -87,10 +89,9 @@ export class MixSearch {
    * before its first board may hide a mix that mills much from one that mills nothing.
    */
   bestFromAll(wage: Decimal): MixPoint {
-    const starts = this.tried;
     const best = this.best(wage);
-    if (this.exhausted || !starts.includes(best)) return best;
-    for (const start of starts) if (start !== best) this.searched(start, wage, this.question.limits);
+    if (this.exhausted || !this.given.includes(best)) return best;
+    for (const start of this.given) if (start !== best) this.searched(start, wage, this.question.limits);
     return this.bestKnown(wage, this.question.limits);
   }
 

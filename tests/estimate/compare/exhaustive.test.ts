@@ -68,9 +68,7 @@ const JOBS: Readonly<
 };
 
 describe("the best mix of a small job", () => {
-  const cases = Object.keys(JOBS).flatMap((job) =>
-    ["$2/h", "$9/h", "$18/h", "$45/h"].map((worth) => [job, worth] as const),
-  );
+  const cases = Object.keys(JOBS).flatMap((job) => ["$2/h", "$18/h"].map((worth) => [job, worth] as const));
   const equal: boolean[] = [];
 
   it.each(cases)(

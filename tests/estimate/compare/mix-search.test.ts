@@ -4,64 +4,12 @@ import { provenance } from "../../../src/api/provenance.js";
 import { shownEstimate } from "../../../src/api/render/json/estimate.js";
 import { frontierGap, supported, tieWage } from "../../../src/estimate/compare/envelope.js";
 import { MixSearch, searchFrontier } from "../../../src/estimate/compare/mix-search.js";
-import type { Estimate } from "../../../src/estimate/estimate.js";
 import { judgeStockPlan } from "../../../src/estimate/purchase/stock-judge.js";
 import { decimal, fixed } from "../../../src/estimate/quantity/decimal.js";
 import { judgeSawingPlan } from "../../../src/estimate/salvage/sawing-judge.js";
-import { demoBody, estimated } from "../../helpers/estimating.js";
-
-const total = ({ routes: { mix } }: Estimate) => mix.total.value.toNumber();
-
-/** Every way to send the groups to the mill or to the yard, each estimated with its side pinned. */
-function byTrial(body: Record<string, unknown>, groups: readonly string[]): number {
-  const structure = body.structure as { pieces: readonly { readonly name: string }[] };
-  const totals = Array.from({ length: 2 ** groups.length }, (_, set) => {
-    const pieces = structure.pieces.map((piece) => {
-      const place = groups.indexOf(piece.name);
-      return { ...piece, source: (set >> place) % 2 === 1 ? "mill" : "buy" };
-    });
-    return total(estimated({ ...body, structure: { ...structure, pieces } }));
-  });
-  return Math.min(...totals);
-}
-
-const piece = (name: string, count: number, section: string, length: string) => ({
-  name,
-  role: "other",
-  count,
-  section,
-  length,
-});
+import { DEMOS, demoBody, estimated } from "../../helpers/estimating.js";
 
 describe("the best mix", () => {
-  it.each(["$0/h", "$6/h", "$15/h", "$30/h", "$60/h"])(
-    "is the best of every way there is, on a small job at %s",
-    (valueOfHour) => {
-      const pieces = [
-        piece("beams", 2, "4 x 8 in", "10 ft"),
-        piece("rails", 6, "2 x 4 in", "8 ft"),
-        piece("boards", 8, "1 x 6 in", "6 ft"),
-        piece("joists", 5, "2 x 6 in", "9 ft"),
-      ];
-      const species = "eastern-white-pine";
-      const body = {
-        structure: { kind: "pieces", pieces },
-        logs: [{ name: "log", count: 4, species, length: "10 ft 6 in", smallDiameter: "14 in" }],
-        catalog: { demo: "orchard-yard" },
-        labor: { valueOfHour },
-      };
-      const made = estimated(body);
-      expect(made.searched).toMatchObject({ tried: 16, possible: 16 });
-      expect(total(made)).toBeCloseTo(
-        byTrial(
-          body,
-          pieces.map(({ name }) => name),
-        ),
-        6,
-      );
-    },
-  );
-
   it("is found among all mixes that there are, whatever they cost, where the budget allows", () => {
     const points = fc.array(fc.tuple(fc.integer({ min: 0, max: 999 }), fc.integer({ min: 0, max: 99 })), {
       minLength: 16,
@@ -183,36 +131,36 @@ describe("the frontier", () => {
     expect(search.exhausted).toBe(false);
   });
 
-  it.each(["orchard-shelter", "ferry-bike-shed"])(
-    "of %s has a judged plan at each point, and none that another beats",
-    (name) => {
-      const body = demoBody(name);
-      const made = estimated({ ...body, options: { ...(body.options as object), frontier: true } });
-      const frontier = made.searched?.frontier ?? [];
-      expect(frontier.length).toBeGreaterThan(1);
-      for (const [i, { point, fromWage }] of frontier.entries()) {
-        const { plan } = point;
-        expect(plan && [...plan.milled].sort()).toEqual([...point.milled].sort());
-        if (plan?.sawing) expect(judgeSawingPlan(plan.sawing.problem, plan.sawing.plan)).toEqual([]);
-        for (const { question, plan: cuts } of plan?.stock ?? [])
-          expect(judgeStockPlan(question.problem, cuts)).toEqual([]);
-        const before = frontier[i - 1];
-        if (!before) continue;
-        expect(point.cash.gt(before.point.cash)).toBe(true);
-        expect(point.hours.lt(before.point.hours)).toBe(true);
-        expect(fromWage.gt(before.fromWage)).toBe(true);
+  it.each(DEMOS)("of %s has a judged plan at each point, and none that another beats", (name) => {
+    const body = demoBody(name);
+    const made = estimated({ ...body, options: { ...(body.options as object), frontier: true } });
+    const frontier = made.searched?.frontier ?? [];
+    expect(frontier.length).toBeGreaterThan(1);
+    for (const [i, { point, fromWage }] of frontier.entries()) {
+      const { plan } = point;
+      expect(plan && [...plan.milled].sort()).toEqual([...point.milled].sort());
+      if (plan?.sawing) expect(judgeSawingPlan(plan.sawing.problem, plan.sawing.plan)).toEqual([]);
+      for (const { question, plan: cuts } of plan?.stock ?? [])
+        expect(judgeStockPlan(question.problem, cuts)).toEqual([]);
+      const before = frontier[i - 1];
+      if (!before) continue;
+      expect(point.cash.gt(before.point.cash)).toBe(true);
+      expect(point.hours.lt(before.point.hours)).toBe(true);
+      expect(fromWage.gt(before.fromWage)).toBe(true);
+    }
+    const { buy, mill, mix } = made.routes;
+    // At every tie, between ties, and beyond the last one.
+    const ties = frontier.map(({ fromWage }) => fromWage);
+    const between = ties.flatMap((tie, i) => [tie, tie.plus(ties[i + 1] ?? tie.plus(1000)).dividedBy(2)]);
+    for (const wage of between) {
+      const totals = frontier.map(({ point }) => point.cash.plus(point.hours.times(wage)));
+      const least = totals.reduce((a, b) => (b.lt(a) ? b : a));
+      for (const route of [buy, mill, mix]) {
+        if (!route) continue;
+        expect(least.lte(route.cash.value.plus(route.hours.value.times(wage)).plus("0.000001"))).toBe(true);
       }
-      const { buy, mill, mix } = made.routes;
-      for (const wage of [0, 5, 10, 20, 40, 1000]) {
-        const totals = frontier.map(({ point }) => point.cash.plus(point.hours.times(wage)));
-        const least = totals.reduce((a, b) => (b.lt(a) ? b : a));
-        for (const route of [buy, mill, mix]) {
-          if (!route) continue;
-          expect(least.lte(route.cash.value.plus(route.hours.value.times(wage)).plus("0.000001"))).toBe(true);
-        }
-      }
-    },
-  );
+    }
+  });
 });
 
 describe("what is shown of a frontier", () => {
