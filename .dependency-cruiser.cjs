@@ -30,7 +30,7 @@ const LADDER = [
     "estimate/purchase-notices",
   ],
   ["estimate/notices", "estimate/mix-choice"],
-  ["estimate/frontier", "estimate/limit-plans"],
+  ["estimate/frontier", "estimate/limit-plans", "estimate/piece-moves"],
   ["estimate/estimate", "estimate/sawn-logs"],
   ["estimate/sweep", "api/render"],
   ["api"],
