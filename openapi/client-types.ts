@@ -912,7 +912,11 @@ export type HeavyLoad = {
 export type HeldPlans = {
   readonly milled?: readonly string[] | undefined;
   readonly hired?: boolean | undefined;
-  readonly sawing?: { readonly [key: string]: SawingPlan } | undefined;
+  readonly sawing?: {
+    readonly milled?: SawingPlan | undefined;
+    readonly hired?: SawingPlan | undefined;
+    readonly mixed?: SawingPlan | undefined;
+  } | undefined;
   readonly stock?: { readonly [key: string]: { readonly [key: string]: readonly StockCut[] } } | undefined;
   readonly offers?: readonly string[] | undefined;
 };

@@ -41,7 +41,16 @@ export function parseCsvCatalog(text: string, beside: BesideTable = {}): Catalog
   if (input === undefined) return { faults };
   const reading = parsePriceCatalog({ ...named(beside), ...input });
   if (!("faults" in reading)) return faults.length > 0 ? { faults } : reading;
-  return { faults: [...faults, ...reading.faults.map(locate)].slice(0, MOST_FAULTS) };
+  return { faults: [...faults, ...reading.faults.map((fault) => locate(ofTable(fault)))].slice(0, MOST_FAULTS) };
+}
+
+/** What is missing of the whole list stands in no row yet. */
+function ofTable(fault: Fault): Fault {
+  if (fault.at !== "/currency" || fault.code !== "missing-field") return fault;
+  const wrong = "Nothing says in which currency the prices are.";
+  const cure =
+    "Add a row of department catalog with USD, EUR or another in its column currency, or say it beside the table.";
+  return { ...fault, wrong, cure };
 }
 
 /** The JSON form of a CSV catalog. `input` is undefined when the text is no table with known headers. */

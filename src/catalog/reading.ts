@@ -111,13 +111,13 @@ export const nameField = (describe: string, example: string) =>
     .regex(/^[a-z0-9][a-z0-9-]*$/)
     .meta({ description: describe, examples: [example] });
 
-/** A line of text for people; no control characters. */
+/** A line of text for people: no control characters, and nothing that breaks the line or turns the order of what follows. */
 export const lineField = (describe: string, example: string, most = 120) =>
   z
     .string()
     .min(1)
     .max(most)
-    .regex(/^\P{Cc}*$/u)
+    .regex(/^[^\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069]*$/u)
     .meta({ description: describe, examples: [example] });
 
 /** How money is to be read, and where the input stands in the whole request. */

@@ -82,7 +82,7 @@ export function planRoute(
   held: HeldPlans | undefined,
 ): RoutePlan {
   const chosen = basis.groups.filter(({ group, millable }) => millable && milled.has(group.name));
-  const sawing = chosen.length > 0 ? planSawing(basis, key, chosen, planners, held?.sawing?.[key]) : undefined;
+  const sawing = chosen.length > 0 ? planSawing(basis, key, chosen, planners, sawingOf(held, key)) : undefined;
   const wanted = basis.groups
     .map((one) => ({ one, count: piecesToBuy(basis, one, milled, sawing?.plan) }))
     .filter(({ count }) => count > 0);
@@ -103,6 +103,8 @@ export function planRoute(
   return { key, label, hired, milled, sawn, sawing, bought, stock, unsold };
 }
 
+type HeldSawing = NonNullable<NonNullable<HeldPlans["sawing"]>["milled"]>;
+
 /** A sawing plan with its question, its measures and what is known of it. */
 export type PlannedLogs = MeasuredPlan & { readonly proof: PlanProof };
 
@@ -112,7 +114,12 @@ export type PlannedLogs = MeasuredPlan & { readonly proof: PlanProof };
  */
 export function planLogs(basis: Basis, key: string, planners: Planners, held: HeldPlans | undefined): PlannedLogs {
   const chosen = basis.groups.filter((one) => one.millable);
-  return planSawing(basis, key, chosen, planners, held?.sawing?.[key]);
+  return planSawing(basis, key, chosen, planners, sawingOf(held, key));
+}
+
+function sawingOf(held: HeldPlans | undefined, key: string): HeldSawing | undefined {
+  const plans: Readonly<Record<string, HeldSawing | undefined>> = held?.sawing ?? {};
+  return plans[key];
 }
 
 function planSawing(

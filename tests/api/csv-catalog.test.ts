@@ -40,7 +40,7 @@ describe("a price catalog given as the text of a table", () => {
   });
 
   it.each([
-    ["a currency that nobody gave", { csv: table(PINE) }, "missing-field", /currency/],
+    ["a currency that nobody gave", { csv: table(PINE) }, "missing-field", /^Line 1: Nothing says in which currency/],
     [
       "a price that is none",
       { csv: table(PINE, PINE.replace("$8.24", "cheap")), currency: "USD" },

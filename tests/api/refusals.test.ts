@@ -361,6 +361,12 @@ const estimateOnly: Case[] = [
     pointer: "/heldPlans/sawing/milled",
   },
   {
+    what: "a sawing plan of no route",
+    change: (r) => (r.heldPlans = { sawing: { mill: { gridMm: "1.5875", logs: [], buy: {} } } }),
+    code: "unknown-field",
+    pointer: "/heldPlans/sawing/mill",
+  },
+  {
     what: "more pieces than a stick holds",
     change: (r) =>
       (r.heldPlans = {

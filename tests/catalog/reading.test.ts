@@ -97,6 +97,8 @@ describe("quantities at the door", () => {
     [{ flag: "yes" }, "wrong-shape", "/request/flag", "“yes”"],
     [{ name: "East Post" }, "wrong-shape", "/request/name", "“East Post”"],
     [{ line: "a\u0007b" }, "wrong-shape", "/request/line", "a\ufffdb"],
+    // Turns the order of all that is printed after it.
+    [{ line: "a\u202eb" }, "wrong-shape", "/request/line", "a\ufffdb"],
     [{ line: "x".repeat(121) }, "out-of-range", "/request/line", "121 characters"],
     [{ bow: "3 kg" }, "wrong-dimension", "/request/bow", "is a mass"],
     [{ bow: "crooked" }, "not-a-quantity", "/request/bow", "“crooked”"],

@@ -229,13 +229,14 @@ describe("more of anything", () => {
    */
   describe("one more piece of a group, what is sawn held,", () => {
     const oneMore = (held: HeldPlans, { name, count }: PieceGroup, wanted: number): HeldPlans => {
-      const sawing = Object.entries(held.sawing ?? {}).map(([route, plan]) => {
+      const sawing = Object.entries(held.sawing ?? {}).flatMap(([route, plan]) => {
+        if (!plan) return [];
         // A plan knows the groups that it was asked for: those of its pieces, and those that it is short of.
         const made = plan.logs.flatMap(({ pieces }) => pieces).filter(({ group }) => group === name).length;
         const asked = made > 0 || name in plan.buy;
         const short = Math.max(0, wanted - made);
         const { [name]: _, ...others } = plan.buy;
-        return [route, asked ? { ...plan, buy: short > 0 ? { ...others, [name]: short } : others } : plan] as const;
+        return [[route, asked ? { ...plan, buy: short > 0 ? { ...others, [name]: short } : others } : plan] as const];
       });
       expect(count.value.isInteger()).toBe(true);
       return { ...(held.milled && { milled: held.milled }), sawing: Object.fromEntries(sawing) };

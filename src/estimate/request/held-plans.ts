@@ -73,9 +73,13 @@ export const heldPlans = z
     milled: z.array(name).max(80).optional().meta({ description: "Groups that the best mix mills." }),
     hired: z.boolean().optional().meta({ description: "Whether a hired sawyer mills them." }),
     sawing: z
-      .record(name, sawingPlanShape)
+      .strictObject({
+        milled: sawingPlanShape.optional(),
+        hired: sawingPlanShape.optional(),
+        mixed: sawingPlanShape.optional(),
+      })
       .optional()
-      .meta({ description: "Sawing plans by route: milled, hired and mixed." }),
+      .meta({ description: "Sawing plans by route." }),
     stock: z
       .record(name, z.record(name, stockPlanShape))
       .optional()
