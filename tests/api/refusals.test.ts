@@ -362,7 +362,7 @@ const estimateOnly: Case[] = [
   },
   {
     what: "a sawing plan of no route",
-    change: (r) => (r.heldPlans = { sawing: { mill: { gridMm: "1.5875", logs: [], buy: {} } } }),
+    change: (r) => (r.heldPlans = { sawing: { mill: { gridMm: "1.5875", logs: [], buy: {} } } as object }),
     code: "unknown-field",
     pointer: "/heldPlans/sawing/mill",
   },
