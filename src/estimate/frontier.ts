@@ -42,7 +42,7 @@ export function searchOf(
   const wanted = found.frontier.length > 0;
   const better = wanted ? refined(found, [first.plan, ...routes]) : [];
   const best = wanted ? first.among([...found.tried, ...better]) : first;
-  const frontier = wanted ? refinedFrontier(found, [...known, ...better]) : [];
+  const frontier = wanted ? refinedFrontier(found, [...first.priced, ...known, ...better]) : [];
   const { tried, possible, bound } = found;
   return {
     searched: {
