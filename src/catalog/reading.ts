@@ -31,7 +31,8 @@ export interface Asked {
   readonly example: string;
   /** Which values make sense; more than zero unless said. */
   readonly sign?: "positive" | "not-negative" | "any";
-  /** The largest sensible value, with its unit. */
+  /** The smallest and the largest sensible value, with their units. */
+  readonly least?: string;
   readonly most?: string;
 }
 
@@ -87,13 +88,13 @@ export function priceField(per: string, asked: Asked) {
   return moneyField(per, asked).nullable().optional().meta({ description: asked.describe });
 }
 
-/** Longest side of a section: no tree and no yard gives more. Assumption. */
-const LONGEST_SIDE = "4 ft";
+/** Sides of a section: a saw leaves nothing thinner, no tree and no yard gives more. Assumptions. */
+const SIDE = { least: "1/32 in", most: "4 ft" } as const;
 
 /** A field for a section: thickness × width, as one text or as two quantities. */
 export function sectionField(asked: Asked) {
   const side = (which: string) =>
-    quantityField("in", { describe: `The ${which} of the section.`, example: "6 in", most: LONGEST_SIDE });
+    quantityField("in", { describe: `The ${which} of the section.`, example: "6 in", ...SIDE });
   const sides = z.strictObject({ thickness: side("thickness"), width: side("width") });
   const field = z
     .union([z.string().min(1).max(64), sides])
@@ -230,7 +231,7 @@ const moneyExample = (measure: Measure, currency: Currency) =>
     : measure.example;
 
 function rangeFault(text: QuantityText, found: Quantity, measure: Measure, at: string): Fault | undefined {
-  const { sign = "positive", most } = measure;
+  const { sign = "positive", least, most } = measure;
   if (found.value.isNegative() && !found.value.isZero() && sign !== "any") {
     const cure = sign === "positive" ? "Give more than zero." : "Give zero or more.";
     return fault("out-of-range", at, `${given(text)} is negative.`, cure);
@@ -238,8 +239,10 @@ function rangeFault(text: QuantityText, found: Quantity, measure: Measure, at: s
   if (found.value.isZero() && sign === "positive") {
     return fault("out-of-range", at, `${given(text)} is zero.`, "Give more than zero.");
   }
-  const limit = most === undefined ? undefined : parseText(most, found.unit);
-  if (limit && !(limit instanceof TextFault) && found.value.gt(limit.value)) {
+  if (least !== undefined && found.value.lt(toQuantity(least, found.unit).value)) {
+    return fault("out-of-range", at, `${given(text)} is less than makes sense here.`, `Give at least ${least}.`);
+  }
+  if (most !== undefined && found.value.gt(toQuantity(most, found.unit).value)) {
     return fault("out-of-range", at, `${given(text)} is more than makes sense here.`, `Give at most ${most}.`);
   }
   return undefined;
@@ -252,15 +255,16 @@ function sectionFault(text: string, at: string): Fault | undefined {
   if (!sides.every(({ value }) => value.isPositive() && !value.isZero())) {
     return fault("out-of-range", at, `${quote(text)} has no size.`, "Give both sides as more than zero.");
   }
-  const longest = toQuantity(LONGEST_SIDE, "ft").value;
-  return sides.some(({ value }) => value.gt(longest))
-    ? fault(
-        "out-of-range",
-        at,
-        `${quote(text)} is more than makes sense here.`,
-        `Give sides of at most ${LONGEST_SIDE}.`,
-      )
-    : undefined;
+  const [thinnest, widest] = [toQuantity(SIDE.least, "in"), toQuantity(SIDE.most, "in")];
+  if (sides.some(({ value }) => value.lt(thinnest.value))) {
+    const cure = `Give sides of at least ${SIDE.least}.`;
+    return fault("out-of-range", at, `${quote(text)} is less than makes sense here.`, cure);
+  }
+  if (sides.some(({ value }) => value.gt(widest.value))) {
+    const cure = `Give sides of at most ${SIDE.most}.`;
+    return fault("out-of-range", at, `${quote(text)} is more than makes sense here.`, cure);
+  }
+  return undefined;
 }
 
 const given = (text: QuantityText) => quote(typeof text === "string" ? text : `${text.value} ${text.unit}`);

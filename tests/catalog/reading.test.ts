@@ -97,6 +97,8 @@ describe("quantities at the door", () => {
     [{ flag: "yes" }, "wrong-shape", "/request/flag", "“yes”"],
     [{ name: "East Post" }, "wrong-shape", "/request/name", "“East Post”"],
     [{ line: "a\u0007b" }, "wrong-shape", "/request/line", "a\ufffdb"],
+    [{ section: "1/64 x 2 in" }, "out-of-range", "/request/section", "less than makes sense"],
+    [{ section: { thickness: "1 in", width: "0.5 mm" } }, "out-of-range", "/request/section/width", "less than"],
     // Turns the order of all that is printed after it.
     [{ line: "a\u202eb" }, "wrong-shape", "/request/line", "a\ufffdb"],
     [{ line: "x".repeat(121) }, "out-of-range", "/request/line", "121 characters"],

@@ -117,6 +117,7 @@ const groupCount = z
 const pieceLength = quantityField("ft", {
   describe: "Finished length of one piece.",
   example: "9 ft 4 in",
+  least: "1/4 in",
   most: limits.length,
 });
 const pieceSection = sectionField({ describe: "Finished section, thickness × width.", example: "2 x 6 in" });
@@ -259,7 +260,12 @@ export const frameFields = {
     example: "30 in",
     most: "10 ft",
   }).optional(),
-  longestPiece: level("Runs along the building are made of pieces no longer than this.", "12 ft", "60 ft").optional(),
+  longestPiece: quantityField("ft", {
+    describe: "Runs along the building are made of pieces no longer than this.",
+    example: "12 ft",
+    least: "1 ft",
+    most: "60 ft",
+  }).optional(),
   exposure: exposureField,
   footings: footings.optional(),
   floor: floor.optional(),
