@@ -28,7 +28,7 @@ export function measuresUnder(sheet: Sheet, key: string, { gridMm, proof }: Meas
     (unit: string, power: number): LayMeasure =>
     (name, label, steps, display) =>
       steps === 0
-        ? number(`0 ${unit}`)
+        ? number(`0 ${display}`)
         : sheet.planned(`${key}.${name}`, quantity(grid.pow(power).times(steps), unit), proof, { label, display });
   return {
     count: (name, label, value) =>

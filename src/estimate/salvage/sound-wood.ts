@@ -55,7 +55,7 @@ export interface LogLaying {
   readonly currency: string;
 }
 
-const NOTHING = number("0 mm");
+const nothing = ({ small }: DisplayUnits): Operand => number(`0 ${small}`);
 
 /**
  * Lays a log's measured sizes and the sound wood that follows from them.
@@ -70,7 +70,7 @@ export function laySoundLog(laying: LogLaying, log: LogShape, name: string, at: 
   const lay = (column: string, label: string, formula: Operand, display: string) =>
     sheet.lay(`${line}.${column}`, formula, { label, display });
   const taken = (column: string, label: string, text: QuantityText | undefined, display = small): Operand =>
-    text === undefined ? NOTHING : sheet.input(`${line}.${column}`, toQuantity(text, "mm"), { label, display });
+    text === undefined ? nothing(units) : sheet.input(`${line}.${column}`, toQuantity(text, "mm"), { label, display });
 
   const whole = sheet.input(`${line}.whole`, toQuantity(log.length, "mm"), {
     label: "length as it lies",
@@ -181,7 +181,7 @@ function sweepOf({ sheet, assumed, defaults, units }: LogLaying, log: LogShape, 
   if (said === undefined)
     defaults.taken.push({ at: `${at}/sweep`, value: "some", why: "nobody said how crooked it is" });
   if (said === undefined || said === "some") return assumed.someSweep;
-  if (said === "straight") return NOTHING;
+  if (said === "straight") return nothing(units);
   if (said === "bad") return assumed.badSweep;
   return sheet.input(`${line}.sweepMeasured`, toQuantity(said, "mm"), {
     label: "sweep as measured",

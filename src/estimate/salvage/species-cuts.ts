@@ -72,7 +72,7 @@ export function layFaces(
     dirtyArea: area("dirtyArea", "cut face, mill, in dirty logs", faces.dirtyArea),
   };
   if (!mill.feed) {
-    const none = { area: number("0 mm2"), length: number("0 mm") };
+    const none = { area: number(`0 ${units.area}`), length: number(`0 ${units.long}`) };
     return { ...known, area: area("millArea", "cut face, mill", faces.area), narrow: none, wide: none };
   }
   const foot = units.small === "mm" ? "305 mm" : "12 in";

@@ -125,6 +125,7 @@ const defaultLength = (of: Unit): Unit => (of.dimension === "" ? NUMBER : of);
 /** With the named factor that turns it into the target unit, where the units differ. */
 function brought(node: Readable, target: Unit): Readable {
   if (node.unit === target) return node;
+  if (node.kind === "number" && node.value.isZero()) return { ...node, unit: target };
   const { num, den, isOne } = factorBetween(node.unit, target);
   if (isOne) return { ...node, unit: target };
   const perNode = unitOver(target, node.unit);

@@ -29,10 +29,9 @@ export function workingOf(cell: Cell, valueIn: (cell: Cell) => Decimal = (c) => 
   };
 }
 
-/** One line: formula = numbers = answer. */
-export function workingText(working: Working): string {
-  const middle = working.numbers === working.formula ? "" : ` = ${working.numbers}`;
-  return `${working.formula}${middle} = ${working.answer}`;
+/** One line: formula = numbers = answer, nothing twice. */
+export function workingText({ formula, numbers, answer }: Working): string {
+  return [formula, numbers, answer].filter((part, i, all) => part !== all[i - 1]).join(" = ");
 }
 
 /** A cell's value as people see it. */

@@ -74,7 +74,7 @@ export function inputs(
 export function everyKind(sheet: Sheet): Record<string, Readings> {
   const { rise, run, eave, area, price, count, paint, angle, fee } = inputs(sheet);
   return {
-    number: { formula: number("8 in"), value: "8", unit: "in", display: "in", working: "8 in = 8 in", workbook: "8" },
+    number: { formula: number("8 in"), value: "8", unit: "in", display: "in", working: "8 in", workbook: "8" },
     cell: {
       formula: rise,
       value: "0.75",
