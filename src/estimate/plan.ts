@@ -112,9 +112,9 @@ export type PlannedLogs = MeasuredPlan & { readonly proof: PlanProof };
  * Plans the logs for every group that may be milled; where a piece has a price, it is left to be bought if that is cheaper.
  * @throws FaultError when a held plan does not fit.
  */
-export function planLogs(basis: Basis, key: string, planners: Planners, held: HeldPlans | undefined): PlannedLogs {
+export function planLogs(basis: Basis, key: string, planners: Planners, held: HeldSawing | undefined): PlannedLogs {
   const chosen = basis.groups.filter((one) => one.millable);
-  return planSawing(basis, key, chosen, planners, sawingOf(held, key));
+  return planSawing(basis, key, chosen, planners, held);
 }
 
 function sawingOf(held: HeldPlans | undefined, key: string): HeldSawing | undefined {

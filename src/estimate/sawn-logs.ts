@@ -51,7 +51,7 @@ export function sawLogs(
   const basis = layBasis(sheet, request);
   refuseNothing(basis);
   stages.begin("plan");
-  const sawing = planLogs(basis, SAWING_KEY, planners, request.heldPlans);
+  const sawing = planLogs(basis, SAWING_KEY, planners, request.heldPlans?.sawing?.milled);
   stages.begin("measure");
   sheet.title(SAWING_KEY, "Sawing");
   const cuts = layCuts(basis, SAWING_KEY, sawing, sawing.proof);

@@ -65,7 +65,7 @@ export function readSawingRequest(json: unknown, demoCatalogs: ReadonlyMap<strin
   const read = readShape(sawingRequest, json, { currency: currencyOf(json, demoCatalogs) });
   if ("faults" in read) return read;
   const { pieces, heldPlan, ...rest } = json as Record<string, unknown>;
-  const held = heldPlan === undefined ? {} : { heldPlans: { sawing: { sawing: heldPlan } } };
+  const held = heldPlan === undefined ? {} : { heldPlans: { sawing: { milled: heldPlan } } };
   const whole = readEstimateRequest({ ...rest, ...held, structure: { kind: "pieces", pieces } }, demoCatalogs);
   return "faults" in whole ? { faults: faultsInSawing(whole.faults) } : whole;
 }
