@@ -19,14 +19,14 @@ const USAGE = `Usage:
 /** Runs one command. @returns the exit code: 0 done, 1 the request has faults, 2 the call is wrong. */
 function run(args: readonly string[]): number {
   try {
-    return done(args);
+    return carryOut(args);
   } catch (error) {
     if (error instanceof FaultError) return refuse(error.faults);
     throw error;
   }
 }
 
-function done([command, ...rest]: readonly string[]): number {
+function carryOut([command, ...rest]: readonly string[]): number {
   if (command === "demo" && rest.length <= 1) return showDemo(rest[0] ?? "orchard-shelter");
   const [file, prices, currency] = rest;
   if (command === "estimate" && file && !prices) return show(readJson(file));

@@ -151,9 +151,16 @@ export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRout
     ...narrowBoardNotices(basis, routes),
     ...dryingNotices(basis, takeoffs, routes),
     ...structureNotices(basis, takeoffs),
+    ...idleAssumptions(basis),
     ...toleranceNotices(basis, routes),
     ...defaultNotices(basis),
   ];
+}
+
+/** Assumptions and timed jobs of the request that no cell of the estimate was worked out from. */
+function idleAssumptions({ assumed }: Basis): Notice[] {
+  const why = "given, but nothing in this estimate asks for it.";
+  return assumed.unused().map(({ label, at }): Notice => ({ code: "unused", text: `${capital(label)}: ${why}`, at }));
 }
 
 /** Which pieces that the verdict mills no log gives, the nearest log and what it lacks; of all milled where it mills none. */

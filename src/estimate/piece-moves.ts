@@ -14,8 +14,9 @@ import { mixLabel } from "./joint-route.js";
 import type { BestMix } from "./mix-choice.js";
 import { isPinned, UNPRICED } from "./piece-price.js";
 import { keptWhole, knowing, type Planners, planRoute, roughWanted } from "./plan.js";
-import { wholeNumber } from "./quantity/whole.js";
+import { ZERO } from "./quantity/decimal.js";
 import type { SawingProblem } from "./salvage/sawing-problem.js";
+import { inFloats } from "./salvage/sawing-question.js";
 
 /** Pieces planned in all: a job of ten is planned 24 times, each in some tens of milliseconds. */
 const MOST_PLANNED = 240;
@@ -61,7 +62,7 @@ function sawnOf({ milled, sawing }: RoutePlan, wanted: Sawn): Sawn {
 function planOf(basis: Basis, sawn: Sawn, planners: Planners): RoutePlan {
   const milled = new Set([...sawn].flatMap(([name, count]) => (count > 0 ? [name] : [])));
   const sawing = (problem: SawingProblem) => {
-    const buy = { cash: wholeNumber(UNPRICED), hours: 0 };
+    const buy = inFloats({ cash: UNPRICED, hours: ZERO });
     const groups = problem.groups.map((group) => ({ ...group, count: sawn.get(group.name) as number, buy }));
     const { plan, proof } = planners.sawing({ ...problem, groups });
     const bought = problem.groups.flatMap(({ name, count }): [string, number][] => {

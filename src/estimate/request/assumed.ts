@@ -60,15 +60,19 @@ export class Assumed {
     return this.system === "metric" ? metricDefault(exactly(text)) : exactly(text);
   }
 
+  /** What was given and nothing asked for: what is assumed, in words, and where it stands. Ask when everything is laid. */
+  unused(): { readonly label: string; readonly at: string }[] {
+    return this.idle().flatMap(({ name, at }) => {
+      const row = assumptionOf(name);
+      return row ? [{ label: row.label, at }] : [];
+    });
+  }
+
   /** Given names that no assumption has. Ask when everything is laid. */
   unknownFaults(): Fault[] {
     const names = [...ASSUMPTIONS.map((row) => row.name), ...this.used];
-    const given = [
-      ...Object.keys(this.given).map((name) => ({ name, at: pointer("/assumptions", name) })),
-      ...[...this.timed].map(([name, { at }]) => ({ name, at: pointer(at, "rate") })),
-    ];
-    return given
-      .filter(({ name }) => !this.used.has(name) && !assumptionOf(name))
+    return this.idle()
+      .filter(({ name }) => !assumptionOf(name))
       .map(({ name, at }) => {
         const near = nearest(name, names);
         const cure = near ? `Did you mean ${near}?` : "GET /v1/assumptions lists all names.";
@@ -79,6 +83,14 @@ export class Assumed {
           cure,
         };
       });
+  }
+
+  private idle(): { readonly name: string; readonly at: string }[] {
+    const given = [
+      ...Object.keys(this.given).map((name) => ({ name, at: pointer("/assumptions", name) })),
+      ...[...this.timed].map(([name, { at }]) => ({ name, at: pointer(at, "rate") })),
+    ];
+    return given.filter(({ name }) => !this.used.has(name));
   }
 
   /** Keeps a calibration until its rate is laid. */

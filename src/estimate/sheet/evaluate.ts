@@ -204,7 +204,7 @@ export function stepRow(table: StepTable, need: number): StepTable["rows"][numbe
  * @throws FaultError where a cell has no finite value.
  */
 export function evaluateAgain(cells: readonly Cell[], changes: ReadonlyMap<string, Decimal>): ValueIn {
-  // Only what moved is kept beside the cells: the maps took a fifth of the time.
+  // Only what moved is kept beside the cells: the maps took a sixth of the time.
   const moved = new Map<Cell, Decimal>();
   const valueIn = (cell: Cell): Decimal => moved.get(cell) ?? cell.value;
   for (const cell of cells) {

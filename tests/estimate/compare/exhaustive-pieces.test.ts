@@ -1,28 +1,18 @@
 /** The best mix of small jobs against every number of pieces of every group from the logs, each planned, laid and priced here. */
 import { describe, expect, it, vi } from "vitest";
 import { planners } from "../../../src/api/planners.js";
-import { basisOf, layBasis } from "../../../src/estimate/basis.js";
-import { layRoute } from "../../../src/estimate/compare/route.js";
-import { withChosenFirst } from "../../../src/estimate/offer-choice.js";
+import { basisOf } from "../../../src/estimate/basis.js";
 import { millable, type Planners, planRoute } from "../../../src/estimate/plan.js";
-import { Sheet } from "../../../src/estimate/sheet/sheet.js";
-import { layCommon, layTakeoffs } from "../../../src/estimate/takeoffs.js";
-import { demoCatalog, estimated, request } from "../../helpers/estimating.js";
+import { demoCatalog, estimated } from "../../helpers/estimating.js";
+import { laidJob, type Piece, piece, type Way, wayOf } from "./ways.js";
 
 vi.setConfig({ testTimeout: 120_000 });
 
 const service = planners();
 
-interface Way {
-  readonly cash: number;
-  readonly hours: number;
-  readonly total: number;
-}
-
 /** Every way there is, at one's own mill and by a sawyer where one is asked for; the optimisers plan logs and sticks, nothing searches. */
 function everyWay(body: ReturnType<typeof bodyOf>): Way[] {
-  const basis = layBasis(new Sheet(), withChosenFirst(request(body)));
-  const common = layCommon(basis, layTakeoffs(basis), []);
+  const { basis, common } = laidJob(body);
   const names = millable(basis);
   const pinned = body.structure.pieces.flatMap(({ name, source }) => (source === "mill" ? [name] : []));
   let made = 0;
@@ -30,8 +20,7 @@ function everyWay(body: ReturnType<typeof bodyOf>): Way[] {
     const of = basisOf(basis, { hired });
     const laid = (milled: readonly string[], sawing: Planners["sawing"]): Way => {
       const plan = planRoute(of, `way${made++}`, "", new Set(milled), { ...service, sawing }, undefined);
-      const { cash, hours, total } = layRoute(of, plan, common);
-      return { cash: cash.value.toNumber(), hours: hours.value.toNumber(), total: total.value.toNumber() };
+      return wayOf(of, plan, common);
     };
     let most: readonly number[] = [];
     laid(names, (problem) => {
@@ -66,15 +55,6 @@ function everyWay(body: ReturnType<typeof bodyOf>): Way[] {
   return basis.hired ? [...ways(false), ...ways(true)] : ways(false);
 }
 
-interface Piece {
-  readonly name: string;
-  readonly source?: "mill" | "buy";
-}
-
-const piece = (name: string, count: number, section: string, length: string, more: object = {}): Piece => ({
-  ...{ name, role: "other", count, section, length },
-  ...more,
-});
 const logs = (length: string, smallDiameter: string, count = 1) => [
   { name: "log", count, species: "eastern-white-pine", length, smallDiameter },
 ];

@@ -1,46 +1,26 @@
 /** The best mix against every way there is to send whole groups to the mill or to the yard, each planned and laid by hand here. */
 import { describe, expect, it, vi } from "vitest";
 import { planners } from "../../../src/api/planners.js";
-import { layBasis } from "../../../src/estimate/basis.js";
-import { layRoute } from "../../../src/estimate/compare/route.js";
-import { withChosenFirst } from "../../../src/estimate/offer-choice.js";
 import { planRoute } from "../../../src/estimate/plan.js";
-import { Sheet } from "../../../src/estimate/sheet/sheet.js";
-import { layCommon, layTakeoffs } from "../../../src/estimate/takeoffs.js";
-import { estimated, request } from "../../helpers/estimating.js";
+import { estimated } from "../../helpers/estimating.js";
+import { laidJob, type Piece, piece, type Way, wayOf } from "./ways.js";
 
 vi.setConfig({ testTimeout: 120_000 });
 
 const service = planners();
 
-interface Priced {
-  readonly total: number;
-  readonly cash: number;
-  readonly hours: number;
-}
-
 /** All sets of groups, priced with the planners of the service and no search of mixes. */
-function everySet(body: unknown, names: readonly string[]): Priced[] {
-  const asked = withChosenFirst(request(body));
-  const basis = layBasis(new Sheet(), asked);
-  const common = layCommon(basis, layTakeoffs(basis), []);
+function everySet(body: unknown, names: readonly string[]): Way[] {
+  const { basis, common } = laidJob(body);
   return Array.from({ length: 2 ** names.length }, (_, set) => {
     const milled = new Set(names.filter((_, i) => Math.floor(set / 2 ** i) % 2 === 1));
-    const plan = planRoute(basis, `set${set}`, "", milled, service, undefined);
-    const { total, cash, hours } = layRoute(basis, plan, common);
-    return { total: total.value.toNumber(), cash: cash.value.toNumber(), hours: hours.value.toNumber() };
+    return wayOf(basis, planRoute(basis, `set${set}`, "", milled, service, undefined), common);
   });
 }
 
-const piece = (name: string, count: number, section: string, length: string, more: object = {}) => ({
-  ...{ name, role: "other", count, section, length },
-  ...more,
-});
 const pine = { species: "eastern-white-pine" };
 
-const JOBS: Readonly<
-  Record<string, { readonly pieces: readonly ReturnType<typeof piece>[]; readonly logs: readonly object[] }>
-> = {
+const JOBS: Readonly<Record<string, { readonly pieces: readonly Piece[]; readonly logs: readonly object[] }>> = {
   "rough timbers and boards": {
     pieces: [
       piece("beams", 2, "4 x 8 in", "10 ft", { surface: "rough" }),

@@ -1,6 +1,6 @@
 /** Where the holes of the footings are dug, in plan, and one of them cut through. */
 
-import { type Page, wholeArea } from "./paper.js";
+import { type Page, sideBySide } from "./paper.js";
 import { bayChain, type PostPlan, postCentres } from "./parts.js";
 import { mm, type Subject } from "./subject.js";
 import { type Point, View } from "./view.js";
@@ -12,8 +12,6 @@ const PLAN_SHARE = 0.62;
 export function footingsPage(posts: PostPlan, subject: Subject): Page | undefined {
   const diameter = subject.known("footings.diameter");
   if (!diameter) return undefined;
-  const { width, ...whole } = wholeArea(1);
-  const left = width * PLAN_SHARE;
   const poured = subject.known("footings.gravel-bed") !== undefined;
   const tube = subject.known("footings.tubeLength");
   const key = [
@@ -28,10 +26,10 @@ export function footingsPage(posts: PostPlan, subject: Subject): Page | undefine
     name: "footings",
     title: "Footings",
     description: `Plan of the holes and one of them cut through. ${subject.small(diameter)} across. ${note}`,
-    views: [
-      { view: holesPlan(posts, subject), area: { ...whole, width: left }, caption: "Plan" },
-      { view: oneHole(posts, subject), area: { ...whole, x: left, width: width - left }, caption: "One of them" },
-    ],
+    views: sideBySide(1, PLAN_SHARE, [
+      { view: holesPlan(posts, subject), caption: "Plan" },
+      { view: oneHole(posts, subject), caption: "One of them" },
+    ]),
     key,
     notes: [note],
     system: subject.system,

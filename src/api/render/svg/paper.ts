@@ -46,6 +46,20 @@ export function wholeArea(notes: number): Area {
   return { x: 0, y: HEAD, width: PAGE.width - KEY_WIDTH, height: PAGE.height - HEAD - notes * 4.5 - 2 };
 }
 
+/** Two views beside each other above so many notes, the first on a share of the width. */
+export function sideBySide(
+  notes: number,
+  share: number,
+  [first, second]: readonly [Omit<PlacedView, "area">, Omit<PlacedView, "area">],
+): readonly PlacedView[] {
+  const { width, ...whole } = wholeArea(notes);
+  const left = width * share;
+  return [
+    { ...first, area: { ...whole, width: left } },
+    { ...second, area: { ...whole, x: left, width: width - left } },
+  ];
+}
+
 /** Scales in common use: architect's scales by their denominators, and ISO 5455. */
 const SCALES: Readonly<Record<MeasureSystem, readonly number[]>> = {
   "inch-pound": [1, 2, 4, 8, 12, 16, 24, 32, 48, 64, 96, 128, 192, 384, 768, 1536],

@@ -1,6 +1,6 @@
 /** Pieces that one has listed oneself, group by group: how long each is, and beside it its section at a larger scale. */
 import type { PieceGroup } from "../../../estimate/pieces/piece-group.js";
-import { type Page, wholeArea } from "./paper.js";
+import { type Page, sideBySide } from "./paper.js";
 import { mm, type Subject } from "./subject.js";
 import { View } from "./view.js";
 
@@ -27,15 +27,13 @@ export function piecesPages(groups: readonly PieceGroup[], subject: Subject): Pa
 
 function onePage(groups: readonly PieceGroup[], called: Pick<Page, "name" | "title">, subject: Subject): Page {
   const key = groups.map((group) => subject.wordsOf(group.label, [group]));
-  const { width, ...whole } = wholeArea(1);
-  const left = width * LENGTHS_SHARE;
   return {
     ...called,
     description: `${called.title}, each to scale. ${NOTE} ${key.join("; ")}.`,
-    views: [
-      { view: lengths(groups, subject), area: { ...whole, width: left }, caption: "One of each, its wide face" },
-      { view: sections(groups, subject), area: { ...whole, x: left, width: width - left }, caption: "Sections" },
-    ],
+    views: sideBySide(1, LENGTHS_SHARE, [
+      { view: lengths(groups, subject), caption: "One of each, its wide face" },
+      { view: sections(groups, subject), caption: "Sections" },
+    ]),
     key,
     notes: [NOTE],
     system: subject.system,
