@@ -152,7 +152,7 @@ export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
   const jointOf = (group: PieceGroup) => {
     const ends = times(number("2"), turns.get(group.name) ?? number("0 person-h"));
     return times(
-      group.count,
+      group.members ?? group.count,
       plus(times(assumed.cell(`joint.${group.rules.joint}`), harderOf(group, input), pace), ends),
     );
   };

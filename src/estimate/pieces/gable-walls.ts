@@ -146,7 +146,11 @@ function courses(walling: Walling, triangle: Triangle): PieceGroup[] {
     }),
     ...(none
       ? []
-      : wallGroup(laying, "wall-studs", side, "Paired wall studs", { length: pair, count: roundUp(over(studs, TWO)) })),
+      : wallGroup(laying, "wall-studs", side, "Paired wall studs", {
+          length: pair,
+          count: roundUp(over(studs, TWO)),
+          members: studs,
+        })),
   ];
 }
 

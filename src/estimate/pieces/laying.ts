@@ -146,6 +146,7 @@ export function laid<Group extends string>(
     | "label"
     | "length"
     | "count"
+    | "members"
     | "supportsApart"
     | "spliced"
     | "crossings"

@@ -135,7 +135,8 @@ export function railStubs(
     const length = minus(row[kind]?.length ?? number("0 mm"), placed.opening.width, jambs);
     if (sheet.decideOf(`walls.${side.name}.stub${i + 1}`, length).lte(0)) return [];
     const label = "Paired wall rails beside openings";
-    return wallGroup(laying, "wall-rails", side, label, { length, count: count(pieces), index: row.length + i });
+    const cut = { count: count(pieces), members: count(2 * pieces) };
+    return wallGroup(laying, "wall-rails", side, label, { length, ...cut, index: row.length + i });
   });
 }
 
@@ -148,6 +149,7 @@ export function crippleStuds(walling: Walling, side: WallSide, whole: Operand, c
     const length = minus(whole, opening.height, opening.sill ? times(TWO, head) : head);
     if (sheet.decideOf(`walls.${side.name}.cripple${i + 1}`, length).lte(0)) return [];
     const label = opening.sill ? "Paired cripple studs" : "Cripple studs";
-    return wallGroup(laying, "wall-studs", side, label, { length, count: count(pieces), index: i + 1 });
+    const cut = { count: count(pieces), ...(opening.sill && { members: count(2 * pieces) }) };
+    return wallGroup(laying, "wall-studs", side, label, { length, ...cut, index: i + 1 });
   });
 }

@@ -46,6 +46,8 @@ export interface PieceGroup extends SectionCells {
   /** Finished: the shortest straight piece from which one is cut. */
   readonly length: Cell;
   readonly count: Cell;
+  /** Members that all of its pieces are cut into, where one piece gives two; absent where each is one. */
+  readonly members?: Cell | undefined;
   readonly totalLength: Cell;
   /** Actual wood of all pieces. */
   readonly volume: Cell;
@@ -96,6 +98,8 @@ export interface GroupPlan {
   readonly section: SectionCells;
   readonly length: Operand;
   readonly count: Operand;
+  /** Members that all of its pieces are cut into, where one piece gives two. */
+  readonly members?: Operand | undefined;
   readonly settings?: GroupSettings | undefined;
   /** Share of the wide faces that the finish reaches, where the structure knows better than the role. */
   readonly joint?: RoleDefaults["joint"];
@@ -200,6 +204,10 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
     surface,
     ...(plan.supportsApart && { supportsApart: plan.supportsApart }),
     ...(plan.encloses && { encloses: plan.encloses }),
+    // Of pieces of the user's own number or length nobody knows how many come out of each.
+    ...(plan.members &&
+      !settings.length &&
+      !settings.count && { members: sheet.lay(cell("members"), plan.members, { label: "members cut out of them" }) }),
     ...(plan.covered && {
       covered: sheet.lay(cell("covered"), plan.covered, { label: "covered by its neighbours", display: units.small }),
     }),

@@ -180,6 +180,7 @@ export function wallGroup(
   }: {
     readonly length: Operand;
     readonly count: Operand;
+    readonly members?: Operand;
     readonly supportsApart?: Cell;
     readonly meetsOver?: Cell;
     readonly crossings?: number;
@@ -200,5 +201,6 @@ export function studGroup({ laying, clearance }: Walling, side: WallSide, studs:
   return wallGroup(laying, "wall-studs", side, "Paired wall studs", {
     length: minus(plus(from, to), times(number("2"), clearance)),
     count: roundUp(over(studs, number("2"))),
+    members: studs,
   });
 }

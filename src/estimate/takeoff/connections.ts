@@ -253,7 +253,8 @@ function sitesOf(
     const run = groups.find((group) => group.atPosts)?.atPosts;
     return run ?? sum(groups.map((group) => times(group.count, known(group.crossings, group))));
   }
-  const all = sum(groups.map((group) => (each === 1 ? group.count : times(count(each), group.count))));
+  const members = groups.map((group) => group.members ?? group.count);
+  const all = sum(members.map((of) => (each === 1 ? of : times(count(each), of))));
   const [first] = groups as [PieceGroup];
   const joined = kind === "splice" ? (first.runs ?? runs[baseOf(first)]) : undefined;
   if (joined === undefined) return all;
