@@ -134,7 +134,9 @@ export function bestFor(mix: MixPoint, priced: readonly MixPoint[]): HourRange |
 
 const alike = (a: Decimal, b: Decimal): boolean => a.minus(b).abs().lte(EQUAL);
 
+type Cost = Pick<MixPoint, "cash" | "hours">;
+
 /** Value of an hour at which two mixes cost the same: cash between them over hours between them. */
-export function tieWage(cheaper: MixPoint, quicker: MixPoint): Decimal {
+export function tieWage(cheaper: Cost, quicker: Cost): Decimal {
   return quicker.cash.minus(cheaper.cash).dividedBy(cheaper.hours.minus(quicker.hours));
 }

@@ -4,7 +4,8 @@ import type { Decimal } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { ComparedRoutes, Comparison, Decision } from "./decision.js";
-import type { HourRange } from "./envelope.js";
+import { type HourRange, tieWage } from "./envelope.js";
+import type { RouteCells } from "./route.js";
 import { forWantOfPrice } from "./unpriced.js";
 import type { Judged } from "./verdict-limits.js";
 
@@ -28,46 +29,90 @@ export function changes(basis: Basis, routes: ComparedRoutes, decision: Judged):
 }
 
 /**
- * The values of an hour between which this mix is the best of all tried, and between which milling stops to pay: against this
- * mix, and against all that were tried.
+ * For which values of an hour this mix is the best of all that were searched for them, or, where none were, at which each other way
+ * of the answer costs less than it; and where milling stops to pay: against this mix, and against all that were tried.
  */
-function hourChanges({ pricing, labor }: Basis, { mix, buy }: ComparedRoutes, decision: Judged): string[] {
+function hourChanges(basis: Basis, routes: ComparedRoutes, decision: Judged): string[] {
   const { standing } = decision;
-  const money = (value: Decimal) => moneyText(value, pricing.currency);
-  if (mix === buy) {
-    const mixes = standing?.buying?.from;
-    const mill = pays(decision.mill) ? aside(decision.mill.payPerHour) : undefined;
-    return [
-      ...(mixes?.gt(0) && !(mill && money(mill) === money(mixes))
-        ? [
-            `If an hour is worth less than ${money(mixes)} to you, milling some of it costs less: the best mix of those tried.`,
-          ]
-        : []),
-      ...(mill
-        ? [`If an hour is worth less than ${money(mill)} to you, even milling all that the logs serve costs less.`]
-        : []),
-    ];
-  }
-  const { from, to } = rangeOf(standing?.hour, decision, aside(labor.valueOfHour));
-  const least = from?.gt(0) ? ` more than ${money(from)}` : "";
-  const most = to ? `${least ? " and" : ""} less than ${money(to)}` : "";
-  const best = `Of all mixes tried this is the best as long as an hour is worth${least}${most} to you`;
-  const range = least || most ? [`${best}.`] : [];
+  if (routes.mix === routes.buy) return towardsMilling(basis, decision);
+  const money = moneyOf(basis);
+  const best = standing?.frontier ? stretch(basis, decision) : undefined;
+  const others = standing?.frontier ? [] : otherWays(basis, routes);
+  const range = best
+    ? [`${best.words}; at another value than yours, a new estimate tries other mixes and may find a better one.`]
+    : others;
   if (!pays(decision.mix)) return range;
   const even = money(aside(decision.mix.payPerHour));
-  const more = standing?.frontier ? "" : " (a search of the mixes between may find one that pays for longer)";
   const stop = standing?.buying && money(standing.buying.from);
-  if (to && stop === even && money(to) === even) return [`${best}; above that, buying everything is better than any.`];
+  if (best?.to && stop === even && money(best.to) === even)
+    return [`${best.words}; above that, buying everything is better than any.`];
   if (stop && stop !== even)
     return [
       ...range,
-      `Milling stops paying where an hour is worth between ${even} and ${stop} to you: above the first, buying everything costs less than this mix; above the second, less than any mix tried${more}.`,
+      `Milling stops paying where an hour is worth between ${even} and ${stop} to you: above the first, buying everything costs less than this mix; above the second, less than any mix tried${unsearched(decision)}.`,
     ];
-  const than = stop ? " than any mix tried" : "";
+  const than = stop ? ` than any mix tried${unsearched(decision)}` : "";
+  return [...range, `If an hour is worth more than ${even} to you, buying everything costs less${than}.`];
+}
+
+const moneyOf =
+  ({ pricing }: Pick<Basis, "pricing">) =>
+  (value: Decimal): string =>
+    moneyText(value, pricing.currency);
+
+const unsearched = ({ standing }: Judged): string =>
+  standing?.frontier ? "" : " (a search of the mixes between may find one that pays for longer)";
+
+/** Below which value of an hour some mix is better than buying everything, and below which even all milled. */
+function towardsMilling(basis: Basis, decision: Judged): string[] {
+  const money = moneyOf(basis);
+  const mixes = decision.standing?.buying?.from;
+  const mill = pays(decision.mill) ? aside(decision.mill.payPerHour) : undefined;
+  const some =
+    mixes?.gt(0) && !(mill && money(mill) === money(mixes))
+      ? [
+          `If an hour is worth less than ${money(mixes)} to you, milling some of it costs less: the best mix of those tried${unsearched(decision)}.`,
+        ]
+      : [];
+  const all = mill
+    ? [`If an hour is worth less than ${money(mill)} to you, even milling all that the logs serve costs less.`]
+    : [];
+  return [...some, ...all];
+}
+
+/** For which values of an hour no mix that was searched is better; undefined where for all of them. */
+function stretch(
+  basis: Basis,
+  decision: Judged,
+): { readonly words: string; readonly to: Decimal | undefined } | undefined {
+  const money = moneyOf(basis);
+  const { from, to } = rangeOf(decision.standing?.hour, decision, aside(basis.labor.valueOfHour));
+  const least = from?.gt(0) ? ` more than ${money(from)}` : "";
+  const most = to ? `${least ? " and" : ""} less than ${money(to)}` : "";
+  if (!least && !most) return undefined;
+  return { words: `Of all mixes tried this is the best as long as an hour is worth${least}${most} to you`, to };
+}
+
+/** At which values of an hour milling all of it, by oneself or hired, costs less than this mix. */
+function otherWays(basis: Basis, { mill, hired, mix }: ComparedRoutes): string[] {
+  const own = aside(basis.labor.valueOfHour);
+  const point = ({ cash, hours }: RouteCells) => ({ cash: aside(cash), hours: aside(hours) });
+  const now = point(mix);
   return [
-    ...range,
-    `If an hour is worth more than ${even} to you, buying everything costs less${than}${stop ? more : ""}.`,
-  ];
+    { way: mill, words: "milling all that the logs serve" },
+    { way: hired, words: "a hired sawyer milling all that the logs serve" },
+  ].flatMap(({ way, words }) => {
+    if (!way || way === mix) return [];
+    const other = point(way);
+    const slower = other.hours.gt(now.hours);
+    // What costs more and takes longer is never the better one.
+    if (slower ? other.cash.gte(now.cash) : other.cash.lte(now.cash) || other.hours.eq(now.hours)) return [];
+    const tie = slower ? tieWage(other, now) : tieWage(now, other);
+    if (slower ? tie.gt(own) : tie.lt(own)) return [];
+    return [
+      `If an hour is worth ${slower ? "less" : "more"} than ${moneyOf(basis)(tie)} to you, ${words} costs less than this mix; another mix may cost less still, which a search of the mixes between tells.`,
+    ];
+  });
 }
 
 /**

@@ -9,6 +9,7 @@ vi.setConfig({ testTimeout: 120_000 });
 
 const demo = demoBody("orchard-shelter");
 const made = estimated(demo, planners());
+const searched = estimated({ ...demo, options: { ...(demo.options as object), frontier: true } }, planners());
 
 describe("the sentence on each group", () => {
   it("names a side that the plan bears out, piece by piece", () => {
@@ -63,23 +64,44 @@ describe("the sentence on each group", () => {
 
 describe("the verdict", () => {
   it("states the value of an hour at which it turns, and the slow end, as the cells have them", () => {
-    const { mix, buy } = made.routes;
-    const [cash, hours] = [buy.cash.value.minus(mix.cash.value), mix.hours.value.minus(buy.hours.value)];
-    const even = moneyText(cash.dividedBy(hours), "USD");
-    const { hour, buying } = made.searched?.standing ?? {};
-    const [from, to, stop] = [hour?.from, hour?.to, buying?.from].map((one) => moneyText(one as never, "USD"));
-    const best = `Of all mixes tried this is the best as long as an hour is worth more than ${from} and less than ${to} to you`;
-    expect(made.verdict.changes.join("\n")).toMatch(
-      to === even && stop === even
-        ? `${best}; above that, buying everything is better than any.\n`
-        : stop === even
-          ? `${best}.\nIf an hour is worth more than ${even}`
-          : `${best}.\nMilling stops paying where an hour is worth between ${even} and ${stop} to you`,
+    for (const one of [made, searched]) {
+      const { mix, buy } = one.routes;
+      const [cash, hours] = [buy.cash.value.minus(mix.cash.value), mix.hours.value.minus(buy.hours.value)];
+      const even = moneyText(cash.dividedBy(hours), "USD");
+      const stop = moneyText(one.searched?.standing.buying?.from as never, "USD");
+      expect(one.verdict.changes.join("\n")).toContain(
+        stop === even
+          ? `If an hour is worth more than ${even} to you, buying everything costs less`
+          : `Milling stops paying where an hour is worth between ${even} and ${stop} to you`,
+      );
+      // The pace ranges up to 1.6 times the likely one: as many more hours, and as much less for each.
+      const slow = hours.times("1.6");
+      expect(one.verdict.doubt).toContain(`${slow.toFixed(0)} instead of ${hours.toFixed(0)}`);
+      expect(one.verdict.doubt).toContain(`${moneyText(cash.dividedBy(slow), "USD")} for each of them`);
+    }
+  });
+
+  it("calls it the best for a range of values of an hour only where mixes were searched for all of them", () => {
+    const { hour } = searched.searched?.standing ?? {};
+    const [from, to] = [hour?.from, hour?.to].map((one) => moneyText(one as never, "USD"));
+    const words = searched.verdict.changes.join("\n");
+    expect(words).toContain(
+      `Of all mixes tried this is the best as long as an hour is worth more than ${from} and less than ${to} to you`,
     );
-    // The pace ranges up to 1.6 times the likely one: as many more hours, and as much less for each.
-    const slow = hours.times("1.6");
-    expect(made.verdict.doubt).toContain(`${slow.toFixed(0)} instead of ${hours.toFixed(0)}`);
-    expect(made.verdict.doubt).toContain(`${moneyText(cash.dividedBy(slow), "USD")} for each of them`);
+    expect(words).toContain("at another value than yours, a new estimate tries other mixes");
+    for (const one of [...made.verdict.changes, ...made.verdict.reasons]) expect(one).not.toContain("best as long as");
+  });
+
+  it("says without that search where milling all costs less than this mix, as the two come to beside each other", () => {
+    const { mix, mill } = made.routes;
+    const said = made.verdict.changes.find((one) =>
+      one.includes("milling all that the logs serve costs less than this"),
+    );
+    const below = Number(/less than \$([\d.]+) to you/.exec(said ?? "")?.[1]);
+    const at = (route: typeof mix, wage: number) => route.cash.value.plus(route.hours.value.times(wage)).toNumber();
+    expect(below).toBeGreaterThan(0);
+    expect(at(mill as typeof mix, below - 0.02)).toBeLessThan(at(mix, below - 0.02));
+    expect(at(mill as typeof mix, below + 0.02)).toBeGreaterThan(at(mix, below + 0.02));
   });
 
   it("doubts most, of all ranges, the end that costs milling most against buying: what every end was tried for", () => {
@@ -170,10 +192,11 @@ describe("a limit on cash or hours", () => {
     const hours = buy.hours.value.ceil().toNumber() + more;
     const { routes, verdict } = within({ mostHours: `${hours} h` });
     expect(routes.mix.hours.value.toNumber()).toBeLessThanOrEqual(hours);
-    // Whoever is told of a range in which their $15 does not lie concludes that the choice is wrong.
-    const range = verdict.changes.find((one) => one.startsWith("Of all mixes tried this is the best as long")) ?? "";
-    expect(Number(/more than \$([\d.]+)/.exec(range)?.[1] ?? 0)).toBeLessThanOrEqual(15);
-    expect(Number(/less than \$([\d.]+)/.exec(range)?.[1] ?? 15)).toBeGreaterThanOrEqual(15);
+    // Whoever is told that another way is better at their $15 concludes that the choice is wrong.
+    for (const one of verdict.changes.filter((words) => words.includes("costs less than this mix;"))) {
+      const [, side, worth] = /worth (less|more) than \$([\d.]+) to you/.exec(one) ?? [];
+      expect(side === "less" ? 15 - Number(worth) : Number(worth) - 15).toBeGreaterThanOrEqual(0);
+    }
   });
 
   it("that no way keeps is said to be broken", () => {

@@ -30,13 +30,13 @@ export const SearchSchema = z
     bestFrom: measuredValue
       .nullable()
       .describe(
-        "Value of an hour from which on the best mix is the best of all that were priced; null where limits chose it.",
+        "Value of an hour from which on the best mix is the best of all that were priced here, and with options.frontier of all that were searched for such values; an estimate at one of them tries other mixes, and may find a better one. Null where limits chose it.",
       ),
     bestTo: measuredValue.nullable().describe("Up to which; null where at any higher value."),
     buyingFrom: measuredValue
       .nullable()
       .describe(
-        "Value of an hour above which buying everything is better than every mix that was priced: with `mix.payPerHour` it makes the interval in which milling stops to pay; null where some mix takes fewer hours and costs less.",
+        "Value of an hour above which buying everything is better than every mix that was priced here: with `mix.payPerHour` it makes the interval in which milling stops to pay; null where some mix takes fewer hours and costs less.",
       ),
     mixedSizesSave: measuredValue
       .nullable()
