@@ -9,8 +9,9 @@ import { type CommonCells, layRoute, type RouteCells, type RoutePlan } from "./c
 import { laySpending, type Spending } from "./compare/spending.js";
 import { type Verdict, verdictOf } from "./compare/verdict.js";
 import { type ComparedCovering, compareCoverings } from "./covering-comparison.js";
-import { type Fault, FaultError, pointer } from "./faults.js";
+import { type Fault, FaultError } from "./faults.js";
 import { type MixSearched, searchOf } from "./frontier.js";
+import { unaskedPlans, unknownMilled } from "./held-plan-faults.js";
 import { mixLabel } from "./joint-route.js";
 import { heldLeftOut, planLeftOut } from "./left-out.js";
 import { withinLimits } from "./limit-plans.js";
@@ -93,7 +94,7 @@ export function estimate(
   const basis = layBasis(newSheet(request), request);
   const names = millable(basis);
   const held = request.heldPlans;
-  refuse(unknownMilled(basis, held?.milled ?? []));
+  refuse(unknownMilled(new Set(basis.cutList.groups.map(({ name }) => name)), held?.milled ?? []));
   const planners = remembering(given);
   const plan = (key: string, label: string, milled: ReadonlySet<string>, hired = false, by = planners) =>
     planRoute(basisOf(basis, { hired }), key, label, milled, by, held);
@@ -160,6 +161,8 @@ function sameSet(a: ReadonlySet<string>, b: ReadonlySet<string>): boolean {
 /** Lays takeoffs, routes and comparison on a basis, and collects what is wrong with the whole. */
 function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): Estimate {
   const { sheet } = basis;
+  const held = plansToHold(basis, plans);
+  refuse(unaskedPlans(basis.request.heldPlans ?? {}, held));
   const takeoffs = layTakeoffs(basis);
   const own = layOwnLines(sheet, basis.request.lines ?? [], { at: "/lines", currency: basis.catalog.currency });
   const common = layCommon(basis, takeoffs, own.cells);
@@ -191,12 +194,6 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   const weights = coverings.map(({ weight }) => weight);
   const cautions = [...roofWeightCaution(basis, weights), ...cautionsOf(basis, takeoffs, mill !== undefined)];
   const notices = noticesOf(basis, takeoffs, routes, common);
-  const all = [
-    ...new Set([plans.buy, ...(plans.mill ? [plans.mill] : []), ...(plans.hired ? [plans.hired] : []), plans.mix]),
-  ];
-  const form = heldForm(all, plans.mix);
-  const stock = { ...form.stock, ...heldLeftOut(plans.leftOut) };
-  const held = { ...form, stock, offers: [...chosenOffers(basis.request)] };
   return {
     basis,
     takeoffs,
@@ -214,6 +211,14 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
   };
 }
 
+/** All plans, in the form in which a request may hand them back. */
+function plansToHold({ request }: Basis, { buy, mill, hired, mix, leftOut }: RoutePlans): HeldPlans {
+  const routes = new Set([buy, mill, hired, mix].flatMap((route) => route ?? []));
+  const form = heldForm([...routes], mix);
+  const stock = { ...form.stock, ...heldLeftOut(leftOut) };
+  return { ...form, stock, offers: [...chosenOffers(request)] };
+}
+
 /** @returns undefined where nothing is proven, nothing costs anything, or the user's own figures go below the bound. */
 function gapOf({ total }: RouteCells, bound: MixBound | undefined): Decimal | undefined {
   const cost = aside(total);
@@ -224,16 +229,6 @@ function gapOf({ total }: RouteCells, bound: MixBound | undefined): Decimal | un
 function layYields({ sheet, logs, units }: Basis, { plan, cuts }: RouteCells): [string, YieldCells][] {
   if (!plan.sawing || !cuts || sheet.find(`${plan.key}.yield.lumber`)) return [];
   return [[plan.key, layYield(sheet, plan.key, cuts.pieceVolume, logsSawn(logs, plan.sawing), units)]];
-}
-
-/** Groups of a held mix that the structure has not. */
-function unknownMilled({ cutList }: Basis, milled: readonly string[]): Fault[] {
-  const known = new Set(cutList.groups.map(({ name }) => name));
-  return milled.flatMap((name, i): Fault[] => {
-    const wrong = `The structure has no piece group called ${name.slice(0, 80)}.`;
-    const cure = "Leave the held plans out, or send the request that they were made for.";
-    return known.has(name) ? [] : [{ code: "held-plan-misfit", at: pointer("/heldPlans/milled", i), wrong, cure }];
-  });
 }
 
 function refuse(faults: readonly Fault[]): void {

@@ -12,6 +12,8 @@ const changed = (change: Change): Asking => {
 /** Past the compiler, as any caller may be. */
 const loose = (part: object) => part as Record<string, unknown>;
 
+const NO_LOGS = { gridMm: "1.5875", logs: [], buy: {} };
+
 interface Case {
   readonly what: string;
   readonly change: Change;
@@ -356,13 +358,13 @@ const estimateOnly: Case[] = [
   },
   {
     what: "a sawing plan of nothing",
-    change: (r) => (r.heldPlans = { sawing: { milled: { gridMm: "1.5875", logs: [], buy: {} } } }),
+    change: (r) => (r.heldPlans = { sawing: { milled: NO_LOGS } }),
     code: "held-plan-misfit",
     pointer: "/heldPlans/sawing/milled",
   },
   {
     what: "a sawing plan of no route",
-    change: (r) => (r.heldPlans = { sawing: { mill: { gridMm: "1.5875", logs: [], buy: {} } } as object }),
+    change: (r) => (r.heldPlans = { sawing: { mill: NO_LOGS } as object }),
     code: "unknown-field",
     pointer: "/heldPlans/sawing/mill",
   },
@@ -418,6 +420,30 @@ describe("an estimate refuses", () => {
     const wider = changed((request) => (request.structure.span = "20 ft"));
     const problem = await refused({ ...wider, heldPlans: answer.heldPlans });
     expect(new Set(problem.faults.map(({ code }) => code))).toEqual(new Set(["held-plan-misfit"]));
+  });
+
+  it.each([
+    ["a stock plan of a route that is none", { stock: { bouhgt: {} } }, "/stock/bouhgt", "bought"],
+    [
+      "a stock plan of an offer that is not bought",
+      { stock: { bought: { "spf-2x4x": [] } } },
+      "/stock/bought/spf-2x4x",
+      "spf-2x4",
+    ],
+    [
+      "a stock plan without a group that is none",
+      { stock: { "milled without hats": {} } },
+      "/stock/milled without hats",
+      "",
+    ],
+    ["a sawing plan of a sawyer whom nobody hired", { sawing: { hired: NO_LOGS } }, "/sawing/hired", ""],
+  ])("%s, with the nearest that there is", async (_, heldPlans, place, near) => {
+    const { status, faults } = await refused({ ...demo("orchard-shelter"), heldPlans: { milled: [], ...heldPlans } });
+    expect([status, faults.map(({ code, pointer }) => [code, pointer])]).toEqual([
+      422,
+      [["held-plan-misfit", `/heldPlans${place}`]],
+    ]);
+    expect(faults[0]?.cure).toContain(near && `Did you mean ${near}? `);
   });
 
   it("several faults at once, each in its place", async () => {

@@ -1,0 +1,46 @@
+/** Held plans that nothing of the estimate asks for: none is left unread in silence. */
+import { type Fault, nearest, pointer } from "./faults.js";
+import type { HeldPlans } from "./request/held-plans.js";
+
+const AT = "/heldPlans";
+const CURE = "Leave the held plans out, or send the request that they were made for.";
+
+/** Groups of a held mix that the structure has not. */
+export function unknownMilled(known: ReadonlySet<string>, milled: readonly string[]): Fault[] {
+  return milled.flatMap((name, i): Fault[] => {
+    const wrong = `The structure has no piece group called ${name.slice(0, 80)}.`;
+    return known.has(name) ? [] : [misfit(pointer(AT, "milled", i), wrong, name, known)];
+  });
+}
+
+/**
+ * Routes and offers of held plans that the estimate has no plan for.
+ * @param asked - The plans that the estimate goes by, in the form in which they are handed back.
+ */
+export function unaskedPlans(held: HeldPlans, asked: HeldPlans): Fault[] {
+  const { sawing = {}, stock = {} } = held;
+  const known = asked.stock ?? {};
+  const offers = Object.entries(stock).flatMap(([route, plans]) =>
+    Object.hasOwn(known, route)
+      ? unasked(plans, known[route] ?? {}, pointer(AT, "stock", route), "buys by an offer called")
+      : [],
+  );
+  return [
+    ...unasked(sawing, asked.sawing ?? {}, pointer(AT, "sawing"), "saws by a route called"),
+    ...unasked(stock, known, pointer(AT, "stock"), "buys by a route called"),
+    ...offers,
+  ];
+}
+
+function unasked(given: object, asked: object, at: string, does: string): Fault[] {
+  const known = new Set(Object.keys(asked));
+  return Object.keys(given).flatMap((name) => {
+    const wrong = `Nothing here ${does} ${name.slice(0, 120)}.`;
+    return known.has(name) ? [] : [misfit(pointer(at, name), wrong, name, known)];
+  });
+}
+
+function misfit(at: string, wrong: string, name: string, known: ReadonlySet<string>): Fault {
+  const near = nearest(name, known);
+  return { code: "held-plan-misfit", at, wrong, cure: near ? `Did you mean ${near}? ${CURE}` : CURE };
+}
