@@ -13,6 +13,8 @@ import { type BoughtPieces, type StockQuestion, stockQuestions } from "./purchas
 import type { StockCut, StockOutcome, StockProblem } from "./purchase/stock/problem.js";
 import { judgeStockPlan } from "./purchase/stock-judge.js";
 import { decimal, ZERO } from "./quantity/decimal.js";
+import { quantity } from "./quantity/quantity.js";
+import { marked } from "./quantity/text.js";
 import { wholeNumber } from "./quantity/whole.js";
 import type { HeldPlans } from "./request/held-plans.js";
 import { type MeasuredPlan, measurePlan } from "./salvage/cut-cells.js";
@@ -140,7 +142,9 @@ function planSawing(
   const groups = chosen.map((one) => milledGroup(basis, one, one.millable as MillableGroup, priced(one)));
   const problem = sawingProblem(basis.sawing, groups);
   if (held) {
-    const wrong = judgeSawingPlan(problem, held);
+    const { gridMm } = basis.sawing;
+    const length = (steps: number) => marked(quantity(gridMm.times(steps), "mm"), basis.request.system);
+    const wrong = judgeSawingPlan(problem, held, length);
     if (wrong.length > 0) throw misfit(pointer("/heldPlans/sawing", key), wrong);
     return { ...measurePlan(problem, held), proof: HELD };
   }

@@ -422,6 +422,15 @@ describe("an estimate refuses", () => {
     expect(new Set(problem.faults.map(({ code }) => code))).toEqual(new Set(["held-plan-misfit"]));
   });
 
+  it("a sawing plan that does not fit, in the project's lengths", async () => {
+    const logs = [
+      { log: "pine-1-butt", cuts: [{ tool: "buck", axis: "z", part: 0, lo: 960, hi: 961 } as const], pieces: [] },
+    ];
+    const sawing = { milled: { ...NO_LOGS, logs } };
+    const { faults } = await refused({ ...demo("orchard-shelter"), heldPlans: { milled: [], sawing } });
+    expect(faults[0]?.wrong).toBe('Log “pine-1-butt”, cut 0 (buck): the kerf is 1/16" wide, the saw takes 3/8".');
+  });
+
   it.each([
     ["a stock plan of a route that is none", { stock: { bouhgt: {} } }, "/stock/bouhgt", "bought"],
     [

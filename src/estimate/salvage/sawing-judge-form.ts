@@ -14,9 +14,14 @@ const MOST = { cuts: 200_000, pieces: 50_000, piecesOfLog: 10_000 };
 /** Farthest coordinate, steps: 1 km in millimetres. Keeps products of two within exact whole numbers. */
 const FARTHEST = 1_000_000;
 
+/** A length in whole grid steps, as it is told. */
+export type TellLength = (steps: number) => string;
+
 /** Sentences found so far; further ones are dropped once it is full. */
 export class Findings {
   readonly sentences: string[] = [];
+
+  constructor(readonly long: TellLength) {}
 
   get full(): boolean {
     return this.sentences.length >= MOST_FAULTS;

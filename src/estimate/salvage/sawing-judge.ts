@@ -3,7 +3,7 @@
  * after another, looks whether each piece is one of the parts that are left and is sound wood throughout, and counts.
  */
 import { judgeCuts, type Parts } from "./sawing-judge-cuts.js";
-import { Findings, problemFaults, quoted, readPlan } from "./sawing-judge-form.js";
+import { Findings, problemFaults, quoted, readPlan, type TellLength } from "./sawing-judge-form.js";
 import { isSound, isWood, keepsHeartRule } from "./sawing-judge-wood.js";
 import type { Part } from "./sawing-parts.js";
 import type { LogPlan, SawGroup, SawingPlan, SawingProblem, SawLog, SawnPiece } from "./sawing-problem.js";
@@ -13,11 +13,16 @@ import type { LogPlan, SawGroup, SawingPlan, SawingProblem, SawLog, SawnPiece } 
  * order), at most 50. Empty when the plan can be sawn as drawn and makes, with what is bought, all that is wanted.
  *
  * Never throws and takes bounded time, whatever `plan` holds: plans come back in requests.
+ * @param long - How lengths are told; in steps where nobody reads them.
  */
-export function judgeSawingPlan(problem: SawingProblem, plan: SawingPlan): string[] {
+export function judgeSawingPlan(
+  problem: SawingProblem,
+  plan: SawingPlan,
+  long: TellLength = (steps) => `${steps} steps`,
+): string[] {
   const badQuestion = problemFaults(problem);
   if (badQuestion.length > 0) return badQuestion.slice(0, 50);
-  const findings = new Findings();
+  const findings = new Findings(long);
   const read = readPlan(problem, plan, findings);
   const sawn = new Map<string, number>();
   for (const logPlan of read.logs) {
@@ -44,7 +49,7 @@ function judgeLog(problem: SawingProblem, plan: LogPlan, sawn: Map<string, numbe
     const say = (wrong: string) => findings.add(`${at}: ${wrong}.`);
     const group = groups.get(piece.group);
     if (group === undefined) say("there is no such group");
-    else judgePiece({ problem, log, group, say }, piece, parts, taken);
+    else judgePiece({ problem, log, group, say, long: findings.long }, piece, parts, taken);
     sawn.set(piece.group, (sawn.get(piece.group) ?? 0) + 1);
   }
   judgeOverlap(log, plan.pieces, findings);
@@ -55,11 +60,12 @@ interface PieceCase {
   readonly log: SawLog;
   readonly group: SawGroup;
   readonly say: (wrong: string) => void;
+  readonly long: TellLength;
 }
 
 function judgePiece(about: PieceCase, piece: SawnPiece, parts: Parts, taken: Set<number>): void {
   const { log, group, say } = about;
-  judgeSize(group, piece, say);
+  judgeSize(about, piece);
   if (group.species.length > 0 && !group.species.includes(log.species)) {
     say(`${log.species} does not serve, only ${group.species.join(", ")}`);
   }
@@ -71,18 +77,18 @@ function judgePiece(about: PieceCase, piece: SawnPiece, parts: Parts, taken: Set
   taken.add(piece.part);
 }
 
-function judgeSize(group: SawGroup, piece: SawnPiece, say: (wrong: string) => void): void {
+function judgeSize({ group, say, long }: PieceCase, piece: SawnPiece): void {
   const sides = [piece.x1 - piece.x0, piece.y1 - piece.y0];
   const lying = sides[0] === group.width && sides[1] === group.thickness;
   const standing = sides[0] === group.thickness && sides[1] === group.width;
   if (!lying && !standing) {
-    say(`its section is ${sides.join(" × ")} steps, wanted is ${group.thickness} × ${group.width}`);
+    say(`its section is ${sides.map(long).join(" × ")}, wanted is ${long(group.thickness)} × ${long(group.width)}`);
   }
   const length = piece.z1 - piece.z0;
-  if (length !== group.length) say(`it is ${length} steps long, wanted are ${group.length}`);
+  if (length !== group.length) say(`it is ${long(length)} long, wanted is ${long(group.length)}`);
 }
 
-function judgePart({ problem, log, group, say }: PieceCase, piece: SawnPiece, part: Part): void {
+function judgePart({ problem, log, group, say, long }: PieceCase, piece: SawnPiece, part: Part): void {
   const same =
     part.x.lo === piece.x0 &&
     part.x.hi === piece.x1 &&
@@ -96,7 +102,7 @@ function judgePart({ problem, log, group, say }: PieceCase, piece: SawnPiece, pa
   }
   const { deepestRip, thinnestSlab = 0 } = problem.shop;
   if (piece.y1 - piece.y0 > deepestRip && piece.x1 - piece.x0 < thinnestSlab) {
-    say(`the mill ripped it to ${piece.x1 - piece.x0} steps, it saws none under ${thinnestSlab}`);
+    say(`the mill ripped it to ${long(piece.x1 - piece.x0)}, it saws none under ${long(thinnestSlab)}`);
   }
   if (!isWood(log, part.bolt, part, group.wane)) say("it reaches outside the wood");
   if (!isSound(log, part.bolt, part)) say("it reaches into the rot");

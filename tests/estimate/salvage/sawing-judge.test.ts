@@ -161,7 +161,7 @@ describe("judge of sawing plans", () => {
     const plan = { ...GOOD, logs: [writeLog(question(), "pine", [{ z0: 2000, z1: 4000, slabs }])] };
     expect(judgeSawingPlan(question({ shop: { thinnestSlab: 10 } }), plan)).toEqual([]);
     expect(judgeSawingPlan(question({ shop: { thinnestSlab: 11 } }), plan)).toEqual([
-      expect.stringContaining("it leaves a slab of 10 steps, the mill saws none under 11"),
+      expect.stringContaining("it leaves a slab of 10 steps, the mill saws none under 11 steps"),
     ]);
   });
 
@@ -177,7 +177,7 @@ describe("judge of sawing plans", () => {
       });
     };
     expect(by(150)).toEqual([]);
-    expect(by(149)).toEqual([expect.stringContaining("the mill ripped it to 25 steps, it saws none under 26")]);
+    expect(by(149)).toEqual([expect.stringContaining("the mill ripped it to 25 steps, it saws none under 26 steps")]);
   });
 
   it("passes pieces that touch on every side, for a saw without a kerf", () => {
@@ -217,7 +217,7 @@ describe("judge of sawing plans", () => {
       "a mill kerf thinner than the blade",
       {},
       withCut(1, { lo: -55 }),
-      /cut 1 \(mill\): the kerf is 5 steps wide, the saw takes 6/,
+      /cut 1 \(mill\): the kerf is 5 steps wide, the saw takes 6 steps/,
     ],
     ["a rip kerf thinner than the blade", {}, withCut(6, { lo: -77 }), /cut 6 \(rip\): the kerf is 2 .* takes 3/],
     [
@@ -247,7 +247,7 @@ describe("judge of sawing plans", () => {
       "a rip cut too deep",
       { shop: { deepestRip: 24 } },
       GOOD,
-      /cut 6 \(rip\): the stock is 25 steps thick, the rip saw cuts 24/,
+      /cut 6 \(rip\): the stock is 25 steps thick, the rip saw cuts 24 steps/,
     ],
     ["a rip cut in a round bolt", {}, withCut(1, { tool: "rip" }), /cut 1 \(rip\): the stock is still round/],
     [
@@ -266,7 +266,7 @@ describe("judge of sawing plans", () => {
       "a slab thinner than the mill saws",
       { shop: { thinnestSlab: 26 } },
       GOOD,
-      /cut 5 \(mill\): it leaves a slab of 25 steps, the mill saws none under 26/,
+      /cut 5 \(mill\): it leaves a slab of 25 steps, the mill saws none under 26 steps/,
     ],
     ["bucking after sawing", {}, withCut(8, { tool: "buck", hi: 3010 }), /cut 8 \(buck\): only a round log is bucked/],
     [
@@ -317,8 +317,13 @@ describe("judge of sawing plans", () => {
     ],
     ["an unknown log", {}, withLog({ log: "oak" }), /There is no log “oak”/],
     ["a log sawn up twice", {}, { ...GOOD, logs: [...GOOD.logs, ...GOOD.logs] }, /Log “pine” is sawn up twice/],
-    ["a wrong section", { board: { thickness: 24 } }, GOOD, /piece 1 .*section is 150 × 25 steps, wanted is 24 × 150/],
-    ["a wrong length", { board: { length: 999 } }, GOOD, /piece 1 .*it is 1000 steps long, wanted are 999/],
+    [
+      "a wrong section",
+      { board: { thickness: 24 } },
+      GOOD,
+      /piece 1 .*section is 150 steps × 25 steps, wanted is 24 steps × 150 steps/,
+    ],
+    ["a wrong length", { board: { length: 999 } }, GOOD, /piece 1 .*it is 1000 steps long, wanted is 999 steps/],
     [
       "a species that does not serve",
       { post: { species: ["black locust"] } },
@@ -399,7 +404,7 @@ describe("judge of sawing plans", () => {
       "a section with one side right",
       {},
       withPieces(POST_PIECE, { ...BOARD_PIECE, x0: 0, x1: 25 }),
-      /piece 1 .*section is 25 × 25 steps, wanted is 25 × 150/,
+      /piece 1 .*section is 25 steps × 25 steps, wanted is 25 steps × 150 steps/,
     ],
     ["a board that lies beside the pith it should box", { board: { heart: "boxed" } }, GOOD, /piece 1 .*does not box/],
     [
@@ -537,6 +542,16 @@ describe("sound wood, to the step", () => {
     expect(judged({ log: log(208), board: { wane: 10 } })).toEqual([]);
     expect(judged({ log: log(207), board: { wane: 10 } }).join()).toMatch(/piece 1 .*outside the wood/);
     expect(judged({ log: log(208), board: { wane: 9 } }).join()).toMatch(/piece 1 .*outside the wood/);
+  });
+});
+
+describe("what the judge says", () => {
+  it("is in lengths as the caller tells them, and in the bark where a side is round", () => {
+    const told = (plan: SawingPlan, given: Given = {}) =>
+      judgeSawingPlan(question(given), plan, (steps) => `${steps / 10} cm`).join(" ");
+    expect(told(GOOD, { shop: { thinnestSlab: 26 } })).toContain("a slab of 2.5 cm, the mill saws none under 2.6 cm");
+    expect(told(GOOD, { board: { thickness: 24 } })).toContain("section is 15 cm × 2.5 cm, wanted is 2.4 cm × 15 cm");
+    expect(told(withCut(5, { lo: 40, hi: 46 }))).toContain("misses part 6, which runs from 5.6 cm to the bark.");
   });
 });
 
