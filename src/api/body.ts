@@ -80,21 +80,22 @@ async function readPieces(request: Request): Promise<Uint8Array> {
   return Buffer.concat(pieces);
 }
 
-function tooLarge(): Refusal {
-  return new Refusal("body-too-large", `A body may have ${LIMITS.bodyBytes} bytes.`);
+function tooLarge(what: "body" | "file" = "body"): Refusal {
+  return new Refusal("body-too-large", `A ${what} may have ${LIMITS.bodyBytes} bytes.`);
 }
 
 /**
  * The text of a body, or of a file that stands in its place.
+ * @param what - As it is called where it is refused.
  * @throws Refusal where it is empty, too large or not UTF-8.
  */
-export function textOf(bytes: Uint8Array): string {
-  if (bytes.length > LIMITS.bodyBytes) throw tooLarge();
-  if (bytes.length === 0) throw new Refusal("not-json", "The body is empty.");
+export function textOf(bytes: Uint8Array, what: "body" | "file" = "body"): string {
+  if (bytes.length > LIMITS.bodyBytes) throw tooLarge(what);
+  if (bytes.length === 0) throw new Refusal("not-json", `The ${what} is empty.`);
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
-    throw new Refusal("not-json", "The body is not valid UTF-8.");
+    throw new Refusal("not-json", `The ${what} is not valid UTF-8.`);
   }
 }
 

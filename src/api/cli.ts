@@ -51,9 +51,9 @@ function withPrices(file: string, prices: string, currency: string | undefined):
 }
 
 /** The JSON of a file, as strictly as the service reads a body. */
-const readJson = (path: string): unknown => unlessRefused(path, () => parsed(textOf(readBytes(path))));
+const readJson = (path: string): unknown => unlessRefused(path, () => parsed(readText(path)));
 
-const readText = (path: string): string => unlessRefused(path, () => textOf(readBytes(path)));
+const readText = (path: string): string => unlessRefused(path, () => textOf(readBytes(path), "file"));
 
 /** A file that is no request ends the program with a plain sentence. */
 function unlessRefused<T>(path: string, read: () => T): T {

@@ -186,7 +186,7 @@ class Reader {
   private count(): void {
     this.values++;
     if (this.values <= LIMITS.jsonValues) return;
-    this.end(`The body has more than ${LIMITS.jsonValues} values in it.`, "Split the work over several calls.");
+    this.end(`There are more than ${LIMITS.jsonValues} values in it.`, "Split the work into several requests.");
   }
 
   private space(): void {

@@ -28,9 +28,9 @@ it.each([
   ],
   ["arrays without end", "[".repeat(LIMITS.jsonDepth + 1), 1, `Give at most ${LIMITS.jsonDepth} levels.`],
   ["no JSON", '{"structure": gable}', 2, "FILE cannot be used. Line 1, column 15: expected a value."],
-  ["broken UTF-8", Uint8Array.of(0x22, 0xff, 0x22), 2, "FILE cannot be used. The body is not valid UTF-8."],
-  ["nothing", "", 2, "FILE cannot be used. The body is empty."],
-  ["too much", " ".repeat(LIMITS.bodyBytes + 1), 2, `FILE cannot be used. A body may have ${LIMITS.bodyBytes} bytes.`],
+  ["broken UTF-8", Uint8Array.of(0x22, 0xff, 0x22), 2, "FILE cannot be used. The file is not valid UTF-8."],
+  ["nothing", "", 2, "FILE cannot be used. The file is empty."],
+  ["too much", " ".repeat(LIMITS.bodyBytes + 1), 2, `FILE cannot be used. A file may have ${LIMITS.bodyBytes} bytes.`],
 ] as const)(
   "refuses a file with %s",
   (_, content, status, words) => {
