@@ -98,7 +98,7 @@ export function laySoundLog(laying: LogLaying, log: LogShape, name: string, at: 
     small,
   );
   if (sheet.decide(smallDiameter).lte(0) || sheet.decide(largeDiameter).lt(sheet.decide(smallDiameter))) {
-    return endsAskew(sheet, name, smallDiameter, largeDiameter, at);
+    return endsAskew(sheet, { ...log, name }, [smallDiameter, largeDiameter], at);
   }
   // A parabola: a shorter length of the same bow has less sweep by the square of its share.
   const bow = over(times(sweepOf(laying, log, line, at), square(length)), square(whole));
@@ -211,14 +211,16 @@ function tooShort(sheet: Sheet, name: string, length: Cell, at: string): Fault[]
   ];
 }
 
-function endsAskew(sheet: Sheet, name: string, small: Cell, large: Cell, at: string): Fault[] {
-  const wrong = `${name} has a small end of ${sheet.onTape(small)} and a large end of ${sheet.onTape(large)}.`;
+/** @param ends - Sound wood inside bark, at the small and at the large end. */
+function endsAskew(sheet: Sheet, log: LogShape, [small, large]: readonly [Cell, Cell], at: string): Fault[] {
+  const taken = log.bark === "inside" ? "" : ", bark taken off";
+  const wrong = `${log.name} has a small end of ${sheet.onTape(small)} and a large end of ${sheet.onTape(large)}${taken}.`;
   return [
     {
       code: "cannot-build",
       at: pointer(at, "largeDiameter"),
       wrong,
-      cure: "The large end must be at least as thick as the small end.",
+      cure: `The large end must be at least as thick as the small end.${taken && ' Where they were taken inside the bark, say "bark": "inside".'}`,
     },
   ];
 }

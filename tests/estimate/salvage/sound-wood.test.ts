@@ -142,4 +142,19 @@ describe("a log as it lies", () => {
       expect.objectContaining({ code: "cannot-build", at: "/logs/0/largeDiameter" }),
     ]);
   });
+
+  it("is refused in the figures of its sound wood, and says that bark came off where it did", () => {
+    const wrong = (bark: "over" | "inside" | undefined) =>
+      laid({ largeDiameter: "11 in", overBark: "1.25", ...(bark ? { bark } : {}) }).found;
+    const thins = "log has a small end of 9 5/8 in and a large end of 8 13/16 in, bark taken off.";
+    expect(wrong(undefined)).toEqual([
+      expect.objectContaining({ wrong: thins, cure: expect.stringContaining('say "bark": "inside"') }),
+    ]);
+    expect(wrong("inside")).toEqual([
+      expect.objectContaining({
+        wrong: "log has a small end of 12 in and a large end of 11 in.",
+        cure: "The large end must be at least as thick as the small end.",
+      }),
+    ]);
+  });
 });
