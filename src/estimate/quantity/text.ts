@@ -38,13 +38,15 @@ const NUMBER_THEN_UNIT = /^(-?\d+\/\d+|-?\d{1,3}(?: \d{3})+(?:[.,]\d+)?(?![\d/])
 export function parseQuantity(text: string, like: Unit): Quantity | TextFault {
   const given = quote(text);
   const found = read(text.trim());
-  const bare = () => like.dimension !== "" && /^-?[\d.,\s/]+$/.test(text.trim());
+  const bare = () => (like.dimension !== "" || like.symbol === "%") && /^-?[\d.,\s/]+$/.test(text.trim());
   const noUnit = () => new TextFault("not-a-quantity", `${given} has no unit.`, `Give ${describeDimension(like)}.`);
   // What the comma says is only asked where the unit is there.
   if (found instanceof TextFault) return text.includes(",") && bare() ? noUnit() : found;
   if (found === undefined) {
     return new TextFault("not-a-quantity", `${given} is not a number with a unit.`, `Give ${describeDimension(like)}.`);
   }
+  // Of a share nobody knows whether 0.6 means 60 % or 0.6 %.
+  if (like.symbol === "%" && bare()) return noUnit();
   const meant = found.unit.dimension === like.dimension ? found : asWork(found, like);
   if (meant) return meant;
   if (bare()) return noUnit();
@@ -154,7 +156,7 @@ function asWork(found: Quantity, like: Unit): Quantity | undefined {
 
 /** The text as given, cut short and free of control and format characters, in quotation marks. */
 export function quote(text: string): string {
-  const clean = text.slice(0, 48).replaceAll(/\p{C}/gu, "\ufffd");
+  const clean = text.slice(0, 48).replaceAll(/[\p{C}\p{Zl}\p{Zp}]/gu, "\ufffd");
   return `“${clean}${text.length > 48 ? "…" : ""}”`;
 }
 

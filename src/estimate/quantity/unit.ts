@@ -455,7 +455,7 @@ export function describeDimension(of: Unit): string {
     "time-1 work1": "a number of people, such as 2 people",
     energy1: "an energy, such as 3 kWh",
   };
-  const known = words[of.dimension];
+  const known = of.symbol === "%" ? "a percentage, such as 12 %" : words[of.dimension];
   if (known) return known;
   const money = /^([A-Z]{3})1$/.exec(of.dimension);
   if (money)

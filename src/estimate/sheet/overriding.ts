@@ -43,9 +43,9 @@ export function valueInPlace(text: OverrideText, replaced: Replaced): Decimal | 
 const written = (text: OverrideText): string => (typeof text === "string" ? text : `${text.value} ${text.unit}`.trim());
 
 function readOverride(text: OverrideText, { unit: like, display }: Replaced): Quantity | TextFault {
-  // Of a share, only what it is seen in tells whether 0.6 is meant, or 0.6 %.
+  if (like.dimension === "" && typeof text !== "string" && text.unit === "") return parseQuantity(text.value, like);
+  // Of a share, a bare 0.6 would be 60 % to one reader and 0.6 % to another.
   const seen = display.symbol === "%" ? display : like;
-  if (like.dimension === "" && typeof text !== "string" && text.unit === "") return parseQuantity(text.value, seen);
   if (typeof text !== "string" && !parseUnit(text.unit) && text.unit !== "") {
     return new TextFault(
       "not-a-quantity",

@@ -136,6 +136,7 @@ describe("what the trade writes", () => {
     ["150 sq ft/gal", "ft2/gal", "150"],
     ["12 %", "%", "12"],
     ["12%", "", "0.12"],
+    ["0.12 %", "%", "0.12"],
     ["40 lb/ft3", "lb/ft3", "40"],
     ["12 sq ft", "ft2", "12"],
     ["1/2 gal", "qt", "2"],
@@ -225,6 +226,14 @@ describe("what is refused, with what is wrong and what would be right", () => {
       code,
       wrong: expect.stringContaining(wrong as string),
       cure: expect.stringMatching(/^(Give|Use) ./),
+    });
+  });
+
+  it.each(["0.6", "60", " 1/2 "])("a bare %s for a share, which may be meant in two ways", (text) => {
+    expect(parseQuantity(text, unit("%"))).toMatchObject({
+      code: "not-a-quantity",
+      wrong: expect.stringContaining("has no unit"),
+      cure: "Give a percentage, such as 12 %.",
     });
   });
 
