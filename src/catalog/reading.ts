@@ -9,7 +9,7 @@ import { type Fault, pointer } from "../estimate/faults.js";
 import type { Quantity } from "../estimate/quantity/quantity.js";
 import { parseQuantity, parseSection, quote, TextFault } from "../estimate/quantity/text.js";
 import { type Unit, unit } from "../estimate/quantity/unit.js";
-import { children, fault, MOST_FAULTS, partSchemas, shapeFaults } from "./shape-faults.js";
+import { children, fault, HIDDEN, MOST_FAULTS, NAME, partSchemas, shapeFaults } from "./shape-faults.js";
 
 /** Currencies that prices may be given in (ISO 4217 codes with known minor units). */
 export const CURRENCIES = [
@@ -109,7 +109,7 @@ export const nameField = (describe: string, example: string) =>
     .string()
     .min(1)
     .max(64)
-    .regex(/^[a-z0-9][a-z0-9-]*$/)
+    .regex(NAME)
     .meta({ description: describe, examples: [example] });
 
 /** A line of text for people: no control characters, and nothing that breaks the line or turns the order of what follows. */
@@ -118,7 +118,7 @@ export const lineField = (describe: string, example: string, most = 120) =>
     .string()
     .min(1)
     .max(most)
-    .regex(/^[^\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069]*$/u)
+    .regex(new RegExp(`^[^${HIDDEN}]*$`, "u"))
     .meta({ description: describe, examples: [example] });
 
 /** How money is to be read, and where the input stands in the whole request. */

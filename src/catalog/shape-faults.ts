@@ -9,6 +9,11 @@ import { quote } from "../estimate/quantity/text.js";
 /** Faults are collected up to this many; nobody mends more in one go. Assumption. */
 export const MOST_FAULTS = 50;
 
+/** A name that cells and references can use. */
+export const NAME = /^[a-z0-9][a-z0-9-]*$/;
+/** Characters that no line of text may have: controls, what breaks the line, and what turns the order of what follows. */
+export const HIDDEN = String.raw`\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069`;
+
 type Schema = z.core.$ZodType;
 type Path = readonly PropertyKey[];
 type Issue = z.core.$ZodIssue;
@@ -37,6 +42,17 @@ export function isRecord(input: unknown): input is Readonly<Record<string, unkno
 function bare(schema: Schema): Schema {
   const { innerType } = definition(schema);
   return innerType ? bare(innerType) : schema;
+}
+
+/** What people of the trade may call a field, by the schema that has it under another name. */
+const synonyms = z.registry<Readonly<Record<string, string>>>();
+
+/** Tells what else the fields of a schema are called. */
+export function alsoCalled<S extends z.ZodObject>(
+  schema: S,
+  names: Readonly<Record<string, keyof S["shape"] & string>>,
+): void {
+  synonyms.add(schema, names);
 }
 
 /** The branch of a union that the input was most likely meant for, or undefined when none is of its kind. */
@@ -182,6 +198,26 @@ function wrongForm(schema: Schema | undefined, value: unknown, at: string): Faul
     : fault("wrong-shape", at, `${given(value)} is not of the right form here.`, cureFor(schema));
 }
 
+/** A text that its pattern does not take: the character that nobody sees, or the name that it could be. */
+function wrongText(
+  schema: Schema | undefined,
+  issue: z.core.$ZodIssueInvalidStringFormat,
+  text: string,
+  at: string,
+): Fault {
+  const hidden = new RegExp(`[${HIDDEN}]`, "u").exec(text);
+  if (hidden) {
+    const code = hidden[0].codePointAt(0)?.toString(16).toUpperCase().padStart(4, "0");
+    const place = [...text.slice(0, hidden.index)].length + 1;
+    const wrong = `Character ${place} of ${quote(text)} is U+${code}, which cannot stand in a line of text.`;
+    return fault("wrong-shape", at, wrong, "Leave that character out.");
+  }
+  if (issue.pattern !== String(NAME)) return wrongForm(schema, text, at);
+  const words = text.toLowerCase().match(/[a-z0-9]+/g) ?? [];
+  const cure = `Give lower-case letters, digits and hyphens, such as ${words.join("-") || "east-post"}.`;
+  return fault("wrong-shape", at, `${quote(text)} is not a name here.`, cure);
+}
+
 /** Names for a sentence, cut where nobody reads on. */
 function list(names: readonly string[]): string {
   return names.length > 24 ? `${names.slice(0, 24).join(", ")}, …` : names.join(", ");
@@ -220,6 +256,8 @@ function faultsOf(root: Schema, input: unknown, issue: Issue, path: Path, base: 
     case "too_big":
     case "too_small":
       return [outOfBounds(schema, issue, value, at)];
+    case "invalid_format":
+      return [wrongText(schema, issue, String(value), at)];
     case "invalid_type":
       if (value === undefined) return [missing(schema, at)];
   }
@@ -233,27 +271,36 @@ function missing(schema: Schema | undefined, at: string): Fault {
 function unknownKeys(schema: Schema | undefined, value: unknown, keys: readonly string[], at: string): Fault[] {
   const inner = schema && definition(bare(schema));
   const owner = inner?.type === "union" ? branch(inner, value) : schema && bare(schema);
-  const known = Object.keys((owner && definition(owner).shape) ?? {});
-  return keys.slice(0, MOST_FAULTS).map((key) => {
+  const shape = (owner && definition(owner).shape) ?? {};
+  const known = Object.keys(shape);
+  const other = new Map(Object.entries((owner && synonyms.get(owner)) ?? {}));
+  const cure = (key: string): string => {
+    const meant = other.get(key);
+    if (meant) return `It is called “${meant}” here. ${cureFor(shape[meant])}`;
     const near = nearest(key, known);
-    const cure = near ? `Did you mean “${near}”?` : `Known here: ${list(known)}.`;
-    return fault("unknown-field", pointer(at, key.slice(0, 64)), `There is no field ${quote(key)} here.`, cure);
-  });
+    return near ? `Did you mean “${near}”?` : `Known here: ${list(known)}.`;
+  };
+  return keys
+    .slice(0, MOST_FAULTS)
+    .map((key) =>
+      fault("unknown-field", pointer(at, key.slice(0, 64)), `There is no field ${quote(key)} here.`, cure(key)),
+    );
 }
 
-/** Known names that a word is part of: `pine` among the species. */
+/** Known names that a text, or every word of it, is part of: `pine` among the species. */
 function containing(value: unknown, known: readonly string[]): readonly string[] {
-  const word =
-    typeof value === "string" && value.length > 2
-      ? value
-          .toLowerCase()
-          .trim()
-          .replaceAll(/[\s_]+/g, "-")
-      : "";
-  return word === ""
-    ? []
-    : known.filter((name) => name.includes(word) || word.split("-").every((one) => name.includes(one)));
+  if (typeof value !== "string" || value.length < 3) return [];
+  const text = value
+    .toLowerCase()
+    .trim()
+    .replaceAll(/[\s_]+/g, "-");
+  const words = wordsOf(text);
+  const hasWords = (name: string) => words.length > 0 && words.every((one) => name.includes(one));
+  return text === "" ? [] : known.filter((name) => name.includes(text) || hasWords(name));
 }
+
+/** Numbers and single letters tell nothing: `pine 1` asks for a pine. */
+const wordsOf = (name: string): readonly string[] => name.split("-").filter((one) => /[a-z]{2}/.test(one));
 
 function unknownValue(value: unknown, known: readonly string[], at: string): Fault {
   const code = typeof value === "string" ? "unknown-name" : "wrong-shape";

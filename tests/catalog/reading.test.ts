@@ -12,7 +12,7 @@ import {
   toQuantity,
   toSection,
 } from "../../src/catalog/reading.js";
-import { MOST_FAULTS } from "../../src/catalog/shape-faults.js";
+import { alsoCalled, MOST_FAULTS } from "../../src/catalog/shape-faults.js";
 import type { Fault } from "../../src/estimate/faults.js";
 import { inUnit } from "../../src/estimate/quantity/quantity.js";
 import { minorDigits } from "../../src/estimate/quantity/unit.js";
@@ -125,6 +125,29 @@ describe("quantities at the door", () => {
     expect(only({ bow: 3 }).cure).toBe("Give text with its unit.");
     expect(only({ bow: false }).cure).toBe('Give text, such as "some".');
     expect(only({ kind: "gabel" }).cure).toBe("Did you mean “gable”? Give one of: gable, lean-to.");
+  });
+
+  it("name the character that nobody sees, and where it stands", () => {
+    const hidden = { line: "a\u{1f332}\u202eb", name: "pine\u20281" };
+    expect(faultsOf(hidden).map(({ wrong }) => wrong)).toEqual([
+      "Character 5 of “pine\ufffd1” is U+2028, which cannot stand in a line of text.",
+      "Character 3 of “a\u{1f332}\ufffdb” is U+202E, which cannot stand in a line of text.",
+    ]);
+  });
+
+  it("name the name that a text could be", () => {
+    expect(only({ name: " Pine 1" }).cure).toBe("Give lower-case letters, digits and hyphens, such as pine-1.");
+    expect(only({ name: "\u6728" }).cure).toMatch(/such as [a-z-]+\.$/);
+  });
+
+  it("name the field that the trade calls otherwise, with what it takes", () => {
+    const roof = z.strictObject({ slope: quantityField("in", { describe: "Slope.", example: "5 in" }).optional() });
+    alsoCalled(roof, { pitch: "slope" });
+    const read = readShape(z.strictObject({ roofs: z.array(roof.optional()) }), { roofs: [{ pitch: 5, toString: 1 }] });
+    expect("faults" in read && read.faults.map(({ cure }) => cure)).toEqual([
+      'It is called “slope” here. Give text, such as "5 in".',
+      "Known here: slope.",
+    ]);
   });
 
   it("are those of the form whose keys are named, not of the form with the fewest faults", () => {

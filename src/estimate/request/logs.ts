@@ -1,6 +1,7 @@
 /** Logs as measured where they lie: length and one diameter or girth are enough. */
 import { z } from "zod";
 import { moneyField, nameField, quantityField } from "../../catalog/reading.js";
+import { alsoCalled } from "../../catalog/shape-faults.js";
 import { speciesIds } from "../../catalog/species.js";
 import { type Fault, pointer } from "../faults.js";
 
@@ -87,6 +88,8 @@ export const logShape = z
     description: "One log, or several just like it.",
     examples: [{ name: "pine-1-butt", species: "eastern-white-pine", length: "12 ft 6 in", smallDiameter: "14 in" }],
   });
+
+alsoCalled(logShape, { diameter: "smallDiameter", girth: "smallGirth", circumference: "smallGirth", wood: "species" });
 
 /** What `logShape` reads. */
 export type LogShape = z.infer<typeof logShape>;

@@ -1,6 +1,7 @@
 /** A gable roof on posts, as a request describes it. */
 import { z } from "zod";
-import { groupsField, level, lookoutSpacing, overhangField, rafterBays, roofFields } from "./structure.js";
+import { alsoCalled } from "../../catalog/shape-faults.js";
+import { groupsField, level, lookoutSpacing, overhangField, ROOF_WORDS, rafterBays, roofFields } from "./structure.js";
 import { FLOOR_GROUPS } from "./structure-floor.js";
 import { WALL_GROUPS, wallsField } from "./structure-walls.js";
 
@@ -62,6 +63,8 @@ export const gable = z
     description: "An open gable shelter: posts, plate beams, ties, ridge, rafters, purlins and fascia.",
     examples: [{ kind: "gable", span: "16 ft", length: "24 ft", eaveHeight: "8 ft" }],
   });
+
+alsoCalled(gable, ROOF_WORDS);
 
 /** What `gable` reads. */
 export type GableShape = z.infer<typeof gable>;

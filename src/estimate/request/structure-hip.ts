@@ -1,6 +1,7 @@
 /** A hip roof on posts, equally steep on all four sides, as a request describes it. */
 import { z } from "zod";
-import { groupsField, level, overhangField, rafterBays, roofFields } from "./structure.js";
+import { alsoCalled } from "../../catalog/shape-faults.js";
+import { groupsField, level, overhangField, ROOF_WORDS, rafterBays, roofFields } from "./structure.js";
 import { FLOOR_GROUPS } from "./structure-floor.js";
 import { WALL_GROUPS, wallsField } from "./structure-walls.js";
 
@@ -46,6 +47,8 @@ export const hip = z
     description: "A hip roof: beams all round, ridge, common, hip and jack rafters.",
     examples: [{ kind: "hip", span: "16 ft", length: "24 ft", eaveHeight: "8 ft" }],
   });
+
+alsoCalled(hip, ROOF_WORDS);
 
 /** What `hip` reads. */
 export type HipShape = z.infer<typeof hip>;

@@ -1,6 +1,7 @@
 /** A single slope on two rows of posts, or on one row and a ledger, as a request describes it. */
 import { z } from "zod";
-import { groupsField, level, lookoutSpacing, overhangField, rafterBays, roofFields } from "./structure.js";
+import { alsoCalled } from "../../catalog/shape-faults.js";
+import { groupsField, level, lookoutSpacing, overhangField, ROOF_WORDS, rafterBays, roofFields } from "./structure.js";
 import { FLOOR_GROUPS } from "./structure-floor.js";
 import { leanToWallsField, WALL_GROUPS } from "./structure-walls.js";
 
@@ -62,6 +63,8 @@ export const leanTo = z
     description: "A single slope: low and high posts and beams, rafters over both, purlins and fascia.",
     examples: [{ kind: "lean-to", span: "8 ft", length: "24 ft", eaveHeight: "7 ft" }],
   });
+
+alsoCalled(leanTo, ROOF_WORDS);
 
 /** What `leanTo` reads. */
 export type LeanToShape = z.infer<typeof leanTo>;

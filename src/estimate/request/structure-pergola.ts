@@ -1,7 +1,8 @@
 /** Posts, beams and open rafters without a covering, as a request describes them. */
 import { z } from "zod";
 import { quantityField } from "../../catalog/reading.js";
-import { frameFields, groupsField, level, overhangField } from "./structure.js";
+import { alsoCalled } from "../../catalog/shape-faults.js";
+import { FRAME_WORDS, frameFields, groupsField, level, overhangField } from "./structure.js";
 import { FLOOR_GROUPS } from "./structure-floor.js";
 import { WALL_GROUPS, wallsField } from "./structure-walls.js";
 
@@ -39,6 +40,8 @@ export const pergola = z
     description: "Posts, two beams, open rafters and slats.",
     examples: [{ kind: "pergola", span: "10 ft", length: "14 ft", slatSpacing: "12 in" }],
   });
+
+alsoCalled(pergola, FRAME_WORDS);
 
 /** What `pergola` reads. */
 export type PergolaShape = z.infer<typeof pergola>;

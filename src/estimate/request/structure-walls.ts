@@ -90,9 +90,9 @@ function wallsOf<Side extends string>(id: string, sides: readonly [Side, ...Side
         )
         .min(1)
         .max(sides.length)
-        .meta({ description: "Sides that are boarded." }),
+        .meta({ description: "Sides that are boarded.", examples: [[{ side: sides[0] }]] }),
     })
-    .meta({ id, description: "Boarded sides; the rest stays open." });
+    .meta({ id, description: "Boarded sides; the rest stays open.", examples: [{ sides: [{ side: sides[0] }] }] });
 }
 
 /** Walls of a structure whose two long sides are alike. */

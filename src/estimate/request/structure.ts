@@ -272,6 +272,12 @@ export const frameFields = {
   extraPieces: z.array(explicitPieces).max(60).optional().meta({ description: "Piece groups of your own." }),
 };
 
+/** What else the trade calls fields of a frame. */
+export const FRAME_WORDS = { width: "span", spacing: "rafterSpacing" } as const;
+
+/** What else the trade calls fields of a frame below a roof. */
+export const ROOF_WORDS = { ...FRAME_WORDS, pitch: "slope", height: "eaveHeight", roofing: "covering" } as const;
+
 /** Fields of every frame below a sloping roof. */
 export const roofFields = {
   ...frameFields,
