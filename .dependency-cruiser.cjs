@@ -26,6 +26,7 @@ const LADDER = [
     "estimate/offer-choice",
     "estimate/structure-notices",
     "estimate/override-faults",
+    "estimate/held-plan-faults",
     "estimate/drying-notices",
     "estimate/purchase-notices",
   ],
