@@ -29,23 +29,32 @@ export interface DefaultInWords {
   readonly at: string;
 }
 
-/** All defaults taken, in the order taken; logs of which the same was taken share one. */
+/** Lists of the request whose entries have names: the pointer of a field, taken apart. */
+const OF_ONE = /^\/(logs|structure\/(?:pieces|extraPieces))\/(\d+)\/(.+)$/;
+
+/** All defaults taken, in the order taken; logs and listed pieces of which the same was taken share one. */
 export function defaultsInWords(basis: Basis): DefaultInWords[] {
   const { defaults, sheet, request } = basis;
-  const shared = new Map<string, { first: TakenDefault; logs: string[] }>();
+  const shared = new Map<string, { first: TakenDefault; names: string[] }>();
   for (const one of defaults.taken) {
-    const [, log, field] = /^\/logs\/(\d+)\/(.+)$/.exec(one.at) ?? [];
-    const key = JSON.stringify([field ?? one.at, one.value, one.why]);
-    const entry = shared.get(key) ?? { first: one, logs: [] };
+    const [, list = "", index, field] = OF_ONE.exec(one.at) ?? [];
+    const key = JSON.stringify([list, field ?? one.at, one.value, one.why]);
+    const entry = shared.get(key) ?? { first: one, names: [] };
     shared.set(key, entry);
-    const name = log === undefined ? undefined : request.logs?.[Number(log)]?.name;
-    if (name !== undefined && !entry.logs.includes(name)) entry.logs.push(name);
+    const name = namesIn(request, list)[Number(index)];
+    if (name !== undefined && !entry.names.includes(name)) entry.names.push(name);
   }
-  const taken = [...shared.values()].map(({ first: { at, value, why }, logs }) => {
-    const of = logs.length > 0 ? ` of ${logs.join(", ")}` : "";
+  const taken = [...shared.values()].map(({ first: { at, value, why }, names }) => {
+    const of = names.length > 0 ? ` of ${names.join(", ")}` : "";
     return { text: `${capital(wordsFor(at, sheet))}${of}: ${value} (${why.replace(/\.$/, "")}).`, at };
   });
   return [...taken, ...machinesAtHand(basis)];
+}
+
+/** Names of the entries of a list, as the user wrote them. */
+function namesIn({ logs = [], structure }: Basis["request"], list: string): readonly string[] {
+  const pieces = structure.kind === "pieces" ? structure.pieces : (structure.extraPieces ?? []);
+  return (list === "logs" ? logs : list === "" ? [] : pieces).map(({ name }) => name);
 }
 
 /** A mill on no terms costs nothing: that is said, where there is something to mill. */
@@ -61,7 +70,7 @@ export function wordsFor(at: string, sheet: Sheet): string {
   if (spoken) return spoken;
   const [, part, ...fields] = at.split("/");
   if (part === "overrides") return cellWords(fields.join("/"), sheet);
-  if (part === "logs") return split(fields.slice(1));
+  if (OF_ONE.test(at)) return split(fields.slice(part === "logs" ? 1 : 2));
   if (fields[0] === "groups") return split([fields[1] as string, ...fields.slice(2)]);
   return part === "structure" || part === "options" ? split(fields) : split([part as string, ...fields]);
 }

@@ -7,6 +7,7 @@ import type { ComparedRoutes, Comparison, Decision } from "./decision.js";
 import { type HourRange, tieWage } from "./envelope.js";
 import type { RouteCells } from "./route.js";
 import { forWantOfPrice } from "./unpriced.js";
+import { dryingChange } from "./verdict-drying.js";
 import type { Judged } from "./verdict-limits.js";
 
 /** What would make another route the best, each in one sentence. */
@@ -21,6 +22,7 @@ export function changes(basis: Basis, routes: ComparedRoutes, decision: Judged):
   if (forWantOfPrice(basis).length > 0)
     return ["Prices for what is bought: put them in, and the two ways can be compared.", ...office];
   return [
+    ...dryingChange(basis, mix),
     ...hourChanges(basis, routes, decision),
     ...lumberChange(basis, routes, decision),
     ...sizesChange(basis, decision),

@@ -12,6 +12,7 @@ import type { CommonCells, RouteCells } from "./route.js";
 import { boughtUnpriced, forWantOfPrice } from "./unpriced.js";
 import { changes } from "./verdict-changes.js";
 import { doubt } from "./verdict-doubt.js";
+import { isLong, slowestDried } from "./verdict-drying.js";
 import { headline, uncompared } from "./verdict-headline.js";
 import { type Judged, limits, proof } from "./verdict-limits.js";
 import { pins } from "./verdict-pins.js";
@@ -176,16 +177,15 @@ function atHand({ lines }: RouteCells): string[] {
 }
 
 /** How long the sawn pieces lie in the stack, in whole weeks, never promising the shortest. */
-function drying({ sheet, groups }: Basis, { drying: time, plan }: RouteCells): string[] {
+function drying(basis: Basis, mix: RouteCells): string[] {
+  const { drying: time } = mix;
   if (!time) return [];
   const weeks = (cell: Cell): string => asideIn(cell, "week").ceil().toFixed();
-  const [first, ...others] = groups.flatMap(({ group }) =>
-    group.rules.seasoning === "dried" && plan.sawn.has(group.name) ? [group.thickness] : [],
-  );
-  const thickest = first && others.reduce((a, b) => (aside(b).gt(aside(a)) ? b : a), first);
-  const whose = thickest ? `pieces up to ${sheet.shown(thickest)} thick` : "sawn pieces";
+  const [thickest] = slowestDried(basis, mix);
+  const whose = thickest ? `pieces up to ${basis.sheet.shown(thickest.group.thickness)} thick` : "sawn pieces";
+  const then = isLong(time) ? "none is dressed before that" : "saw and stack before the warm season";
   return [
-    `In the stack ${whose} dry for about ${weeks(time.likely)} weeks (${weeks(time.soonest)} at best, ${weeks(time.latest)} at worst): saw and stack before the warm season.`,
+    `In the stack ${whose} dry for about ${weeks(time.likely)} weeks (${weeks(time.soonest)} at best, ${weeks(time.latest)} at worst): ${then}.`,
   ];
 }
 

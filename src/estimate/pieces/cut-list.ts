@@ -1,8 +1,9 @@
 /** The cut list: all piece groups of a structure, own ones included, with the piece marks to paint on their ends. */
 import { FaultError, pointer } from "../faults.js";
+import { decimal } from "../quantity/decimal.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import type { Defaults } from "../request/given.js";
-import type { ExplicitPieces } from "../request/structure.js";
+import type { ExplicitPieces, Role } from "../request/structure.js";
 import { GABLE_GROUPS } from "../request/structure-gable.js";
 import { HIP_GROUPS } from "../request/structure-hip.js";
 import type { FrameShape, StructureShape } from "../request/structure-kinds.js";
@@ -18,8 +19,9 @@ import { type Site, wholes } from "./laying.js";
 import { layLeanTo } from "./lean-to.js";
 import { type FrameCells, layOutline, type OutlineCells } from "./outline.js";
 import { layPergola } from "./pergola.js";
-import { layGroup, laySection, type PieceGroup } from "./piece-group.js";
+import { layGroup, laySection, type PieceGroup, type SectionCells } from "./piece-group.js";
 import { shortFaults, shortRafterFaults } from "./piece-reach.js";
+import { ROLE_DEFAULTS } from "./roles.js";
 import { layWalls } from "./walls.js";
 
 /** All piece groups, and the frame that they were derived from where there is one. */
@@ -148,6 +150,7 @@ function layAdditions(site: Site, structure: FrameShape, frame: FrameCells): Pie
 function layOwn(sheet: Sheet, pieces: ExplicitPieces, at: string, defaults: Defaults, units: DisplayUnits): PieceGroup {
   const { name, role = "other", label = name, section, length, count, crossings, runs, ...settings } = pieces;
   const sides = laySection(sheet, name, role, at, defaults, section, units.small);
+  const seasoning = settings.seasoning ?? heavyTimber(sheet, role, sides, at, defaults);
   const group = layGroup(
     sheet,
     {
@@ -156,7 +159,7 @@ function layOwn(sheet: Sheet, pieces: ExplicitPieces, at: string, defaults: Defa
       label,
       role,
       section: sides,
-      settings: { ...settings, length, count },
+      settings: { ...settings, ...(seasoning && { seasoning }), length, count },
       // Replaced by the settings: every size of an own group is given.
       length: sides.width,
       count: { kind: "number", unit: plain(count).unit, value: plain(count).value, written: plain(count).unit },
@@ -171,6 +174,23 @@ function layOwn(sheet: Sheet, pieces: ExplicitPieces, at: string, defaults: Defa
     ...(crossings !== undefined && { crossings: own("crossings", "crossed by each", crossings) }),
     ...((settings.joint ?? crossings ?? runs) !== undefined && { jointGiven: true }),
   };
+}
+
+/** From so thick on, pieces take years to dry in the stack, and are used green. Common practice, no source. */
+const HEAVY = decimal(100);
+
+/** Pieces as thick as the timbers of a frame are used green as those are; undefined where the role decides. */
+function heavyTimber(
+  sheet: Sheet,
+  role: Role,
+  { thickness, width }: SectionCells,
+  at: string,
+  defaults: Defaults,
+): "green" | undefined {
+  const thin = [thickness, width].some((side) => sheet.decide(side).lt(HEAVY));
+  if (thin || ROLE_DEFAULTS[role].seasoning === "green") return undefined;
+  const why = "timbers of 4 in or 100 mm and more take years to dry, and season in place; common practice";
+  return defaults.choice(undefined, `${at}/seasoning`, "green", why);
 }
 
 function refuseSameNames(

@@ -73,7 +73,8 @@ const settings = {
     .enum(["green", "dried"])
     .optional()
     .meta({
-      description: "green: built wet and left to season in place; dried: stacked and dried before dressing.",
+      description:
+        "green: built wet and left to season in place; dried: stacked and dried before dressing. Where nothing is said, it follows from the role; listed pieces of 4 in or 100 mm and more each way are green.",
       examples: ["dried"],
     }),
   structural: z

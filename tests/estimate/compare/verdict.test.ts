@@ -248,3 +248,38 @@ describe("a limit at its edge", () => {
     expect(both.routes.mix.hours.value.lte(hours.value.plus(1))).toBe(true);
   });
 });
+
+describe("timbers that lie in the stack for more than a year", () => {
+  const logs = [{ name: "log", species: "eastern-white-pine", length: "16 ft 6 in", smallDiameter: "16 in", count: 6 }];
+  const told = (more: object) =>
+    estimated({
+      structure: {
+        kind: "pieces",
+        pieces: [
+          { name: "sleepers", count: 8, section: "6 x 6 in", length: "8 ft", source: "mill", ...more },
+          { name: "slats", count: 8, section: "1 x 4 in", length: "8 ft", source: "mill" },
+        ],
+      },
+      logs,
+      catalog: { demo: "orchard-yard" },
+    });
+
+  it("are named first of all that would change it, with the years and what spares them", () => {
+    const { verdict, routes } = told({ seasoning: "dried" });
+    const days = routes.mix.drying?.likely.value.toNumber() ?? 0;
+    const [first = ""] = verdict.changes;
+    expect(first).toContain("until the thickest pieces are dry: sleepers. ");
+    expect(first).toContain("use them green");
+    expect(days).toBeGreaterThan(364);
+    expect(Number(/waits ([\d.]+) years/.exec(first)?.[1])).toBeCloseTo(days / 364, 1);
+    expect(verdict.reasons.join(" ")).toContain("none is dressed before that");
+  });
+
+  it("are green where nobody asks for them dry, which is put on record, and nothing waits for them", () => {
+    const { verdict, notices } = told({});
+    expect(verdict.changes.join(" ")).not.toContain("The work waits");
+    expect(verdict.reasons.join(" ")).toContain("pieces up to 1 in thick dry");
+    const record = notices.find(({ at }) => at === "/structure/pieces/0/seasoning");
+    expect(record?.text).toMatch(/^Seasoning of sleepers: green \(/);
+  });
+});

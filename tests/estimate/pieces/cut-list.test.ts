@@ -40,6 +40,21 @@ describe("the cut list", () => {
     expect(groups.at(-1)).toMatchObject({ name: "bench-legs", mark: "P", role: "post" });
   });
 
+  it("has listed timbers green as those of a frame are, from 4 in or 100 mm each way, unless the user says otherwise", () => {
+    const seasoned = (section: string, more: object = {}) => {
+      const lot = { name: "lot", count: 4, section, length: "8 ft", ...more };
+      return laidPieces({ kind: "pieces", pieces: [lot] }).groups[0]?.rules.seasoning;
+    };
+    expect(["6 x 6 in", "4 x 4 in", "10 x 4 in", "100 x 100 mm"].map((section) => seasoned(section))).toEqual(
+      Array(4).fill("green"),
+    );
+    expect(["3 1/2 x 12 in", "2 x 4 in", "99 x 200 mm"].map((section) => seasoned(section))).toEqual(
+      Array(3).fill("dried"),
+    );
+    expect(seasoned("6 x 6 in", { seasoning: "dried" })).toBe("dried");
+    expect(seasoned("6 x 6 in", { role: "rafter" })).toBe("green");
+  });
+
   it("refuses two groups of one name, also where the gable has it", () => {
     expect(faultsOf(() => laidPieces(stall(legs, legs)))).toEqual([
       expect.objectContaining({ code: "duplicate-name", at: "/structure/pieces/1/name" }),
