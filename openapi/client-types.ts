@@ -2110,7 +2110,7 @@ export type StickCut = {
 export type StickCuts = {
   readonly stock: string;
   readonly times: number;
-  readonly pieces: readonly CutPieces[];
+  readonly pieces: readonly StickPieces[];
   readonly marks: readonly (readonly (string | null)[])[];
   readonly offcut: string;
   readonly drawing?: string | undefined;
@@ -2124,6 +2124,14 @@ export type StickLine = {
   readonly quantity: Figure;
   readonly price: Figure | null;
   readonly amount: Figure | null;
+};
+
+/** Equal lengths one after the other, each ripped into equal pieces. */
+export type StickPieces = {
+  readonly group: string;
+  readonly length: string;
+  readonly count: number;
+  readonly abreast: number;
 };
 
 /** Sticks cut alike. */

@@ -169,6 +169,12 @@ const GROUPS: readonly Group[] = [
   },
   {
     source: "own-choice",
+    part: "where one bought piece is ripped into several that are wanted dressed",
+    measure: "Plane a ripped face until the saw marks are gone, and caliper it before and after.",
+    rows: [["rip.planed", "planed off a ripped face", "1/64 in", "1/32 in", "1/16 in"]],
+  },
+  {
+    source: "own-choice",
     part: "7 1/4 in hand-held circular saw",
     measure: "Time three end cuts through a timber that must be turned.",
     rows: [

@@ -110,7 +110,7 @@ export function layBasis(sheet: Sheet, asked: EstimateRequest, yard?: Site["sold
   layPlaner(assumed, request.shop?.planer);
   const { tableSaw } = machinesOf(request.shop);
   const groups = cutList.groups.map((group) =>
-    layGroupBasis(group, { sheet, request, units, assumed, woods, hardness, moisture }),
+    layGroupBasis(group, { sheet, request, units, assumed, woods, hardness, moisture, ripKerf: mill.ripKerf }),
   );
   const basis: Basis = {
     sheet,

@@ -57,6 +57,7 @@ interface GroupLaying {
   readonly hardness: ReadonlyMap<string, Cell>;
   /** At which dried pieces are dressed. */
   readonly moisture: Cell;
+  readonly ripKerf: Cell;
 }
 
 /** The step in which the mill is set, where the request says it. */
@@ -72,7 +73,8 @@ function settingStep({ sheet, request, units }: GroupLaying): Cell | undefined {
 export function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasis {
   const { sheet, request, units, assumed, woods, moisture } = laying;
   const machines = machinesOf(request.shop);
-  const substitution = substitute(sheet, group, request.catalog, request.system);
+  const loss = { kerf: laying.ripKerf, planed: () => assumed.cell("rip.planed") };
+  const substitution = substitute(sheet, group, request.catalog, { system: request.system, loss });
   const served = [...new Set((request.logs ?? []).map((log) => log.species))].filter(
     (id) => group.rules.species.length === 0 || group.rules.species.includes(id),
   );

@@ -9,7 +9,7 @@ import { hasPrice } from "./compare/unpriced.js";
 import type { GroupBasis } from "./group-basis.js";
 import { wholes } from "./pieces/laying.js";
 import { type Planners, planStockOf } from "./plan.js";
-import { type BoughtPieces, stockQuestions, uncut } from "./purchase/lumber.js";
+import { type BoughtPieces, piecesShort, stockQuestions } from "./purchase/lumber.js";
 import type { HeldPlans } from "./request/held-plans.js";
 
 /** Key of a route without a group, for held plans. */
@@ -32,7 +32,7 @@ export function planLeftOut(
     const { name } = one.group;
     const stock = stockWithout(basis, route, one, planners, held);
     // Of pieces that no stick holds, or sticks lack for, nothing says what buying them would cost.
-    if (stock.some(({ question, plan }) => uncut(question.problem, plan).has(name))) return [];
+    if (stock.some(({ question, plan }) => piecesShort(question, plan).has(name))) return [];
     return [{ group: name, route, stock }];
   });
 }

@@ -27,7 +27,7 @@ export function roughPrice({ cutting }: Basis, { substitution, group }: GroupBas
   if (rates.length === 0) return UNPRICED;
   return Decimal.min(...rates)
     .times(piece)
-    .dividedBy(decimal(10).pow(moneyDigits));
+    .dividedBy(decimal(10).pow(moneyDigits).times(substitution.abreast));
 }
 
 /** The price at which the dearest of what is milled at any price comes first. */

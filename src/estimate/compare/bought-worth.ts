@@ -2,7 +2,7 @@
 import type { Basis } from "../basis.js";
 import { wholes } from "../pieces/laying.js";
 import { taxRatesOn } from "../purchase/line.js";
-import { type StockQuestion, stockQuestions } from "../purchase/lumber.js";
+import { abreastOf, type StockQuestion, stockQuestions } from "../purchase/lumber.js";
 import { type CostedLength, pieceWorth } from "../purchase/stock/piece-worth.js";
 import { leastPrice } from "../purchase/stock/problem.js";
 import { Decimal, decimal, ONE, ZERO } from "../quantity/decimal.js";
@@ -24,7 +24,8 @@ export function boughtWorth(basis: Basis, wage: Decimal): ReadonlyMap<string, De
   const wanted = groups.flatMap(({ group, substitution }) =>
     "offer" in substitution ? [{ substitution, count: wholes(basis.sheet, group.count) }] : [],
   );
-  const shares = stockQuestions(cutting, wanted, "to all").flatMap(({ problem, priced, moneyDigits }) => {
+  const shares = stockQuestions(cutting, wanted, "to all").flatMap((question) => {
+    const { problem, priced, moneyDigits } = question;
     const minor = decimal(10).pow(moneyDigits);
     const stocks = problem.stocks.map((stock): CostedLength => {
       const { name, length, owned } = stock;
@@ -37,7 +38,10 @@ export function boughtWorth(basis: Basis, wage: Decimal): ReadonlyMap<string, De
     const worth = pieceWorth({ ...problem, stocks }, WORTH_WORK);
     const each = (length: number): Decimal => worth.get(length) ?? ZERO;
     const spare = spareWorth(problem, stocks, each, spoiled);
-    return problem.pieces.map(({ name, length }) => [name, spare(each(length), length).dividedBy(minor)] as const);
+    return problem.pieces.map(({ name, length }) => {
+      const pieces = minor.times(abreastOf(question, name));
+      return [name, spare(each(length), length).dividedBy(pieces)] as const;
+    });
   });
   return new Map(shares);
 }

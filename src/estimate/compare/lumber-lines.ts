@@ -4,7 +4,7 @@ import type { GroupBasis } from "../group-basis.js";
 import { lengthSlugs } from "../purchase/board-prices.js";
 import { layBulkLine } from "../purchase/bulk.js";
 import type { ShoppingLine } from "../purchase/line.js";
-import { type StockQuestion, sticksOf, uncut } from "../purchase/lumber.js";
+import { piecesShort, type StockQuestion, sticksOf } from "../purchase/lumber.js";
 import { laySticks } from "../purchase/sticks.js";
 import type { StockCut } from "../purchase/stock/problem.js";
 import { number, type PlanProof, times } from "../sheet/expression.js";
@@ -69,8 +69,9 @@ function layPaid({ sheet, pricing, assumed }: Basis, key: string, order: Order):
 }
 
 /** Pieces that no stick is left for. */
-function layUncut({ sheet }: Basis, key: string, { question: { offer, problem }, plan, proof }: Order): ShoppingLine[] {
-  return [...uncut(problem, plan)].map(([group, count]): ShoppingLine => {
+function layUncut({ sheet }: Basis, key: string, { question, plan, proof }: Order): ShoppingLine[] {
+  const { offer, problem } = question;
+  return [...piecesShort(question, plan)].map(([group, count]): ShoppingLine => {
     const name = `${key}.buy.${offer.name}-too_long-${group}`;
     const quantity = sheet.planned(`${name}.pieces`, plain(count), proof, {
       label: "pieces that no stock length holds",

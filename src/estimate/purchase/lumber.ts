@@ -28,10 +28,25 @@ export interface BoughtPieces {
   readonly count: number;
 }
 
+/** Pieces as they are cut to length, before each is ripped into several. */
+const toCrosscut = ({ substitution: { abreast }, count }: BoughtPieces): number => Math.ceil(count / abreast);
+
+/** Pieces that are ripped side by side out of one that the plan cuts. */
+export const abreastOf = ({ bought }: Pick<StockQuestion, "bought">, group: string): number =>
+  (bought.get(group) as BoughtPieces).substitution.abreast;
+
+/** A group as it stands on a stick: `2 × slats` where two are ripped out of each length. */
+export function groupOnStick(question: Pick<StockQuestion, "bought">, group: string): string {
+  const abreast = abreastOf(question, group);
+  return abreast > 1 ? `${abreast} × ${group}` : group;
+}
+
 /** One offer's stock problem in a route. */
 export interface StockQuestion {
   readonly offer: LumberOffer;
   readonly problem: StockProblem;
+  /** What is bought, by its group: the problem counts pieces before they are ripped into several. */
+  readonly bought: ReadonlyMap<string, BoughtPieces>;
   /** Stock length by the name it has in the problem. */
   readonly lengths: ReadonlyMap<string, Decimal>;
   /** Prices of one by the name of its length; the plan reckoned with what the user puts in their place. */
@@ -110,7 +125,7 @@ function boardsGiven(rules: CuttingRules, orders: readonly Order[]): ReadonlyMap
     for (const board of left) {
       const long = toQuantity(board.length, "ft").value.minus(pricing.sheet.decide(endTrim));
       const fitting = pieces.filter(({ substitution: { group } }) => pricing.sheet.decide(group.length).lte(long));
-      const wanted = fitting.reduce((sum, { count }) => sum + count, 0);
+      const wanted = fitting.reduce((sum, one) => sum + toCrosscut(one), 0);
       const count = isLike(board, offer) ? Math.min(board.count, wanted) : 0;
       if (count > 0) taken.push({ ...board, count });
       if (count < board.count) rest.push({ ...board, count: board.count - count });
@@ -172,13 +187,16 @@ function stockQuestion(
   const up = (cell: Cell): number => stepsOf(system, pricing.sheet.decide(cell), "up");
   const { stocks, ...shelf } = shelfOf(rules, offer);
   const problem: StockProblem = {
-    pieces: bought.map(({ substitution: { group }, count }) => ({ name: group.name, length: up(group.length), count })),
+    pieces: bought.map((one) => {
+      const { name, length } = one.substitution.group;
+      return { name, length: up(length), count: toCrosscut(one) };
+    }),
     stocks: [...stocks, ...owned],
     kerf: up(rules.kerf),
     endTrim: up(rules.endTrim),
     ...(offer.bundle > 1 ? { bundle: offer.bundle } : {}),
   };
-  return { offer, problem, ...shelf };
+  return { offer, problem, bought: new Map(bought.map((one) => [one.substitution.group.name, one])), ...shelf };
 }
 
 /** An offer's lengths as the optimiser takes them. */
@@ -235,7 +253,22 @@ export function sticksOf(plan: readonly StockCut[]): ReadonlyMap<string, number>
   return sticks;
 }
 
-/** Pieces of each group that a plan does not cut. */
+/** Pieces of each group that a plan's sticks do not give. */
+export function piecesShort(
+  { problem, bought }: StockQuestion,
+  plan: readonly StockCut[],
+): ReadonlyMap<string, number> {
+  return new Map(
+    [...uncut(problem, plan)].flatMap(([name, left]) => {
+      const { count, substitution } = bought.get(name) as BoughtPieces;
+      const cut = toCrosscut({ substitution, count }) - left;
+      const lacking = count - cut * substitution.abreast;
+      return lacking > 0 ? [[name, lacking] as const] : [];
+    }),
+  );
+}
+
+/** Pieces of each row of a problem that a plan does not cut. */
 export function uncut(problem: StockProblem, plan: readonly StockCut[]): ReadonlyMap<string, number> {
   const left = new Map(problem.pieces.map(({ name, count }) => [name, count]));
   for (const { pieces, times } of plan) {

@@ -7,9 +7,11 @@ import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import { SPECIES, servesAs, woodName } from "../../catalog/species.js";
 import type { WantedGroup } from "../pieces/laying.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
-import { type Decimal, ZERO } from "../quantity/decimal.js";
+import { Decimal, ZERO } from "../quantity/decimal.js";
 import { type MeasureSystem, markedSection } from "../quantity/text.js";
 import { unit } from "../quantity/unit.js";
+import { wholeNumber } from "../quantity/whole.js";
+import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { cheapestBoard } from "./board-prices.js";
 
@@ -23,6 +25,15 @@ export interface Substitution {
   readonly larger: readonly ("thickness" | "width")[];
   /** Whether, ripped down where it is larger, it measures what is wanted: the same as one that is milled. */
   readonly alike: boolean;
+  /** Pieces that are ripped side by side out of one stick: 1 of what is as large as wanted, and of all that bears. */
+  readonly abreast: number;
+}
+
+/** What is lost where one bought piece is ripped into several. */
+export interface RipLoss {
+  readonly kerf: Cell;
+  /** Planed off each sawn face of what is wanted dressed. */
+  readonly planed: () => Cell;
 }
 
 /** A group for which nothing on offer serves. */
@@ -35,12 +46,15 @@ export interface NothingSold {
 /** How well an offer serves, the lower the better, compared from the first figure on. */
 type Rank = readonly number[];
 
-/** Finds the offer for a group: its nominal name, else what is in fact as large, else the next size up by name; treated for posts; graded for structure. */
+/**
+ * Finds the offer for a group: its nominal name, else as thick by name and wider, else what is in fact as large, else the next
+ * size up by name; treated for posts; graded for structure.
+ */
 export function substitute(
   sheet: Sheet,
   group: PieceGroup,
   catalog: PriceCatalog,
-  system: MeasureSystem,
+  { system, loss }: { readonly system: MeasureSystem; readonly loss: RipLoss },
 ): Substitution | NothingSold {
   const wanted = wantedSides(sheet, group);
   const insisted = group.rules.buyAs;
@@ -54,7 +68,9 @@ export function substitute(
   const [thicker, wider] = measured.map((side, i) => side.gt(wanted[i] as Decimal));
   const larger = [...(thicker ? (["thickness"] as const) : []), ...(wider ? (["width"] as const) : [])];
   const alike = measured.every((side, i) => side.gte(wanted[i] as Decimal));
-  return { group, offer: best, differences: differencesOf(best, group, wanted, size, system), larger, alike };
+  const ripped = rippedFrom(sheet, { group, wanted, measured, alike }, loss);
+  const differences = differencesOf({ offer: best, group, wanted, ripped }, system);
+  return { group, offer: best, differences, larger, alike, abreast: ripped.abreast };
 }
 
 /** The best offer for a group before its lengths are known; undefined where nothing serves. */
@@ -80,6 +96,32 @@ function bestFor(
   return bestOf(sheet, candidates, (offer) => rankOf(offer, group, wanted), system);
 }
 
+/** A stick as it is sold, and what is wanted of it; smaller sides first. */
+interface Ripped {
+  readonly group: PieceGroup;
+  readonly wanted: readonly [Decimal, Decimal];
+  readonly measured: readonly Decimal[];
+  readonly alike: boolean;
+}
+
+/**
+ * How many pieces one stick is ripped into, and what each measures. Square ones stay square where the stick is thinner than
+ * they are by name. What bears is never ripped out of another: its grade is that of the whole stick (common practice).
+ */
+function rippedFrom(sheet: Sheet, { group, wanted, measured, alike }: Ripped, loss: RipLoss) {
+  const square = wanted[0].eq(wanted[1]);
+  const [thin, wide] = measured as [Decimal, Decimal];
+  const each = alike || !square ? wanted : [Decimal.min(wanted[0], thin), Decimal.min(wanted[1], thin)];
+  if (group.rules.structural) return { abreast: 1, each };
+  const lost = (side: Decimal): Decimal => {
+    const planed = group.rules.surface === "dressed" ? sheet.decide(loss.planed()).times(2) : ZERO;
+    return side.plus(planed).plus(sheet.decide(loss.kerf));
+  };
+  const along = (has: Decimal, side: Decimal): number =>
+    has.lt(side.times(2)) ? 1 : wholeNumber(has.plus(sheet.decide(loss.kerf)).dividedBy(lost(side)).floor());
+  return { abreast: along(thin, each[0] as Decimal) * along(wide, each[1] as Decimal), each };
+}
+
 /** As large as the wanted section by its name, or in fact. */
 function fits(offer: LumberOffer, wanted: readonly [Decimal, Decimal]): boolean {
   return asLarge(offer.section, wanted) || asLarge(offer.actual, wanted);
@@ -87,6 +129,12 @@ function fits(offer: LumberOffer, wanted: readonly [Decimal, Decimal]): boolean 
 
 const asLarge = (section: LumberOffer["section"], wanted: readonly [Decimal, Decimal]): boolean =>
   sides(section).every((side, i) => side.gte(wanted[i] as Decimal));
+
+/** Called as thick as is wanted, and wider: ripped down it measures no less than what is sold by the name that is wanted. */
+function isWider(offer: LumberOffer, [thickness, width]: readonly [Decimal, Decimal]): boolean {
+  const [t, w] = sides(offer.section);
+  return (t as Decimal).eq(thickness) && (w as Decimal).gt(width);
+}
 
 function isNominally(offer: LumberOffer, [thickness, width]: readonly [Decimal, Decimal]): boolean {
   const [t, w] = sides(offer.section);
@@ -110,7 +158,7 @@ function rankOf(offer: LumberOffer, group: WantedGroup, wanted: readonly [Decima
   const wantsTreated = role === "post";
   const woodServes = rules.species.length === 0 || rules.species.some((wood) => servesAs(offer.species, wood));
   return [
-    isNominally(offer, wanted) ? 0 : asLarge(offer.actual, wanted) ? 1 : 2,
+    isNominally(offer, wanted) ? 0 : isWider(offer, wanted) ? 1 : asLarge(offer.actual, wanted) ? 2 : 3,
     (offer.treatment !== "none") === wantsTreated ? 0 : 1,
     rules.structural && !offer.gradeMarked ? 1 : 0,
     woodServes ? 0 : 1,
@@ -139,18 +187,26 @@ function compare(a: Rank, b: Rank): number {
 }
 
 function differencesOf(
-  offer: LumberOffer,
-  group: PieceGroup,
-  wanted: readonly [Decimal, Decimal],
-  size: string,
+  {
+    offer,
+    group,
+    wanted,
+    ripped,
+  }: Pick<Ripped, "group" | "wanted"> & {
+    readonly offer: LumberOffer;
+    readonly ripped: { readonly abreast: number; readonly each: readonly Decimal[] };
+  },
   system: MeasureSystem,
 ): string[] {
-  const [t = ZERO, w = ZERO] = sides(offer.actual);
-  const measures = markedSection(lengthOf(t), lengthOf(w), system);
+  const size = ([thin = ZERO, wide = ZERO]: readonly Decimal[]) =>
+    markedSection(lengthOf(thin), lengthOf(wide), system);
+  const measured = sides(offer.actual);
   const said: string[] = [];
-  if (!t.eq(wanted[0]) || !w.eq(wanted[1])) {
-    const larger = t.gt(wanted[0]) || w.gt(wanted[1]);
-    said.push(`${size} wanted, the bought piece measures ${measures}${larger ? " and is ripped down" : ""}`);
+  if (!measured.every((side, i) => side.eq(wanted[i] as Decimal))) {
+    const larger = measured.some((side, i) => side.gt(wanted[i] as Decimal));
+    const down =
+      ripped.abreast > 1 ? ` and is ripped into ${ripped.abreast} of ${size(ripped.each)}` : " and is ripped down";
+    said.push(`${size(wanted)} wanted, the bought piece measures ${size(measured)}${larger ? down : ""}`);
   }
   const { species } = group.rules;
   if (species.length > 0 && !species.some((wood) => servesAs(offer.species, wood))) {

@@ -11,7 +11,7 @@ import { type CommonCells, layRoute, type RoutePlan } from "../compare/route.js"
 import { FaultError } from "../faults.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { type Planners, planRoute } from "../plan.js";
-import { uncut } from "../purchase/lumber.js";
+import { piecesShort } from "../purchase/lumber.js";
 import { type Decimal, decimal, fixed } from "../quantity/decimal.js";
 import { marked, markedSmall } from "../quantity/text.js";
 import { minorDigits, unit } from "../quantity/unit.js";
@@ -166,7 +166,7 @@ function priced({ basis, takeoffs }: Laid, planners: Planners): Pick<Priced, "ca
 function unpricedOf({ unsold, stock, bought }: RoutePlan, { lines }: CommonCells): ReadonlySet<string> {
   const groups = new Map(bought.map(({ substitution: { group } }) => [group.name, baseOf(group)]));
   const short = stock.flatMap(({ question, plan }) =>
-    question.priced ? [...uncut(question.problem, plan).keys()] : question.problem.pieces.map(({ name }) => name),
+    question.priced ? [...piecesShort(question, plan).keys()] : question.problem.pieces.map(({ name }) => name),
   );
   return new Set([
     ...unsold.map(({ group: { group } }) => baseOf(group)),

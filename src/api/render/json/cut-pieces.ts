@@ -9,6 +9,10 @@ const RunSchema = z
   })
   .meta({ id: "CutPieces", description: "Equal pieces one after the other." });
 
+const StickRunSchema = RunSchema.extend({
+  abreast: z.int().describe("Pieces that are ripped side by side out of each of them; 1 where none are."),
+}).meta({ id: "StickPieces", description: "Equal lengths one after the other, each ripped into equal pieces." });
+
 /** What comes off each of several equal strips or sticks. */
 export const cutsFields = {
   pieces: z.array(RunSchema).describe("What comes off each, in the order cut."),
@@ -25,3 +29,9 @@ export function inRuns(pieces: readonly { readonly group: string; readonly lengt
   }
   return runs;
 }
+
+/** The same of bought sticks, of which pieces may be ripped. */
+export const stickFields = {
+  ...cutsFields,
+  pieces: z.array(StickRunSchema).describe("What comes off each, in the order cut."),
+};

@@ -7,12 +7,12 @@ import type { Spending, SpentCells } from "../../../estimate/compare/spending.js
 import type { Estimate } from "../../../estimate/estimate.js";
 import { explainStock, placedOn, squaredLength } from "../../../estimate/purchase/explain-stock.js";
 import type { ShoppingLine } from "../../../estimate/purchase/line.js";
-import { stepsInMm } from "../../../estimate/purchase/lumber.js";
+import { abreastOf, groupOnStick, stepsInMm } from "../../../estimate/purchase/lumber.js";
 import { type MeasureSystem, marked } from "../../../estimate/quantity/text.js";
 import { unit } from "../../../estimate/quantity/unit.js";
 import { aside } from "../../../estimate/sheet/aside.js";
 import { stickDrawing } from "../stick-drawing.js";
-import { cutsFields } from "./cut-pieces.js";
+import { stickFields } from "./cut-pieces.js";
 import { routeField, routeKey } from "./decision.js";
 import {
   decimalField,
@@ -70,7 +70,7 @@ const CutSchema = z
   .strictObject({
     stock: z.string().describe("Length that is bought."),
     times: z.int().describe("Sticks cut alike."),
-    ...cutsFields,
+    ...stickFields,
     offcut: z.string().describe("What is left of each stick."),
     drawing: z.string().optional().describe("With include=drawings: the stick and its cuts as an SVG image."),
   })
@@ -246,13 +246,18 @@ function shownStock(
           title: `${times} × ${stock}`,
           whole: squaredLength(question.problem, stock),
           cuts: placedOn({ stock, times, pieces, offcut }, question.problem.kerf).map(({ group, from, to }) => ({
-            ...{ from, to, label: group, length: long(to - from) },
+            ...{ from, to, label: groupOnStick(question, group), length: long(to - from) },
           })),
         }),
       }),
-      pieces: pieces.map(({ group, length, count }) => ({ group, length: long(length), count })),
+      pieces: pieces.map(({ group, length, count }) => {
+        const abreast = abreastOf(question, group);
+        return { group, length: long(length), count, abreast };
+      }),
       marks: Array.from({ length: times }, () =>
-        pieces.flatMap(({ group, count }) => Array.from({ length: count }, () => marks.next(group))),
+        pieces.flatMap(({ group, count }) =>
+          Array.from({ length: count * abreastOf(question, group) }, () => marks.next(group)),
+        ),
       ),
       offcut: long(offcut),
     })),

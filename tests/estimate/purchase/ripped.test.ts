@@ -1,0 +1,95 @@
+/** Several slim pieces out of one stick, on a yard that sells just what the case is about. Worked by hand beside each. */
+import { describe, expect, it } from "vitest";
+import { MarkBook } from "../../../src/api/render/json/marks.js";
+import { shownPurchasing } from "../../../src/api/render/json/purchasing.js";
+import { pieceMarks } from "../../../src/estimate/pieces/cut-list.js";
+import { estimated } from "../../helpers/estimating.js";
+
+const stick = (section: string, price: string, more: object = {}) => ({
+  name: section.replaceAll(/[^\dx]/g, ""),
+  label: section,
+  section,
+  species: "douglas-fir-larch",
+  surface: "dressed",
+  sold: { by: "piece", lengths: [{ length: "8 ft", price, ...more }] },
+});
+
+const slats = { name: "slats", role: "other", count: 28, section: "2 x 2 in", length: "7 ft", surface: "rough" };
+
+const bought = (lumber: readonly object[], piece: object = slats, assumptions: object = {}) => {
+  const estimate = estimated({
+    structure: { kind: "pieces", pieces: [piece] },
+    catalog: { name: "A shelf", currency: "USD", lumber },
+    assumptions: { "buy.wastage": "0 %", ...assumptions },
+  });
+  const { basis, routes } = estimate;
+  const route = routes.buy;
+  const marksOf = () => new MarkBook(pieceMarks(basis.sheet, basis.cutList.groups));
+  const [shown] = shownPurchasing(estimate, [route], { marksOf, all: true, drawings: false }).routes;
+  return {
+    lines: route.lines
+      .filter(({ department }) => department === "lumber")
+      .map(({ label, quantity }) => `${quantity.value.toFixed()} ${label}`),
+    cuts: shown?.stock?.flatMap(({ cuts }) => cuts) ?? [],
+    substitution: basis.groups[0]?.substitution,
+  };
+};
+
+describe("slim pieces that the yard sells wider", () => {
+  it("are ripped side by side out of one stick, as square as it is thick", () => {
+    // A 2 × 4 measures 3 1/2: two of 1 1/2 and a kerf of 1/8 take 3 1/8; 14 sticks of one length each give 28.
+    const { lines, substitution } = bought([stick("2 x 4 in", "$5.00"), stick("4 x 4 in", "$12.00")]);
+    expect(lines).toEqual(["14 2 x 4 in, 8'"]);
+    expect(substitution).toMatchObject({
+      abreast: 2,
+      differences: expect.arrayContaining([
+        "2 × 2 in wanted, the bought piece measures 1 1/2 × 3 1/2 in and is ripped into 2 of 1 1/2 × 1 1/2 in",
+      ]),
+    });
+  });
+
+  it("bear every mark once, and an odd one leaves a spare", () => {
+    const { cuts, lines } = bought([stick("2 x 4 in", "$5.00")], { ...slats, count: 5 });
+    expect(lines).toEqual(["3 2 x 4 in, 8'"]);
+    expect(cuts.map(({ pieces }) => pieces)).toEqual([[{ group: "slats", length: "7'", count: 1, abreast: 2 }]]);
+    const marks = cuts.flatMap((cut) => cut.marks).flat();
+    expect(new Set(marks)).toEqual(new Set(["X-01", "X-02", "X-03", "X-04", "X-05", null]));
+    expect(marks).toHaveLength(6);
+  });
+
+  it("come out of both sides of a stick that is twice as large both ways, full as wanted", () => {
+    // 5 1/2 holds two of 2 and a kerf both ways: 4 a stick.
+    const { lines, substitution } = bought([stick("6 x 6 in", "$20.00")], { ...slats, count: 10 });
+    expect(substitution).toMatchObject({ abreast: 4 });
+    expect(lines).toEqual(["3 6 x 6 in, 8'"]);
+  });
+
+  it("lose what is planed off each sawn face where they are wanted dressed", () => {
+    // Three of 1 in and two kerfs take 3 1/4 of 3 1/2; planed by 1/16 a piece 3 7/16, by 1/8 a piece 3 5/8.
+    const thin = { ...slats, section: "1 x 1 in", count: 6 };
+    const from = [stick("2 x 4 in", "$5.00")];
+    expect(bought(from, thin).substitution).toMatchObject({ abreast: 3 });
+    const dressed = { ...thin, surface: "dressed" };
+    expect(bought(from, dressed).substitution).toMatchObject({ abreast: 3 });
+    expect(bought(from, dressed, { "rip.planed": "1/16 in" }).substitution).toMatchObject({ abreast: 2 });
+  });
+
+  it("that bear stay one a stick: its grade is that of the whole", () => {
+    const { lines } = bought([stick("2 x 4 in", "$5.00")], { ...slats, structural: true });
+    expect(lines).toEqual(["28 2 x 4 in, 8'"]);
+  });
+
+  it("are said to lack by the piece where sticks are few", () => {
+    // Ten sticks give 20 of 28.
+    const { lines } = bought([stick("2 x 4 in", "$5.00", { available: 10 })]);
+    expect(lines).toEqual(["10 2 x 4 in, 8'", "8 2 x 4 in: too few for slats"]);
+  });
+});
+
+describe("of what is not sold by its name", () => {
+  it("the same thickness by name and a greater width is bought before what is thicker", () => {
+    const joists = { ...slats, name: "joists", section: "2 x 10 in", structural: true, count: 4 };
+    const { lines } = bought([stick("3 x 12 in", "$60.00"), stick("2 x 12 in", "$30.00")], joists);
+    expect(lines).toEqual(["4 2 x 12 in, 8'"]);
+  });
+});
