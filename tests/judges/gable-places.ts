@@ -1,4 +1,6 @@
 /** The boarded triangle of a gable, placed as the walls below it are. Inches and floats. */
+
+import { aslantMembers } from "./aslant-members.js";
 import { abovePlate } from "./frame-places.js";
 import type { Sizes } from "./frame-walker.js";
 import { type Range, WallPlan } from "./wall-plan.js";
@@ -68,10 +70,16 @@ function gablePairs(
   const layer = wide === BOARD ? "wall-boards" : "wall-battens";
   const from = (width - ((count - 1) * cover + wide)) / 2;
   const pieces = laid.reduce((sum, group) => sum + group.count, 0);
-  plan.same(`${layer}, two out of one`, pieces, Math.ceil(count / 2), 0);
-  for (let i = 0; i < count; i++) {
-    const u: Range = [Math.max(0, from + i * cover), Math.min(width, from + i * cover + wide)];
-    for (const { length } of laid) plan.within(`one of ${layer}`, plan.longEdge(u[0], u[1]) - bottom, length);
+  const columns = Array.from({ length: count }, (_, i): Range => {
+    return [Math.max(0, from + i * cover), Math.min(width, from + i * cover + wide)];
+  });
+  const long = columns.map(([a, b]) => plan.longEdge(a, b) - bottom);
+  const members = aslantMembers(laid, long, 2);
+  plan.same(`${layer}, two out of one`, pieces, members.pieces, 0);
+  for (const [i, u] of columns.entries()) {
+    const most = members.most[i];
+    for (const { length } of most === undefined ? laid : [{ length: most }])
+      plan.within(`one of ${layer}`, long[i] as number, length);
     plan.lay(layer, u, [bottom, top], wide === BOARD ? LAP : 0);
   }
 }

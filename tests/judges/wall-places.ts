@@ -4,6 +4,7 @@
  *
  * Across the wall from the outer face of its first corner post, up from the post bases. Inches and floats.
  */
+import { aslantMembers } from "./aslant-members.js";
 import { centres, postLine, type Sizes, wallLine } from "./frame-walker.js";
 import { gableOf } from "./gable-places.js";
 import { type Range, type Rect, WallPlan } from "./wall-plan.js";
@@ -82,7 +83,7 @@ function planOf(side: Side, asked: AskedWalls, groups: readonly LaidWallGroup[])
   if (!room) plan.crowded = true;
   const own = (base: string) =>
     groups.filter(
-      ({ name }) => name === `${base}-${side.name}` || new RegExp(`^${base}-${side.name}-\\d+$`).test(name),
+      ({ name }) => name === `${base}-${side.name}` || new RegExp(`^${base}-${side.name}-(?:\\d+|lower)$`).test(name),
     );
   if (asked.boards === "horizontal") courses(plan, side, own);
   else uprights(plan, side, asked, own);
@@ -131,9 +132,13 @@ function paired(plan: WallPlan, base: string, count: number, cover: number, wide
   const laid = own(base);
   const columns = Array.from({ length: count }, (_, i): Range => [from + i * cover, from + i * cover + wide]);
   const pieces = laid.reduce((sum, group) => sum + group.count, 0);
-  plan.same(`${base}, two out of one`, pieces, Math.max(1, Math.ceil(count / 2)), 0);
+  const long = columns.map(([a, b]) => plan.longEdge(Math.max(0, a), Math.min(width, b)) - bottom);
+  const members = aslantMembers(laid, long, 1);
+  plan.same(`${base}, two out of one`, pieces, Math.max(1, members.pieces), 0);
   for (const [i, [left, right]] of columns.entries()) {
     const [a, b] = [Math.max(0, left), Math.min(width, right)];
+    const most = members.most[i];
+    if (most !== undefined) plan.within(`one of ${base} by itself`, long[i] as number, most);
     const partner = columns[count - 1 - i] as Range;
     const other = [Math.max(0, partner[0]), Math.min(width, partner[1])] as const;
     const rise = plan.longEdge(a, b) - bottom;
@@ -141,7 +146,7 @@ function paired(plan: WallPlan, base: string, count: number, cover: number, wide
     const lean = Math.abs(top(b) - top(a));
     // The cut runs through the piece once: what leans of one is what leans of the other.
     const wanted = count - 1 - i === i ? rise : rise + rest - Math.min(lean, Math.abs(top(other[1]) - top(other[0])));
-    for (const { length } of laid) plan.within(`a pair of ${base}`, wanted, length);
+    if (most === undefined) for (const { length } of laid) plan.within(`a pair of ${base}`, wanted, length);
     plan.lay(base, [a, b], [bottom, top], wide === BOARD ? LAP : 0);
   }
 }
@@ -200,13 +205,18 @@ function courses(plan: WallPlan, side: Side, own: Own): void {
     }
   }
   // Those that openings cut are counted by themselves, in the bays where they stand.
-  const laid = own("wall-studs").filter(({ name }) => name === `wall-studs-${side.name}`);
+  const laid = own("wall-studs").filter(({ name }) => !/-\d+$/.test(name));
   const pairs = low !== high;
+  const members = aslantMembers(
+    laid,
+    studs.map((u) => plan.outline.top(u) - CLEARANCE),
+    1,
+  );
   if (plan.openings.length === 0 && !plan.crowded) {
     plan.same(
       "studs",
       laid.reduce((sum, { count }) => sum + count, 0),
-      pairs ? Math.ceil(studs.length / 2) : studs.length,
+      pairs ? members.pieces : studs.length,
       0,
     );
   }
@@ -214,7 +224,9 @@ function courses(plan: WallPlan, side: Side, own: Own): void {
     const length = laid[0]?.length ?? plan.outline.top(u) - CLEARANCE;
     const partner = studs[studs.length - 1 - i] as number;
     const up = plan.outline.top(u) - CLEARANCE;
-    if (pairs) plan.within("two studs", up + plan.outline.top(partner) - CLEARANCE, length);
+    const most = members.most[i];
+    if (most !== undefined) plan.within("a stud by itself", up, most);
+    else if (pairs) plan.within("two studs", up + plan.outline.top(partner) - CLEARANCE, length);
     else plan.same("a stud ends", CLEARANCE + length, plan.outline.top(u));
     plan.lay("wall-studs", [u - STUD / 2, u + STUD / 2], [CLEARANCE, plan.outline.top], 0);
   }

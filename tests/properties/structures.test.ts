@@ -563,28 +563,29 @@ function checkEnd(d: Differences, groups: CutList["groups"], s: Sizes, wall: Wal
   const each = s.endBays * Math.ceil(s.span / s.endBays / s.longest - 1e-9);
   if (leaning) d.judged.add("corner-boards-left");
   else d.sticks(groups, "corner-boards-left", 2, low);
-  const boards = groups.filter(({ name }) => name === "wall-boards-left");
-  d.judged.add("wall-boards-left");
+  const own = (base: string) => {
+    for (const name of [`${base}-left`, `${base}-left-lower`]) d.judged.add(name);
+    return groups.filter(({ name }) => name === `${base}-left` || name === `${base}-left-lower`);
+  };
+  const boards = own("wall-boards");
   if (wall.boards === "horizontal") {
     const level = leaning ? Math.ceil(((low + high) / 2 + 0.25) / 7.5 - 1e-7) : boardsOver(low, 7.5, 8);
     d.same("boards across an end", pieces(boards), whole((level * s.span) / (s.span / each)), 0);
-    const studs = groups.filter(({ name }) => name === "wall-studs-left");
-    d.judged.add("wall-studs-left");
+    const studs = own("wall-studs");
     const bays = Array.from({ length: s.endBays }, () => s.span / s.endBays);
     const behind = studsBehind(bays, wallLine(s.span, s.post, s.endBays), s);
-    d.same("studs of an end", pieces(studs), leaning ? Math.ceil(behind / 2) : behind, 0);
+    d.same("studs of an end", pieces(studs), leaning ? cutOut(studs, behind) : behind, 0);
   } else {
     const across = boardsOver(s.span, cover, 8);
-    d.same("boards of an end", pieces(boards), leaning ? Math.ceil(across / 2) : across, 0);
-    if (leaning)
-      checkPairs(d, s.span, { across, cover, low, heightAt: (x) => low + ((high - low) * x) / s.span }, boards);
+    d.same("boards of an end", pieces(boards), leaning ? cutOut(boards, across) : across, 0);
+    const heightAt = (x: number) => low + ((high - low) * x) / s.span;
+    if (leaning) checkPairs(d, s, { across, cover, low, heightAt }, boards);
     const rails = groups.filter(({ name }) => name === "wall-rails-left");
     d.judged.add("wall-rails-left");
     d.same("rails of an end", total(rails), centres((low + high) / 2, 0, 30).length * s.span, 0.1);
-    const battens = groups.filter(({ name }) => name === "wall-battens-left");
-    d.judged.add("wall-battens-left");
-    const gaps = wall.boards === "board-and-batten" ? whole((across - 1) / (leaning ? 2 : 1)) : 0;
-    d.same("battens of an end", pieces(battens), gaps, 0);
+    const battens = own("wall-battens");
+    const gaps = Math.max(1, leaning ? cutOut(battens, across - 1) : across - 1);
+    d.same("battens of an end", pieces(battens), wall.boards === "board-and-batten" ? gaps : 0, 0);
   }
 }
 
@@ -595,23 +596,32 @@ interface Aslant {
   readonly heightAt: (x: number) => number;
 }
 
+/** Members below a slope that no piece holds two of come one by one, in two halves. */
+const singly = (own: readonly PieceGroup[]): boolean => own.some(({ label }) => label.startsWith("Higher"));
+
+/** Pieces that so many members below a slope are cut from. */
+const cutOut = (own: readonly PieceGroup[], members: number): number =>
+  singly(own) ? members : Math.ceil(members / 2);
+
+/** Two out of one piece, as long as the longest of both, or each by itself where that is longer than any piece. */
+function checkTwo(d: Differences, what: string, two: number, own: readonly PieceGroup[], longest: number): void {
+  if (singly(own)) d.truth(`two ${what} would come out of ${longest}`, two > longest - 12);
+  for (const group of singly(own) ? [] : own) {
+    d.truth(`two ${what} want ${two}`, lengthOf(group) >= two - SIXTY_FOURTH);
+    d.truth(`two ${what} are longer than ${longest}`, lengthOf(group) <= longest + SIXTY_FOURTH);
+  }
+}
+
 /** Boards from the middle outwards, each but for the middle one with its partner: long edge of one, short edge of the other. */
-function checkPairs(
-  d: Differences,
-  width: number,
-  { across, cover, heightAt }: Aslant,
-  own: readonly PieceGroup[],
-): void {
-  const first = (width - (across * cover + 8 - cover)) / 2;
+function checkPairs(d: Differences, s: Sizes, { across, cover, heightAt }: Aslant, own: readonly PieceGroup[]): void {
+  const first = (s.span - (across * cover + 8 - cover)) / 2;
   const places = Array.from({ length: across }, (_, i) => [first + i * cover, first + i * cover + 8] as const);
-  const clear = (x: number) => heightAt(Math.min(width, Math.max(0, x)));
-  const longest = Math.max(
-    ...places.map(([left], i) => {
-      const partner = places[across - 1 - i] as readonly [number, number];
-      return clear(left) + clear(partner[1]);
-    }),
-  );
-  for (const group of own) d.truth(`${group.name}: two want ${longest}`, lengthOf(group) >= longest - SIXTY_FOURTH);
+  const clear = (x: number) => heightAt(Math.min(s.span, Math.max(0, x)));
+  const two = places.map(([left], i) => {
+    const partner = places[across - 1 - i] as readonly [number, number];
+    return clear(left) + clear(partner[1]);
+  });
+  checkTwo(d, "boards of an end", Math.max(...two), own, s.longest);
 }
 
 /** The triangle over the left end, board by board from its middle, or course by course from its foot. */
@@ -629,26 +639,27 @@ function checkGable(d: Differences, groups: CutList["groups"], s: Sizes, wall: W
   const heightAt = (x: number) => low + Math.max(0, run - Math.abs(x - run)) * pitch;
   const widthAt = (y: number) => (y <= low ? s.span : s.span - (2 * (y - low)) / pitch);
   const own = (base: string) => groups.filter(({ name }) => name.startsWith(`${base}-left-gable`));
-  for (const base of ["wall-boards", "wall-battens", "wall-rails", "wall-studs"]) d.judged.add(`${base}-left-gable`);
+  for (const base of ["wall-boards", "wall-battens", "wall-rails", "wall-studs"]) {
+    for (const part of ["", "-lower"]) d.judged.add(`${base}-left-gable${part}`);
+  }
   if (wall.boards === "horizontal") {
     let sum = 0;
     for (let y = 0; y === 0 || y + 0.5 < peak - 1e-7; y += 7.5) sum += widthAt(y);
     const each = Math.ceil(s.span / s.longest - 1e-9);
     d.same("courses of a gable", pieces(own("wall-boards")), Math.ceil(sum / (s.span / each) - 1e-7), 0);
     const studs = centres(s.span, 0, 30).slice(1, -1);
-    d.same("studs of a gable", pieces(own("wall-studs")), Math.ceil(studs.length / 2), 0);
+    d.same("studs of a gable", pieces(own("wall-studs")), cutOut(own("wall-studs"), studs.length), 0);
     const half = studs.filter((x) => x < run - 1e-7);
     const two = half.map((x, i) => heightAt(x) + heightAt(half[half.length - 1 - i] as number) - 4);
-    for (const group of own("wall-studs")) {
-      d.truth(`two studs of a gable want ${two}`, lengthOf(group) >= Math.max(peak - 2, ...two) - SIXTY_FOURTH);
-    }
+    checkTwo(d, "studs of a gable", Math.max(peak - 2, ...two), own("wall-studs"), s.longest);
     return;
   }
   const battened = wall.boards === "board-and-batten";
   const cover = battened ? 8.5 : 7.5;
   const across = boardsOver(s.span, cover, 8);
-  d.same("boards of a gable", pieces(own("wall-boards")), Math.ceil(across / 2), 0);
-  d.same("battens of a gable", pieces(own("wall-battens")), battened ? Math.max(1, Math.ceil((across - 1) / 2)) : 0, 0);
+  const [boards, battens] = [own("wall-boards"), own("wall-battens")];
+  d.same("boards of a gable", pieces(boards), cutOut(boards, across), 0);
+  d.same("battens of a gable", pieces(battens), battened ? Math.max(1, cutOut(battens, across - 1)) : 0, 0);
   const first = (s.span - (across * cover + 8 - cover)) / 2;
   const half = Array.from({ length: across }, (_, i) => [first + i * cover, first + i * cover + 8] as const).filter(
     ([left, right]) => left + right < s.span - 1e-7,
@@ -658,10 +669,8 @@ function checkGable(d: Differences, groups: CutList["groups"], s: Sizes, wall: W
     const climb = (x: number) => low + Math.min(Math.max(0, x), run + 0.25) * pitch;
     return climb(right) + climb(partner[0]);
   });
-  for (const group of own("wall-boards")) {
-    d.truth(`two boards of a gable want ${two}`, lengthOf(group) >= Math.max(...two) - SIXTY_FOURTH);
-    d.truth("and no more than a foot more", lengthOf(group) <= low + peak + 1);
-  }
+  checkTwo(d, "boards of a gable", Math.max(...two), boards, s.longest);
+  for (const group of boards) d.truth("and no more than a foot more", lengthOf(group) <= low + peak + 1);
   let rails = 0;
   for (let y = 30; y < peak - 1e-7; y += 30) rails += widthAt(y);
   d.same("rails of a gable", total(own("wall-rails")), rails, 0.1);

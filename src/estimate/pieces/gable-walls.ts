@@ -9,7 +9,6 @@
 import {
   type Cell,
   count,
-  greatest,
   least,
   minus,
   number,
@@ -19,12 +18,13 @@ import {
   roundUp,
   times,
 } from "../sheet/expression.js";
+import { aslant, studRow } from "./aslant.js";
 import { layRows } from "./board-width.js";
 import type { WallSide } from "./frame.js";
 import { wholes } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
 import { wholesIn } from "./spacing.js";
-import { nth, pairSupports, type Walling, wallGroup } from "./walling.js";
+import { nth, type Walling, wallGroup } from "./walling.js";
 
 const TWO = number("2");
 const ONE = number("1");
@@ -70,23 +70,24 @@ function layPair({ sheet, units, boards, lap }: Walling, { side, low, height, un
 }
 
 function upright(walling: Walling, triangle: Triangle, battened: boolean): PieceGroup[] {
-  const { sheet, covers, lap, backing, laying } = walling;
-  const { side } = triangle;
-  const length = layPair(walling, triangle);
+  const { sheet, covers, lap, backing, hidden } = walling;
+  const { side, height, unitRise, unitRun } = triangle;
+  const pair = layPair(walling, triangle);
   const wide = battened ? plus(side.width, lap) : minus(side.width, lap);
   const named = [`walls.${side.name}.boardsAcross`, "boards across"] as const;
   const across = layRows(sheet, named, covers, (each) => roundUp(over(wide, each)));
-  const pairs = (rows: Operand) => greatest(roundUp(over(rows, TWO)), ONE);
-  const shared = { length, supportsApart: backing, crossings: pairSupports(walling, side, length) };
+  const row = {
+    slopes: 2 as const,
+    highest: height,
+    pair,
+    ...(!battened && { past: over(times(lap, unitRise), times(TWO, unitRun)) }),
+  };
+  const plan = { supportsApart: backing };
+  const boards = { base: "wall-boards", label: "wall boards", across, plan: { ...plan, covered: hidden } } as const;
+  const battens = { base: "wall-battens", label: "wall battens", across: minus(across, ONE), plan } as const;
   return [
-    ...wallGroup(laying, "wall-boards", side, "Paired wall boards", {
-      ...shared,
-      covered: walling.hidden,
-      count: pairs(across),
-    }),
-    ...(battened
-      ? wallGroup(laying, "wall-battens", side, "Paired wall battens", { ...shared, count: pairs(minus(across, ONE)) })
-      : []),
+    ...aslant(walling, side, { ...row, ...boards }),
+    ...(battened ? aslant(walling, side, { ...row, ...battens }) : []),
     ...gableRails(walling, triangle),
   ];
 }
@@ -146,10 +147,12 @@ function courses(walling: Walling, triangle: Triangle): PieceGroup[] {
     }),
     ...(none
       ? []
-      : wallGroup(laying, "wall-studs", side, "Paired wall studs", {
-          length: pair,
-          count: roundUp(over(studs, TWO)),
-          members: studs,
+      : aslant(walling, side, {
+          ...studRow,
+          slopes: 2,
+          across: studs,
+          highest: highestStud(triangle, gableLap),
+          pair,
         })),
   ];
 }
@@ -162,4 +165,9 @@ function studPair({ side, low, unitRise, unitRun }: Triangle, gableLap: Cell | u
   const above = gableLap ? minus(low, gableLap) : low;
   const inwards = over(times(plus(wholesIn(studs, TWO), ONE), side.width), plus(studs, ONE));
   return plus(above, above, over(times(inwards, unitRise), unitRun));
+}
+
+/** A stud in the middle, notched over the end rafters. */
+function highestStud({ height }: Triangle, gableLap: Cell | undefined): Operand {
+  return gableLap ? minus(height, gableLap) : height;
 }

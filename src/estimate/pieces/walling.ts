@@ -2,7 +2,7 @@
 import { type Fault, FaultError } from "../faults.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import type { WallGroup, WallsShape } from "../request/structure-walls.js";
-import { type Cell, minus, number, type Operand, over, plus, roundUp, times } from "../sheet/expression.js";
+import { type Cell, minus, number, type Operand, plus, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { type BoardWidths, boardWidths } from "./board-width.js";
 import { FrameInputs, type WallSide } from "./frame.js";
@@ -156,51 +156,29 @@ function hiddenOf({ sections }: Laying<WallGroup>, boards: Walling["boards"], la
   return plus(minus(sections["wall-battens"].width, lap), times(number("2"), thickness));
 }
 
-/**
- * Supports of two boards that are cut aslant out of one piece: rails at most `backing` apart from the lower end of each to its
- * upper one, both counted.
- */
-export function pairSupports({ sheet, backing }: Walling, { name }: WallSide, length: Cell): number {
-  const supports = plus(roundUp(over(length, backing)), number("3"));
-  return sheet.decideWhole(sheet.lay(`walls.${name}.pairSupports`, supports, { label: "supports of two such boards" }));
-}
-
 /** Names a second and a later one of a kind. */
 export const nth = (label: string, index: number): string => (index === 0 ? label : `${label} ${index + 1}`);
 
-/** Lays a group of one side; of several the later ones are numbered. */
+/** Pieces of one side alike. */
+export interface WallPieces {
+  readonly length: Operand;
+  readonly count: Operand;
+  readonly members?: Operand;
+  readonly supportsApart?: Cell;
+  readonly meetsOver?: Cell;
+  readonly crossings?: number;
+  readonly covered?: Operand;
+}
+
+/** Lays a group of one side; of several the later ones are numbered, or named for the part that they are. */
 export function wallGroup(
   laying: Laying<WallGroup>,
   base: WallGroup,
   side: WallSide,
   label: string,
-  {
-    index = 0,
-    ...plan
-  }: {
-    readonly length: Operand;
-    readonly count: Operand;
-    readonly members?: Operand;
-    readonly supportsApart?: Cell;
-    readonly meetsOver?: Cell;
-    readonly crossings?: number;
-    readonly covered?: Operand;
-    readonly index?: number;
-  },
+  { index = 0, part, ...plan }: WallPieces & { readonly index?: number; readonly part?: string },
 ): PieceGroup[] {
-  const name = index === 0 ? `${base}-${side.name}` : `${base}-${side.name}-${index + 1}`;
+  const which = part ?? (index === 0 ? undefined : `${index + 1}`);
+  const name = [base, side.name, ...(which ? [which] : [])].join("-");
   return laid(laying, base, { name, label: `${label} (${side.label})`, ...plan });
-}
-
-/** Studs from the boards' lower ends to the plate; below a slope two that are as far from either corner out of one piece. */
-export function studGroup({ laying, clearance }: Walling, side: WallSide, studs: Operand): PieceGroup[] {
-  const [from, to] = side.heights;
-  if (from === to) {
-    return wallGroup(laying, "wall-studs", side, "Wall studs", { length: minus(from, clearance), count: studs });
-  }
-  return wallGroup(laying, "wall-studs", side, "Paired wall studs", {
-    length: minus(plus(from, to), times(number("2"), clearance)),
-    count: roundUp(over(studs, number("2"))),
-    members: studs,
-  });
 }

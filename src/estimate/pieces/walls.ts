@@ -7,6 +7,7 @@
  */
 import { type Fault, FaultError, pointer } from "../faults.js";
 import type { DisplayUnits } from "../quantity/display.js";
+import { capital } from "../quantity/words.js";
 import type { Defaults } from "../request/given.js";
 import type { WallGroup, WallsShape } from "../request/structure-walls.js";
 import {
@@ -22,6 +23,7 @@ import {
   times,
 } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
+import { type AslantRow, aslant, halfLap, studGroup } from "./aslant.js";
 import { layRows } from "./board-width.js";
 import type { LaidFrame, WallSide } from "./frame.js";
 import { layGableWall } from "./gable-walls.js";
@@ -32,7 +34,10 @@ import type { PieceGroup } from "./piece-group.js";
 import { type AlongSide, alongSide } from "./wall-bays.js";
 import { layOpenings, type Opening, openingFrames, savedBattens, savedBoards, savedCourses } from "./wall-openings.js";
 import { layRails } from "./wall-rails.js";
-import { layWalling, nth, pairSupports, studGroup, type Walling, wallGroup } from "./walling.js";
+import { layWalling, nth, type Walling, wallGroup } from "./walling.js";
+
+const ONE = number("1");
+const TWO = number("2");
 
 /**
  * Lays all boarded sides.
@@ -155,46 +160,51 @@ function vertical(
   openings: readonly Opening[],
   placed: readonly PlacedOpening[],
 ): PieceGroup[] {
-  const { sheet, units, clearance, covers, backing, lap, laying } = walling;
+  const { sheet, units, clearance, covers, backing, lap, hidden } = walling;
   const battened = walling.boards === "board-and-batten";
   const [from, to] = side.heights;
   const slanted = from !== to;
   const lay = (name: string, label: string, formula: Operand, display?: string) =>
     sheet.lay(`walls.${side.name}.${name}`, formula, { label, ...(display && { display }) });
-  const whole = slanted ? minus(plus(from, to), times(number("2"), clearance)) : minus(from, clearance);
+  const whole = slanted ? minus(plus(from, to), times(TWO, clearance)) : minus(from, clearance);
   const length = lay("boardLength", slanted ? "two boards, cut aslant from one" : "board", whole, units.long);
   // The last board needs no lap; of board-and-batten no gap.
   const wide = battened ? plus(side.width, lap) : minus(side.width, lap);
   const named = [`walls.${side.name}.boardsAcross`, "boards across"] as const;
   const across = layRows(sheet, named, covers, (each) => roundUp(over(wide, each)));
-  const perPiece = number(slanted ? "2" : "1");
-  const saved = savedBoards(walling, openings);
-  const pieces = (rows: Operand, off: Operand) =>
-    roundUp(over(minus(over(times(rows, length), perPiece), off), length));
-  const boards = lay("boards", "boards, openings taken off", greatest(pieces(across, saved), number("1")));
   // Below a slope the upper rows are shorter, and come to as much as whole ones up to the mean height.
-  const mean = slanted ? over(plus(from, to), number("2")) : from;
-  const rails = lay("rails", "rows of rails", plus(roundUp(over(minus(mean, clearance), backing)), number("1")));
-  const shared = {
-    length,
-    supportsApart: backing,
-    ...(slanted && { crossings: pairSupports(walling, side, length) }),
-  };
-  const covered = walling.hidden;
+  const mean = slanted ? over(plus(from, to), TWO) : from;
+  const rails = lay("rails", "rows of rails", plus(roundUp(over(minus(mean, clearance), backing)), ONE));
+  const row = { length, ...(!battened && slanted && { past: halfLap(walling, side) }) };
+  const boards = { base: "wall-boards", label: "wall boards", across, covered: hidden } as const;
+  const battens = { base: "wall-battens", label: "wall battens", across: minus(across, ONE) } as const;
   return [
-    ...wallGroup(laying, "wall-boards", side, slanted ? "Paired wall boards" : "Wall boards", {
-      ...shared,
-      covered,
-      count: boards,
-    }),
-    ...(battened
-      ? wallGroup(laying, "wall-battens", side, slanted ? "Paired wall battens" : "Wall battens", {
-          ...shared,
-          count: greatest(pieces(minus(across, number("1")), savedBattens(walling, openings)), number("1")),
-        })
-      : []),
+    ...uprights(walling, side, { ...row, ...boards, off: savedBoards(walling, openings) }),
+    ...(battened ? uprights(walling, side, { ...row, ...battens, off: savedBattens(walling, openings) }) : []),
     ...layRails(walling, side, rails, placed),
   ];
+}
+
+/** Upright boards or battens. */
+interface Uprights extends Pick<AslantRow, "base" | "label" | "across"> {
+  readonly past?: Operand;
+  /** Of one, or of two below a slope. */
+  readonly length: Cell;
+  readonly off: Operand;
+  readonly covered?: Operand;
+}
+
+/** From the ground to the plate, openings taken off. */
+function uprights(walling: Walling, side: WallSide, { length, covered, ...row }: Uprights): PieceGroup[] {
+  const { laying, clearance, backing } = walling;
+  const [from, to] = side.heights;
+  const plan = { supportsApart: backing, ...(covered && { covered }) };
+  if (from === to) {
+    const pieces = roundUp(over(minus(times(row.across, length), row.off), length));
+    return wallGroup(laying, row.base, side, capital(row.label), { ...plan, length, count: greatest(pieces, ONE) });
+  }
+  const highest = minus(greatest(from, to), clearance);
+  return aslant(walling, side, { ...row, slopes: 1, highest, pair: length, plan });
 }
 
 /** Boards along, joined over posts or studs; studs between the joints. */
