@@ -79,6 +79,7 @@ describe("a boarded side", () => {
       length: "16 ft",
       eaveHeight: "7 ft",
       slope: { rise: "9 in", run: "12 in" },
+      longestPiece: "20 ft",
       walls: { boards: "horizontal", sides: [{ side: "left" }] },
     };
     const all = listed(shed);
@@ -94,6 +95,7 @@ describe("a boarded side", () => {
       length: "16 ft",
       eaveHeight: "7 ft",
       slope: { rise: "9 in", run: "12 in" },
+      longestPiece: "20 ft",
       walls: { sides: [{ side: "left" }] },
     };
     // 84 − 4 = 80 low, 153 − 4 = 149 high: 229 in for a pair. (96 − 0.5) ÷ 7.5 = 12.7: 13 boards, 6.5 pairs.
@@ -168,6 +170,7 @@ describe("what frames a wall", () => {
       length: "16 ft",
       eaveHeight: "7 ft",
       slope: { rise: "9 in", run: "12 in" },
+      longestPiece: "20 ft",
       walls: { sides: [{ side: "left" }] },
     };
     const all = listed(shed);
