@@ -2,7 +2,7 @@
 
 import type { Basis } from "./basis.js";
 import { type Means, meansFor } from "./effort/lifts.js";
-import { ZERO } from "./quantity/decimal.js";
+import { type Decimal, ZERO } from "./quantity/decimal.js";
 import { exactly, type MeasureSystem, marked, onTape } from "./quantity/text.js";
 import { lowered } from "./quantity/words.js";
 import { aside } from "./sheet/aside.js";
@@ -29,7 +29,8 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
   const heavy = takeoffs.weights.heavyLifts.map(
     ({ group, people }) => `${named(basis, group)} (${liftedBy(meansFor(aside(people)))})`,
   );
-  const notch = notchTooDeep(basis);
+  const notch = commonNotch(basis);
+  const hipNotch = notchOfHips(basis);
   const crowded = crowdedJoints(takeoffs, "fits");
   const short = crowdedJoints(takeoffs, "endFits");
   const low = lowEave(basis);
@@ -49,7 +50,8 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ...say(cutList.frame?.roof, "wind-and-snow"),
     ...say(cutList.frame?.roof?.ridgeKind === "board", "thrust", tiedPairs(basis)),
     ...say(cutList.frame?.roof?.ridgeKind === "beam", "ridge-beam"),
-    ...say(notch, "birdsmouth", notch && `${notch}.`),
+    ...say(notch, "birdsmouth", notch && `Common rafters: ${notch}.`),
+    ...say(hipNotch, "hip-notch", hipNotch && `${hipNotch}.`),
     ...say(ridgeTooShallow(basis), "ridge-depth"),
     ...say(
       groups.some(({ group }) => group.rules.joint === "ledger"),
@@ -98,22 +100,27 @@ export function sawingCautions(): Caution[] {
   });
 }
 
-/** Rafters with a notch past a quarter of their depth, in words; empty where there are none. */
-function notchTooDeep({ sheet, cutList: { frame } }: Basis): string {
-  if (!frame?.rafter) return "";
-  const cut = [
-    { of: "Common rafters", notch: frame.rafter.notchDepth, depth: frame.rafterDepth },
-    ...(frame.kind === "hip"
-      ? [{ of: "Hip rafters", notch: frame.hip.notchDepth, depth: sheet.find("sections.hips.width") }]
-      : []),
-  ];
-  return cut
-    .flatMap(({ of, notch, depth }) => {
-      if (!depth || !aside(notch).times(4).gt(aside(depth).times("1.0000001"))) return [];
-      const tape = (cell: Cell): string => onTape({ value: aside(cell), unit: cell.unit }, cell.display);
-      return [`${of}: ${tape(notch)} of ${tape(depth)}`];
-    })
-    .join("; ");
+/** The notch of the common rafters where it is past a quarter of their depth, in words; empty where it is not. */
+function commonNotch({ cutList: { frame } }: Basis): string {
+  return frame?.rafter ? pastQuarter(frame.rafter.notchDepth, frame.rafterDepth) : "";
+}
+
+function pastQuarter(notch: Cell, depth: Cell): string {
+  if (aside(notch).times(4).lte(aside(depth).times("1.0000001"))) return "";
+  return `${tape(notch, aside(notch))} of ${tape(depth, aside(depth))}`;
+}
+
+const tape = ({ unit, display }: Cell, value: Decimal): string => onTape({ value, unit }, display);
+
+/** The same of hips, with the least depth that still backs the plumb cuts of the jack rafters (IRC R802.3, from memory). */
+function notchOfHips({ sheet, cutList: { frame } }: Basis): string {
+  const [depth, diagonal] = [sheet.find("sections.hips.width"), sheet.find("hip.unitRun")];
+  if (frame?.kind !== "hip" || !depth || !diagonal) return "";
+  const notch = pastQuarter(frame.hip.notchDepth, depth);
+  if (notch === "") return "";
+  const plumb = aside(frame.rafterDepth).times(aside(frame.rafter.unitLength)).dividedBy(aside(frame.roof.unitRun));
+  const least = plumb.times(aside(diagonal)).dividedBy(aside(frame.hip.unitLength));
+  return `Hip rafters: ${notch}; the jack rafters want them ${tape(depth, least)} deep`;
 }
 
 /** Clear height of a door, the least that people pass below without stooping: 78 in, IRC R311.2, from memory. */
@@ -188,6 +195,10 @@ const CAUTIONS = {
   ],
   birdsmouth: [
     "The birdsmouth takes more than a quarter of the rafter's depth: use a shallower seat or a deeper rafter.",
+    "common practice, no source",
+  ],
+  "hip-notch": [
+    "A hip is notched so deep that its upper edges meet the planes of the rafters: the deeper it is, the more it loses, here past a quarter of its depth. Take one no deeper than the jack rafters want, and bear it below the corner on a post or a block.",
     "common practice, no source",
   ],
   "ridge-depth": [

@@ -52,7 +52,7 @@ export interface ComparedCovering {
 
 /**
  * Lays the coverings, best first: those that are allowed before those that are not, wholly priced ones before others, then by
- * cost for a year of life.
+ * cost for a year of life; those whose cost nobody knows by their hours.
  *
  * @param kinds - All that the service knows where nothing is said.
  * @param built - The covering that the estimate takes off already.
@@ -85,7 +85,7 @@ function better(a: ComparedCovering, b: ComparedCovering): number {
   const rank = ({ takeoff, unpriced }: ComparedCovering) => (takeoff.slope.allowed ? 0 : 2) + (unpriced > 0 ? 1 : 0);
   const byName = a.takeoff.kind < b.takeoff.kind ? -1 : 1;
   const yearly = a.yearly && b.yearly ? aside(a.yearly).cmp(aside(b.yearly)) : 0;
-  return rank(a) - rank(b) || yearly || byName;
+  return rank(a) - rank(b) || yearly || aside(a.hours).cmp(aside(b.hours)) || byName;
 }
 
 function compareOne(

@@ -33,6 +33,19 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
     "seat",
     /6 in/,
   ],
+  // Three bays of 24 ft less a post of 6 in are 7 ft 10 in each.
+  [
+    "gable: beams that reach further past the end than the bay behind them",
+    { ...gable, overhang: { gable: "8 ft" } },
+    "overhang/gable",
+    /8'.*7' 10"/,
+  ],
+  [
+    "lean-to: beams that reach further past the end than a short last bay",
+    { ...shed, bayLengths: ["8 ft", "12 ft"], overhang: { end: "4 ft" } },
+    "overhang/end",
+    /4'.*3' 6"/,
+  ],
   ["gable: no bay", { ...gable, bays: 0 }, "bays", /0 is outside/],
   [
     "gable: a seat longer than the plate is wide",

@@ -68,13 +68,17 @@ describe("notices of what is bought", () => {
 });
 
 describe("a birdsmouth", () => {
-  const notched = (structure: object) => under(structure).cautions.find(({ code }) => code === "birdsmouth")?.text;
+  const said = (structure: object, as: string) => under(structure).cautions.find(({ code }) => code === as)?.text;
+  const notched = (structure: object) => said(structure, "birdsmouth");
   const hip = { kind: "hip", span: "12 ft", length: "16 ft", slope: { rise: "8 in", run: "12 in" } };
 
   it("is warned of in hip rafters, too, where it takes more than a quarter of their depth", () => {
     // Commons of 6 in at their usual seat lose a quarter; hips no deeper than they are must come down further.
-    expect(notched({ ...hip, groups: { hips: { section: "2 x 6 in" } } })).toMatch(/Hip rafters: .* of 6 in\.$/);
-    expect(notched({ ...hip, groups: { hips: { section: "2 x 12 in" } } })).toMatch(/Hip rafters/);
+    const hips = (section: string) => said({ ...hip, groups: { hips: { section } } }, "hip-notch");
+    expect(hips("2 x 6 in")).toMatch(/Hip rafters: .* of 6 in; /);
+    // Jacks of 6 in are 6 × √(144 + 64) ÷ 12 = 7.211 deep, plumb; a hip of √(288 + 64) to √288 wants 6.523 for that.
+    expect(hips("2 x 12 in")).toMatch(/ the jack rafters want them 6 1\/2 in deep\.$/);
+    expect(said(gable, "hip-notch")).toBeUndefined();
     expect(notched(gable)).toBeUndefined();
   });
 
@@ -112,8 +116,8 @@ describe("the notice of tolerances", () => {
   const told = (demo: string) => estimated(demoBody(demo)).notices.find(({ code }) => code === "tolerance")?.text;
 
   it("gives what EN 336 permits of metric lumber that is bought, and of none in inches", () => {
-    // Posts of 120 mm and boards are bought as sawn: sides up to 100 mm and larger ones.
-    expect(told("ferry-bike-shed")).toContain(
+    // Boards of 22 × 200 mm are bought as sawn: sides up to 100 mm and larger ones.
+    expect(told("market-stall")).toContain(
       "as sawn by 1 mm under to 3 mm over, on larger sides 2 mm under to 4 mm over",
     );
     expect(told("orchard-shelter")).toBeUndefined();

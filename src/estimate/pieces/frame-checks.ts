@@ -4,7 +4,7 @@ import { type Decimal, decimal } from "../quantity/decimal.js";
 import { onTape } from "../quantity/text.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
-import type { PostBays } from "./frame.js";
+import type { PostBays, PostRow } from "./frame.js";
 import { AT } from "./laying.js";
 import { sideOf } from "./piece-group.js";
 
@@ -160,6 +160,26 @@ export class FrameChecks {
     const most = this.sheet.onTape(inside);
     const own = onTape({ value: this.sheet.decide(overhang), unit: overhang.unit }, inside.display);
     const wrong = `An overhang of ${own} is longer than the rafter is behind what bears it (${most}, level): it would tip.`;
+    this.refuse(at, wrong, `Give at most ${most}.`);
+  }
+
+  /** Beams, ridge and purlins that reach further past the end posts than the bay behind these is long: they would tip over them. */
+  endTipping(
+    overhang: Cell,
+    at: string,
+    { length, bays, firstBays }: Pick<PostRow, "length" | "bays" | "firstBays">,
+    postWidth: Cell,
+  ): void {
+    const reach = this.sheet.decide(length).minus(this.sheet.decide(postWidth));
+    const first = firstBays?.map((bay) => this.sheet.decide(bay)) ?? [];
+    const last = firstBays
+      ? first.reduce((left, bay) => left.minus(bay), reach)
+      : reach.dividedBy(this.sheet.decide(bays));
+    const behind = [...first.slice(0, 1), last].reduce((a, b) => (a.lte(b) ? a : b));
+    if (behind.lte(0) || this.sheet.decide(overhang).lte(behind)) return; // no bays are refused by themselves
+    const most = onTape({ value: behind, unit: length.unit }, length.display);
+    const own = onTape({ value: this.sheet.decide(overhang), unit: overhang.unit }, length.display);
+    const wrong = `An overhang of ${own} past the end posts is longer than the bay behind them (${most}): beams and purlins would tip.`;
     this.refuse(at, wrong, `Give at most ${most}.`);
   }
 

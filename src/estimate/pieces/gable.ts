@@ -295,6 +295,7 @@ function refuse({ sheet, sections }: Laying<GableGroup>, frame: GableFrame, plan
     checks.tails(frame.farOverhang, "/overhang/farEave", frame);
     checks.tipping(frame.farOverhang, "/overhang/farEave", plan.run);
   }
+  checks.endTipping(frame.gableOverhang, "/overhang/gable", frame, posts.width);
   const wider = sheet.decide(frame.farOverhang).gt(sheet.decide(frame.eaveOverhang));
   const reach = wider ? { ...plan, overhang: frame.farOverhang } : plan;
   const short = ["rafters", "fly-rafters"].flatMap((group) => reachFaults(sheet, group, shape.groups, reach));

@@ -319,6 +319,7 @@ function refuse(
   checks.rafterRoom(frame.rafterSpacing, sections.rafters.thickness);
   checks.tails(frame.lowOverhang, "/overhang/low", frame);
   checks.tipping(frame.lowOverhang, "/overhang/low", frame.span);
+  checks.endTipping(frame.endOverhang, "/overhang/end", frame, posts.width);
   if (highSide === "posts" && frame.highOverhang) checks.tipping(frame.highOverhang, "/overhang/high", frame.span);
   if (highSide === "ledger" && shape.overhang?.high !== undefined) {
     checks.refuse("/overhang/high", "At a wall the roof has no high overhang.", "Leave it out.");
