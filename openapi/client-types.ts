@@ -710,7 +710,7 @@ export type FinishUpkeep = {
   readonly recoatYears: Figure;
   readonly yearlyVolume: Figure;
   readonly yearlyArea: Figure;
-  readonly yearlyCost: Figure | null;
+  readonly yearlyCost?: Figure | null | undefined;
 };
 
 /** A floor over the whole frame: two bearers along it, joists across, boards along. Against a wall that carries the rafters a ledger takes the place of the bearer there. */

@@ -92,6 +92,15 @@ describe("asphalt strips on a 16 × 24 ft gable at 5 in 12", () => {
     expect(Math.round(find(roof, "covering.pieces").value.toNumber() / squares)).toBe(strips);
   });
 
+  // Widely printed for strips 36 in long at 5 in, four nails each; those of the ridge's caps come on top.
+  it("take 320 nails to a square", () => {
+    const squares = roof.sheet.in(find(roof, "covering.laidArea"), "square");
+    const caps = find(roof, "covering.nails").value.minus(find(roof, "covering.pieces").value.times(4));
+    expect(caps.toNumber()).toBe(Math.ceil((314 / 12) * 4));
+    const field = find(roof, "covering.nails").value.minus(caps);
+    expect(Math.round(field.dividedBy(squares).toNumber())).toBe(320);
+  });
+
   // Trade-journal field guide: squares that a roll of felt covers, single and half lapped, waste left out.
   it.each([
     ["felt-15", "5 in", 4],

@@ -88,7 +88,7 @@ export function shownEstimate(
       include.includes("drawings"),
     ),
     fasteners: shownJoints(takeoffs.fasteners, system),
-    finish: shownFinish(takeoffs.finish, estimate.common.upkeep),
+    finish: shownFinish(takeoffs.finish, { yearlyCost: estimate.common.upkeep }),
     effort: shownEffort(estimate, distinct, include.includes("work")),
     ...(misses && { nearMisses: shownNearMisses(misses, basis.catalog.currency) }),
     cautions: shownCautions(estimate.cautions),

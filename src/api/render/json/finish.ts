@@ -17,7 +17,9 @@ const UpkeepSchema = z
     recoatYears: FigureSchema.describe("Years from one coating to the next."),
     yearlyVolume: FigureSchema.describe("Finish a year."),
     yearlyArea: FigureSchema.describe("Faces a year."),
-    yearlyCost: FigureSchema.nullable().describe("Cans a year, before tax; null without a price."),
+    yearlyCost: FigureSchema.nullable()
+      .optional()
+      .describe("Cans a year, before tax; null without a price. Estimates alone have it: takeoffs have no prices."),
   })
   .meta({ id: "FinishUpkeep", description: "Re-coating, spread over the years." });
 
@@ -42,8 +44,11 @@ export const FinishSchema = z
   })
   .meta({ id: "FinishTakeoff", description: "Faces, coats and finish." });
 
-/** Faces and finish of all pieces. */
-export function shownFinish(finish: FinishTakeoff, yearlyCost?: Cell): z.output<typeof FinishSchema> {
+/** Faces and finish of all pieces. @param priced - What upkeep costs a year, where prices are known at all. */
+export function shownFinish(
+  finish: FinishTakeoff,
+  priced?: { readonly yearlyCost: Cell | undefined },
+): z.output<typeof FinishSchema> {
   const { kind, area, brushed, volume, upkeep, lines } = finish;
   return {
     kind,
@@ -56,7 +61,7 @@ export function shownFinish(finish: FinishTakeoff, yearlyCost?: Cell): z.output<
           recoatYears: figure(upkeep.recoatYears),
           yearlyVolume: figure(upkeep.yearlyVolume),
           yearlyArea: figure(upkeep.yearlyArea),
-          yearlyCost: figureOrNull(yearlyCost),
+          ...(priced && { yearlyCost: figureOrNull(priced.yearlyCost) }),
         }
       : null,
     betweenCoats: figureOrNull(finish.betweenCoats),
