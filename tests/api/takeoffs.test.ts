@@ -69,10 +69,12 @@ describe("takeoffs", () => {
     expect(await labels("wood-shingles")).toContain("Shingles");
   });
 
-  it("of a list of pieces have no geometry but its kind, no covering and no joints", async () => {
+  it("of a list of pieces have no geometry but its kind, no covering, and the joints that it says", async () => {
     const { geometry, coverings, fasteners, cutList } = await takenOff(demo("market-stall"));
-    expect([geometry, coverings, fasteners]).toEqual([{ kind: "pieces" }, [], null]);
+    expect([geometry, coverings]).toEqual([{ kind: "pieces" }, []]);
     expect(cutList.pieces.value).toBe("45");
+    // Nine roof boards over five bearers each.
+    expect(fasteners?.lines.find(({ groups }) => groups.includes("roof-boards"))?.sites.value).toBe("45");
   });
 
   it("are metric where the structure is", async () => {

@@ -22,7 +22,7 @@ const RUNS = 220;
 const SEED = 20_261_127;
 const half = (least: number, most: number) => fc.integer({ min: least * 2, max: most * 2 }).map((n) => n / 2);
 
-const draw = fc.record({
+const drawn = fc.record({
   kind: fc.constantFrom<Sizes["kind"]>("gable", "lean-to", "ledger", "hip", "pergola"),
   span: half(96, 240),
   longer: half(0, 240),
@@ -45,19 +45,25 @@ const draw = fc.record({
   short: fc.boolean(),
 });
 
-type Drawn = typeof draw extends fc.Arbitrary<infer T> ? T : never;
+type Drawn = typeof drawn extends fc.Arbitrary<infer T> ? T : never;
 
 const inches = (n: number) => `${n} in`;
 
 /** In whole half inches; another bay takes what it leaves. */
 const firstBay = (d: Drawn): number => Math.floor(((d.span + d.longer) * (d.first ?? 0)) / 50) / 2;
 
-/** As drawn, or as wide as the nearest posts of 6 in leave room for. */
-function holeOf(d: Drawn): number {
+/** The shortest bay along the eaves, posts of 6 in apart, centres. */
+function shortestBay(d: Drawn): number {
   const reach = d.span + d.longer - 6;
-  const along = d.first === undefined ? reach / d.bays : Math.min(firstBay(d), reach - firstBay(d));
-  return Math.min(d.hole, Math.floor(2 * Math.min(along, (d.span - 6) / d.endBays)) / 2);
+  return d.first === undefined ? reach / d.bays : Math.min(firstBay(d), reach - firstBay(d));
 }
+
+/** As drawn, or as wide as the nearest posts leave room for. */
+const holeOf = (d: Drawn): number =>
+  Math.min(d.hole, Math.floor(2 * Math.min(shortestBay(d), (d.span - 6) / d.endBays)) / 2);
+
+/** Ends reach no further past the end posts than the bay behind them. */
+const draw = drawn.map((d): Drawn => ({ ...d, end: Math.min(d.end, Math.floor(2 * shortestBay(d)) / 2) }));
 
 function bodyOf(d: Drawn) {
   const shared = {

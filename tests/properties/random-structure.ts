@@ -59,6 +59,18 @@ export const RIDGE_DEPTH = 9;
 const section = (thick: readonly [number, number], deep: readonly [number, number]) =>
   fc.record({ thick: half(...thick), deep: half(...deep) });
 
+type Bayed = Pick<Sizes, "kind" | "span" | "post" | "bays" | "end"> & { readonly rafter: { readonly thick: number } };
+
+/** The length with its bays, and ends that reach no further past the end posts than the bays behind them. */
+function withBays<Rest extends Bayed>(drawn: Rest, longer: number, shares: readonly number[] | undefined) {
+  // Commons at both ends of a ridge that is shorter than they are thick would stand in one another.
+  const length = drawn.span + (drawn.kind === "hip" && longer <= drawn.rafter.thick ? 0 : longer);
+  const unlike = shares && unlikeBays(length - drawn.post, shares.slice(0, drawn.bays), drawn.post);
+  const bays = unlike ?? [(length - drawn.post) / drawn.bays];
+  const behind = Math.floor(2 * Math.min(bays[0] as number, bays.at(-1) as number)) / 2;
+  return { rest: { ...drawn, end: Math.min(drawn.end, behind) }, length, unlike, bays };
+}
+
 export const draw: fc.Arbitrary<Draw> = fc
   .record({
     kind: fc.constantFrom<Sizes["kind"]>("gable", "lean-to", "ledger", "hip", "pergola"),
@@ -116,12 +128,9 @@ export const draw: fc.Arbitrary<Draw> = fc
       nil: undefined,
     }),
   })
-  .map(({ longer, even, wall, floor, slats, hip, onKings, shares, sold, deck, lookouts, ...rest }) => {
+  .map(({ longer, even, wall, floor, slats, hip, onKings, shares, sold, deck, lookouts, ...drawn }) => {
+    const { rest, length, unlike, bays } = withBays(drawn, longer, shares);
     const alike = rest.kind === "hip" || even;
-    // Commons at both ends of a ridge that is shorter than they are thick would stand in one another.
-    const length = rest.span + (rest.kind === "hip" && longer <= rest.rafter.thick ? 0 : longer);
-    const unlike = shares && unlikeBays(length - rest.post, shares.slice(0, rest.bays), rest.post);
-    const bays = unlike ?? [(length - rest.post) / rest.bays];
     const endBay = (rest.span - rest.post) / rest.endBays - rest.post;
     const across = { gable: 2 * endBay, "lean-to": 2 * endBay, ledger: 2 * endBay, hip: endBay, pergola: Infinity }[
       rest.kind
