@@ -57,6 +57,13 @@ const shape: Case[] = [
     says: /400 ft/,
   },
   {
+    what: "a span that no shelter has",
+    change: (r) => (r.structure.span = "120 ft"),
+    code: "out-of-range",
+    pointer: "/structure/span",
+    says: /at most 60 ft/,
+  },
+  {
     what: "sixty nines",
     change: (r) => (r.structure.length = `${"9".repeat(60)} ft`),
     code: "not-a-quantity",

@@ -1,7 +1,16 @@
 /** A gable roof on posts, as a request describes it. */
 import { z } from "zod";
 import { alsoCalled } from "../../catalog/shape-faults.js";
-import { groupsField, level, lookoutSpacing, overhangField, ROOF_WORDS, rafterBays, roofFields } from "./structure.js";
+import {
+  groupsField,
+  level,
+  lookoutSpacing,
+  overhangField,
+  ROOF_WORDS,
+  rafterBays,
+  roofFields,
+  spanField,
+} from "./structure.js";
 import { FLOOR_GROUPS } from "./structure-floor.js";
 import { WALL_GROUPS, wallsField } from "./structure-walls.js";
 
@@ -34,7 +43,7 @@ export type GableGroup = (typeof GABLE_GROUPS)[number];
 export const gable = z
   .strictObject({
     kind: z.literal("gable").meta({ description: "A gable roof on posts." }),
-    span: level("Level, across the building, between the outer faces of the plate beams.", "16 ft"),
+    span: spanField("Level, across the building, between the outer faces of the plate beams.", "16 ft"),
     length: level("Level, along the ridge, between the outer faces of the end posts.", "24 ft"),
     ...roofFields,
     rafterBays,

@@ -1,7 +1,7 @@
 /** A hip roof on posts, equally steep on all four sides, as a request describes it. */
 import { z } from "zod";
 import { alsoCalled } from "../../catalog/shape-faults.js";
-import { groupsField, level, overhangField, ROOF_WORDS, rafterBays, roofFields } from "./structure.js";
+import { groupsField, level, overhangField, ROOF_WORDS, rafterBays, roofFields, spanField } from "./structure.js";
 import { FLOOR_GROUPS } from "./structure-floor.js";
 import { WALL_GROUPS, wallsField } from "./structure-walls.js";
 
@@ -31,7 +31,7 @@ export type HipGroup = (typeof HIP_GROUPS)[number];
 export const hip = z
   .strictObject({
     kind: z.literal("hip").meta({ description: "A hip roof on posts, equally steep on all four sides." }),
-    span: level("Level, across the building, between the outer faces of the plate beams.", "16 ft"),
+    span: spanField("Level, across the building, between the outer faces of the plate beams.", "16 ft"),
     length: level("Level, along the ridge, between the outer faces of the end beams; the span or more.", "24 ft"),
     ...roofFields,
     rafterBays,

@@ -1,7 +1,16 @@
 /** A single slope on two rows of posts, or on one row and a ledger, as a request describes it. */
 import { z } from "zod";
 import { alsoCalled } from "../../catalog/shape-faults.js";
-import { groupsField, level, lookoutSpacing, overhangField, ROOF_WORDS, rafterBays, roofFields } from "./structure.js";
+import {
+  groupsField,
+  level,
+  lookoutSpacing,
+  overhangField,
+  ROOF_WORDS,
+  rafterBays,
+  roofFields,
+  spanField,
+} from "./structure.js";
 import { FLOOR_GROUPS } from "./structure-floor.js";
 import { leanToWallsField, WALL_GROUPS } from "./structure-walls.js";
 
@@ -32,7 +41,7 @@ export type LeanToGroup = (typeof LEAN_TO_GROUPS)[number];
 export const leanTo = z
   .strictObject({
     kind: z.literal("lean-to").meta({ description: "One slope, on two rows of posts or against a wall." }),
-    span: level(
+    span: spanField(
       "Level, down the slope, from the outer face of the low plate beam to that of the high one, or to the wall.",
       "8 ft",
     ),

@@ -2,7 +2,7 @@
 import { z } from "zod";
 import { quantityField } from "../../catalog/reading.js";
 import { alsoCalled } from "../../catalog/shape-faults.js";
-import { FRAME_WORDS, frameFields, groupsField, level, overhangField } from "./structure.js";
+import { FRAME_WORDS, frameFields, groupsField, level, overhangField, spanField, TALLEST } from "./structure.js";
 import { FLOOR_GROUPS } from "./structure-floor.js";
 import { WALL_GROUPS, wallsField } from "./structure-walls.js";
 
@@ -16,9 +16,9 @@ export type PergolaGroup = (typeof PERGOLA_GROUPS)[number];
 export const pergola = z
   .strictObject({
     kind: z.literal("pergola").meta({ description: "Open rafters on two beams, nothing on top but slats." }),
-    span: level("Level, across, between the outer faces of the beams.", "10 ft"),
+    span: spanField("Level, across, between the outer faces of the beams.", "10 ft"),
     length: level("Level, along the beams, between the outer faces of the end posts.", "14 ft"),
-    height: level("From the post base to the top of the beams.", "8 ft", "40 ft").optional(),
+    height: level("From the post base to the top of the beams.", "8 ft", TALLEST).optional(),
     ...frameFields,
     overhang: z
       .strictObject({

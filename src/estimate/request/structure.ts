@@ -203,6 +203,9 @@ export function groupsField<Group extends string>(names: readonly Group[]) {
 export const level = (describe: string, example: string, limit = "400 ft") =>
   quantityField("ft", { describe, example, most: limit });
 
+/** Across a building, where rafters and beams bear. Assumption: wider ones are no job of sticks on posts. */
+export const spanField = (describe: string, example: string) => level(describe, example, "60 ft");
+
 /** How far a roof reaches past its frame, level; may be zero. */
 export const overhangField = (describe: string, example = "12 in") =>
   quantityField("in", { describe, example, sign: "not-negative", most: "12 ft" }).optional();
@@ -224,7 +227,10 @@ export const slope = z
     examples: [{ rise: "5 in", run: "12 in" }],
   });
 
-const eaveHeight = level("From the post base to the top of the plate beam at the eave.", "8 ft", "40 ft");
+/** Of eaves and beams. Assumption: higher ones want scaffolds and a crane. */
+export const TALLEST = "24 ft";
+
+const eaveHeight = level("From the post base to the top of the plate beam at the eave.", "8 ft", TALLEST);
 
 /** What surrounds the whole. */
 export const exposureField = exposure.optional().meta({
