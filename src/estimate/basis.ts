@@ -25,6 +25,7 @@ import { Assumed } from "./request/assumed.js";
 import { Defaults } from "./request/given.js";
 import type { EstimateRequest } from "./request/request.js";
 import { withShopLimits } from "./request/shop-limits.js";
+import type { ExplicitPieces } from "./request/structure.js";
 import { Watched } from "./request/unread.js";
 import { layMill, type MillCells } from "./salvage/mill.js";
 import { type Feeding, feedingOf } from "./salvage/ripping.js";
@@ -188,3 +189,13 @@ function shopsSawyer(basis: Basis): Basis {
 /** The basis on which a plan is laid: that of the hired sawyer for what the sawyer mills. */
 export const basisOf = (basis: Basis, { hired }: { readonly hired: boolean }): Basis =>
   hired && basis.hired ? basis.hired : basis;
+
+/** Groups that bear load, or may: of a list, those of which nothing is said. Nobody here knows what they are built into. */
+export function mayBear({ request: { structure }, groups }: Basis): readonly GroupBasis[] {
+  const unsaid = structure.kind === "pieces" ? structure.pieces.filter(saysNothing) : [];
+  const names = new Set(unsaid.map(({ name }) => name));
+  return groups.filter(({ group }) => group.rules.structural || names.has(group.name));
+}
+
+const saysNothing = ({ structural, role = "other" }: ExplicitPieces): boolean =>
+  structural === undefined && role === "other";

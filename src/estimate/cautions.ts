@@ -1,6 +1,6 @@
 /** Safety cautions, each with the condition that raises it. Never a statement that anything is strong enough. */
 
-import type { Basis } from "./basis.js";
+import { type Basis, mayBear } from "./basis.js";
 import { type Means, meansFor } from "./effort/lifts.js";
 import { type Decimal, ZERO } from "./quantity/decimal.js";
 import { exactly, type MeasureSystem, marked, onTape } from "./quantity/text.js";
@@ -25,7 +25,7 @@ const liftedBy = ({ people, aid }: Means): string => (people === undefined ? aid
  */
 export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Caution[] {
   const { cutList, groups } = basis;
-  const structural = groups.filter(({ group }) => group.rules.structural);
+  const bears = mayBear(basis).length > 0;
   const heavy = takeoffs.weights.heavyLifts.map(
     ({ group, people }) => `${named(basis, group)} (${liftedBy(meansFor(aside(people)))})`,
   );
@@ -38,14 +38,11 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
   const tannin = takeoffs.fasteners?.cautions.some(({ code }) => code === "tannin");
   const treated = takeoffs.fasteners?.cautions.some(({ code }) => code === "treated");
   const salt = takeoffs.fasteners?.cautions.some(({ code }) => code === "salt");
-  const say = (applies: unknown, code: keyof typeof CAUTIONS, more = ""): Caution[] => {
-    const [words, source] = CAUTIONS[code];
-    const text = typeof words === "string" ? words : words[basis.request.system];
-    return applies ? [{ code, text: more ? `${text} ${more}` : text, source }] : [];
-  };
+  const say = (applies: unknown, code: keyof typeof CAUTIONS, more = ""): Caution[] =>
+    applies ? [caution(code, basis.request.system, more)] : [];
   return [
-    ...say(structural.length > 0, "not-checked"),
-    ...say(mills && structural.length > 0 && basis.request.site?.ungradedAccepted !== "yes", "ungraded"),
+    ...say(bears, "not-checked"),
+    ...say(mills && bears && basis.request.site?.ungradedAccepted !== "yes", "ungraded"),
     ...say(takeoffs.covering && !takeoffs.covering.slope.allowed, "slope", takeoffs.covering?.slope.reason),
     ...say(cutList.frame?.roof, "wind-and-snow"),
     ...say(cutList.frame?.roof?.ridgeKind === "board", "thrust", tiedPairs(basis)),
@@ -93,11 +90,15 @@ export function named({ groups }: Basis, name: string): string {
 }
 
 /** What to take care of at the mill alone. */
-export function sawingCautions(): Caution[] {
-  return (["ungraded", "chainsaw", "storm-wood", "rip-saw", "dust"] as const).map((code) => {
-    const [text, source] = CAUTIONS[code];
-    return { code, text, source };
-  });
+export function sawingCautions({ request: { system } }: Basis): Caution[] {
+  const codes = ["not-checked", "ungraded", "chainsaw", "storm-wood", "rip-saw", "lifting", "dust"] as const;
+  return codes.map((code) => caution(code, system));
+}
+
+function caution(code: keyof typeof CAUTIONS, system: MeasureSystem, more = ""): Caution {
+  const [words, source] = CAUTIONS[code];
+  const text = typeof words === "string" ? words : words[system];
+  return { code, text: more ? `${text} ${more}` : text, source };
 }
 
 /** The notch of the common rafters where it is past a quarter of their depth, in words; empty where it is not. */
@@ -145,7 +146,8 @@ export function roofWeightCaution({ sheet }: Basis, weights: readonly Cell[]): C
   const inOrder = weights.toSorted((a, b) => aside(a).cmp(aside(b)));
   const [least, most] = [inOrder[0], inOrder.at(-1)].map((cell) => sheet.shown(cell as Cell));
   const [text, source] = CAUTIONS["roof-weight"];
-  return [{ code: "roof-weight", text: `These roofs weigh from ${least} to ${most}. ${text}`, source }];
+  const weigh = least === most ? `Each of these roofs weighs ${least}.` : `These roofs weigh from ${least} to ${most}.`;
+  return [{ code: "roof-weight", text: `${weigh} ${text}`, source }];
 }
 
 /** How many pairs of rafters the list ties. */

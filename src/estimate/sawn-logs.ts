@@ -66,7 +66,7 @@ export function sawLogs(
   const faults = [...assumed.faults, ...assumed.unknownFaults(), ...sheet.faults, ...sheet.overrideFaults()];
   if (faults.length > 0) throw new FaultError(faults);
   const notices = [...notMilledNotices(basis), ...defaultNotices(basis)];
-  return { basis, sawing, milling, hours, yields, cautions: sawingCautions(), notices };
+  return { basis, sawing, milling, hours, yields, cautions: sawingCautions(basis), notices };
 }
 
 function refuseNothing(basis: Basis): void {

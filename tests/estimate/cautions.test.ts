@@ -1,5 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { demoBody, estimated, THIN_LOG } from "../helpers/estimating.js";
+import type { Basis } from "../../src/estimate/basis.js";
+import { roofWeightCaution } from "../../src/estimate/cautions.js";
+import { exactly } from "../../src/estimate/quantity/text.js";
+import { sawLogs } from "../../src/estimate/sawn-logs.js";
+import { Sheet } from "../../src/estimate/sheet/sheet.js";
+import { demoBody, estimated, quickPlanners, request, THIN_LOG } from "../helpers/estimating.js";
 
 const gable = { kind: "gable", span: "8 ft", length: "12 ft" };
 const under = (structure: object) => estimated({ structure, catalog: { demo: "orchard-yard" } });
@@ -30,7 +35,47 @@ describe("the caution of a plain ridge board", () => {
   });
 });
 
+describe("a list of pieces", () => {
+  const sills = { name: "sills", count: 4, section: "8 x 8 in", length: "14 ft" };
+  const logs = [{ name: "pine", species: "eastern-white-pine", length: "16 ft", smallDiameter: "16 in", count: 3 }];
+  const listed = (piece: object) =>
+    estimated({
+      structure: { kind: "pieces", pieces: [{ ...sills, ...piece }] },
+      logs,
+      catalog: { demo: "orchard-yard" },
+    });
+  const codes = (piece: object) => listed(piece).cautions.map(({ code }) => code);
+
+  it("that does not say whether it bears load has the cautions of what does, and the office is asked first", () => {
+    const { cautions, verdict } = listed({});
+    expect(cautions.map(({ code }) => code)).toEqual(expect.arrayContaining(["not-checked", "ungraded", "lifting"]));
+    expect(cautions.find(({ code }) => code === "lifting")?.text).toMatch(/sills \(4 people\)\.$/);
+    expect(verdict.first).toMatch(/ask the building office/);
+  });
+
+  it("that says it bears none has not", () => {
+    expect(codes({ structural: false })).not.toContain("not-checked");
+    expect(codes({ role: "fascia" })).not.toContain("ungraded");
+    expect(listed({ structural: false }).verdict.first).not.toMatch(/building office/);
+  });
+
+  it("that is sawn alone has them, too, in its own measures", () => {
+    const metric = { structure: { kind: "pieces", pieces: [{ ...sills, length: "4 m" }] }, logs };
+    const { cautions } = sawLogs(request(metric), quickPlanners);
+    expect(cautions.map(({ code }) => code).slice(0, 2)).toEqual(["not-checked", "ungraded"]);
+    expect(cautions.find(({ code }) => code === "lifting")?.text).toMatch(/^One person lifts 23 kg at best/);
+  });
+});
+
 describe("coverings that are compared", () => {
+  it("and weigh the same are told in one figure", () => {
+    const sheet = new Sheet();
+    const two = ["a", "b"].map((name) => sheet.input(name, exactly("455 lb")));
+    expect(roofWeightCaution({ sheet } as unknown as Basis, two)[0]?.text).toMatch(
+      /^Each of these roofs weighs 455 lb\. /,
+    );
+  });
+
   it("are told to weigh on one frame, from the lightest to the heaviest", () => {
     const coverings = ["ribbed-steel", "tile", "asphalt-shingles"];
     const found = estimated({ structure: gable, catalog: { demo: "orchard-yard" }, options: { coverings } });

@@ -1,6 +1,6 @@
 /** What the estimate comes to, in plain words with its reasons. It reads the sheet; nothing on the sheet depends on it. */
 
-import type { Basis } from "../basis.js";
+import { type Basis, mayBear } from "../basis.js";
 import { ZERO } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
 import { lowered } from "../quantity/words.js";
@@ -81,11 +81,11 @@ function forbidden({ slope }: Judged): string[] {
 }
 
 /** What to do before anything is cut or ordered: the building office has a say where load-bearing pieces are sawn. */
-function first({ request, groups }: Basis, { plan }: RouteCells): string {
-  const ungraded = request.site?.ungradedAccepted ?? "unknown";
+function first(basis: Basis, { plan }: RouteCells): string {
+  const ungraded = basis.request.site?.ungradedAccepted ?? "unknown";
   if (ungraded === "no") return FIRST.no;
   if (plan.sawn.size === 0) return "Before you order, hold the shopping list against your plan, piece by piece.";
-  const structural = groups.some(({ group }) => group.rules.structural && plan.sawn.has(group.name));
+  const structural = mayBear(basis).some(({ group }) => plan.sawn.has(group.name));
   return structural
     ? FIRST[ungraded]
     : "Before the first cut, measure the logs again where they lie: the plan rests on them.";
