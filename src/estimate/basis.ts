@@ -15,9 +15,10 @@ import { layLogs, layWoods } from "./logs-at-hand.js";
 import { type CutList, layCutList } from "./pieces/cut-list.js";
 import type { Site, WantedGroup } from "./pieces/laying.js";
 import type { SoldFor } from "./pieces/run-cutting.js";
+import { substitutions } from "./purchase/equal-offers.js";
 import type { Pricing } from "./purchase/line.js";
 import type { CuttingRules } from "./purchase/lumber.js";
-import { offerFor } from "./purchase/substitution.js";
+import { offerFor, substitute } from "./purchase/substitution.js";
 import { decimal } from "./quantity/decimal.js";
 import { type DisplayUnits, displayUnits } from "./quantity/display.js";
 import { minorDigits } from "./quantity/unit.js";
@@ -110,9 +111,19 @@ export function layBasis(sheet: Sheet, asked: EstimateRequest, yard?: Site["sold
   const prepare = layPrepare(sheet, assumed, logs, units);
   layPlaner(assumed, request.shop?.planer);
   const { tableSaw } = machinesOf(request.shop);
-  const groups = cutList.groups.map((group) =>
-    layGroupBasis(group, { sheet, request, units, assumed, woods, hardness, moisture, ripKerf: mill.ripKerf }),
+  const cutting: CuttingRules = {
+    pricing,
+    system: request.system,
+    kerf: mill.crossKerf,
+    endTrim: assumed.cell("buy.endTrim"),
+    atHand: request.atHand ?? [],
+  };
+  const loss = { kerf: mill.ripKerf, planed: () => assumed.cell("rip.planed") };
+  const sold = substitutions(cutting, cutList.groups, catalog.lumber, (group, lumber) =>
+    substitute(sheet, group, { lumber }, { system: request.system, loss }),
   );
+  const laying = { sheet, request, units, assumed, woods, hardness, moisture };
+  const groups = cutList.groups.map((group, i) => layGroupBasis(group, sold[i] as (typeof sold)[number], laying));
   const basis: Basis = {
     sheet,
     request,
@@ -143,13 +154,7 @@ export function layBasis(sheet: Sheet, asked: EstimateRequest, yard?: Site["sold
       ripFeed: assumed.cell(tableSaw ? "rate.ripFeed" : "dress.handRipFeed"),
       crosscut: assumed.cell("rate.crosscut"),
     },
-    cutting: {
-      pricing,
-      system: request.system,
-      kerf: mill.crossKerf,
-      endTrim: assumed.cell("buy.endTrim"),
-      atHand: request.atHand ?? [],
-    },
+    cutting,
     sawyer: undefined,
     unread: () => structure.unread("/structure"),
   };

@@ -5,7 +5,7 @@ import { laySanding, layTurning, type SandingCells } from "./effort/building.js"
 import { type DressingCells, layDressing, machinesOf, type RawPiece } from "./effort/dressing.js";
 import { layRipDown, type RipDownCells } from "./effort/rip-down.js";
 import type { PieceGroup } from "./pieces/piece-group.js";
-import { type NothingSold, type Substitution, substitute } from "./purchase/substitution.js";
+import type { NothingSold, Substitution } from "./purchase/substitution.js";
 import type { DisplayUnits } from "./quantity/display.js";
 import type { Quantity } from "./quantity/quantity.js";
 import type { Assumed } from "./request/assumed.js";
@@ -57,7 +57,6 @@ interface GroupLaying {
   readonly hardness: ReadonlyMap<string, Cell>;
   /** At which dried pieces are dressed. */
   readonly moisture: Cell;
-  readonly ripKerf: Cell;
 }
 
 /** The step in which the mill is set, where the request says it. */
@@ -70,11 +69,13 @@ function settingStep({ sheet, request, units }: GroupLaying): Cell | undefined {
 }
 
 /** Lays both ways of a group; where it may not be milled, says why. */
-export function layGroupBasis(group: PieceGroup, laying: GroupLaying): GroupBasis {
+export function layGroupBasis(
+  group: PieceGroup,
+  substitution: Substitution | NothingSold,
+  laying: GroupLaying,
+): GroupBasis {
   const { sheet, request, units, assumed, woods, moisture } = laying;
   const machines = machinesOf(request.shop);
-  const loss = { kerf: laying.ripKerf, planed: () => assumed.cell("rip.planed") };
-  const substitution = substitute(sheet, group, request.catalog, { system: request.system, loss });
   const served = [...new Set((request.logs ?? []).map((log) => log.species))].filter(
     (id) => group.rules.species.length === 0 || group.rules.species.includes(id),
   );

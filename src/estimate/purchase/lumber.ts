@@ -16,7 +16,7 @@ import { aside } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { lengthSlugs, stockPrices } from "./board-prices.js";
-import { levelCells, type Prices } from "./bulk.js";
+import { type LevelPrice, levelCells, levelsInForce, type Prices } from "./bulk.js";
 import type { Pricing } from "./line.js";
 import { wholeMoney } from "./money.js";
 import { leastPrice, type StockCut, type StockLength, type StockProblem } from "./stock/problem.js";
@@ -182,10 +182,10 @@ function stockQuestion(
   offer: LumberOffer,
   bought: readonly BoughtPieces[],
   owned: readonly StockLength[],
+  { stocks, ...shelf }: Shelf = shelfOf(rules, offer),
 ): StockQuestion {
   const { pricing, system } = rules;
   const up = (cell: Cell): number => stepsOf(system, pricing.sheet.decide(cell), "up");
-  const { stocks, ...shelf } = shelfOf(rules, offer);
   const problem: StockProblem = {
     pieces: bought.map((one) => {
       const { name, length } = one.substitution.group;
@@ -199,6 +199,24 @@ function stockQuestion(
   return { offer, problem, bought: new Map(bought.map((one) => [one.substitution.group.name, one])), ...shelf };
 }
 
+/**
+ * The question of an offer by itself, at the prices in force: none is laid but those that the user has changed, for it may not be bought.
+ * @param bought - All as this offer.
+ */
+export function triedQuestion(rules: CuttingRules, offer: LumberOffer, bought: readonly BoughtPieces[]): StockQuestion {
+  const owned = rules.atHand.filter((board) => isLike(board, offer));
+  const shelf = makeShelf(rules, offer, (name, one, label) => levelsInForce(rules.pricing, name, one, label));
+  return stockQuestion(rules, offer, bought, ownedOf(rules.system, owned), shelf);
+}
+
+/** Lays and decides every price of an offer: that it was chosen among others hangs on them. */
+export function decidePrices(rules: CuttingRules, offer: LumberOffer): void {
+  makeShelf(rules, offer, (name, one, label) => {
+    const cells = levelCells(rules.pricing, name, one, label);
+    return cells.map(({ from, price }) => ({ from, price: rules.pricing.sheet.decide(price) }));
+  });
+}
+
 /** An offer's lengths as the optimiser takes them. */
 type Shelf = Pick<StockQuestion, "lengths" | "prices" | "priced" | "moneyDigits"> & Pick<StockProblem, "stocks">;
 
@@ -209,21 +227,25 @@ function shelfOf(rules: CuttingRules, offer: LumberOffer): Shelf {
   const { sheet } = rules.pricing;
   const known = shelves.get(sheet) ?? new Map<LumberOffer, Shelf>();
   shelves.set(sheet, known);
-  const found = known.get(offer) ?? makeShelf(rules, offer);
+  const laid: LevelsOf = (name, one, label) =>
+    levelCells(rules.pricing, name, one, label).map(({ from, price }) => ({ from, price: aside(price) }));
+  const found = known.get(offer) ?? makeShelf(rules, offer, laid);
   known.set(offer, found);
   return found;
 }
 
-/** Lays the price of each length, bought or not: which of them are bought hangs on them all. */
-function makeShelf({ pricing, system }: CuttingRules, offer: LumberOffer): Shelf {
+/** The prices of one length, least number first. */
+type LevelsOf = (name: string, prices: Prices, label: string) => readonly LevelPrice[];
+
+/** Takes the price of each length, bought or not: which of them are bought hangs on them all. */
+function makeShelf({ pricing, system }: CuttingRules, offer: LumberOffer, levelsOf: LevelsOf): Shelf {
   const all = pricedLengthsOf(offer).map((one) => ({ ...one, name: marked(one.length, system) }));
   const lengths = new Map(all.map(({ name, length }) => [name, length.value]));
   const slugs = lengthSlugs({ lengths });
   const withPrice = all.flatMap((one) => {
     const { name, length } = one;
-    const levels = levelCells(pricing, `${offer.name}-${slugs.get(name) ?? name}`, one, `${offer.label}, ${name}`);
-    const inForce = levels.map(({ from, price }) => ({ from, price: aside(price) }));
-    return levels.length > 0 ? [{ name, length, levels: inForce, available: availableOf(offer, length) }] : [];
+    const levels = levelsOf(`${offer.name}-${slugs.get(name) ?? name}`, one, `${offer.label}, ${name}`);
+    return levels.length > 0 ? [{ name, length, levels, available: availableOf(offer, length) }] : [];
   });
   const money = wholeMoney(
     withPrice.flatMap(({ levels }) => levels.map(({ price }) => price)),

@@ -43,6 +43,9 @@ export interface NothingSold {
   readonly add: string;
 }
 
+/** What is on offer to choose from. */
+type Lumber = Pick<PriceCatalog, "lumber">;
+
 /** How well an offer serves, the lower the better, compared from the first figure on. */
 type Rank = readonly number[];
 
@@ -53,12 +56,12 @@ type Rank = readonly number[];
 export function substitute(
   sheet: Sheet,
   group: PieceGroup,
-  catalog: PriceCatalog,
+  catalog: Lumber,
   { system, loss }: { readonly system: MeasureSystem; readonly loss: RipLoss },
 ): Substitution | NothingSold {
   const wanted = wantedSides(sheet, group);
   const insisted = group.rules.buyAs;
-  const best = bestFor(sheet, group, wanted, { catalog, system });
+  const best = bestFor(sheet, group, catalog, system);
   const size = markedSection(lengthOf(wanted[0]), lengthOf(wanted[1]), system);
   if (!best) {
     const what = insisted ? `an offer called ${insisted}` : `a section of ${size} or larger`;
@@ -77,23 +80,30 @@ export function substitute(
 export const offerFor = (
   sheet: Sheet,
   group: WantedGroup,
-  catalog: PriceCatalog,
+  catalog: Lumber,
   system: MeasureSystem,
-): LumberOffer | undefined => bestFor(sheet, group, wantedSides(sheet, group), { catalog, system });
+): LumberOffer | undefined => bestFor(sheet, group, catalog, system);
 
 function wantedSides(sheet: Sheet, { thickness, width }: WantedGroup): [Decimal, Decimal] {
   return [sheet.decide(thickness), sheet.decide(width)].sort((a, b) => a.cmp(b)) as [Decimal, Decimal];
 }
 
-function bestFor(
-  sheet: Sheet,
-  group: WantedGroup,
-  wanted: readonly [Decimal, Decimal],
-  { catalog: { lumber }, system }: { readonly catalog: PriceCatalog; readonly system: MeasureSystem },
-) {
+function bestFor(sheet: Sheet, group: WantedGroup, catalog: Lumber, system: MeasureSystem): LumberOffer | undefined {
+  const equals = equalOffers(sheet, group, catalog);
+  if (equals.length < 2) return equals[0];
+  return cheapestBoard({ sheet }, equals, system)?.offer ?? equals[0];
+}
+
+/** Offers that serve for a group better than all others, and equally well, by name; more than one where only money tells them apart. */
+export function equalOffers(sheet: Sheet, group: WantedGroup, { lumber }: Lumber): readonly LumberOffer[] {
+  const wanted = wantedSides(sheet, group);
   const insisted = group.rules.buyAs;
   const candidates = lumber.filter((offer) => (insisted ? offer.name === insisted : fits(offer, wanted)));
-  return bestOf(sheet, candidates, (offer) => rankOf(offer, group, wanted), system);
+  const ranks = candidates.map((offer) => rankOf(offer, group, wanted));
+  const least = ranks.reduce<Rank | undefined>((low, rank) => (low && compare(low, rank) <= 0 ? low : rank), undefined);
+  return candidates
+    .filter((_, i) => least && compare(ranks[i] as Rank, least) === 0)
+    .toSorted((a, b) => (a.name < b.name ? -1 : 1));
 }
 
 /** A stick as it is sold, and what is wanted of it; smaller sides first. */
@@ -164,21 +174,6 @@ function rankOf(offer: LumberOffer, group: WantedGroup, wanted: readonly [Decima
     woodServes ? 0 : 1,
     (offer.surface === "dressed") === (rules.surface === "dressed") || rules.surface === "rough" ? 0 : 1,
   ];
-}
-
-/** Least rank; of equals the cheapest by length at the prices in force, then the first by name. */
-function bestOf(
-  sheet: Sheet,
-  offers: readonly LumberOffer[],
-  rankOf: (offer: LumberOffer) => Rank,
-  system: MeasureSystem,
-): LumberOffer | undefined {
-  const ranks = offers.map(rankOf);
-  const least = ranks.reduce<Rank | undefined>((low, rank) => (low && compare(low, rank) <= 0 ? low : rank), undefined);
-  const equals = offers.filter((_, i) => least && compare(ranks[i] as Rank, least) === 0);
-  if (equals.length < 2) return equals[0];
-  const byName = equals.toSorted((a, b) => (a.name < b.name ? -1 : 1));
-  return cheapestBoard({ sheet }, byName, system)?.offer ?? byName[0];
 }
 
 function compare(a: Rank, b: Rank): number {
