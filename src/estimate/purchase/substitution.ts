@@ -7,7 +7,7 @@ import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import { SPECIES, servesAs, woodName } from "../../catalog/species.js";
 import type { WantedGroup } from "../pieces/laying.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
-import { Decimal, ZERO } from "../quantity/decimal.js";
+import { Decimal, decimal, ZERO } from "../quantity/decimal.js";
 import { type MeasureSystem, markedSection } from "../quantity/text.js";
 import { unit } from "../quantity/unit.js";
 import { wholeNumber } from "../quantity/whole.js";
@@ -46,11 +46,14 @@ export interface NothingSold {
 /** What is on offer to choose from. */
 type Lumber = Pick<PriceCatalog, "lumber">;
 
+/** Of a section, the smaller side first; in millimetres. */
+type Sides = readonly [Decimal, Decimal];
+
 /** How well an offer serves, the lower the better, compared from the first figure on. */
 type Rank = readonly number[];
 
 /**
- * Finds the offer for a group: its nominal name, else as thick by name and wider, else what is in fact as large, else the next
+ * Finds the offer for a group: its nominal name in either measure, else as thick by name and wider, else what is in fact as large, else the next
  * size up by name; treated for posts; graded for structure.
  */
 export function substitute(
@@ -68,9 +71,8 @@ export function substitute(
     return { group, add: `Add ${what} to the catalog's lumber, for ${group.label.toLowerCase()}.` };
   }
   const measured = sides(best.actual);
-  const [thicker, wider] = measured.map((side, i) => side.gt(wanted[i] as Decimal));
-  const larger = [...(thicker ? (["thickness"] as const) : []), ...(wider ? (["width"] as const) : [])];
-  const alike = measured.every((side, i) => side.gte(wanted[i] as Decimal));
+  const larger = largerSides(measured, wanted);
+  const alike = inFact(best, wanted);
   const ripped = rippedFrom(sheet, { group, wanted, measured, alike }, loss);
   const differences = differencesOf({ offer: best, group, wanted, ripped }, system);
   return { group, offer: best, differences, larger, alike, abreast: ripped.abreast };
@@ -109,7 +111,7 @@ export function equalOffers(sheet: Sheet, group: WantedGroup, { lumber }: Lumber
 /** A stick as it is sold, and what is wanted of it; smaller sides first. */
 interface Ripped {
   readonly group: PieceGroup;
-  readonly wanted: readonly [Decimal, Decimal];
+  readonly wanted: Sides;
   readonly measured: readonly Decimal[];
   readonly alike: boolean;
 }
@@ -133,22 +135,39 @@ function rippedFrom(sheet: Sheet, { group, wanted, measured, alike }: Ripped, lo
 }
 
 /** As large as the wanted section by its name, or in fact. */
-function fits(offer: LumberOffer, wanted: readonly [Decimal, Decimal]): boolean {
-  return asLarge(offer.section, wanted) || asLarge(offer.actual, wanted);
+function fits(offer: LumberOffer, wanted: Sides): boolean {
+  return (
+    isNominally(offer, wanted) || isWider(offer, wanted) || asLarge(offer.section, wanted) || inFact(offer, wanted)
+  );
 }
 
-const asLarge = (section: LumberOffer["section"], wanted: readonly [Decimal, Decimal]): boolean =>
+const asLarge = (section: LumberOffer["section"], wanted: Sides): boolean =>
   sides(section).every((side, i) => side.gte(wanted[i] as Decimal));
 
+/** Less than EN 336 lets any dressed side be off, and less than a saw holds: 1 1/2 in is 38 mm, 5 1/2 in is 140 mm. In mm. */
+const NEAR = decimal("0.5");
+
+/** As large as it measures. */
+const inFact = ({ actual }: LumberOffer, wanted: Sides): boolean =>
+  sides(actual).every((side, i) => side.plus(NEAR).gte(wanted[i] as Decimal));
+
+/** Sides on which a section is larger than wanted, so that it is ripped down; its smaller side is its thickness. */
+const largerSides = (measured: readonly Decimal[], wanted: Sides): readonly ("thickness" | "width")[] =>
+  (["thickness", "width"] as const).filter((_, i) => (measured[i] as Decimal).gt((wanted[i] as Decimal).plus(NEAR)));
+
+/** The same in trade: 2 in is called 50 mm, 6 in 150 mm, at 25 mm to the inch. Common practice, no source. */
+const sameName = (a: Decimal, b: Decimal): boolean =>
+  a.eq(b) || a.times(25).eq(b.times("25.4")) || a.times("25.4").eq(b.times(25));
+
 /** Called as thick as is wanted, and wider: ripped down it measures no less than what is sold by the name that is wanted. */
-function isWider(offer: LumberOffer, [thickness, width]: readonly [Decimal, Decimal]): boolean {
-  const [t, w] = sides(offer.section);
-  return (t as Decimal).eq(thickness) && (w as Decimal).gt(width);
+function isWider(offer: LumberOffer, [thickness, width]: Sides): boolean {
+  const [t, w] = sides(offer.section) as Sides;
+  return sameName(t, thickness) && w.gt(width) && !sameName(w, width);
 }
 
-function isNominally(offer: LumberOffer, [thickness, width]: readonly [Decimal, Decimal]): boolean {
-  const [t, w] = sides(offer.section);
-  return (t as Decimal).eq(thickness) && (w as Decimal).eq(width);
+function isNominally(offer: LumberOffer, [thickness, width]: Sides): boolean {
+  const [t, w] = sides(offer.section) as Sides;
+  return sameName(t, thickness) && sameName(w, width);
 }
 
 const sorted = new WeakMap<LumberOffer["section"], readonly Decimal[]>();
@@ -163,12 +182,12 @@ function sides(section: LumberOffer["section"]): readonly Decimal[] {
   return found;
 }
 
-function rankOf(offer: LumberOffer, group: WantedGroup, wanted: readonly [Decimal, Decimal]): Rank {
+function rankOf(offer: LumberOffer, group: WantedGroup, wanted: Sides): Rank {
   const { rules, role } = group;
   const wantsTreated = role === "post";
   const woodServes = rules.species.length === 0 || rules.species.some((wood) => servesAs(offer.species, wood));
   return [
-    isNominally(offer, wanted) ? 0 : isWider(offer, wanted) ? 1 : asLarge(offer.actual, wanted) ? 2 : 3,
+    isNominally(offer, wanted) ? 0 : isWider(offer, wanted) ? 1 : inFact(offer, wanted) ? 2 : 3,
     (offer.treatment !== "none") === wantsTreated ? 0 : 1,
     rules.structural && !offer.gradeMarked ? 1 : 0,
     woodServes ? 0 : 1,
@@ -197,8 +216,8 @@ function differencesOf(
     markedSection(lengthOf(thin), lengthOf(wide), system);
   const measured = sides(offer.actual);
   const said: string[] = [];
-  if (!measured.every((side, i) => side.eq(wanted[i] as Decimal))) {
-    const larger = measured.some((side, i) => side.gt(wanted[i] as Decimal));
+  const larger = largerSides(measured, wanted).length > 0;
+  if (larger || !inFact(offer, wanted)) {
     const down =
       ripped.abreast > 1 ? ` and is ripped into ${ripped.abreast} of ${size(ripped.each)}` : " and is ripped down";
     said.push(`${size(wanted)} wanted, the bought piece measures ${size(measured)}${larger ? down : ""}`);

@@ -326,6 +326,27 @@ describe("what is sold for what is wanted", () => {
     ]);
   });
 
+  it.each([
+    ["50 x 150 mm", "spf-2x6"], // 2 × 6 by name, at 25 mm to the inch
+    ["38 x 140 mm", "spf-2x6"], // 38.1 × 139.7 mm is 1 1/2 × 5 1/2 in
+    ["38 x 89 mm", "spf-2x4"],
+    ["45 x 145 mm", "timber-4x8"], // no name, and larger than 1 1/2 × 5 1/2 in
+  ])("for a metric %s in an inch yard is %s, not the next timber that is as large", (section, name) => {
+    const lumber = [...yard.slice(0, 2), offer("timber-4x8", "4 x 8 in", each("8 ft", "$30.00"))];
+    const { found, lines } = bought({ pieces: wanted(section, { surface: "dressed" }), lumber });
+    expect(lines.map((line) => line.offer)).toEqual([name]);
+    const ripped = found.basis.groups.map(({ ripDown }) => ripDown !== undefined);
+    expect(ripped).toEqual([name === "timber-4x8"]);
+  });
+
+  it("for an inch size in a metric yard is the one of its name", () => {
+    const lumber = [
+      offer("s-50x150", "50 x 150 mm", each("2.4 m", "$6.00")),
+      offer("s-75x200", "75 x 200 mm", each("2.4 m", "$9.00")),
+    ];
+    expect(bought({ pieces: wanted("2 x 6 in"), lumber }).lines.map((line) => line.offer)).toEqual(["s-50x150"]);
+  });
+
   const notes = (piece: object, sold: object): string[] => {
     const stick = offer("stick", "4 x 4 in", each("8 ft", "$9.00"), { sizing: "actual", seasoning: "dry", ...sold });
     const asked = { surface: "dressed", structural: false, ...piece };
