@@ -176,8 +176,8 @@ function shortOf(basis: Basis, { mix, mill }: ComparedRoutes): Notice[] {
     if (short === 0) return [];
     const needed = basis.groups.find((one) => one.group.name === group.name)?.group.count;
     const spares = decimal(group.count).minus(needed ? aside(needed) : group.count);
-    const wanted = spares.gt(0) ? `${group.count}, ${spares.toFixed()} of them spare,` : `${group.count}`;
-    const some = `${capital(named(basis, group.name))}: ${wanted} are wanted from the logs, and ${group.count - short} come out.`;
+    const wanted = `${group.count} wanted${spares.gt(0) ? `, ${spares.toFixed()} of them spare` : ""}`;
+    const some = `${capital(named(basis, group.name))}: the logs give ${group.count - short} of ${wanted}.`;
     const text = chosen(group.name)
       ? `${some} With everything milled the logs give all, but their wood saves more as other pieces.`
       : `${some} ${missInWords(sawing.problem, group)}`;

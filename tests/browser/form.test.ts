@@ -70,7 +70,7 @@ describe.skipIf(!hasBrowser)("the form at /", () => {
     await page.fill("#at-logs-0-smallDiameter", "14 in");
     await page.fill("#at-logs-0-count", "5");
     await v.settled();
-    expect(await page.locator("#sawing .gist").textContent()).toMatch(/^\d of 5 are sawn/);
+    expect(await page.locator("#sawing .gist").textContent()).toMatch(/^\d of 5 sawn/);
     await clean(v);
     await page.click("#give-logs >> text=Add a log");
     await page.waitForFunction(() => document.activeElement?.id === "at-logs-1-length");

@@ -114,6 +114,8 @@ function differencesOf(
       : [`${words(strictest.item.corrosion)} would do, ${words(offer.finish)} is sold`];
   if (!long || !sold?.value.gt(long.value)) return better;
   if (each > 1) return [`${wanted} wanted, ${each} are cut from one of ${markedSmall(sold, system)}`, ...better];
+  // Less than a tape shows is no difference to anyone.
+  if (markedSmall(long, system) === markedSmall(sold, system)) return better;
   const by = markedSmall({ value: sold.value.minus(long.value), unit: long.unit }, system);
   return [
     `${wanted} wanted, ${markedSmall(sold, system)} is the next length sold: ${by} more, ${item.fastener.endsWith("bolt") ? "which stands out beyond the nut" : "so see that it does not come through"}`,

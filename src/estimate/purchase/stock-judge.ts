@@ -73,11 +73,11 @@ function judgeCounts({ problem, cut, used, wrong }: Tally): void {
   for (const stock of problem.stocks) {
     const sticks = used.get(stock.name) ?? 0;
     if (sticks > supply(problem, stock))
-      wrong.push(`${sticks} of ${shown(stock.name)} are used; there are ${supply(problem, stock)}.`);
+      wrong.push(`${sticks} of ${shown(stock.name)} used, ${supply(problem, stock)} to be had.`);
   }
   for (const [name, made] of cut) {
     const wanted = problem.pieces.reduce((sum, piece) => (piece.name === name ? sum + piece.count : sum), 0);
-    if (made > wanted) wrong.push(`${made} of ${shown(name)} are cut; ${wanted} are wanted.`);
+    if (made > wanted) wrong.push(`${made} of ${shown(name)} cut, ${wanted} wanted.`);
   }
 }
 
@@ -88,7 +88,7 @@ function judgeLeftOut({ problem, cut, used, wrong }: Tally): void {
     const made = cut.get(piece.name) ?? 0;
     const stick = spare.find((each: StockLength) => each.length - problem.endTrim >= piece.length);
     if (made < piece.count && stick) {
-      wrong.push(`${made} of ${piece.count} ${shown(piece.name)} are cut; ${shown(stick.name)} would hold one more.`);
+      wrong.push(`${made} of ${piece.count} ${shown(piece.name)} cut; ${shown(stick.name)} would hold one more.`);
     }
   }
 }

@@ -138,7 +138,7 @@ function judgeCounts(
     const short = Math.max(0, count - made);
     if (bought !== short) {
       findings.add(
-        `Group ${quoted(name)}: ${made} sawn and ${bought} bought, wanted are ${count}; ${short} must be bought.`,
+        `Group ${quoted(name)}: ${made} sawn and ${bought} bought of ${count} wanted; ${short} must be bought.`,
       );
     }
   }

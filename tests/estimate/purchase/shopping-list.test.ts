@@ -176,3 +176,26 @@ describe("panels of which a yard has only so many", () => {
     expect(panelsOf(withPanels(5))).toEqual(["930"]);
   });
 });
+
+describe("a screw that is sold longer than it is wanted", () => {
+  const differences = (length: string) => {
+    const sheet = new Sheet();
+    const size = (name: string, text: string) => sheet.input(name, exactly(text));
+    const item = {
+      kind: "fastener",
+      fastener: "deck-screw",
+      diameter: size("diameter", "5 mm"),
+      length: size("length", "22.2 mm"),
+      corrosion: "plain",
+    } as const;
+    const need: Need = { name: "fasteners.order.a", label: "Screw, plain", quantity: size("count", "10"), item };
+    const packs = [{ count: 10, price: "$3" }];
+    const offer = { name: "a", label: "A", kind: "deck-screw", diameter: "5 mm", length, finish: "plain", packs };
+    return layShoppingList(pricingOn(sheet), catalogOf({ fasteners: [offer] }), [need], "metric")[0]?.line.differences;
+  };
+
+  it("is told by what it is longer, but not where no tape shows it", () => {
+    expect(differences("25 mm")).toEqual([expect.stringContaining("wanted, 25 mm is the next length sold: 3 mm more")]);
+    expect(differences("22.4 mm")).toBeUndefined();
+  });
+});

@@ -334,7 +334,7 @@ describe("judge of sawing plans", () => {
       "too few pieces",
       { board: { count: 5 } },
       GOOD,
-      /Group “board”: 1 sawn and 3 bought, wanted are 5; 4 must be bought/,
+      /Group “board”: 1 sawn and 3 bought of 5 wanted; 4 must be bought/,
     ],
     ["pieces bought that are not wanted", {}, { ...GOOD, buy: { board: 4 } }, /Group “board”: 1 sawn and 4 bought/],
     [

@@ -23,13 +23,13 @@ export function Logs({ m, answer }: Shown) {
   const sawn = sawing.logs.filter(isSawn);
   const left = sawing.logs.filter((log) => !isSawn(log));
   const gist = plan
-    ? `${plan.logs.length} of ${sawing.logs.length} are sawn`
+    ? `${plan.logs.length} of ${sawing.logs.length} sawn`
     : `${sawing.logs.length}, none is worth sawing`;
   return (
     <Panel m={m} name="sawing" title="Your logs, and how to saw them" gist={gist}>
       {plan?.short.map(({ label, wanted, missing, why }) => (
         <p class="note">
-          <strong>{`${label}: ${missing} of ${wanted} do not come out of the logs.`}</strong> {why}
+          <strong>{`${label}: the logs lack ${missing} of ${wanted}.`}</strong> {why}
         </p>
       ))}
       <div class="logs">
