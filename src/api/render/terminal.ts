@@ -120,7 +120,7 @@ function groupsTable({ basis, decision, routes, verdict }: Estimate): string[] {
     : [];
   const head = columns(["PIECES, by group", "n", "finished", "length", "", "saves", "hours", "an hour"], widths);
   const note =
-    "  saves, hours: with that one group bought in the place of milled, its cuts left out and the lumber order planned anew, the verdict's mix would cost so much more and take so much less; of a group that it buys, the same of all milled. No figure: no plan saws any. What groups share (opening cuts, logs, deliveries) stands in the last line.";
+    "  saves, hours: with that one group bought in the place of milled, its cuts left out and the lumber order planned anew, the verdict's mix would cost so much more and take so much less; of a group that it buys, the same of all milled. No figure: no plan saws any. An hour: of the hours before they are rounded. What groups share (opening cuts, logs, deliveries) stands in the last line.";
   const ranked = (route: RouteCells | undefined) =>
     rankedByHour(decision.groups, route)
       .map(({ label }) => lowered(label))

@@ -3,6 +3,7 @@ import type { Basis } from "../basis.js";
 import type { GroupBasis } from "../group-basis.js";
 import { Decimal, decimal, ZERO } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
+import { about } from "../quantity/words.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { ComparedRoutes } from "./decision.js";
 import type { GroupSaving } from "./group-savings.js";
@@ -110,7 +111,7 @@ function whyMilled(basis: Basis, one: GroupBasis, saving: GroupSaving | undefine
   const pays = aside(saving.payPerHour).gte(aside(basis.labor.valueOfHour));
   const has = limited(basis) ? "your limits ask for it" : "the best of the mixes tried has it";
   const why = pays ? "" : loses || ` By itself that is too little, but ${has}.`;
-  return `${asked}${gain} for ${hoursText(hours.toFixed(1))} more: ${rates(basis, saving, pays)}.${why}`;
+  return `${asked}${gain} for ${hoursText(hours)} more: ${rates(basis, saving, pays)}.${why}`;
 }
 
 function whyBought(basis: Basis, { millable, notMilled }: GroupBasis, saving: GroupSaving | undefined): string {
@@ -124,10 +125,10 @@ function whyBought(basis: Basis, { millable, notMilled }: GroupBasis, saving: Gr
   const saved = aside(saving.cashSaved);
   if (saved.lt(0)) {
     const more = moneyText(saved.abs(), basis.pricing.currency);
-    const time = hours.gte(0) ? `${hoursText(hours.toFixed(1))} more` : `${hoursText(hours.abs().toFixed(1))} less`;
+    const time = hours.gte(0) ? `${hoursText(hours)} more` : `${hoursText(hours.abs())} less`;
     return `Milled with everything else it would cost ${more} more and take ${time}.`;
   }
-  const would = `Milled with everything else it would save ${moneyOf(basis, saving.cashSaved)} for ${hoursText(hours.toFixed(1))} more`;
+  const would = `Milled with everything else it would save ${moneyOf(basis, saving.cashSaved)} for ${hoursText(hours)} more`;
   if (!pays) return `${would}: ${rates(basis, saving, false)}.`;
   return `${would}, but the best of the mixes ${limited(basis) ? "within your limits" : "tried"} leaves it out: logs, set-up and cuts are shared.`;
 }
@@ -141,4 +142,4 @@ function rates(basis: Basis, { payPerHour }: GroupSaving, above: boolean): strin
 const moneyOf = ({ pricing }: Basis, cell: Parameters<typeof aside>[0]): string =>
   moneyText(aside(cell), pricing.currency);
 
-const hoursText = (digits: string): string => (digits === "1.0" ? "1.0 hour" : `${digits} hours`);
+const hoursText = (hours: Decimal): string => `${about(hours, 1)} ${hours.toFixed(1) === "1.0" ? "hour" : "hours"}`;

@@ -3,7 +3,7 @@ import { measureOf } from "../../catalog/measures.js";
 import type { Basis } from "../basis.js";
 import { type Decimal, ONE } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
-import { capital } from "../quantity/words.js";
+import { about, capital } from "../quantity/words.js";
 import { aside } from "../sheet/aside.js";
 import { evaluateAgain } from "../sheet/evaluate.js";
 import { type Cell, leadingTo } from "../sheet/expression.js";
@@ -56,7 +56,7 @@ function paceWords(basis: Basis, { mix, buy }: ComparedRoutes, { mix: against }:
   const extra = aside(mix.hours).minus(aside(buy.hours));
   const slower = pace.range && aside(pace).gt(0) ? pace.range.high.dividedBy(aside(pace)) : ONE;
   const slow = extra.times(slower);
-  const told = `Your pace. At the slow end the extra hours are ${slow.toDecimalPlaces(0).toFixed()} instead of ${extra.toDecimalPlaces(0).toFixed()}`;
+  const told = `Your pace. At the slow end the extra hours are ${about(slow, 0)} instead of ${extra.toDecimalPlaces(0).toFixed()}`;
   if (slow.lte(0) || !against) return `${told}.`;
   const each = aside(against.cashSaved).dividedBy(slow);
   const own = aside(basis.labor.valueOfHour);

@@ -1,9 +1,9 @@
 /** What the estimate comes to, in plain words with its reasons. It reads the sheet; nothing on the sheet depends on it. */
 
 import { type Basis, mayBear } from "../basis.js";
-import { ZERO } from "../quantity/decimal.js";
+import { type Decimal, ZERO } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
-import { lowered } from "../quantity/words.js";
+import { about, lowered } from "../quantity/words.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { ComparedRoutes, Decision } from "./decision.js";
@@ -111,7 +111,7 @@ function savings(basis: Basis, mix: RouteCells, buy: RouteCells, { mix: against 
   if (asideIn(extraHours, "person-h").lt(TOLD)) return [costs, `Milling ${saves} and takes no more hours.`];
   const whose = given ? "that an hour is worth to you" : "taken for an hour, for you gave no value";
   const pay = `${bound.saving}${money(payPerHour)} for each of them, against the ${money(labor.valueOfHour)} ${whose}`;
-  return [costs, `Milling ${saves} for ${hours(extraHours)} more: ${pay}.`];
+  return [costs, `Milling ${saves} for ${aboutHours(extraHours)} more: ${pay}.`];
 }
 
 /** What has no price on one side alone makes a difference an end of what it may be. */
@@ -125,9 +125,17 @@ function boundOf(mix: RouteCells, buy: RouteCells): Record<"saving" | "costing",
 const TOLD = "0.05";
 
 /** Whole hours, tenths below ten. */
+const placesOf = (hours: Decimal): number => (hours.abs().lt(10) ? 1 : 0);
+
 function hours(cell: Cell): string {
   const value = asideIn(cell, "person-h");
-  return `${value.toDecimalPlaces(value.abs().lt(10) ? 1 : 0).toFixed()} person-hours`;
+  return `${value.toDecimalPlaces(placesOf(value)).toFixed()} person-hours`;
+}
+
+/** The same where what each of them brings stands beside it, reckoned before they were rounded. */
+function aboutHours(cell: Cell): string {
+  const value = asideIn(cell, "person-h");
+  return `${about(value, placesOf(value))} person-hours`;
 }
 
 /** Money as people write it; of a rate the money alone. */

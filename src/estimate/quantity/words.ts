@@ -1,4 +1,11 @@
 /** Words within a sentence, and at its beginning. */
+import type { Decimal } from "./decimal.js";
+
+/** `about 12.5`; without the word where nothing is rounded off. For figures beside a quotient of the whole. */
+export function about(value: Decimal, places: number): string {
+  const digits = value.toFixed(places);
+  return value.eq(digits) ? digits : `about ${digits}`;
+}
 
 /** With a capital: the beginning of a sentence, or a label. */
 export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -36,6 +36,18 @@ describe("the sentence on each group", () => {
     expect(told.length).toBeGreaterThan(5);
   });
 
+  it("says about of hours that were rounded, where cash over the hours shown is not what an hour brings", () => {
+    const { groups, reasons } = made.verdict;
+    const told = [...groups.map(({ why }) => why), ...reasons].flatMap((text) => [
+      ...text.matchAll(/\$([\d.]+) for (about )?([\d.]+) (?:person-)?hours? more: \$([\d.]+)/g),
+    ]);
+    expect(told.length).toBeGreaterThan(3);
+    for (const [, cash, rounded, hours, each] of told) {
+      if (!rounded) expect((Number(cash) / Number(hours)).toFixed(2)).toBe(each);
+    }
+    expect(told.some(([, , rounded]) => rounded)).toBe(true);
+  });
+
   it("never speaks of saving less than nothing", () => {
     const atHand = [{ section: "2 x 6 in", length: "10 ft", count: 20 }];
     for (const request of [{ ...demo, atHand }, demoBody("ferry-bike-shed")]) {
