@@ -72,6 +72,8 @@ const SIZES: readonly Size[] = [
     boundMs: 50,
     targets: (first, full) => [
       atMost("M: first plan, worst gap", worst(first.map(gap)), "%", 5),
+      reported("M: first plan, worst over best known", worst(first.map(over)), "%"),
+      reported("M: first plan, mean over best known", mean(first.map(over)), "%"),
       atMost("M: mean over best known", mean(full.map(over)), "%", 1),
       atMost("M: worst gap", worst(full.map(gap)), "%", 6),
     ],
@@ -83,6 +85,7 @@ const SIZES: readonly Size[] = [
     boundMs: 300,
     targets: (first, full) => [
       atMost("L: first plan, worst gap", worst(first.map(gap)), "%", 2.5),
+      reported("L: first plan, worst over best known", worst(first.map(over)), "%"),
       atMost("L: worst gap", worst(full.map(gap)), "%", 2),
     ],
   },
@@ -128,7 +131,7 @@ function memory(): Measured[] {
     return process.memoryUsage().heapUsed / 1e6;
   }) as [number, number];
   return [
-    { name: "memory: heap after 100 small plans", value: short(heap[0]), unit: "MB", target: "", holds: null },
+    reported("memory: heap after 100 small plans", heap[0], "MB"),
     atMost("memory: heap grown from 100 to 1,000 small plans", heap[1] - heap[0], "MB", 2),
   ];
 }
@@ -181,6 +184,11 @@ const short = (value: number) => Number(value.toPrecision(3));
 
 function atMost(name: string, value: number, unit: string, most: number): Measured {
   return { name, value: short(value), unit, target: `≤ ${most} ${unit}`, holds: value <= most + 1e-9 };
+}
+
+/** A figure to read others by: a gap is of plan and bound together, and what is over the best known of the plan alone. */
+function reported(name: string, value: number, unit: string): Measured {
+  return { name, value: short(value), unit, target: "", holds: null };
 }
 
 function atLeast(name: string, value: number, least: number): Measured {
