@@ -9,6 +9,7 @@ import type { RouteCells } from "./route.js";
 import { forWantOfPrice } from "./unpriced.js";
 import { dryingChange } from "./verdict-drying.js";
 import type { Judged } from "./verdict-limits.js";
+import { oversizeChange } from "./verdict-oversize.js";
 
 /** What would make another route the best, each in one sentence. */
 export function changes(basis: Basis, routes: ComparedRoutes, decision: Judged): string[] {
@@ -25,6 +26,7 @@ export function changes(basis: Basis, routes: ComparedRoutes, decision: Judged):
     ...dryingChange(basis, mix),
     ...hourChanges(basis, routes, decision),
     ...lumberChange(basis, routes, decision),
+    ...oversizeChange(basis, routes.buy),
     ...sizesChange(basis, decision),
     ...office,
   ];

@@ -295,3 +295,36 @@ describe("timbers that lie in the stack for more than a year", () => {
     expect(record?.text).toMatch(/^Seasoning of sleepers: green \(/);
   });
 });
+
+describe("bought sticks that hold far more wood than is wanted", () => {
+  const stick = (name: string, section: string) => ({
+    ...{ name, label: name, section, species: "norway-spruce", surface: "rough" },
+    sold: { by: "piece", lengths: [{ length: "3 m", price: "20 EUR" }] },
+  });
+  const changes = (lumber: readonly object[], more: object = {}) =>
+    estimated({
+      structure: {
+        kind: "pieces",
+        pieces: [
+          { name: "rails", role: "beam", count: 4, section: "50 x 120 mm", length: "2.9 m", surface: "rough", ...more },
+        ],
+      },
+      catalog: { name: "A yard", currency: "EUR", lumber },
+      shop: { lumber: "fetched" },
+      options: { finish: "none" },
+      assumptions: { "buy.wastage": "0 %" },
+    }).verdict.changes.filter((one) => one.includes("ripped off"));
+
+  it("are named with the money: of 4 at 20 EUR, 100 × 200 mm for 50 × 120, seven tenths", () => {
+    const [told, ...others] = changes([stick("beam", "100 x 200 mm")]);
+    expect(others).toEqual([]);
+    expect(told).toBe(
+      "Rails: bought as beam, which holds 3.3 times the wood that is wanted. Of what buying everything costs, about €56.00 is for wood that is ripped off; a yard that sells a nearer size may turn this round.",
+    );
+  });
+
+  it("are not where they are a fifth larger, or what the user insists on", () => {
+    expect(changes([stick("beam", "50 x 144 mm")])).toEqual([]);
+    expect(changes([stick("beam", "100 x 200 mm")], { buyAs: "beam" })).toEqual([]);
+  });
+});
