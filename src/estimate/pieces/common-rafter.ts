@@ -133,83 +133,57 @@ export function layCommonRafter(
   plan: RafterPlan,
   display: { readonly long: string; readonly small: string },
 ): RafterCells {
-  const { long, small } = display;
   const hypotenuse = root(plus(square(plan.unitRise), square(plan.unitRun)));
-  const unitLength = sheet.lay(`${name}.unitLength`, hypotenuse, { label: "rafter for one unit run", display: small });
-  // Multiplied before divided: 20 ÷ 12 first would leave a last digit for a round-up to trip on.
-  const alongSlope = (levelLength: Operand) => over(times(levelLength, unitLength), plan.unitRun);
-  const plumbOf = (square: Operand) => over(times(square, plan.unitRise), plan.unitRun);
-
-  const lineLength = sheet.lay(`${name}.lineLength`, alongSlope(plan.run), {
-    label: plan.ridgeThickness ? "plate face to ridge centre" : "plate face to upper end",
-    display: long,
-  });
-  // The ridge is measured level, so half of it comes off before the tilt, not after.
-  const halved = (level: Operand) =>
-    plan.ridgeThickness ? minus(level, over(plan.ridgeThickness, number("2"))) : level;
-  const level = halved(plus(plan.run, plan.overhang));
-  const part = (of: string, label: string, formula: Operand) =>
-    sheet.lay(`${name}.${of}`, alongSlope(formula), { label, display: long });
-  const bodyLength = part("bodyLength", "plate face to upper end, along an edge", halved(plan.run));
-  const tailLength = part("tailLength", "plate face to tail, along an edge", plan.overhang);
-  const edgeLength = sheet.lay(`${name}.edgeLength`, alongSlope(level), {
-    label: plan.ridgeThickness ? "ridge face to tail, along an edge" : "upper end to tail, along an edge",
-    display: long,
-  });
-  const plumbCut = sheet.lay(`${name}.plumbCut`, plumbOf(plan.depth), {
-    label: "taken by the plumb cut",
-    display: small,
-  });
-  // Between two plumb cuts the edges are offset by what one of them takes. A square tail ends both edges alike, and the
-  // upper one, to which the overhang is measured, is the longer.
-  const straight = plan.tail === "square" ? edgeLength : plus(edgeLength, plumbCut);
-  const stockLength = sheet.lay(`${name}.stockLength`, straight, {
-    label: "shortest stock",
-    display: long,
-  });
+  const label = "rafter for one unit run";
+  const unitLength = sheet.lay(`${name}.unitLength`, hypotenuse, { label, display: display.small });
+  const sloped: Sloped = {
+    lay: (of, label, formula, size) => sheet.lay(`${name}.${of}`, formula, { label, display: display[size] }),
+    // Multiplied before divided: 20 ÷ 12 first would leave a last digit for a round-up to trip on.
+    along: (level) => over(times(level, unitLength), plan.unitRun),
+    plumb: (square) => over(times(square, plan.unitRise), plan.unitRun),
+  };
+  const lengths = layLengths(sloped, plan);
   const slopeAngle = sheet.lay(`${name}.slopeAngle`, arctangent(over(plan.unitRise, plan.unitRun)), {
     label: "plumb cut off square",
   });
+  return { unitLength, ...lengths, slopeAngle, ...layBirdsmouth(sheet, sloped, plan, unitLength) };
+}
 
-  const seat = sheet.lay(`${name}.seat`, plan.seat ?? defaultSeat(sheet, plan, unitLength), {
-    label: "birdsmouth seat, level",
-    display: small,
-  });
-  const notchDepth = sheet.lay(`${name}.notchDepth`, over(times(seat, plan.unitRise), unitLength), {
-    label: "birdsmouth depth, square to the rafter",
-    display: small,
-  });
-  const notchPlumb = sheet.lay(`${name}.notchPlumb`, plumbOf(seat), {
-    label: "birdsmouth depth, plumb",
-    display: small,
-  });
-  const heightAbovePlate = sheet.lay(`${name}.heightAbovePlate`, minus(alongSlope(plan.depth), notchPlumb), {
-    label: "height above plate",
-    display: small,
-  });
-  const gapAtOneDegree = sheet.lay(
-    `${name}.gapAtOneDegree`,
-    times(alongSlope(plan.depth), tangent(number(ANGLE_ERROR))),
-    {
-      label: "gap when the saw is one degree off",
-      display: small,
-    },
-  );
-  return {
-    unitLength,
-    lineLength,
-    edgeLength,
-    bodyLength,
-    tailLength,
-    plumbCut,
-    stockLength,
-    slopeAngle,
-    seat,
-    notchDepth,
-    notchPlumb,
-    heightAbovePlate,
-    gapAtOneDegree,
-  };
+/** Lays cells of one rafter, and turns level lengths into those along the slope, or square ones into plumb ones. */
+interface Sloped {
+  readonly lay: (of: string, label: string, formula: Operand, size: "long" | "small") => Cell;
+  readonly along: (level: Operand) => Operand;
+  readonly plumb: (square: Operand) => Operand;
+}
+
+function layLengths({ lay, along, plumb }: Sloped, plan: RafterPlan) {
+  const { run, overhang, ridgeThickness, depth, tail } = plan;
+  const toUpper = ridgeThickness ? "plate face to ridge centre" : "plate face to upper end";
+  const lineLength = lay("lineLength", toUpper, along(run), "long");
+  // The ridge is measured level, so half of it comes off before the tilt, not after.
+  const halved = (level: Operand) => (ridgeThickness ? minus(level, over(ridgeThickness, number("2"))) : level);
+  const bodyLength = lay("bodyLength", "plate face to upper end, along an edge", along(halved(run)), "long");
+  const tailLength = lay("tailLength", "plate face to tail, along an edge", along(overhang), "long");
+  const whole = `${ridgeThickness ? "ridge face" : "upper end"} to tail, along an edge`;
+  const edgeLength = lay("edgeLength", whole, along(halved(plus(run, overhang))), "long");
+  const plumbCut = lay("plumbCut", "taken by the plumb cut", plumb(depth), "small");
+  // Between two plumb cuts the edges are offset by what one of them takes. A square tail ends both edges alike, and the
+  // upper one, to which the overhang is measured, is the longer.
+  const straight = tail === "square" ? edgeLength : plus(edgeLength, plumbCut);
+  const stockLength = lay("stockLength", "shortest stock", straight, "long");
+  return { lineLength, edgeLength, bodyLength, tailLength, plumbCut, stockLength };
+}
+
+function layBirdsmouth(sheet: Sheet, { lay, along, plumb }: Sloped, plan: RafterPlan, unitLength: Cell) {
+  const seat = lay("seat", "birdsmouth seat, level", plan.seat ?? defaultSeat(sheet, plan, unitLength), "small");
+  const deep = over(times(seat, plan.unitRise), unitLength);
+  const notchDepth = lay("notchDepth", "birdsmouth depth, square to the rafter", deep, "small");
+  const notchPlumb = lay("notchPlumb", "birdsmouth depth, plumb", plumb(seat), "small");
+  const above = minus(along(plan.depth), notchPlumb);
+  const heightAbovePlate = lay("heightAbovePlate", "height above plate", above, "small");
+  const gap = times(along(plan.depth), tangent(number(ANGLE_ERROR)));
+  const gapAtOneDegree = lay("gapAtOneDegree", "gap when the saw is one degree off", gap, "small");
+  return { seat, notchDepth, notchPlumb, heightAbovePlate, gapAtOneDegree };
 }
 
 /** The plate's full width, or where a quarter of the rafter's depth is notched away, whichever comes first. */

@@ -23,7 +23,7 @@ import {
   wholes,
 } from "./laying.js";
 import type { PieceGroup } from "./piece-group.js";
-import { laySpacing, refuseTight } from "./spacing.js";
+import { laySpacing, refuseTight, type SpacedCells } from "./spacing.js";
 
 const KINDS: Readonly<Record<FloorGroup, GroupKind>> = {
   bearers: {
@@ -99,55 +99,48 @@ export function layFloor(
   const gap = inputs.given(["floorGap", "between floor boards", "small"], shape.gap, "/floor/gap", ["1/4 in", "5 mm"]);
   refuseClose(sheet, spacing, sections.joists.thickness);
   refuseLow(sheet, sections, frame);
-  const joists = laySpacing(
-    sheet,
-    "floor.joists",
-    { length: frame.length, width: sections.joists.thickness, most: spacing },
-    units.long,
-  );
-  refuseTight(sheet, joists, {
-    width: sections.joists.thickness,
-    at: `${AT}/floor/joistSpacing`,
-    what: "Joists",
-  });
+  const joists = layJoists(laying, frame, spacing);
   const { length, bays, firstBays, longestPiece, postWidth, onWall } = frame;
   const { bearers: rowsOfPosts } = floorRuns(onWall);
   const bearers = layPostRun(sheet, "floor", { length, bays, firstBays, longestPiece, postWidth }, units);
-  // n boards with n − 1 gaps cover n × (width + gap) − gap; the last may be ripped.
-  const rows = layRows(
-    sheet,
-    ["floor.rows", "rows of boards"],
-    boardWidths(laying, "floor-boards", "Floor boards"),
-    (width) => roundUp(over(plus(frame.span, gap), plus(width, gap))),
-  );
-  const boards = layRafterRun(
-    sheet,
-    "floor",
-    {
-      lines: joists,
-      rafterSpacing: spacing,
-      rafterThickness: sections.joists.thickness,
-      overhang: sheet.lay("floor.past", number("0 in"), { label: "boards past the outer joists" }),
-      longestPiece,
-      short: false,
-    },
-    units,
-  );
+  const boards = layBoards(laying, frame, { joists, spacing, gap });
   const atPosts = sheet.lay("floor.bearerPosts", times(number(`${rowsOfPosts}`), plus(bays, number("1"))), {
     label: "posts that the bearers are bolted to",
   });
+  const { equalSpace: supportsApart } = joists;
   return [
-    ...runGroups(laying, "bearers", "Floor bearers", bearers, rowsOfPosts).map((group) => ({
-      ...group,
-      atPosts,
-    })),
+    ...runGroups(laying, "bearers", "Floor bearers", bearers, rowsOfPosts).map((group) => ({ ...group, atPosts })),
     ...(onWall ? runGroups(laying, "floor-ledger", "Floor ledger", bearers, 1) : []),
     ...one(laying, "joists", "Joists", frame.span, joists.pieces),
-    ...runGroups(laying, "floor-boards", "Floor boards", boards, wholes(sheet, rows)).map((group) => ({
-      ...group,
-      supportsApart: joists.equalSpace,
-    })),
+    ...boards.map((group) => ({ ...group, supportsApart })),
   ];
+}
+
+function layJoists({ sheet, units, sections }: Laying<FloorGroup>, { length }: FlooredFrame, most: Cell): SpacedCells {
+  const { thickness: width } = sections.joists;
+  const joists = laySpacing(sheet, "floor.joists", { length, width, most }, units.long);
+  refuseTight(sheet, joists, { width, at: `${AT}/floor/joistSpacing`, what: "Joists" });
+  return joists;
+}
+
+/** Rows of boards across the joists, cut over them. */
+function layBoards(
+  laying: Laying<FloorGroup>,
+  { span, longestPiece }: FlooredFrame,
+  { joists, spacing, gap }: { readonly joists: SpacedCells; readonly spacing: Cell; readonly gap: Cell },
+): PieceGroup[] {
+  const { sheet, units, sections } = laying;
+  const widths = boardWidths(laying, "floor-boards", "Floor boards");
+  // n boards with n − 1 gaps cover n × (width + gap) − gap; the last may be ripped.
+  const named = ["floor.rows", "rows of boards"] as const;
+  const rows = layRows(sheet, named, widths, (width) => roundUp(over(plus(span, gap), plus(width, gap))));
+  const run = {
+    ...{ lines: joists, rafterSpacing: spacing, rafterThickness: sections.joists.thickness, longestPiece },
+    overhang: sheet.lay("floor.past", number("0 in"), { label: "boards past the outer joists" }),
+    short: false,
+  };
+  const cut = layRafterRun(sheet, "floor", run, units);
+  return runGroups(laying, "floor-boards", "Floor boards", cut, wholes(sheet, rows));
 }
 
 /** A floor that lies on its bearers at the foot of the posts needs room below the beams. */

@@ -1,6 +1,6 @@
 /** The mill and the saws beside it, as cells: limits, kerfs, rates, wear. */
 import { BLADES, type BladeKind, type Sharpening } from "../../catalog/blades.js";
-import { type MillKind, millOf, SAW_KERFS } from "../../catalog/mills.js";
+import { type Mill, type MillKind, millOf, SAW_KERFS } from "../../catalog/mills.js";
 import { type QuantityText, toQuantity } from "../../catalog/reading.js";
 import type { DisplayUnits } from "../quantity/display.js";
 import { exactly, type MeasureSystem } from "../quantity/text.js";
@@ -85,56 +85,61 @@ export interface MillLaying {
 }
 
 /** Lays the mill by its type, and what the request says otherwise of it. */
-export function layMill({ sheet, assumed, defaults, units }: MillLaying, shop: ShopShape | undefined): MillCells {
+export function layMill(laying: MillLaying, shop: ShopShape | undefined): MillCells {
+  const { sheet, assumed, defaults } = laying;
   // Without a mill of one's own its cells are a hired sawyer's, or nobody's.
   const own = shop?.mill === "none" ? (shop.sawyer?.mill ?? USUAL_SAWYER) : shop?.mill;
   const kind = defaults.choice(own, "/shop/mill", "chainsaw-mill", "the commonest mill in a yard");
   const mill = millOf(kind);
-  const { from } = mill;
   const blade = BLADES[mill.blade];
   const sharpening = shop?.sharpening ?? blade.usually;
   const renewal = blade.renewal[sharpening];
-  const { small, long } = units;
   sheet.title("mill", shop?.mill === "none" ? "Saws in the yard; no mill of one's own" : `Mill: ${mill.name}`);
+  const crew = sheet.input("mill.crew", exactly(mill.crew), { label: "people at the mill" });
+  return {
+    ...{ kind, blade: mill.blade, crew, hands: crew, sharpening },
+    ...layKerfs(laying, mill, shop),
+    ...layLimits(laying, mill, shop),
+    ...layPace(laying, mill),
+    carry: defaults.choice(shop?.carry, "/shop/carry", "hand", "everybody has two"),
+    getOut: defaults.choice(shop?.getOut, "/shop/getOut", "winch", "what most yards can borrow"),
+    sharpen: assumed.cell(renewal.rate),
+    stopsToSharpen: renewal.stopsMill,
+  };
+}
+
+function layKerfs({ sheet, assumed, units }: MillLaying, mill: Mill, shop: ShopShape | undefined) {
+  const kerfOf = (name: string, label: string, given: QuantityText | undefined, saw: keyof typeof SAW_KERFS) =>
+    given === undefined
+      ? assumed.spread(`mill.${name}`, label, SAW_KERFS[saw].kerf, SAW_KERFS[saw].from)
+      : sheet.input(`mill.${name}`, toQuantity(given, "in"), { label, display: units.small });
+  return {
+    kerf: assumed.spread("mill.kerf", "kerf of the mill", mill.kerf, mill.from),
+    ripKerf: kerfOf("ripKerf", "kerf of the rip saw", shop?.ripKerf, "table-saw"),
+    crossKerf: kerfOf("crossKerf", "kerf of a crosscut", undefined, "crosscut-saw"),
+    buckKerf: kerfOf("buckKerf", "kerf of a bucking cut", undefined, "bucking-chain"),
+  };
+}
+
+/** What mill and saws take at most, and leave at least. */
+function layLimits({ sheet, assumed, defaults, units }: MillLaying, mill: Mill, shop: ShopShape | undefined) {
+  const { small, long } = units;
   const limit = (name: string, label: string, otherwise: Otherwise, given?: Given) =>
     sheet.input(
       `mill.${name}`,
       defaults.quantity(given?.text, given?.at ?? `/overrides/mill.${name}`, otherwise.texts, "common practice"),
       { label, display: otherwise.display },
     );
-  const kerfOf = (name: string, label: string, given: QuantityText | undefined, saw: keyof typeof SAW_KERFS) =>
-    given === undefined
-      ? assumed.spread(`mill.${name}`, label, SAW_KERFS[saw].kerf, SAW_KERFS[saw].from)
-      : sheet.input(`mill.${name}`, toQuantity(given, "in"), { label, display: small });
-  const crew = sheet.input("mill.crew", exactly(mill.crew), { label: "people at the mill" });
+  const guided = "thickest slab that is edged along a guide, by the depth of the circular saw";
+  const edged = "thickest slab that the rip saw edges";
+  const rip = { text: shop?.deepestRip, at: "/shop/deepestRip" };
+  const bolt = { text: shop?.longestBolt, at: "/shop/longestBolt" };
   return {
-    kind,
-    blade: mill.blade,
-    kerf: assumed.spread("mill.kerf", "kerf of the mill", mill.kerf, from),
-    ripKerf: kerfOf("ripKerf", "kerf of the rip saw", shop?.ripKerf, "table-saw"),
-    crossKerf: kerfOf("crossKerf", "kerf of a crosscut", undefined, "crosscut-saw"),
-    buckKerf: kerfOf("buckKerf", "kerf of a bucking cut", undefined, "bucking-chain"),
     deepestRip:
       shop?.tableSaw === "none"
-        ? sheet.lay("mill.deepestRip", assumed.cell("cut.depth"), {
-            label: "thickest slab that is edged along a guide, by the depth of the circular saw",
-            display: small,
-          })
-        : limit(
-            "deepestRip",
-            "thickest slab that the rip saw edges",
-            { texts: DEEPEST_RIP, display: small },
-            {
-              text: shop?.deepestRip,
-              at: "/shop/deepestRip",
-            },
-          ),
-    longestBolt: limit(
-      "longestBolt",
-      "longest bolt handled",
-      { texts: LONGEST, display: long },
-      { text: shop?.longestBolt, at: "/shop/longestBolt" },
-    ),
+        ? sheet.lay("mill.deepestRip", assumed.cell("cut.depth"), { label: guided, display: small })
+        : limit("deepestRip", edged, { texts: DEEPEST_RIP, display: small }, rip),
+    longestBolt: limit("longestBolt", "longest bolt handled", { texts: LONGEST, display: long }, bolt),
     throat: sheet.input("mill.throat", exactly(mill.largestLog), {
       label: "largest log, bark included",
       display: small,
@@ -145,25 +150,23 @@ export function layMill({ sheet, assumed, defaults, units }: MillLaying, shop: S
       { label: "thinnest slab that the mill saws", display: small },
     ),
     pith: limit("pith", "heart centre", { texts: PITH, display: small }),
-    rate: assumed.spread("mill.rate", "cut face sawn, while sawing", mill.pace.rate, from),
-    feed:
-      mill.pace.by === "feed"
-        ? assumed.spread("mill.feed", "fastest feed, while sawing", mill.pace.feed, from)
-        : undefined,
-    back: mill.pace.by === "feed" ? assumed.spread("mill.back", "return after a cut", mill.pace.back, from) : undefined,
-    setUp: assumed.spread("mill.setUp", "first straight cut of a bolt", mill.setUp, from),
-    turn: assumed.spread("mill.turn", "turning a bolt or laying a cant again", mill.turn, from),
-    cutHandling: assumed.spread("mill.cutHandling", "clear the mill and reset it, a cut", mill.cutHandling, from),
-    crew,
-    hands: crew,
-    fuel: assumed.spread("mill.fuel", "fuel while sawing", mill.fuel, from),
-    barOil: mill.barOil && assumed.spread("mill.barOil", "bar oil, share of the fuel", mill.barOil, from),
-    sharpenEvery: assumed.spread("mill.sharpenEvery", "sawn between sharpenings", mill.sharpenEvery, from),
-    bladeLife: assumed.spread("mill.bladeLife", "sharpenings before it is worn out", mill.bladeLife, from),
-    sharpening,
-    carry: defaults.choice(shop?.carry, "/shop/carry", "hand", "everybody has two"),
-    getOut: defaults.choice(shop?.getOut, "/shop/getOut", "winch", "what most yards can borrow"),
-    sharpen: assumed.cell(renewal.rate),
-    stopsToSharpen: renewal.stopsMill,
+  };
+}
+
+/** How fast it saws, what it burns, and how long its edge lasts. */
+function layPace({ assumed }: MillLaying, { pace, from, ...mill }: Mill) {
+  const spread = (name: string, label: string, range: Parameters<Assumed["spread"]>[2]) =>
+    assumed.spread(`mill.${name}`, label, range, from);
+  return {
+    rate: spread("rate", "cut face sawn, while sawing", pace.rate),
+    feed: pace.by === "feed" ? spread("feed", "fastest feed, while sawing", pace.feed) : undefined,
+    back: pace.by === "feed" ? spread("back", "return after a cut", pace.back) : undefined,
+    setUp: spread("setUp", "first straight cut of a bolt", mill.setUp),
+    turn: spread("turn", "turning a bolt or laying a cant again", mill.turn),
+    cutHandling: spread("cutHandling", "clear the mill and reset it, a cut", mill.cutHandling),
+    fuel: spread("fuel", "fuel while sawing", mill.fuel),
+    barOil: mill.barOil && spread("barOil", "bar oil, share of the fuel", mill.barOil),
+    sharpenEvery: spread("sharpenEvery", "sawn between sharpenings", mill.sharpenEvery),
+    bladeLife: spread("bladeLife", "sharpenings before it is worn out", mill.bladeLife),
   };
 }

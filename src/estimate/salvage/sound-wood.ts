@@ -102,9 +102,7 @@ export function laySoundLog(laying: LogLaying, log: LogShape, name: string, at: 
   }
   // A parabola: a shorter length of the same bow has less sweep by the square of its share.
   const bow = over(times(sweepOf(laying, log, line, at), square(length)), square(whole));
-  const rotSmallEnd = taken("rotSmallEnd", "rotten heart, small end", log.rot?.smallEnd);
-  const rotLargeEnd = taken("rotLargeEnd", "rotten heart, large end", log.rot?.largeEnd);
-  const rotGrowth = minus(rotLargeEnd, rotSmallEnd);
+  const rot = rotAt(taken, log, { badSmall, badLarge, whole });
   const scale = layLogScale(sheet, line, { smallDiameter, largeDiameter, length }, units);
   return {
     name,
@@ -114,32 +112,41 @@ export function laySoundLog(laying: LogLaying, log: LogShape, name: string, at: 
     smallDiameter,
     largeDiameter,
     sweep: lay("sweep", "sweep over the sound length", bow, small),
-    rotSmall: lay(
-      "rotSmall",
-      "rot at the sound small end",
-      plus(rotSmallEnd, over(times(rotGrowth, badSmall), whole)),
-      small,
-    ),
-    rotLarge: lay(
-      "rotLarge",
-      "rot at the sound large end",
-      minus(rotLargeEnd, over(times(rotGrowth, badLarge), whole)),
-      small,
-    ),
+    rotSmall: lay("rotSmall", "rot at the sound small end", rot.small, small),
+    rotLarge: lay("rotLarge", "rot at the sound large end", rot.large, small),
     bark: lay("bark", "bark, one side", barkThickness(largeDiameter, wood), small),
     scale,
     weight: lay("weight", "weight, green", times(scale.smalian, wood.greenDensity), units.mass),
-    distance:
-      log.distance === undefined
-        ? undefined
-        : sheet.input(`${line}.distance`, toQuantity(log.distance, "ft"), {
-            label: "distance to the mill",
-            display: long,
-          }),
-    value:
-      log.value === undefined
-        ? undefined
-        : sheet.input(`${line}.value`, toQuantity(log.value, laying.currency), { label: "value if sold" }),
+    ...layGiven(laying, log, line),
+  };
+}
+
+/** Rot where the bad ends are cut off: it grows evenly from one end of the log to the other. */
+function rotAt(
+  taken: (column: string, label: string, text: QuantityText | undefined) => Operand,
+  { rot }: LogShape,
+  { badSmall, badLarge, whole }: Readonly<Record<"badSmall" | "badLarge" | "whole", Operand>>,
+) {
+  const small = taken("rotSmallEnd", "rotten heart, small end", rot?.smallEnd);
+  const large = taken("rotLargeEnd", "rotten heart, large end", rot?.largeEnd);
+  const growth = minus(large, small);
+  return {
+    small: plus(small, over(times(growth, badSmall), whole)),
+    large: minus(large, over(times(growth, badLarge), whole)),
+  };
+}
+
+/** What only the user knows of a log. */
+function layGiven({ sheet, units, currency }: LogLaying, { distance, value }: LogShape, line: string) {
+  const input = (
+    column: string,
+    text: QuantityText | undefined,
+    unit: string,
+    look: { label: string; display?: string },
+  ) => (text === undefined ? undefined : sheet.input(`${line}.${column}`, toQuantity(text, unit), look));
+  return {
+    distance: input("distance", distance, "ft", { label: "distance to the mill", display: units.long }),
+    value: input("value", value, currency, { label: "value if sold" }),
   };
 }
 
