@@ -9,7 +9,7 @@ import { FaultError, pointer } from "./faults.js";
 import type { GroupBasis, MillableGroup } from "./group-basis.js";
 import { dearPrice, isPinned, pinnedPrice, roughPrice, UNPRICED } from "./piece-price.js";
 import { wholes } from "./pieces/laying.js";
-import { type BoughtPieces, type StockQuestion, stockQuestions } from "./purchase/lumber.js";
+import { type BoughtPieces, type StockQuestion, stepsOnTape, stockQuestions } from "./purchase/lumber.js";
 import type { StockCut, StockOutcome, StockProblem } from "./purchase/stock/problem.js";
 import { judgeStockPlan } from "./purchase/stock-judge.js";
 import { decimal, ZERO } from "./quantity/decimal.js";
@@ -207,7 +207,7 @@ export function planStockOf(
 ): RoutePlan["stock"][number] {
   const { problem, offer } = question;
   if (held) {
-    const wrong = judgeStockPlan(problem, held);
+    const wrong = judgeStockPlan(problem, held, stepsOnTape(question.system));
     if (wrong.length > 0) throw misfit(pointer("/heldPlans/stock", key, offer.name), wrong);
     return { question, plan: held, proof: HELD };
   }

@@ -345,6 +345,19 @@ describe("a stock plan", () => {
     });
   });
 
+  it("tells what does not fit of a held plan as a tape shows it", async () => {
+    const held = (measure: string) => ({
+      pieces: [{ name: "a", length: measure === "metric" ? "2 m" : "7 ft", count: 3 }],
+      stocks: [{ length: measure === "metric" ? "4 m" : "14 ft", price: "$11" }],
+      kerf: "1/8 in",
+      endTrim: "1 in",
+      heldPlan: [{ stock: measure === "metric" ? "4000 mm" : "14'", pieces: ["a", "a"], times: 1 }],
+    });
+    const wrong = async (measure: string) => (await refused(held(measure), "/v1/stock-plans")).faults[0]?.wrong;
+    expect(await wrong("inch-pound")).toBe(`Row 1: the pieces and their kerfs take 14' 0 1/8", and "14'" has 13' 11".`);
+    expect(await wrong("metric")).toBe('Row 1: the pieces and their kerfs take 4004 mm, and "4000 mm" has 3974 mm.');
+  });
+
   it("draws each stick on request, with words for who cannot see it", async () => {
     const { boards } = await planned(
       { pieces: [{ name: "rails", length: "5 ft", count: 1 }], stocks: [{ length: "8 ft", price: "$5" }] },

@@ -9,7 +9,8 @@ import { toQuantity, toSection } from "../../catalog/reading.js";
 import { servesAs } from "../../catalog/species.js";
 import { type Decimal, decimal } from "../quantity/decimal.js";
 import type { Quantity } from "../quantity/quantity.js";
-import { type MeasureSystem, marked } from "../quantity/text.js";
+import { type MeasureSystem, marked, onTape } from "../quantity/text.js";
+import { unit } from "../quantity/unit.js";
 import { wholeNumber } from "../quantity/whole.js";
 import type { BoardsAtHand } from "../request/at-hand.js";
 import { aside } from "../sheet/aside.js";
@@ -20,6 +21,7 @@ import { type LevelPrice, levelCells, levelsInForce, type Prices } from "./bulk.
 import type { Pricing } from "./line.js";
 import { wholeMoney } from "./money.js";
 import { leastPrice, type StockCut, type StockLength, type StockProblem } from "./stock/problem.js";
+import type { TellSteps } from "./stock-judge.js";
 import type { Substitution } from "./substitution.js";
 
 /** Pieces of a group that a route buys. */
@@ -43,6 +45,8 @@ export function groupOnStick(question: Pick<StockQuestion, "bought">, group: str
 
 /** One offer's stock problem in a route. */
 export interface StockQuestion {
+  /** Whose steps the problem counts in. */
+  readonly system: MeasureSystem;
   readonly offer: LumberOffer;
   readonly problem: StockProblem;
   /** What is bought, by its group: the problem counts pieces before they are ripped into several. */
@@ -64,6 +68,12 @@ const STEP_MM: Readonly<Record<MeasureSystem, Decimal>> = {
 
 /** Whole steps of a stock problem in millimetres. */
 export const stepsInMm = (system: MeasureSystem, steps: number): Decimal => STEP_MM[system].times(steps);
+
+/** A length in whole steps as a tape shows it, to the mark that still holds. */
+export const stepsOnTape = (system: MeasureSystem): TellSteps => {
+  const display = unit(system === "metric" ? "mm" : "ft");
+  return (steps, limit) => onTape({ value: stepsInMm(system, steps), unit: unit("mm") }, display, limit);
+};
 
 /** A length in whole steps of stock problems; what is wanted up, what is sold down. */
 export const stepsOf = (system: MeasureSystem, length: Decimal, way: "up" | "down"): number => {
@@ -196,7 +206,7 @@ function stockQuestion(
     endTrim: up(rules.endTrim),
     ...(offer.bundle > 1 ? { bundle: offer.bundle } : {}),
   };
-  return { offer, problem, bought: new Map(bought.map((one) => [one.substitution.group.name, one])), ...shelf };
+  return { system, offer, problem, bought: new Map(bought.map((one) => [one.substitution.group.name, one])), ...shelf };
 }
 
 /**

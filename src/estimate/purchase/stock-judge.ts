@@ -11,6 +11,9 @@ const MOST_MESSAGES = 20;
 const MOST_ROWS = 100_000;
 const MOST_TIMES = 1_000_000;
 
+/** A length in whole steps, as it is told: to the mark that holds, of what is wanted at least and of what there is at most. */
+export type TellSteps = (steps: number, limit: "least" | "most") => string;
+
 /**
  * What is wrong with a plan, in sentences; empty when it is sound.
  *
@@ -19,12 +22,17 @@ const MOST_TIMES = 1_000_000;
  * plan is cheap is not asked.
  *
  * @param plan - Rows of `{ stock, pieces, times }`, as far as anyone knows.
+ * @param long - How lengths are told; in steps where nobody reads them.
  */
-export function judgeStockPlan(problem: StockProblem, plan: unknown): string[] {
+export function judgeStockPlan(
+  problem: StockProblem,
+  plan: unknown,
+  long: TellSteps = (steps) => `${steps} steps`,
+): string[] {
   if (!Array.isArray(plan)) return ["The plan is not a list of sticks."];
   if (plan.length > MOST_ROWS) return [`The plan has ${plan.length} rows; ${MOST_ROWS} are read at most.`];
   const pieces = new Map(problem.pieces.map((piece) => [piece.name, piece]));
-  const tally: Tally = { problem, pieces, cut: new Map(), used: new Map(), wrong: [] };
+  const tally: Tally = { problem, pieces, long, cut: new Map(), used: new Map(), wrong: [] };
   for (const [index, row] of plan.entries()) {
     if (tally.wrong.length >= MOST_MESSAGES) break;
     judgeRow(tally, `Row ${index + 1}`, row);
@@ -37,6 +45,7 @@ export function judgeStockPlan(problem: StockProblem, plan: unknown): string[] {
 interface Tally {
   readonly problem: StockProblem;
   readonly pieces: ReadonlyMap<unknown, StockPiece>;
+  readonly long: TellSteps;
   /** Pieces cut, by name. */
   readonly cut: Map<string, number>;
   /** Sticks used, by name. */
@@ -44,7 +53,7 @@ interface Tally {
   readonly wrong: string[];
 }
 
-function judgeRow({ problem, pieces: known, cut, used, wrong }: Tally, at: string, row: unknown): void {
+function judgeRow({ problem, pieces: known, long, cut, used, wrong }: Tally, at: string, row: unknown): void {
   const { stock, pieces, times } = isRecord(row) ? row : {};
   const stick = problem.stocks.find((each) => each.name === stock);
   if (!stick) return void wrong.push(`${at}: no stock is called ${shown(stock)}.`);
@@ -62,10 +71,12 @@ function judgeRow({ problem, pieces: known, cut, used, wrong }: Tally, at: strin
     cut.set(piece.name, (cut.get(piece.name) ?? 0) + times);
   }
   used.set(stick.name, (used.get(stick.name) ?? 0) + times);
-  const cuts = (pieces.length - 1) * problem.kerf;
+  length += (pieces.length - 1) * problem.kerf;
   const room = stick.length - problem.endTrim;
-  if (length + cuts > room) {
-    wrong.push(`${at}: pieces of ${length} and kerfs of ${cuts} do not fit ${shown(stick.name)}, which has ${room}.`);
+  if (length > room) {
+    wrong.push(
+      `${at}: the pieces and their kerfs take ${long(length, "least")}, and ${shown(stick.name)} has ${long(room, "most")}.`,
+    );
   }
 }
 

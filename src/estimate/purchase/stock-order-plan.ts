@@ -9,7 +9,7 @@ import { type Cell, type Operand, type PlanProof, roundMoney, sumOr, times } fro
 import { Sheet } from "../sheet/sheet.js";
 import { type LevelCell, layBought } from "./bulk.js";
 import { explainStock, type StickSteps } from "./explain-stock.js";
-import { sticksOf, uncut } from "./lumber.js";
+import { stepsOnTape, sticksOf, uncut } from "./lumber.js";
 import { laySticks, type StickCells } from "./sticks.js";
 import { cheaper, chooseJoints, cutOf, heldWay } from "./stock/joints.js";
 import type { ShortPiece, StockCut, StockLength, StockOutcome } from "./stock/problem.js";
@@ -115,8 +115,8 @@ export function planStockOrder(order: StockOrder, stock: PlanStock): StockOrderP
   };
 }
 
-function heldPlan({ problem }: OrderQuestion, held: readonly StockCut[]): readonly StockCut[] {
-  const wrong = judgeStockPlan(problem, held);
+function heldPlan({ problem, system }: OrderQuestion, held: readonly StockCut[]): readonly StockCut[] {
+  const wrong = judgeStockPlan(problem, held, stepsOnTape(system));
   if (wrong.length === 0) return held;
   throw new FaultError(
     wrong.slice(0, 5).map((sentence) => ({

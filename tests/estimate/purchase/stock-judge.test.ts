@@ -29,7 +29,7 @@ describe("the judge of stock plans", () => {
     expect(judgeStockPlan(tight, [cut("10 ft", ["a", "a"])])).toEqual([]); // 59 + 1 + 59 = 119
     const over = { ...problem, pieces: [{ name: "a", length: 60, count: 2 }] };
     expect(judgeStockPlan(over, [cut("10 ft", ["a", "a"])])).toEqual([
-      'Row 1: pieces of 120 and kerfs of 1 do not fit "10 ft", which has 119.',
+      'Row 1: the pieces and their kerfs take 121 steps, and "10 ft" has 119 steps.',
     ]);
   });
 
