@@ -11,7 +11,7 @@ import { type Verdict, verdictOf } from "./compare/verdict.js";
 import { type ComparedCovering, compareCoverings } from "./covering-comparison.js";
 import { type Fault, FaultError } from "./faults.js";
 import { type MixSearched, searchOf } from "./frontier.js";
-import { unaskedPlans, unknownMilled } from "./held-plan-faults.js";
+import { mixFaults, unaskedPlans } from "./held-plan-faults.js";
 import { mixLabel } from "./joint-route.js";
 import { heldLeftOut, planLeftOut } from "./left-out.js";
 import { withinLimits } from "./limit-plans.js";
@@ -94,7 +94,7 @@ export function estimate(
   const basis = layBasis(newSheet(request), request);
   const names = millable(basis);
   const held = request.heldPlans;
-  refuse(unknownMilled(new Set(basis.cutList.groups.map(({ name }) => name)), held?.milled ?? []));
+  refuse(mixFaults(held ?? {}, new Set(basis.cutList.groups.map(({ name }) => name)), basis.hired));
   const planners = remembering(given);
   const plan = (key: string, label: string, milled: ReadonlySet<string>, hired = false, by = planners) =>
     planRoute(basisOf(basis, { hired }), key, label, milled, by, held);

@@ -5,12 +5,22 @@ import type { HeldPlans } from "./request/held-plans.js";
 const AT = "/heldPlans";
 const CURE = "Leave the held plans out, or send the request that they were made for.";
 
-/** Groups of a held mix that the structure has not. */
-export function unknownMilled(known: ReadonlySet<string>, milled: readonly string[]): Fault[] {
-  return milled.flatMap((name, i): Fault[] => {
+/**
+ * Groups of a held mix that the structure has not, and a sawyer who is not asked for.
+ * @param known - Names of the structure's groups.
+ */
+export function mixFaults(
+  { milled = [], hired }: HeldPlans,
+  known: ReadonlySet<string>,
+  sawyer: object | undefined,
+): Fault[] {
+  const unknown = milled.flatMap((name, i): Fault[] => {
     const wrong = `The structure has no piece group called ${name.slice(0, 80)}.`;
     return known.has(name) ? [] : [misfit(pointer(AT, "milled", i), wrong, name, known)];
   });
+  if (!hired || sawyer) return unknown;
+  const at = pointer(AT, "hired");
+  return [...unknown, { code: "held-plan-misfit", at, wrong: "The shop hires no sawyer.", cure: CURE }];
 }
 
 /**

@@ -487,6 +487,7 @@ describe("an estimate refuses", () => {
       "/stock/milled without hats",
       "",
     ],
+    ["a mix that a sawyer mills where none is hired", { hired: true }, "/hired", ""],
     ["a sawing plan of a sawyer whom nobody hired", { sawing: { hired: NO_LOGS } }, "/sawing/hired", ""],
   ])("%s, with the nearest that there is", async (_, heldPlans, place, near) => {
     const { status, faults } = await refused({ ...demo("orchard-shelter"), heldPlans: { milled: [], ...heldPlans } });
