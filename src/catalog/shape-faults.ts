@@ -44,15 +44,15 @@ function bare(schema: Schema): Schema {
   return innerType ? bare(innerType) : schema;
 }
 
-/** What people of the trade may call a field, by the schema that has it under another name. */
-const synonyms = z.registry<Readonly<Record<string, string>>>();
+/** What people of the trade may call a field, by the schema that has it under another name. No registry of zod: the form reads this file, too. */
+const synonyms = new WeakMap<Schema, Readonly<Record<string, string>>>();
 
 /** Tells what else the fields of a schema are called. */
 export function alsoCalled<S extends z.ZodObject>(
   schema: S,
   names: Readonly<Record<string, keyof S["shape"] & string>>,
 ): void {
-  synonyms.add(schema, names);
+  synonyms.set(schema, names);
 }
 
 /** The branch of a union that the input was most likely meant for, or undefined when none is of its kind. */
