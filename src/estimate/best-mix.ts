@@ -118,10 +118,13 @@ export function findBestMix(
   const bound = proofAt(basis, (problem) => (planners.joint ?? planners.sawing)(problem));
   const learntOf = (hired: boolean): Learnt | undefined => bound?.plans.find((one) => one.hired === hired)?.learnt;
   const proven: ProvenLeast[] = bound ? [{ wage, least: bound.least }] : [];
+  let latest = bound?.plans ?? [];
   const jointAt = (valueOfHour: Decimal): readonly RoutePlan[] => {
     const other = layBasis(new Sheet(overridesOf(request, valueOfHour)), request);
-    const prove: Prover = (problem, hired) => (planners.joint ?? planners.sawing)(problem, learntOf(hired));
+    const knownOf = (hired: boolean) => latest.find((one) => one.hired === hired)?.learnt;
+    const prove: Prover = (problem, hired) => (planners.joint ?? planners.sawing)(problem, knownOf(hired));
     const found = proofAt(other, prove);
+    latest = found?.plans ?? latest;
     if (found) proven.push({ wage: valueOfHour, least: found.least });
     return (found?.plans ?? []).flatMap((one) => planOfBound(basis, one, planners)?.whole ?? []);
   };

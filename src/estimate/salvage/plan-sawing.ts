@@ -15,7 +15,7 @@ import { CountedWork, type WorkOptions } from "./optimiser/counted-work.js";
 import { dive, diveEnds } from "./optimiser/dive.js";
 import { everyYield } from "./optimiser/every-yield.js";
 import type { Job } from "./optimiser/job.js";
-import { type Learnt, learntFrom, learntPlan, learntWorths } from "./optimiser/learnt.js";
+import { type Learnt, learntFrom, learntPlans, learntWorths } from "./optimiser/learnt.js";
 import { LogPlanner } from "./optimiser/log-planner.js";
 import { STACKS_A_UNIT } from "./optimiser/log-pricing.js";
 import { type LogPattern, logPattern, trimmed } from "./optimiser/pattern-cost.js";
@@ -96,7 +96,7 @@ function planBy(search: Search, problem: SawingProblem, options: SawingOptions):
   const always = alwaysBought(problem, job);
   const bound = Math.min(cost, Math.max(0, found.bound) + always);
   const gap = cost > 0 ? (cost - bound) / cost : 0;
-  const learnt = learntFrom(found.plan, found.worths);
+  const learnt = learntFrom(found.plan, found.worths, options.learnt);
   return { plan, cost, bound, gap, boundCovers: covers(job), workUsed: work.used, learnt, complete: !work.stopped };
 }
 
@@ -147,6 +147,7 @@ function search(job: Job, work: CountedWork, options: SawingOptions): Found {
   const share = (many ? DIVES_SHARE : DIVE_SHARE) / ends.length;
   const made = ends.map((end) => dive({ yard, planner, budget: work.part(share) }, master.x, end));
   if (!many) made.push(planByWorth({ yard, planner, worths }, work.part(BY_WORTH_SHARE)));
+  made.push(...learntPlans(job, learnt));
   const few = job.count.reduce((product, count) => product * (count + 1), 1) <= SMALL;
   const first = [start, ...made].reduce<WholePlan>(cheapest, new WholePlan(job));
   const listing = work.part(few ? SMALL_LISTING_SHARE : LISTING_SHARE);
@@ -178,7 +179,7 @@ const GUESSED_WORTH = 0.5;
 function improve(job: Job, work: CountedWork, { seed, learnt }: SawingOptions): Found {
   work.enter("improvement");
   const yard = new Yard(job);
-  const start = learnt ? cheapest(fromRule(job), learntPlan(job, learnt)) : fromRule(job);
+  const start = learntPlans(job, learnt).reduce<WholePlan>(cheapest, fromRule(job));
   const piece = learnt ? learntWorths(job, learnt) : job.buy.map((price) => price * GUESSED_WORTH);
   const remembered = new Remembered(yard, piece);
   remembered.addAll(start);

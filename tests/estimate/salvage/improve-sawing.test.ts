@@ -57,6 +57,18 @@ describe("a sawing plan made soon from what was learnt of the logs", () => {
     expect(costs.filter(({ alone, first }) => alone > first + NOISE).length).toBeGreaterThan(20);
   });
 
+  it("costs no more than it in a search of its own, nor after one at other prices in between", () => {
+    const costs = SEEDS.map((seed) => {
+      const problem = asked(seed);
+      const first = planSawing(problem, { work: 400, seed });
+      const between = planSawing(changed(problem), { work: 40, seed, learnt: first.learnt });
+      const again = [first, between].map(({ learnt }) => planSawing(problem, { work: 40, seed, learnt }).cost);
+      return { seed, first: first.cost, again, alone: planSawing(problem, { work: 40, seed }).cost };
+    });
+    expect(costs.filter(({ again, first }) => again.some((cost) => cost > first + NOISE))).toEqual([]);
+    expect(costs.filter(({ alone, first }) => alone > first + NOISE).length).toBeGreaterThan(5);
+  });
+
   it("learns nothing from other logs", () => {
     const seeds = SEEDS.slice(0, 30);
     const learnt = seeds.map((seed) => planSawing(asked(seed), { work: 100, seed }).learnt);

@@ -13,17 +13,19 @@ export interface Learnt {
   readonly bolts: ReadonlyMap<string, readonly BoltPattern[]>;
   /** By name of the group: what the relaxation says that a piece is worth. */
   readonly worths: ReadonlyMap<string, number>;
+  /** What that search had learnt itself from others before it. */
+  readonly before?: Learnt | undefined;
 }
 
 const yardOf = ({ problem: { gridMm, shop, logs } }: Job): string =>
   JSON.stringify([gridMm, shop, logs.map(({ ready: _, ...wood }) => wood)]);
 
 /** @param worths - By group of the job. */
-export function learntFrom({ job, patterns }: WholePlan, worths: ArrayLike<number>): Learnt {
+export function learntFrom({ job, patterns }: WholePlan, worths: ArrayLike<number>, before?: Learnt): Learnt {
   const names = job.problem.logs.map(({ name }) => name);
   const sawn = patterns.flatMap(({ bolts }, i) => (bolts.length > 0 ? [[names[i] as string, bolts] as const] : []));
   const worth = job.groups.map(({ name }, j) => [name, worths[j] as number] as const);
-  return { yard: yardOf(job), bolts: new Map(sawn), worths: new Map(worth) };
+  return { yard: yardOf(job), bolts: new Map(sawn), worths: new Map(worth), before };
 }
 
 /** The plan that was learnt, as far as this job wants its pieces; empty where logs or saws are others. */
@@ -37,6 +39,10 @@ export function learntPlan(job: Job, { yard, bolts }: Learnt): WholePlan {
   }
   return plan;
 }
+
+/** All plans that were learnt, one after another, the latest first. */
+export const learntPlans = (job: Job, learnt: Learnt | undefined): WholePlan[] =>
+  learnt ? [learntPlan(job, learnt), ...learntPlans(job, learnt.before)] : [];
 
 /** The worths that were learnt, by group of the job: none above what buying costs, which it is where nothing was learnt. */
 export function learntWorths({ groups, buy }: Job, { worths }: Learnt): number[] {
