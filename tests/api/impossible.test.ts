@@ -73,6 +73,12 @@ const ROWS: readonly (readonly [what: string, structure: object, pointer: string
     "groups/ridge/section",
     /12 in deep.* 3 1\/2 in below .* leaves 8 1\/2 in/,
   ],
+  [
+    "gable: a roof as steep as a wall",
+    { ...gable, slope: { rise: "25 in", run: "12 in" } },
+    "slope/rise",
+    /25 in over 12 in is a wall/,
+  ],
   ["gable: posts in one another", { ...gable, bays: 60 }, "bays", /60 bays over 24' .*6 in/],
   ["gable: rafters closer than thick", { ...gable, rafterSpacing: "1 in" }, "rafterSpacing", /1 in.*2 in/],
   ["gable: no purlin spacing", { ...gable, purlinSpacing: "0 in" }, "purlinSpacing", /0/],

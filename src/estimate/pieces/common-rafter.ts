@@ -59,6 +59,9 @@ export interface RafterCells {
   readonly gapAtOneDegree: Cell;
 }
 
+/** Most rise to one of run: nobody lays courses or stands on steeper ones. Assumption. */
+const STEEPEST = 2;
+
 /** What cannot be built, each with its cure. Empty when `layCommonRafter` may be called. */
 export function commonRafterFaults(sheet: Sheet, plan: RafterPlan, at: string): Fault[] {
   const faults: Fault[] = [];
@@ -78,6 +81,9 @@ export function commonRafterFaults(sheet: Sheet, plan: RafterPlan, at: string): 
       `A slope needs a level run (${sheet.onTape(plan.unitRun)}).`,
       "Give a run of more than zero, such as 12 in.",
     );
+  } else if (sheet.decide(plan.unitRise).gt(sheet.decide(plan.unitRun).times(STEEPEST))) {
+    const wrong = `A roof that rises ${sheet.onTape(plan.unitRise)} over ${sheet.onTape(plan.unitRun)} is a wall.`;
+    refuse("/slope/rise", wrong, `Give at most ${STEEPEST} times the run: 24 in over 12 in.`);
   }
   const ridge = plan.ridgeThickness;
   if (ridge && sheet.decide(ridge).gte(sheet.decide(plan.run).times(2))) {
