@@ -47,11 +47,15 @@ const routesOf = ({ routes: { buy, mill, mix } }: Estimate): readonly RouteCells
 const liveCells = (sheet: Sheet): Cell[] =>
   sheet.cells.filter((cell) => !sheet.isStructural(cell) && cell.kind !== "planned" && !cell.fixed);
 
-/** A tenth more, counts whole and amounts in cents; nothing becomes a little. */
+/**
+ * A tenth more, counts whole and amounts in cents; nothing becomes a little. What is below zero becomes as much above it: whether it
+ * may be below hangs on what the others that are changed with it make of it.
+ */
 const more = (cell: Cell): Decimal =>
   upTo(
     cell,
     cell.value
+      .abs()
       .times("1.1")
       .plus(cell.value.isZero() ? "0.01" : 0)
       .toDecimalPlaces(9),

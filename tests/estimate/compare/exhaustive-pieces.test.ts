@@ -161,8 +161,8 @@ describe("the best mix, piece by piece,", () => {
     const least = Math.min(...everyWay(body).map(({ total }) => total));
     const total = estimated(body, service).routes.mix.total.value.toNumber();
     expect(total).toBeLessThanOrEqual(least + 0.005);
-    // The logs of the mix may be planned with more work than those of a way; by no more than a hundredth.
-    expect(total).toBeGreaterThan(least * 0.99);
+    // The logs of the mix are planned with more work than those of a way, and from what was learnt; by no more than two hundredths.
+    expect(total).toBeGreaterThan(least * 0.98);
   });
 
   it.each([
