@@ -120,7 +120,7 @@ export function layBasis(sheet: Sheet, asked: EstimateRequest, yard?: Site["sold
   };
   const loss = { kerf: mill.ripKerf, planed: () => assumed.cell("rip.planed") };
   const sold = substitutions(cutting, cutList.groups, catalog.lumber, (group, lumber) =>
-    substitute(sheet, group, { lumber }, { system: request.system, loss }),
+    substitute(sheet, group, { lumber, endTrim: cutting.endTrim }, { system: request.system, loss }),
   );
   const laying = { sheet, request, units, assumed, woods, hardness, moisture };
   const groups = cutList.groups.map((group, i) => layGroupBasis(group, sold[i] as (typeof sold)[number], laying));

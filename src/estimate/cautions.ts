@@ -114,14 +114,16 @@ function pastQuarter(notch: Cell, depth: Cell): string {
 const tape = ({ unit, display }: Cell, value: Decimal): string => onTape({ value, unit }, display);
 
 /** The same of hips, with the least depth that still backs the plumb cuts of the jack rafters (IRC R802.3, from memory). */
-function notchOfHips({ sheet, cutList: { frame } }: Basis): string {
+function notchOfHips({ sheet, request, cutList: { frame } }: Basis): string {
   const [depth, diagonal] = [sheet.find("sections.hips.width"), sheet.find("hip.unitRun")];
   if (frame?.kind !== "hip" || !depth || !diagonal) return "";
   const notch = pastQuarter(frame.hip.notchDepth, depth);
   if (notch === "") return "";
   const plumb = aside(frame.rafterDepth).times(aside(frame.rafter.unitLength)).dividedBy(aside(frame.roof.unitRun));
   const least = plumb.times(aside(diagonal)).dividedBy(aside(frame.hip.unitLength));
-  return `Hip rafters: ${notch}; the jack rafters want them ${tape(depth, least)} deep`;
+  const step = exactly(request.system === "metric" ? "1 mm" : "1/16 in").value;
+  const marked = onTape({ value: least.dividedBy(step).ceil().times(step), unit: depth.unit }, depth.display);
+  return `Hip rafters: ${notch}; the jack rafters want them ${marked} deep`;
 }
 
 /** Clear height of a door, the least that people pass below without stooping: 78 in, IRC R311.2, from memory. */
@@ -200,7 +202,7 @@ const CAUTIONS = {
     "common practice, no source",
   ],
   "hip-notch": [
-    "A hip is notched so deep that its upper edges meet the planes of the rafters: the deeper it is, the more it loses, here past a quarter of its depth. Take one no deeper than the jack rafters want, and bear it below the corner on a post or a block.",
+    "A hip is notched so deep that its upper edges meet the planes of the rafters: the deeper it is, the more it loses, here past a quarter of its depth. Bear it below the corner on a post or a block; one that is milled need be no deeper than the jack rafters want.",
     "common practice, no source",
   ],
   "ridge-depth": [

@@ -21,6 +21,8 @@ export function structureNotices(basis: Basis, takeoffs: Takeoffs): Notice[] {
     ...bareJointNotices(basis, takeoffs),
     ...boughtRafterNotices(basis, takeoffs),
     ...longPieceNotices(basis),
+    ...unjoinedNotices(basis),
+    ...nailerNotices(basis),
     ...braceNotices(basis),
     ...unusedNotices(basis, takeoffs),
   ];
@@ -57,6 +59,31 @@ function longPieceNotices({ sheet, cutList: { groups } }: Basis): Notice[] {
   if (first === undefined) return [];
   const text = `${[first, ...others.map(lowered)].join(", ")}: longer than the longest piece (${sheet.onTape(longest)}), for they are joined over supports alone, and a bay is as long. Give more bays, or find pieces as long.`;
   return [{ code: "too-long", text, at: "/structure/longestPiece" }];
+}
+
+/** Pieces that are taken off whole, however long: rails of a gable, and what hangs along a rake. */
+const UNJOINED = /^(?:wall-rails-.*-gable|rake-fascia)/;
+
+/** Those of them that are longer than the longest piece. */
+function unjoinedNotices({ sheet, cutList: { groups } }: Basis): Notice[] {
+  const longest = sheet.find("frame.longestPiece");
+  if (!longest) return [];
+  const long = groups.filter(({ name, length }) => UNJOINED.test(name) && aside(length).gt(aside(longest)));
+  const [first, ...others] = long.map(({ label, length }) => `${label} of ${sheet.onTape(length)}`);
+  if (first === undefined) return [];
+  const text = `${[first, ...others.map(lowered)].join(", ")}: longer than the longest piece (${sheet.onTape(longest)}), and taken off whole. Find pieces as long, or join them over a block and give the group's "length" and "count" yourself.`;
+  return [{ code: "too-long", text, at: "/structure/longestPiece" }];
+}
+
+/** Level boards that end at the wall of a building, where no post of this structure stands. */
+function nailerNotices({ request: { structure } }: Basis): Notice[] {
+  if (structure.kind !== "lean-to" || structure.highSide !== "ledger" || structure.walls?.boards !== "horizontal")
+    return [];
+  const ends = structure.walls.sides.filter(({ side }) => side === "left" || side === "right");
+  if (ends.length === 0) return [];
+  const text =
+    "Level boards of an end want a stud against the wall of the building, which is not taken off: how it is fixed and flashed hangs on that wall.";
+  return [{ code: "no-hardware", text, at: "/structure/walls" }];
 }
 
 /** Fields of the structure that were given and changed nothing. */

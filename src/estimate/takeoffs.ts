@@ -196,7 +196,7 @@ function layRoofCovering(basis: Basis): CoveringTakeoff | undefined {
 export function deckExposure(basis: Basis): Exposure {
   const deck = basis.cutList.groups.filter(({ role, name }) => role === "purlin" || name.startsWith("deck-boards"));
   const climate = harshest(climateOf(basis) ?? "outdoors", "outdoors");
-  return exposureIn({ woods: deck.flatMap((group) => woodsOf(basis, group)), treated: false, climate });
+  return exposureIn({ woods: deck.flatMap((group) => woodsInUse(basis, group)), treated: false, climate });
 }
 
 /** What the request says surrounds the whole structure; each group may say otherwise. */
@@ -246,7 +246,7 @@ function layJoints(basis: Basis): FastenersTakeoff | undefined {
   );
   const exposureOf = (group: PieceGroup): Exposure =>
     exposureIn({
-      woods: woodsOf(basis, group),
+      woods: woodsInUse(basis, group),
       treated: isTreated(basis, group),
       climate: group.rules.exposure ?? around,
     });
@@ -317,19 +317,29 @@ function woodsOf({ request }: Basis, group: PieceGroup): readonly string[] {
     : [...new Set((request.logs ?? []).map((log) => log.species))];
 }
 
+/** What a group is bought as, and whether it can only be bought. */
+function soldOf({ groups }: Basis, group: PieceGroup) {
+  const found = groups.find((one) => one.group === group);
+  return found && "offer" in found.substitution ? { ...found.substitution.offer, only: !found.millable } : undefined;
+}
+
+/** Every wood that its fasteners may come to stand in: what is sold, and where the logs may serve what is asked of them. */
+function woodsInUse(basis: Basis, group: PieceGroup): readonly string[] {
+  const sold = soldOf(basis, group);
+  return [...(sold ? [sold.species] : []), ...(sold?.only ? [] : woodsOf(basis, group))];
+}
+
 /** Of the softest wood that a group may be made of; of one that is only bought, what is sold. */
 function gravityOf(basis: Basis, group: PieceGroup): Decimal | undefined {
-  const found = basis.groups.find((one) => one.group === group);
-  const sold =
-    found && !found.millable && "offer" in found.substitution ? [found.substitution.offer.species] : undefined;
-  const all = (sold ?? woodsOf(basis, group)).flatMap((wood) => ovenDryGravity(wood) ?? []);
+  const sold = soldOf(basis, group);
+  const all = (sold?.only ? [sold.species] : woodsOf(basis, group)).flatMap((wood) => ovenDryGravity(wood) ?? []);
   return all.reduce<Decimal | undefined>((least, one) => (least?.lte(one) ? least : one), undefined);
 }
 
 /** Where the bought piece is preservative-treated, its fasteners must last in it. */
-function isTreated({ groups }: Basis, group: PieceGroup): boolean {
-  const substitution = groups.find((one) => one.group === group)?.substitution;
-  return substitution !== undefined && "offer" in substitution && substitution.offer.treatment !== "none";
+function isTreated(basis: Basis, group: PieceGroup): boolean {
+  const sold = soldOf(basis, group);
+  return sold !== undefined && sold.treatment !== "none";
 }
 
 function layFinishing(basis: Basis): FinishTakeoff {

@@ -153,6 +153,7 @@ export function laid<Group extends string>(
     | "begins"
     | "meetsOver"
     | "covered"
+    | "over"
   >,
 ): PieceGroup[] {
   const { sheet, sections, units, kinds } = laying;

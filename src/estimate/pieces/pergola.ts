@@ -156,7 +156,7 @@ function refuse({ sheet, sections }: Laying<PergolaGroup>, frame: PergolaFrame, 
     checks.above(frame.slatSpacing, sections.slats.width, "/slatSpacing", "The slat spacing", cure);
   }
   checks.tipping(frame.sideOverhang, "/overhang/side", frame.span);
-  checks.tipping(frame.endOverhang, "/overhang/end", frame.length);
+  checks.endTipping(frame.endOverhang, "/overhang/end", frame, posts.width);
   refuseShort(checks, sheet, frame, shape.groups?.rafters);
   if (checks.faults.length > 0) throw new FaultError(checks.faults);
 }

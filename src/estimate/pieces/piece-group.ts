@@ -77,6 +77,8 @@ export interface PieceGroup extends SectionCells {
   readonly least?: Decimal | undefined;
   /** Width all along each piece that its neighbours cover, beside hidden wide faces: laps and the edges in them. */
   readonly covered?: Cell | undefined;
+  /** Thickness of what lies between them and what they are fixed to, such as the boards below battens. */
+  readonly over?: Cell | undefined;
   /** Of all its pieces, what boards or sheets lie on: edges and faces out of the finish's reach. */
   readonly contacts?: readonly Cell[] | undefined;
   /** The user said which faces lie hidden: nothing is worked out beside that. */
@@ -118,6 +120,7 @@ export interface GroupPlan {
   readonly encloses?: true;
   /** Width all along each piece that its neighbours cover. */
   readonly covered?: Operand | undefined;
+  readonly over?: Cell | undefined;
   /** Boards or sheets lie on one of its edges, all along. */
   readonly edgeCovered?: true;
 }
@@ -208,6 +211,7 @@ export function layGroup(sheet: Sheet, plan: GroupPlan, units: Units): PieceGrou
     ...(plan.members &&
       !settings.length &&
       !settings.count && { members: sheet.lay(cell("members"), plan.members, { label: "members cut out of them" }) }),
+    ...(plan.over && { over: plan.over }),
     ...(plan.covered && {
       covered: sheet.lay(cell("covered"), plan.covered, { label: "covered by its neighbours", display: units.small }),
     }),

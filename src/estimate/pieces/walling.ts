@@ -159,6 +159,9 @@ function hiddenOf({ sections }: Laying<WallGroup>, boards: Walling["boards"], la
 /** Names a second and a later one of a kind. */
 export const nth = (label: string, index: number): string => (index === 0 ? label : `${label} ${index + 1}`);
 
+/** Groups that are fixed through the boards to what is behind them. */
+const ON_BOARDS: ReadonlySet<WallGroup> = new Set(["wall-battens", "corner-boards"]);
+
 /** Pieces of one side alike. */
 export interface WallPieces {
   readonly length: Operand;
@@ -180,5 +183,6 @@ export function wallGroup(
 ): PieceGroup[] {
   const which = part ?? (index === 0 ? undefined : `${index + 1}`);
   const name = [base, side.name, ...(which ? [which] : [])].join("-");
-  return laid(laying, base, { name, label: `${label} (${side.label})`, ...plan });
+  const over = ON_BOARDS.has(base) ? laying.sections["wall-boards"].thickness : undefined;
+  return laid(laying, base, { name, label: `${label} (${side.label})`, ...plan, ...(over && { over }) });
 }

@@ -23,7 +23,7 @@ export function substitutions(
   substitute: Substitute,
 ): readonly (Substitution | NothingSold)[] {
   const { sheet } = rules.pricing;
-  const serving = groups.map((group) => equalOffers(sheet, group, { lumber }));
+  const serving = groups.map((group) => equalOffers(sheet, group, { lumber, endTrim: rules.endTrim }));
   const keys = serving.map((offers) => offers.map(({ name }) => name).join("\n"));
   const chosen = new Map<string, readonly LumberOffer[]>();
   for (const [i, offers] of serving.entries()) {

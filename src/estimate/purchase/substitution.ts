@@ -2,18 +2,18 @@
  * What is sold for what is wanted. A finished 2 × 6 milled from a log is full; the one from the yard measures
  * 1 1/2 × 5 1/2. Every such difference is put on record.
  */
-import type { LumberOffer } from "../../catalog/offers/lumber.js";
+import { type LumberOffer, lengthsOf } from "../../catalog/offers/lumber.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import { SPECIES, servesAs, woodName } from "../../catalog/species.js";
 import type { WantedGroup } from "../pieces/laying.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
-import { Decimal, decimal, ZERO } from "../quantity/decimal.js";
+import { type Decimal, decimal, ZERO } from "../quantity/decimal.js";
 import { type MeasureSystem, markedSection } from "../quantity/text.js";
 import { unit } from "../quantity/unit.js";
-import { wholeNumber } from "../quantity/whole.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { cheapestBoard } from "./board-prices.js";
+import { type RipLoss, type Ripped, rippedFrom } from "./ripped.js";
 
 /** A group and the offer that serves for it. */
 export interface Substitution {
@@ -29,13 +29,6 @@ export interface Substitution {
   readonly abreast: number;
 }
 
-/** What is lost where one bought piece is ripped into several. */
-export interface RipLoss {
-  readonly kerf: Cell;
-  /** Planed off each sawn face of what is wanted dressed. */
-  readonly planed: () => Cell;
-}
-
 /** A group for which nothing on offer serves. */
 export interface NothingSold {
   readonly group: PieceGroup;
@@ -44,7 +37,10 @@ export interface NothingSold {
 }
 
 /** What is on offer to choose from. */
-type Lumber = Pick<PriceCatalog, "lumber">;
+interface Lumber extends Pick<PriceCatalog, "lumber"> {
+  /** Comes off the end of every stick; where it is left out, lengths are not looked at. */
+  readonly endTrim?: Cell;
+}
 
 /** Of a section, the smaller side first; in millimetres. */
 type Sides = readonly [Decimal, Decimal];
@@ -70,10 +66,10 @@ export function substitute(
     const what = insisted ? `an offer called ${insisted}` : `a section of ${size} or larger`;
     return { group, add: `Add ${what} to the catalog's lumber, for ${group.label.toLowerCase()}.` };
   }
-  const measured = sides(best.actual);
+  const measured = sides(best.actual) as Sides;
   const larger = largerSides(measured, wanted);
   const alike = inFact(best, wanted);
-  const ripped = rippedFrom(sheet, { group, wanted, measured, alike }, loss);
+  const ripped = rippedFrom(sheet, group, { wanted, measured, alike }, loss);
   const differences = differencesOf({ offer: best, group, wanted, ripped }, system);
   return { group, offer: best, differences, larger, alike, abreast: ripped.abreast };
 }
@@ -97,41 +93,20 @@ function bestFor(sheet: Sheet, group: WantedGroup, catalog: Lumber, system: Meas
 }
 
 /** Offers that serve for a group better than all others, and equally well, by name; more than one where only money tells them apart. */
-export function equalOffers(sheet: Sheet, group: WantedGroup, { lumber }: Lumber): readonly LumberOffer[] {
+export function equalOffers(
+  sheet: Sheet,
+  group: WantedGroup | PieceGroup,
+  { lumber, endTrim }: Lumber,
+): readonly LumberOffer[] {
   const wanted = wantedSides(sheet, group);
   const insisted = group.rules.buyAs;
   const candidates = lumber.filter((offer) => (insisted ? offer.name === insisted : fits(offer, wanted)));
-  const ranks = candidates.map((offer) => rankOf(offer, group, wanted));
+  const length = "length" in group && endTrim ? sheet.decide(group.length).plus(sheet.decide(endTrim)) : undefined;
+  const ranks = candidates.map((offer) => [tooShort(offer, length), ...rankOf(offer, group, wanted)]);
   const least = ranks.reduce<Rank | undefined>((low, rank) => (low && compare(low, rank) <= 0 ? low : rank), undefined);
   return candidates
     .filter((_, i) => least && compare(ranks[i] as Rank, least) === 0)
     .toSorted((a, b) => (a.name < b.name ? -1 : 1));
-}
-
-/** A stick as it is sold, and what is wanted of it; smaller sides first. */
-interface Ripped {
-  readonly group: PieceGroup;
-  readonly wanted: Sides;
-  readonly measured: readonly Decimal[];
-  readonly alike: boolean;
-}
-
-/**
- * How many pieces one stick is ripped into, and what each measures. Square ones stay square where the stick is thinner than
- * they are by name. What bears is never ripped out of another: its grade is that of the whole stick (common practice).
- */
-function rippedFrom(sheet: Sheet, { group, wanted, measured, alike }: Ripped, loss: RipLoss) {
-  const square = wanted[0].eq(wanted[1]);
-  const [thin, wide] = measured as [Decimal, Decimal];
-  const each = alike || !square ? wanted : [Decimal.min(wanted[0], thin), Decimal.min(wanted[1], thin)];
-  if (group.rules.structural) return { abreast: 1, each };
-  const lost = (side: Decimal): Decimal => {
-    const planed = group.rules.surface === "dressed" ? sheet.decide(loss.planed()).times(2) : ZERO;
-    return side.plus(planed).plus(sheet.decide(loss.kerf));
-  };
-  const along = (has: Decimal, side: Decimal): number =>
-    has.lt(side.times(2)) ? 1 : wholeNumber(has.plus(sheet.decide(loss.kerf)).dividedBy(lost(side)).floor());
-  return { abreast: along(thin, each[0] as Decimal) * along(wide, each[1] as Decimal), each };
 }
 
 /** As large as the wanted section by its name, or in fact. */
@@ -182,6 +157,12 @@ function sides(section: LumberOffer["section"]): readonly Decimal[] {
   return found;
 }
 
+/** What no stick of is long enough comes after all that is. */
+function tooShort(offer: LumberOffer, length: Decimal | undefined): 0 | 1 {
+  const lengths = length ? lengthsOf(offer) : [];
+  return length && lengths.length > 0 && lengths.every(({ value }) => value.lt(length)) ? 1 : 0;
+}
+
 function rankOf(offer: LumberOffer, group: WantedGroup, wanted: Sides): Rank {
   const { rules, role } = group;
   const wantsTreated = role === "post";
@@ -206,9 +187,11 @@ function differencesOf(
     group,
     wanted,
     ripped,
-  }: Pick<Ripped, "group" | "wanted"> & {
+  }: {
     readonly offer: LumberOffer;
-    readonly ripped: { readonly abreast: number; readonly each: readonly Decimal[] };
+    readonly group: PieceGroup;
+    readonly wanted: Sides;
+    readonly ripped: Ripped;
   },
   system: MeasureSystem,
 ): string[] {

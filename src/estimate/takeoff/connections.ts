@@ -116,6 +116,8 @@ export interface Connection {
   readonly width: Cell;
   /** Thickness of the post that the hardware goes through as well. */
   readonly behind?: Cell;
+  /** Thickness of the boards between the pieces and what they are fixed to. */
+  readonly over?: Cell;
   /** Wood between the fastener and the end of a piece, at most: half of what carries it and the next, or of the plate below. */
   readonly endRoom?: Cell;
   readonly exposure: Exposure;
@@ -163,7 +165,13 @@ export function layConnections(sheet: Sheet, input: ConnectionInput): Connection
       const endRoom = layEndRoom(sheet, name, kind, groups, input);
       const names = groups.map((group) => group.name);
       const gravity = softest(IN_POSTS.has(kind) && posts.length > 0 ? posts : groups, input.gravityOf);
-      const more = { ...(behind && { behind }), ...(endRoom && { endRoom }), ...(gravity && { gravity }) };
+      const over = kind === "crossing" ? first.over : undefined;
+      const more = {
+        ...(over && { over }),
+        ...(behind && { behind }),
+        ...(endRoom && { endRoom }),
+        ...(gravity && { gravity }),
+      };
       return [{ name, label, kind, sites, thickness, width, ...more, exposure, groups: names }];
     });
   });

@@ -3,9 +3,10 @@
  * structural screws, 12.1.4) or ten (wood screws and nails, 12.1.5 and 12.1.6), where they reach their full published value.
  */
 import { nailShank } from "../../catalog/fasteners.js";
+import { wholesIn } from "../pieces/spacing.js";
 import { type Quantity, quantity } from "../quantity/quantity.js";
 import { exactly, type MeasureSystem } from "../quantity/text.js";
-import { type Cell, type Expression, number, over, plus, times } from "../sheet/expression.js";
+import { type Cell, type Expression, number, type Operand, over, plus, times } from "../sheet/expression.js";
 import { layStocked, SCREW_STEPS } from "./bolts.js";
 import type { Connection } from "./connections.js";
 import type { Hardware, HardwareItem } from "./hardware.js";
@@ -55,12 +56,34 @@ function boardScrew(hardware: Hardware, connection: Connection, each: Cell): Har
 
 function screwLength(
   { sheet, units, defaults }: Hardware,
-  { name, thickness }: Connection,
+  connection: Connection,
   diameter: Cell,
   deep: Expression,
 ): Cell {
   const stock = { steps: SCREW_STEPS[defaults.system], small: units.small };
-  return layStocked(sheet, `fasteners.${name}`, "screw", plus(thickness, times(deep, diameter)), stock);
+  const least = plus(through(connection), times(deep, diameter));
+  return layStocked(sheet, `fasteners.${connection.name}`, "screw", least, stock);
+}
+
+/** What a point goes through before it bites in what carries the piece. */
+const through = ({ thickness, over }: Connection): Operand => (over ? plus(thickness, over) : thickness);
+
+/**
+ * Through both halves of a plank that is halved end to end, and not out at the back: the longest in stock that is no longer
+ * than the plank is thick, less a sixth for planks that are sold thinner than their name.
+ */
+export function halvedPlank(
+  { sheet, units, defaults }: Hardware,
+  { name, thickness }: Connection,
+  each: Cell,
+): HardwareItem {
+  const { step } = SCREW_STEPS[defaults.system].fine;
+  const most = times(over(number("5"), number("6")), thickness);
+  const length = sheet.lay(`fasteners.${name}.screwLength`, times(wholesIn(most, number(step)), number(step)), {
+    label: "screw, the longest that does not come through",
+    display: units.small,
+  });
+  return { fastener: "deck-screw", each, length };
 }
 
 /** Inch nails go by the penny; metric ones by diameter and length, as ring-shank nails do. */
@@ -103,13 +126,11 @@ export function nailFor(thickness: Quantity, system: MeasureSystem): NailSize | 
   );
 }
 
-function nailed(
-  { sheet, defaults, units }: Hardware,
-  { name, thickness }: Connection,
-  each: Cell,
-): HardwareItem | undefined {
+function nailed({ sheet, defaults, units }: Hardware, connection: Connection, each: Cell): HardwareItem | undefined {
   const { system } = defaults;
-  const nail = nailFor({ value: sheet.decide(thickness), unit: thickness.unit }, system);
+  const { name, thickness } = connection;
+  const value = sheet.decideOf(`fasteners.${name}.through`, through(connection));
+  const nail = nailFor({ value, unit: thickness.unit }, system);
   if (!nail) return undefined;
   const source = system === "metric" ? "DIN 1151" : "table of nails, TM 5-460";
   const lay = (side: "diameter" | "length") =>

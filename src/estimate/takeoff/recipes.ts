@@ -7,7 +7,7 @@ import { type Cell, number, type Operand, plus, times } from "../sheet/expressio
 import { BOLT_STEPS, LONGEST_BOLT, layStocked, leastLength } from "./bolts.js";
 import type { Connection } from "./connections.js";
 import type { Hardware, HardwareItem } from "./hardware.js";
-import { halvedScrew, lightFixing, timberScrew, toeFixing } from "./light-fixing.js";
+import { halvedPlank, halvedScrew, lightFixing, timberScrew, toeFixing } from "./light-fixing.js";
 
 /** Thicker pieces are timbers, which are bolted; thinner ones planks. Assumption. */
 const TIMBER = exactly("3 in").value;
@@ -28,7 +28,7 @@ export function hardwareOf(hardware: Hardware, connection: Connection): Hardware
     case "splice":
       return isTimber
         ? bolted(hardware, connection, assumed.cell("fastener.spliceBolts"), thickness)
-        : [lightFixing(hardware, connection, assumed.cell("fastener.lightSplice"))];
+        : [halvedPlank(hardware, connection, assumed.cell("fastener.lightSplice"))];
     case "lap":
       // Timbers are halved over the plate and screwed down from above: with a post right below, a bolt's nut has no room.
       return isTimber

@@ -65,13 +65,26 @@ describe("slim pieces that the yard sells wider", () => {
   });
 
   it("lose what is planed off each sawn face where they are wanted dressed", () => {
-    // Three of 1 in and two kerfs take 3 1/4 of 3 1/2; planed by 1/16 a piece 3 7/16, by 1/8 a piece 3 5/8.
+    // Three of 1 in, two kerfs and four sawn faces: 3 3/8 of 3 1/2 in at 1/32 a face, 3 3/4 at 1/8.
     const thin = { ...slats, section: "1 x 1 in", count: 6 };
     const from = [stick("2 x 4 in", "$5.00")];
     expect(bought(from, thin).substitution).toMatchObject({ abreast: 3 });
     const dressed = { ...thin, surface: "dressed" };
     expect(bought(from, dressed).substitution).toMatchObject({ abreast: 3 });
-    expect(bought(from, dressed, { "rip.planed": "1/16 in" }).substitution).toMatchObject({ abreast: 2 });
+    expect(bought(from, dressed, { "rip.planed": "1/8 in" }).substitution).toMatchObject({ abreast: 2 });
+  });
+
+  it("lose nothing of the faces that the stick has dressed already", () => {
+    // Two of 1 5/8, a kerf of 1/8 and two faces of 1/32 are 3 7/16 of 3 1/2 in.
+    const narrow = { ...slats, section: "1 1/2 x 1 5/8 in", surface: "dressed", count: 6 };
+    expect(bought([stick("2 x 4 in", "$5.00")], narrow).lines).toEqual(["3 2 x 4 in, 8'"]);
+  });
+
+  it("are as thick as the stick is, and said to be", () => {
+    const { substitution } = bought([stick("1 x 12 in", "$20.00")], { ...slats, section: "1 x 4 in" });
+    expect(substitution).toMatchObject({
+      differences: expect.arrayContaining([expect.stringContaining("is ripped into 2 of 3/4 × 4 in")]),
+    });
   });
 
   it("that bear stay one a stick: its grade is that of the whole", () => {
@@ -87,6 +100,19 @@ describe("slim pieces that the yard sells wider", () => {
 });
 
 describe("of what is not sold by its name", () => {
+  it("what no stick is long enough of comes after what is wider and long enough", () => {
+    const long = { ...slats, section: "1 x 2 in", length: "9 ft", count: 4 };
+    const furring = stick("1 x 2 in", "$2.00");
+    const pine = {
+      ...stick("1 x 4 in", "$9.00"),
+      sold: { by: "piece", lengths: [{ length: "10 ft", price: "$9.00" }] },
+    };
+    // 3 1/2 in hold one of 2 in.
+    expect(bought([furring, pine], long).lines).toEqual(["4 1 x 4 in, 10'"]);
+    expect(bought([furring, pine], { ...long, length: "7 ft" }).lines).toEqual(["4 1 x 2 in, 8'"]);
+    expect(bought([furring], long).lines).toEqual(["4 1 x 2 in: too short for slats"]);
+  });
+
   it("the same thickness by name and a greater width is bought before what is thicker", () => {
     const joists = { ...slats, name: "joists", section: "2 x 10 in", structural: true, count: 4 };
     const { lines } = bought([stick("3 x 12 in", "$60.00"), stick("2 x 12 in", "$30.00")], joists);

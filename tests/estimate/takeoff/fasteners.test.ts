@@ -75,7 +75,8 @@ describe("the connections of a 16 × 24 ft gable", () => {
       "Wide washer 1/2 in, coated or better": "59", // 2 × 24 and 8: 56
       // 80 at braces of 4 in, 16 down through half of ties of 8 in: either way 4 + 8 × 5/16 = 6.5 in
       "Structural wood screw 5/16 × 8 in, coated or better": "101",
-      "Structural wood screw 1/4 × 4 in, coated or better": "446", // 2 × 204 crossings, 2 × 8 in the ridge: 424
+      "Structural wood screw 1/4 × 4 in, coated or better": "429", // 2 × 204 crossings: 408
+      "Exterior wood screw 1 1/2 in, coated or better": "17", // 2 × 8 in the ridge, 2 in thick
       "Structural wood screw 1/4 × 3 in, coated or better": "189", // 30 rafters, 3 + 3 each: 180
       "Rafter tie against uplift, coated or better": "30",
       "Ring-shank nail 0.148 × 1 1/2 in, coated or better": "483", // 10 a tie, 10 a bracket: 460
@@ -128,13 +129,13 @@ describe("wood that eats steel", () => {
   });
 
   it("keeps apart what differs only in its steel", () => {
-    const tannin = (group: PieceGroup): Exposure => ({ ...OUTDOORS, tannin: group.role === "ridge" });
+    const tannin = (group: PieceGroup): Exposure => ({ ...OUTDOORS, tannin: group.role === "tie" });
     const screws = fastened({ exposureOf: tannin }).needs.filter(({ label }) =>
-      label.startsWith("Structural wood screw 1/4 × 4"),
+      label.startsWith("Structural wood screw 5/16 × 8"),
     );
     expect(screws.map((need) => [need.label.split(", ")[1], value(need.quantity)])).toEqual([
-      ["hot dip galvanized or better", "17"], // 16 in the ridge
-      ["coated or better", "429"], // 408 at purlins
+      ["hot dip galvanized or better", "17"], // 16 in ties
+      ["coated or better", "84"], // 80 at braces
     ]);
   });
 });
@@ -144,8 +145,8 @@ describe("nails in the place of screws", () => {
     const labels = Object.keys(bought(fastened({ light: "nails" }))).filter((label) => label.startsWith("Common nail"));
     // Lengths of TM 5-460: 20d 4 in, 10d 3 in, 8d 2 1/2 in
     expect(labels).toEqual([
-      "Common nail 0.192 × 4 in, coated or better",
       "Common nail 0.148 × 3 in, coated or better",
+      "Common nail 0.192 × 4 in, coated or better",
       "Common nail 0.131 × 2 1/2 in, coated or better",
     ]);
   });
@@ -168,9 +169,9 @@ describe("what the user changes", () => {
   });
 
   it("may be a size so near another that their words are alike", () => {
-    const overrides = { "fasteners.purlins.crossing.screwLength": "4.0000001 in" };
+    const overrides = { "fasteners.ties.lap.screwLength": "8.0000001 in" };
     const labels = fastened({ given: { overrides } }).needs.map((need) => need.label);
-    expect(labels.filter((label) => label.startsWith("Structural wood screw 1/4 × 4"))).toHaveLength(2);
+    expect(labels.filter((label) => label.startsWith("Structural wood screw 5/16 × 8"))).toHaveLength(2);
   });
 
   it("may be more wood than any bolt reaches: threaded rod with two nuts", () => {
@@ -186,7 +187,7 @@ describe("what the user changes", () => {
 
   it("stays live where it is an assumption", () => {
     const gable = fastened({ given: { assumptions: { "fastener.crossing": "3", "fastener.spare": "0 %" } } });
-    expect(bought(gable)).toMatchObject({ "Structural wood screw 1/4 × 4 in, coated or better": "628" }); // 3 × 204 + 16
+    expect(bought(gable)).toMatchObject({ "Structural wood screw 1/4 × 4 in, coated or better": "612" }); // 3 × 204
     expect(gable.sheet.isStructural(gable.sheet.find("fastener.crossing") as Cell)).toBe(false);
   });
 });

@@ -28,14 +28,14 @@ describe("footings of a gable", () => {
 
   it("fill as a published example does: 12 in by 2 ft 9 in takes 3.6 bags of 0.6 ft³", () => {
     // constructionwork.com, columns and posts: 3.14 × 0.25 × 2.75 = 2.15 ft³ (2.16), 3.6 bags of 80 lb, nothing for waste.
-    const { sheet, concrete, needed } = laid({ frostDepth: "29 in", aboveGround: "4 in" }, { "footing.waste": "0" });
+    const { sheet, concrete, needed } = laid({ frostDepth: "29 in", aboveGround: "4 in" }, { "footing.waste": "0 %" });
     if (!concrete) throw new Error("no concrete");
     expect(sheet.in(concrete, "ft3").toNumber() / 8).toBeCloseTo(2.16, 2);
     expect(needed["concrete-bag"]?.value.toNumber()).toBe(Math.ceil(8 * 3.6));
   });
 
   it("take a block and a hole full of gravel where they are precast", () => {
-    const { needed, concrete, sheet } = laid({ kind: "precast", frostDepth: "24 in" }, { "footing.waste": "0" });
+    const { needed, concrete, sheet } = laid({ kind: "precast", frostDepth: "24 in" }, { "footing.waste": "0 %" });
     expect(concrete).toBeUndefined();
     expect(needed["pier-block"]?.value.toNumber()).toBe(8);
     const { gravel } = needed;

@@ -1,0 +1,52 @@
+/**
+ * Slim pieces out of one stick: how many are ripped out of it side by side, and what each measures. What bears is never ripped
+ * out of another: its grade is that of the whole stick (common practice).
+ */
+import type { PieceGroup } from "../pieces/piece-group.js";
+import { Decimal, ZERO } from "../quantity/decimal.js";
+import { wholeNumber } from "../quantity/whole.js";
+import type { Cell } from "../sheet/expression.js";
+import type { Sheet } from "../sheet/sheet.js";
+
+/** What is lost where one bought piece is ripped into several. */
+export interface RipLoss {
+  readonly kerf: Cell;
+  /** Planed off each sawn face of what is wanted dressed. */
+  readonly planed: () => Cell;
+}
+
+/** A stick as it is sold, and what is wanted of it; smaller sides first, in millimetres. */
+export interface Stick {
+  readonly wanted: readonly [Decimal, Decimal];
+  readonly measured: readonly [Decimal, Decimal];
+  /** Whether it is as large as wanted both ways. */
+  readonly alike: boolean;
+}
+
+/** What comes of a stick. */
+export interface Ripped {
+  /** Pieces side by side, both ways; at least 1. */
+  readonly abreast: number;
+  /** Sides of each; of one by itself what is wanted as far as the stick has it. */
+  readonly each: readonly [Decimal, Decimal];
+}
+
+/** Square pieces stay square where the stick is thinner than they are by name. Two that lie side by side lose a kerf, and a face each. */
+export function rippedFrom(sheet: Sheet, { rules }: PieceGroup, stick: Stick, loss: RipLoss): Ripped {
+  const { wanted, measured, alike } = stick;
+  const [thin, wide] = measured;
+  const thickness = Decimal.min(wanted[0], thin);
+  const width = !alike && wanted[0].eq(wanted[1]) ? thickness : Decimal.min(wanted[1], wide);
+  const each = [thickness, width] as const;
+  if (rules.structural) return { abreast: 1, each };
+  const between = (): Decimal => {
+    const planed = rules.surface === "dressed" ? sheet.decide(loss.planed()).times(2) : ZERO;
+    return sheet.decide(loss.kerf).plus(planed);
+  };
+  const along = (has: Decimal, side: Decimal): number => {
+    if (has.lt(side.times(2))) return 1;
+    const lost = between();
+    return wholeNumber(has.plus(lost).dividedBy(side.plus(lost)).floor());
+  };
+  return { abreast: along(thin, thickness) * along(wide, width), each };
+}
