@@ -347,6 +347,18 @@ describe("what cannot be built", () => {
     expect(fault?.cure).toMatch(/\w/);
   });
 
+  it("asks where all openings are to stand where one has a place and another finds none", async () => {
+    const openings = (from?: string) => [
+      { width: "4 ft", height: "7 ft", ...(from && { from }) },
+      { width: "3 ft", height: "3 ft", sill: "3 ft", from: "2 ft" },
+    ];
+    const end = (from?: string) => ({ ...gable, walls: { sides: [{ side: "left", openings: openings(from) }] } });
+    const wide = { span: "24 ft", endBays: 1 };
+    const problem = await refused({ structure: { ...end(), span: "8 ft", endBays: 1 } }, "/v1/takeoffs");
+    expect(problem.faults?.map(({ cure }) => cure).join()).toMatch(/say "from" for the others, too/);
+    expect((await takenOff({ structure: { ...end("12 ft"), ...wide } })).cutList.pieces.value).toMatch(/^\d+$/);
+  });
+
   it("is not a close spacing where boards, not purlins, carry the covering", async () => {
     const boards = await takenOff({ structure: { ...gable, purlinSpacing: "4 in", deck: { kind: "solid-boards" } } });
     expect(boards.cutList.groups.map(({ name }) => name)).not.toContain("purlins");

@@ -102,7 +102,9 @@ export function placeOpenings(
     for (let copy = 0; copy < (asked.shapes[nth]?.count ?? 1); copy++) {
       if (takeBay(sheet, bays, { opening, nth, copy }, jambs)) continue;
       const wrong = `The openings of the ${side.label} and their jambs have no room between its posts.`;
-      refuse(nth, "width", wrong, "Make them narrower, or fewer, or give fewer bays on that side.");
+      const placed = asked.shapes.some(({ from }) => from !== undefined);
+      const say = placed ? ' Some have a place of their own: say "from" for the others, too, or for none.' : "";
+      refuse(nth, "width", wrong, `Make them narrower, or fewer, or give fewer bays on that side.${say}`);
       break;
     }
   }
