@@ -49,10 +49,10 @@ function stockWithout(
   held: HeldPlans | undefined,
 ): LeftOut["stock"] {
   if (!("offer" in substitution)) return [];
-  const others = route.bought.filter((one) => one.substitution.group !== group);
+  const others = route.bought.filter((one) => one.substitution.group.name !== group.name);
   const own: BoughtPieces = { substitution, count: wholes(basis.sheet, group.count) };
   const inOrder = basis.groups.flatMap(
-    (one) => [...others, own].find((bought) => bought.substitution.group === one.group) ?? [],
+    (one) => [...others, own].find((bought) => bought.substitution.group.name === one.group.name) ?? [],
   );
   const known = new Map(route.stock.map(({ question }) => [question.offer, JSON.stringify(question.problem)]));
   const key = keyOf(route, group.name);

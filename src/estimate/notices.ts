@@ -95,7 +95,7 @@ function postBaseNotices({ groups }: Basis, { fasteners }: Takeoffs, { mix }: Co
   if (!fasteners?.lines.some(({ kind }) => kind === "post-base")) return [];
   return groups.flatMap(({ group, millable, substitution }): Notice[] => {
     if (group.role !== "post" || !millable || !("offer" in substitution)) return [];
-    const count = mix.plan.bought.find((one) => one.substitution.group === group)?.count ?? 0;
+    const count = mix.plan.bought.find((one) => one.substitution.group.name === group.name)?.count ?? 0;
     const size = substitution.differences.find((one) => one.includes("measures"));
     if (count === 0 || !size) return [];
     const text = `${group.label}: ${count} ${count === 1 ? "is" : "are"} bought in another size than laid out (${size}). The post bases listed fit the posts as laid out: order for each the base that fits it.`;
@@ -116,7 +116,9 @@ function narrowBoardNotices({ sheet, groups, request }: Basis, { mix }: Compared
     const width = sheet.find(`sections.${base}.width`);
     const sold = sheet.find(`sections.${base}.boughtWidth`);
     const at = groups.find(({ group }) => group.width === width)?.group.at;
-    const isBought = mix.plan.bought.some(({ substitution, count }) => substitution.group.width === width && count > 0);
+    const isBought = mix.plan.bought.some(
+      ({ substitution, count }) => substitution.group.width.name === width?.name && count > 0,
+    );
     if (!width || !sold || !at || !isBought) return [];
     const short = sheet.cells.flatMap((cell) => {
       const found = rows.exec(cell.name);

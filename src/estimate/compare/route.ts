@@ -88,7 +88,7 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
   const lumberLines = layLumber(basis, plan);
   const fetched = lumberLines.filter(({ atHand }) => !atHand);
   const finishing = layFinishing(basis, key, split, fetched);
-  const drying = layDrying(sheet, key, dryingPieces(basis, split), basis.assumed);
+  const drying = layDrying(sheet, key, dryingPieces(basis, plan, split), basis.assumed);
   const stages = [...(milling ? Object.values(milling.stages) : []), ...finishing.stages];
   const own = sheet.lay(`${key}.hours.own`, sumOr(stages, "person-h"), {
     label: "hours of this route alone",
@@ -159,9 +159,11 @@ function stickeredFaces(split: readonly SplitGroup[]): Operand {
   );
 }
 
-function dryingPieces(basis: Basis, split: readonly SplitGroup[]): DryingPiece[] {
+/** Of groups of which the plan saws any: one that is bought whole, for the logs lack it, waits for nothing. */
+function dryingPieces(basis: Basis, { sawn }: RoutePlan, split: readonly SplitGroup[]): DryingPiece[] {
   const logs = [...new Set(basis.logs.map(({ species }) => species))];
-  return drying(split).map(({ group, rough }) => ({
+  const dried = drying(split).filter(({ group }) => sawn.has(group.name));
+  return dried.map(({ group, rough }) => ({
     thickness: rough.thickness,
     species: logs.filter((id) => group.rules.species.length === 0 || group.rules.species.includes(id)),
   }));

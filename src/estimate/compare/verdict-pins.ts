@@ -56,8 +56,8 @@ export function pins(
   const lacking = basis.groups.flatMap((one) => {
     const why = whyLacking(one, plan, mill?.plan);
     if (!why) return [];
-    const bought = plan.bought.find(({ substitution }) => substitution.group === one.group)?.count ?? 0;
-    const unsold = plan.unsold.find(({ group }) => group === one)?.count ?? 0;
+    const bought = plan.bought.find(({ substitution }) => substitution.group.name === one.group.name)?.count ?? 0;
+    const unsold = plan.unsold.find(({ group: { group } }) => group.name === one.group.name)?.count ?? 0;
     const count = aside(one.group.count);
     const given = count.minus(bought + unsold);
     return [

@@ -1,11 +1,14 @@
 /** What a group saves, against the whole route laid anew without it. */
 import { describe, expect, it } from "vitest";
+import { layBasis } from "../../../src/estimate/basis.js";
 import type { GroupSaving } from "../../../src/estimate/compare/group-savings.js";
 import { layRoute, type RoutePlan } from "../../../src/estimate/compare/route.js";
 import type { Estimate } from "../../../src/estimate/estimate.js";
+import { heldLeftOut, planLeftOut } from "../../../src/estimate/left-out.js";
 import { stockQuestions } from "../../../src/estimate/purchase/lumber.js";
 import { measurePlan } from "../../../src/estimate/salvage/cut-cells.js";
 import { judgeSawingPlan } from "../../../src/estimate/salvage/sawing-judge.js";
+import { Sheet } from "../../../src/estimate/sheet/sheet.js";
 import { DEMOS, demoBody, estimated, quickPlanners } from "../../helpers/estimating.js";
 import { withoutGroup } from "../../judges/without-group.js";
 
@@ -20,7 +23,7 @@ function routeWithout({ basis, common }: Estimate, { name, route: { plan } }: Gr
   const own = { substitution: one.substitution, count: one.group.count.value.toNumber() };
   const others = plan.bought.filter(({ substitution }) => substitution.group.name !== name);
   const bought = basis.groups.flatMap(
-    ({ group }) => [...others, own].find(({ substitution }) => substitution.group === group) ?? [],
+    ({ group }) => [...others, own].find(({ substitution }) => substitution.group.name === group.name) ?? [],
   );
   const stock = stockQuestions(basis.cutting, bought).map((question) => ({
     question,
@@ -94,5 +97,15 @@ describe("what a group saves", () => {
     });
     expect(estimate.basis.sheet.find("milled.hire.chainsaw-mill.days")).toBeDefined();
     expectAlike(compared(estimate));
+  });
+
+  it.each(DEMOS)("is reckoned in %s beside all else that the route buys, on whatever sheet it was planned", (name) => {
+    const { basis, routes } = estimated(demoBody(name));
+    const { mill } = routes;
+    if (!mill) throw new Error("nothing is milled");
+    const planned = (on: typeof basis) => heldLeftOut(planLeftOut(on, [mill.plan], quickPlanners, undefined));
+    const again = layBasis(new Sheet(), basis.request);
+    expect(planned(again)).toEqual(planned(basis));
+    expect(Object.keys(planned(again)).length).toBeGreaterThan(2);
   });
 });
