@@ -1392,7 +1392,7 @@ export type Need = {
 
 /** What to know of how the estimate was made. */
 export type Notice = {
-  readonly code: "default" | "substitution" | "bought-size" | "tolerance" | "unpriced" | "not-milled" | "mill-crew" | "short" | "no-hardware" | "green-finish" | "open-frame" | "unused" | "too-long" | "in-the-way";
+  readonly code: "default" | "substitution" | "bought-size" | "tolerance" | "unpriced" | "not-milled" | "mill-crew" | "short" | "no-hardware" | "green-finish" | "open-frame" | "unused" | "too-long" | "in-the-way" | "slim-log";
   readonly text: string;
   readonly pointer: string | null;
 };

@@ -1,6 +1,6 @@
 /** The call that plans bought lengths by themselves: pieces and a yard's lengths in, what to buy and how to cut it out. */
 import { z } from "zod";
-import { CURRENCIES, readShape } from "../catalog/reading.js";
+import { CURRENCIES, type Currency, readShape } from "../catalog/reading.js";
 import { isRecord } from "../catalog/shape-faults.js";
 import { planStockOrder, type StockOrderPlan } from "../estimate/purchase/stock-order-plan.js";
 import { type StockOrder, stockOrderShape } from "../estimate/request/stock-order.js";
@@ -22,7 +22,17 @@ interface Planned {
 
 function readOrder(input: unknown): Read<Asked> {
   const given = isRecord(input) ? input.currency : undefined;
-  const currency = CURRENCIES.find((code) => code === given) ?? "USD";
+  const currency = CURRENCIES.find((code) => code === given);
+  if (currency) return readIn(input, currency);
+  const usual = readIn(input, "USD");
+  if (!("faults" in usual) || given !== undefined) return usual;
+  // Prices say by themselves what they are in; where they all read in one currency, it is that.
+  const others = CURRENCIES.map((code) => readIn(isRecord(input) ? { ...input, currency: code } : input, code));
+  const read = others.find((one) => !("faults" in one));
+  return read && !("faults" in read) ? { value: { ...read.value, digest: digestOf(input) } } : usual;
+}
+
+function readIn(input: unknown, currency: Currency): Read<Asked> {
   const read = readShape(stockOrderShape, input, { currency });
   return "faults" in read ? read : { value: { order: read.value, digest: digestOf(input) } };
 }

@@ -8,7 +8,7 @@ import type { FinishKind } from "./finishes.js";
 import type { CoveringOffer } from "./offers/covering.js";
 import type { FinishOffer } from "./offers/finish.js";
 import type { LumberOffer } from "./offers/lumber.js";
-import type { Department, Price } from "./offers/price.js";
+import { type Department, type Price, priceUnit } from "./offers/price.js";
 import {
   type ConsumableItem,
   type EquipmentItem,
@@ -52,8 +52,7 @@ function itemPrice(
   const entries: readonly { readonly item: string; readonly price: Price }[] = catalog[department];
   const entry = entries.find((each) => each.item === item);
   if (entry) return entry.price;
-  const per = pricedPer(item);
-  const unit = per ? `${catalog.currency}/${per}` : catalog.currency;
+  const unit = priceUnit(catalog.currency, pricedPer(item));
   return { kind: "unpriced", at: "", add: `Add “${item}” to ${department}, with a price in ${unit}.` };
 }
 

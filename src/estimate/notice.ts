@@ -16,7 +16,8 @@ export interface Notice {
     | "open-frame"
     | "unused"
     | "too-long"
-    | "in-the-way";
+    | "in-the-way"
+    | "slim-log";
   readonly text: string;
   /** JSON Pointer at which the request may say otherwise. */
   readonly at?: string;

@@ -7,11 +7,12 @@ import type { ComparedRoutes } from "./compare/decision.js";
 import type { CommonCells } from "./compare/route.js";
 import { defaultsInWords } from "./default-notices.js";
 import { dryingNotices } from "./drying-notices.js";
+import { pointer } from "./faults.js";
 import type { Notice } from "./notice.js";
 import { isPinned } from "./piece-price.js";
 import { purchaseNotices } from "./purchase-notices.js";
 import { decimal } from "./quantity/decimal.js";
-import { markedSmall, shown } from "./quantity/text.js";
+import { exactly, markedSmall, shown } from "./quantity/text.js";
 import { capital, lowered } from "./quantity/words.js";
 import { missInWords } from "./salvage/miss-words.js";
 import { aside } from "./sheet/aside.js";
@@ -146,6 +147,7 @@ export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRout
     ...[...unpriced.values()].map((text): Notice => ({ code: "unpriced", text })),
     ...notMilledNotices(basis),
     ...millCrewNotices(basis, routes),
+    ...slimLogs(basis),
     ...shortOf(basis, routes),
     ...substitutionNotices(basis),
     ...purchaseNotices(basis, routes.mix, common),
@@ -163,6 +165,22 @@ export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRout
 function idleAssumptions({ assumed }: Basis): Notice[] {
   const why = "given, but nothing in this estimate asks for it.";
   return assumed.unused().map(({ label, at }): Notice => ({ code: "unused", text: `${capital(label)}: ${why}`, at }));
+}
+
+/** Thinner logs are not sawn: posts and firewood. Assumption. */
+const SLIM = exactly("100 mm").value;
+
+/** Logs so thin that their unit was likely mistaken. */
+function slimLogs({ sheet, logs, request }: Basis): Notice[] {
+  return logs.flatMap(({ name, smallDiameter }): Notice[] => {
+    if (aside(smallDiameter).gte(SLIM)) return [];
+    const at = pointer(
+      "/logs",
+      (request.logs ?? []).findIndex((log) => name === log.name || name.startsWith(`${log.name}-`)),
+    );
+    const text = `Log ${name} is ${sheet.shown(smallDiameter)} at its small end, bark taken off: few mills saw so thin a log. See that its unit is right.`;
+    return [{ code: "slim-log", text, at }];
+  });
 }
 
 /** Which pieces that the verdict mills no log gives, the nearest log and what it lacks; of all milled where it mills none. */

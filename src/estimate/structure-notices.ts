@@ -1,5 +1,6 @@
 /** Notices of a takeoff: what of the structure is left to others, or sold in another size than it is laid out in. */
 
+import { coveringOffers } from "../catalog/look-up.js";
 import type { Basis } from "./basis.js";
 import { braceNotices } from "./brace-notices.js";
 import { wordsFor } from "./default-notices.js";
@@ -23,6 +24,7 @@ export function structureNotices(basis: Basis, takeoffs: Takeoffs): Notice[] {
     ...longPieceNotices(basis),
     ...unjoinedNotices(basis),
     ...nailerNotices(basis),
+    ...sheathingNotices(basis, takeoffs),
     ...braceNotices(basis),
     ...unusedNotices(basis, takeoffs),
   ];
@@ -73,6 +75,21 @@ function unjoinedNotices({ sheet, cutList: { groups } }: Basis): Notice[] {
   if (first === undefined) return [];
   const text = `${[first, ...others.map(lowered)].join(", ")}: longer than the longest piece (${sheet.onTape(longest)}), and taken off whole. Find pieces as long, or join them over a block and give the group's "length" and "count" yourself.`;
   return [{ code: "too-long", text, at: "/structure/longestPiece" }];
+}
+
+/** Sheets that the covering's price list has, below a deck that was taken to be of boards for nobody said. */
+function sheathingNotices({ request: { structure, catalog } }: Basis, { covering }: Takeoffs): Notice[] {
+  if (!covering || !("deck" in structure || "covering" in structure)) return [];
+  if ("deck" in structure && structure.deck?.kind !== undefined) return [];
+  const found = coveringOffers(catalog, covering.kind);
+  const sheets =
+    found.kind === "offered"
+      ? found.offers.find(({ sheathing }) => sheathing?.price.kind === "priced")?.sheathing
+      : undefined;
+  const boarded = covering.work.roof.deck.kind !== "sheets" && covering.work.roof.deck.kind !== "purlins";
+  if (!sheets || !boarded) return [];
+  const text = `The deck is of boards, as is usual where logs are at hand, and ${lowered(sheets.label)} of your price list are not used. They may cost less and take fewer hours: "deck": { "kind": "sheets" } takes them.`;
+  return [{ code: "unused", text, at: "/structure/deck" }];
 }
 
 /** Level boards that end at the wall of a building, where no post of this structure stands. */

@@ -25,6 +25,33 @@ describe("an order without any price", () => {
   });
 });
 
+describe("prices of another money than dollars", () => {
+  const order = (price: string, more: object = {}) => ({
+    pieces: [{ name: "a", count: 2, length: "2 m" }],
+    stocks: [{ length: "3 m", price }],
+    ...more,
+  });
+
+  it("say by themselves what they are in", async () => {
+    const { total } = await planned(order("€12"));
+    expect([total?.value, total?.unit]).toEqual(["24.00", "EUR"]);
+    const named = await planned(order("12 GBP"));
+    expect(named.total?.unit).toBe("GBP");
+  });
+
+  it("are refused beside a currency that says otherwise, and where they differ", async () => {
+    expect((await refused(order("€12", { currency: "GBP" }), "/v1/stock-plans")).status).toBe(422);
+    const mixed = {
+      ...order("€12"),
+      stocks: [
+        { length: "3 m", price: "€12" },
+        { length: "4 m", price: "£14" },
+      ],
+    };
+    expect((await refused(mixed, "/v1/stock-plans")).status).toBe(422);
+  });
+});
+
 describe("a stock plan", () => {
   it("buys and cuts what a builder would: two 8 ft from a 16 ft where the saw takes nothing", async () => {
     // 8 + 8 fills 16 ft; four 16 ft at 13.92 are 55.68, eight 8 ft at 7.20 would be 57.60.

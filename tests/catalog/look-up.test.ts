@@ -28,7 +28,7 @@ describe("look-ups in a catalog", () => {
     expect(consumablePrice(bare, "fuel")).toEqual({
       kind: "unpriced",
       at: "",
-      add: "Add “fuel” to consumables, with a price in EUR/gal.",
+      add: "Add “fuel” to consumables, with a price in EUR/L.",
     });
     expect(servicePrice(bare, "delivery")).toMatchObject({ add: "Add “delivery” to services, with a price in EUR." });
     expect(equipmentOffer(bare, "planer")).toMatchObject({ kind: "not-offered", add: "Add “planer” to equipment." });

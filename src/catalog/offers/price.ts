@@ -121,6 +121,15 @@ export interface Named {
   readonly at: string;
 }
 
+/** By what yards that price in other money than dollars sell what is priced by the foot, gallon or pound. */
+const METRIC_PER: Readonly<Record<string, string>> = { ft: "m", ft2: "m2", bf: "m3", gal: "L", lb: "kg" };
+
+/** How a price is asked for: `USD/gal`, `EUR/L`; either is taken. */
+export function priceUnit(currency: Currency, per: string): string {
+  if (per === "") return currency;
+  return `${currency}/${currency === "USD" ? per : (METRIC_PER[per] ?? per)}`;
+}
+
 /** Collects faults while offers are read; one for each catalog. */
 export class OfferReading {
   readonly faults: Fault[] = [];
@@ -147,8 +156,7 @@ export class OfferReading {
    */
   price(text: QuantityText | null | undefined, per: string, at: string, what: string): Price {
     if (text === null || text === undefined) {
-      const unit = per ? `${this.currency}/${per}` : this.currency;
-      return { kind: "unpriced", at, add: `Add a price in ${unit} for ${what}.` };
+      return { kind: "unpriced", at, add: `Add a price in ${priceUnit(this.currency, per)} for ${what}.` };
     }
     return { kind: "priced", amount: toQuantity(text, per ? `${this.currency}/${per}` : this.currency), at };
   }

@@ -1,10 +1,14 @@
 /** Words within a sentence, and at its beginning. */
-import type { Decimal } from "./decimal.js";
+import { type Decimal, decimal } from "./decimal.js";
 
-/** `about 12.5`; without the word where nothing is rounded off. For figures beside a quotient of the whole. */
+/**
+ * `about 12.5`; without the word where nothing is rounded off, `under 0.1` where all is. For figures beside a quotient of the
+ * whole.
+ */
 export function about(value: Decimal, places: number): string {
   const digits = value.toFixed(places);
-  return value.eq(digits) ? digits : `about ${digits}`;
+  if (value.eq(digits)) return digits;
+  return value.toDecimalPlaces(places).isZero() ? `under ${decimal(10).pow(-places).toFixed()}` : `about ${digits}`;
 }
 
 /** With a capital: the beginning of a sentence, or a label. */

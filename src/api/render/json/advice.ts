@@ -29,6 +29,7 @@ const NoticeSchema = z
         "unused",
         "too-long",
         "in-the-way",
+        "slim-log",
       ])
       .describe("What kind of notice it is."),
     text: z.string().describe("What to know of how the estimate was made."),
