@@ -99,7 +99,10 @@ export const stockOrderShape = z
     currency: z
       .enum(CURRENCIES)
       .optional()
-      .meta({ description: "Currency of the prices (ISO 4217); when absent that in which they all are written, else USD.", examples: ["USD"] }),
+      .meta({
+        description: "Currency of the prices (ISO 4217); when absent that in which they all are written, else USD.",
+        examples: ["USD"],
+      }),
     measure: z
       .enum(["inch-pound", "metric"])
       .optional()
