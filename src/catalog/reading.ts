@@ -210,7 +210,7 @@ function textFault(text: QuantityText, measure: Measure, at: string, currency?: 
   const other = currency && foreignCurrency(text, measure, currency);
   if (other) {
     const cure = `Give it in ${currency}, such as ${moneyExample(measure, currency)}, or price everything in ${other}.`;
-    return fault("currency-mix", at, `${given(text)} is in ${other}, and this catalog is in ${currency}.`, cure);
+    return fault("currency-mix", at, `${given(text)} is in ${other}, and the other prices are in ${currency}.`, cure);
   }
   const example = currency ? moneyExample(measure, currency) : measure.example;
   const cure = like.plain || !found.cure.startsWith("Give a rate") ? found.cure : `Give a rate, such as ${example}.`;

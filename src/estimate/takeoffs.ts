@@ -204,12 +204,13 @@ const climateOf = ({ request: { structure } }: Basis): Climate | undefined => st
 
 /**
  * What holds the pieces together: of a frame all, of a list of pieces those whose joint the request says, and the bases of
- * posts that it gives footings.
+ * posts that it gives footings; posts that are joined by nothing stand on nothing else.
  */
 function joined({ request: { structure }, cutList: { frame, groups } }: Basis): readonly PieceGroup[] {
   if (frame) return groups;
   return groups.flatMap((group): PieceGroup[] => {
-    if (group.jointGiven) return [group];
+    const loosePost = group.role === "post" && group.rules.joint === "none";
+    if (group.jointGiven && !loosePost) return [group];
     if (!structure.footings || !standsOnBase(group)) return [];
     return [{ ...group, rules: { ...group.rules, joint: "none" } }];
   });

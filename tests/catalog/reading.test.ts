@@ -84,7 +84,7 @@ describe("quantities at the door", () => {
     [{ section: { thickness: "2 in", width: "5 ft" } }, "out-of-range", "/request/section/width", "more than"],
     [{ section: "2 by 6" }, "not-a-quantity", "/request/section", "is not a section"],
     [{ section: { value: "2", unit: "in" } }, "missing-field", "/request/section/thickness", "is absent"],
-    [{ cost: "€4.85/ft" }, "currency-mix", "/request/cost", "is in EUR, and this catalog is in USD"],
+    [{ cost: "€4.85/ft" }, "currency-mix", "/request/cost", "is in EUR, and the other prices are in USD"],
     [{ cost: "$4.85" }, "wrong-dimension", "/request/cost", "an amount of money"],
     [{ price: "$-9" }, "not-a-quantity", "/request/price", "“$-9”"],
     [{ price: "-$9" }, "out-of-range", "/request/price", "is negative"],

@@ -36,6 +36,15 @@ const BEAMS = { name: "beams", role: "beam", count: 6, section: "4 x 8 in", leng
 const FOOTINGS = { frostDepth: "36 in", diameter: "12 in" };
 const SHELTER = { kind: "gable", span: "16 ft", length: "24 ft" }; // eight posts
 
+describe("posts of a list that are joined by nothing", () => {
+  it("take no metal, and a base each where they are given footings", () => {
+    expect(list([{ ...POSTS, joint: "none" }]).sites).toEqual({});
+    expect(list([{ ...POSTS, joint: "none" }]).notices).toEqual([]);
+    expect(list([{ ...POSTS, joint: "none" }], { footings: FOOTINGS }).sites).toEqual({ "posts.post-base": 6 });
+    expect(list([{ ...POSTS, joint: "post-top" }]).sites).toEqual({ "posts.post-base": 6, "posts.post-top": 6 });
+  });
+});
+
 describe("footings of a list of pieces", () => {
   it("are as those of a frame with as many posts", () => {
     const frame = takenOff({ ...SHELTER, footings: FOOTINGS });
