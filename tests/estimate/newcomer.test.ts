@@ -1,7 +1,5 @@
 /** What beginners get wrong or overlook, and what the notices say of it. */
 import { describe, expect, it } from "vitest";
-import { decimal } from "../../src/estimate/quantity/decimal.js";
-import { about } from "../../src/estimate/quantity/words.js";
 import { estimated } from "../helpers/estimating.js";
 
 const gable = { kind: "gable", span: "12 ft", length: "16 ft" };
@@ -38,13 +36,5 @@ describe("sheets that a price list has, where the deck is of boards by default",
     expect(said({})).toHaveLength(1);
     expect(said({ deck: { kind: "solid-boards" } })).toEqual([]);
     expect(said({ deck: { kind: "sheets" } })).toEqual([]);
-  });
-});
-
-describe("hours in a sentence", () => {
-  it("that round to nothing are under a tenth, whatever their sign", () => {
-    expect(["0.04", "-0.04", "0", "0.26", "1.5"].map((text) => about(decimal(text), 1))).toEqual([
-      ...["under 0.1", "under 0.1", "0.0", "about 0.3", "1.5"],
-    ]);
   });
 });
