@@ -1,7 +1,8 @@
 /** The call that plans bought lengths by themselves: pieces and a yard's lengths in, what to buy and how to cut it out. */
 import { z } from "zod";
-import { CURRENCIES, type Currency, readShape } from "../catalog/reading.js";
+import { CURRENCIES, readShape } from "../catalog/reading.js";
 import { isRecord } from "../catalog/shape-faults.js";
+import type { Fault } from "../estimate/faults.js";
 import { planStockOrder, type StockOrderPlan } from "../estimate/purchase/stock-order-plan.js";
 import { type StockOrder, stockOrderShape } from "../estimate/request/stock-order.js";
 import { type AnyCall, body, call, json, type Read } from "./call.js";
@@ -22,19 +23,21 @@ interface Planned {
 
 function readOrder(input: unknown): Read<Asked> {
   const given = isRecord(input) ? input.currency : undefined;
-  const currency = CURRENCIES.find((code) => code === given);
-  if (currency) return readIn(input, currency);
-  const usual = readIn(input, "USD");
-  if (!("faults" in usual) || given !== undefined) return usual;
-  // Prices say by themselves what they are in; where they all read in one currency, it is that.
-  const others = CURRENCIES.map((code) => readIn(isRecord(input) ? { ...input, currency: code } : input, code));
-  const read = others.find((one) => !("faults" in one));
-  return read && !("faults" in read) ? { value: { ...read.value, digest: digestOf(input) } } : usual;
+  const currency = CURRENCIES.find((code) => code === given) ?? "USD";
+  const read = readShape(stockOrderShape, input, { currency });
+  const found = "faults" in read ? (readInOwn(input, read.faults) ?? read) : read;
+  return "faults" in found ? found : { value: { order: found.value, digest: digestOf(input) } };
 }
 
-function readIn(input: unknown, currency: Currency): Read<Asked> {
-  const read = readShape(stockOrderShape, input, { currency });
-  return "faults" in read ? read : { value: { order: read.value, digest: digestOf(input) } };
+/** Where nothing says the currency, prices may: the one in which they all read. */
+function readInOwn(input: unknown, faults: readonly Fault[]): { readonly value: StockOrder } | undefined {
+  if (!isRecord(input) || input.currency !== undefined) return undefined;
+  if (!faults.every(({ code }) => code === "currency-mix")) return undefined;
+  for (const currency of CURRENCIES) {
+    const read = readShape(stockOrderShape, { ...input, currency }, { currency });
+    if (!("faults" in read)) return read;
+  }
+  return undefined;
 }
 
 const EXAMPLES: Readonly<Record<string, { summary: string; value: z.input<typeof stockOrderShape> }>> = {

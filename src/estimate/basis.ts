@@ -116,6 +116,7 @@ export function layBasis(sheet: Sheet, asked: EstimateRequest, yard?: Site["sold
     system: request.system,
     kerf: mill.crossKerf,
     endTrim: assumed.cell("buy.endTrim"),
+    spoiled: assumed.cell("buy.wastage"),
     atHand: request.atHand ?? [],
   };
   const loss = { kerf: mill.ripKerf, planed: () => assumed.cell("rip.planed") };

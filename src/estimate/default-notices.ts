@@ -41,7 +41,7 @@ export function defaultsInWords(basis: Basis): DefaultInWords[] {
     const key = JSON.stringify([list, field ?? one.at, one.value, one.why]);
     const entry = shared.get(key) ?? { first: one, names: [] };
     shared.set(key, entry);
-    const name = namesIn(request, list)[Number(index)];
+    const name = namesIn(request, list).find((_, i) => String(i) === index);
     if (name !== undefined && !entry.names.includes(name)) entry.names.push(name);
   }
   const taken = [...shared.values()].map(({ first: { at, value, why }, names }) => {

@@ -170,16 +170,14 @@ function idleAssumptions({ assumed }: Basis): Notice[] {
 /** Thinner logs are not sawn: posts and firewood. Assumption. */
 const SLIM = exactly("100 mm").value;
 
-/** Logs so thin that their unit was likely mistaken. */
+/** Logs so thin that their unit was likely mistaken; those of one row of the request once. */
 function slimLogs({ sheet, logs, request }: Basis): Notice[] {
-  return logs.flatMap(({ name, smallDiameter }): Notice[] => {
-    if (aside(smallDiameter).gte(SLIM)) return [];
-    const at = pointer(
-      "/logs",
-      (request.logs ?? []).findIndex((log) => name === log.name || name.startsWith(`${log.name}-`)),
-    );
-    const text = `Log ${name} is ${sheet.shown(smallDiameter)} at its small end, bark taken off: few mills saw so thin a log. See that its unit is right.`;
-    return [{ code: "slim-log", text, at }];
+  return (request.logs ?? []).flatMap((row, i): Notice[] => {
+    const first = row.count === undefined ? row.name : `${row.name}-1`;
+    const size = logs.find(({ name }) => name === first)?.smallDiameter;
+    if (!size || aside(size).gte(SLIM)) return [];
+    const text = `Log ${row.name} is ${sheet.shown(size)} at its small end, bark taken off: few mills saw so thin a log. See that its unit is right.`;
+    return [{ code: "slim-log", text, at: pointer("/logs", i) }];
   });
 }
 

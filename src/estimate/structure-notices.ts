@@ -6,6 +6,7 @@ import { braceNotices } from "./brace-notices.js";
 import { wordsFor } from "./default-notices.js";
 import { pointer } from "./faults.js";
 import type { Notice } from "./notice.js";
+import type { PieceGroup } from "./pieces/piece-group.js";
 import { decimal } from "./quantity/decimal.js";
 import { markedSmall } from "./quantity/text.js";
 import { capital, lowered } from "./quantity/words.js";
@@ -22,7 +23,6 @@ export function structureNotices(basis: Basis, takeoffs: Takeoffs): Notice[] {
     ...bareJointNotices(basis, takeoffs),
     ...boughtRafterNotices(basis, takeoffs),
     ...longPieceNotices(basis),
-    ...unjoinedNotices(basis),
     ...nailerNotices(basis),
     ...sheathingNotices(basis, takeoffs),
     ...braceNotices(basis),
@@ -52,43 +52,48 @@ function bareJointNotices({ cutList: { frame, groups } }: Basis, { fasteners }: 
   return [{ code: "no-hardware", text, at: first.at }];
 }
 
-/** Pieces of a run over a bay that is longer than the longest piece: they are joined over supports, and there is none before. */
-function longPieceNotices({ sheet, cutList: { groups } }: Basis): Notice[] {
-  const longest = sheet.find("frame.longestPiece");
-  if (!longest) return [];
-  const long = groups.filter(({ inRun, length }) => inRun && aside(length).gt(aside(longest)));
-  const [first, ...others] = long.map(({ label, length }) => `${label} of ${sheet.onTape(length)}`);
-  if (first === undefined) return [];
-  const text = `${[first, ...others.map(lowered)].join(", ")}: longer than the longest piece (${sheet.onTape(longest)}), for they are joined over supports alone, and a bay is as long. Give more bays, or find pieces as long.`;
-  return [{ code: "too-long", text, at: "/structure/longestPiece" }];
-}
-
 /** Pieces that are taken off whole, however long: rails of a gable, and what hangs along a rake. */
 const UNJOINED = /^(?:wall-rails-.*-gable|rake-fascia)/;
 
-/** Those of them that are longer than the longest piece. */
-function unjoinedNotices({ sheet, cutList: { groups } }: Basis): Notice[] {
+/**
+ * Pieces longer than the longest: those of a run over a bay as long, which are joined over supports alone, and those that are
+ * never joined.
+ */
+function longPieceNotices({ sheet, cutList: { groups } }: Basis): Notice[] {
   const longest = sheet.find("frame.longestPiece");
   if (!longest) return [];
-  const long = groups.filter(({ name, length }) => UNJOINED.test(name) && aside(length).gt(aside(longest)));
-  const [first, ...others] = long.map(({ label, length }) => `${label} of ${sheet.onTape(length)}`);
-  if (first === undefined) return [];
-  const text = `${[first, ...others.map(lowered)].join(", ")}: longer than the longest piece (${sheet.onTape(longest)}), and taken off whole. Find pieces as long, or join them over a block and give the group's "length" and "count" yourself.`;
-  return [{ code: "too-long", text, at: "/structure/longestPiece" }];
+  const long = groups.filter(({ length }) => aside(length).gt(aside(longest)));
+  const say = (of: readonly PieceGroup[], why: string): Notice[] => {
+    const [first, ...others] = of.map(({ label, length }) => `${label} of ${sheet.onTape(length)}`);
+    if (first === undefined) return [];
+    const names = [first, ...others.map(lowered)].join(", ");
+    const text = `${names}: longer than the longest piece (${sheet.onTape(longest)}), ${why}`;
+    return [{ code: "too-long", text, at: "/structure/longestPiece" }];
+  };
+  return [
+    ...say(
+      long.filter(({ inRun }) => inRun),
+      "for they are joined over supports alone, and a bay is as long. Give more bays, or find pieces as long.",
+    ),
+    ...say(
+      long.filter(({ name }) => UNJOINED.test(name)),
+      'and taken off whole. Find pieces as long, or join them over a block and give the group\'s "length" and "count" yourself.',
+    ),
+  ];
 }
 
 /** Sheets that the covering's price list has, below a deck that was taken to be of boards for nobody said. */
 function sheathingNotices({ request: { structure, catalog } }: Basis, { covering }: Takeoffs): Notice[] {
-  if (!covering || !("deck" in structure || "covering" in structure)) return [];
-  if ("deck" in structure && structure.deck?.kind !== undefined) return [];
+  const asked = "deck" in structure ? structure.deck?.kind : undefined;
+  if (!covering || asked !== undefined) return [];
   const found = coveringOffers(catalog, covering.kind);
   const sheets =
     found.kind === "offered"
       ? found.offers.find(({ sheathing }) => sheathing?.price.kind === "priced")?.sheathing
       : undefined;
-  const boarded = covering.work.roof.deck.kind !== "sheets" && covering.work.roof.deck.kind !== "purlins";
-  if (!sheets || !boarded) return [];
-  const text = `The deck is of boards, as is usual where logs are at hand, and ${lowered(sheets.label)} of your price list are not used. They may cost less and take fewer hours: "deck": { "kind": "sheets" } takes them.`;
+  const { kind } = covering.work.roof.deck;
+  if (!sheets || kind === "sheets" || kind === "purlins") return [];
+  const text = `The deck is of boards where nobody says otherwise, and ${lowered(sheets.label)} of your price list are not used. They may cost less and take fewer hours: "deck": { "kind": "sheets" } takes them.`;
   return [{ code: "unused", text, at: "/structure/deck" }];
 }
 

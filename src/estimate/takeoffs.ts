@@ -283,11 +283,12 @@ function layRaftersAsSold({ sheet, cutList: { frame }, groups, units }: Basis): 
 const IN_CONNECTORS: ReadonlySet<JointKind> = new Set(["hung", "lap-and-hang"]);
 
 /** Posts and hung pieces that can only be bought are as large as they are sold: bases, bolts and hangers follow. */
-function soldSection({ sheet, groups, units }: Basis, group: PieceGroup): SectionCells {
-  const found = groups.find((one) => one.group === group);
+function soldSection(basis: Basis, group: PieceGroup): SectionCells {
+  const { sheet, units } = basis;
+  const sold = soldOf(basis, group);
   const fitted = group.role === "post" || IN_CONNECTORS.has(group.rules.joint);
-  if (!fitted || !found || found.millable || !("offer" in found.substitution)) return group;
-  const { actual, name } = found.substitution.offer;
+  if (!fitted || !sold?.only) return group;
+  const { actual, name } = sold.offer;
   const side = (of: "thickness" | "width") =>
     sheet.catalog(`fasteners.${group.name}.sold.${of}`, actual[of], {
       label: `${of} of ${name} as sold`,
@@ -321,26 +322,28 @@ function woodsOf({ request }: Basis, group: PieceGroup): readonly string[] {
 /** What a group is bought as, and whether it can only be bought. */
 function soldOf({ groups }: Basis, group: PieceGroup) {
   const found = groups.find((one) => one.group === group);
-  return found && "offer" in found.substitution ? { ...found.substitution.offer, only: !found.millable } : undefined;
+  return found && "offer" in found.substitution
+    ? { offer: found.substitution.offer, only: !found.millable }
+    : undefined;
 }
 
 /** Every wood that its fasteners may come to stand in: what is sold, and where the logs may serve what is asked of them. */
 function woodsInUse(basis: Basis, group: PieceGroup): readonly string[] {
   const sold = soldOf(basis, group);
-  return [...(sold ? [sold.species] : []), ...(sold?.only ? [] : woodsOf(basis, group))];
+  return [...(sold ? [sold.offer.species] : []), ...(sold?.only ? [] : woodsOf(basis, group))];
 }
 
 /** Of the softest wood that a group may be made of; of one that is only bought, what is sold. */
 function gravityOf(basis: Basis, group: PieceGroup): Decimal | undefined {
   const sold = soldOf(basis, group);
-  const all = (sold?.only ? [sold.species] : woodsOf(basis, group)).flatMap((wood) => ovenDryGravity(wood) ?? []);
+  const all = (sold?.only ? [sold.offer.species] : woodsOf(basis, group)).flatMap((wood) => ovenDryGravity(wood) ?? []);
   return all.reduce<Decimal | undefined>((least, one) => (least?.lte(one) ? least : one), undefined);
 }
 
 /** Where the bought piece is preservative-treated, its fasteners must last in it. */
 function isTreated(basis: Basis, group: PieceGroup): boolean {
   const sold = soldOf(basis, group);
-  return sold !== undefined && sold.treatment !== "none";
+  return sold !== undefined && sold.offer.treatment !== "none";
 }
 
 function layFinishing(basis: Basis): FinishTakeoff {

@@ -13,6 +13,8 @@ describe("a log that is given in millimetres for centimetres", () => {
   it("is told with its place", () => {
     expect(said("34 mm")).toEqual([expect.objectContaining({ at: "/logs/0", text: expect.stringContaining("unit") })]);
     expect(said("34 cm")).toEqual([]);
+    const many = notices({ structure: gable, logs: [{ ...log("34 mm"), count: 18 }] }, "slim-log");
+    expect(many.map(({ at }) => at)).toEqual(["/logs/0"]);
   });
 });
 

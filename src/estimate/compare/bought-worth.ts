@@ -20,7 +20,7 @@ export function boughtWorth(basis: Basis, wage: Decimal): ReadonlyMap<string, De
     asideIn(cell, "person-h"),
   );
   const handling = wage.times(aside(assumed.cell("pace"))).times((sort as Decimal).plus(unload as Decimal));
-  const spoiled = aside(assumed.cell("buy.wastage"));
+  const spoiled = aside(cutting.spoiled);
   const wanted = groups.flatMap(({ group, substitution }) =>
     "offer" in substitution ? [{ substitution, count: wholes(basis.sheet, group.count) }] : [],
   );

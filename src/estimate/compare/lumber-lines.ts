@@ -50,14 +50,14 @@ function cutSticks({ question: { problem }, plan }: Order) {
 }
 
 /** Sticks to pay for, spares and whole bundles in them. */
-function layPaid({ sheet, pricing, assumed }: Basis, key: string, order: Order): ShoppingLine[] {
+function layPaid({ sheet, pricing, cutting }: Basis, key: string, order: Order): ShoppingLine[] {
   const { offer, prices, ...question } = order.question;
   const slugs = lengthSlugs(question);
   const paid = cutSticks(order).flatMap((stock) => {
     const priceName = `${offer.name}-${slugs.get(stock.name) ?? stock.name}`;
     return stock.owned ? [] : [{ ...stock, name: `${key}.buy.${priceName}`, of: stock.name, priceName }];
   });
-  const lot = { bundle: offer.bundle, spoiled: assumed.cell("buy.wastage"), proof: order.proof };
+  const lot = { bundle: offer.bundle, spoiled: cutting.spoiled, proof: order.proof };
   const laid = laySticks(sheet, lot, paid);
   return paid.map(({ name, of, priceName, available }, i): ShoppingLine => {
     const found = prices.get(of);

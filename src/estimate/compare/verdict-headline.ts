@@ -21,6 +21,7 @@ export function headline(basis: Basis, plan: RoutePlan): string {
   const want = untold.length > 0 ? ` No price says whether to buy ${listed(untold, [])}.` : "";
   if (buy.length === 0 && mill.every(({ all }) => all)) return `${verb} everything from your logs.${want}`;
   if (buy.length === 0) return `${verb} ${listed(mill, [])}; buy the rest.${want}`;
+  if (mill.length === 0) return `Buy ${listed(buy, mill)}; ${lowered(verb)} the rest.${want}`;
   const [milled, bought] = [namesOf(mill, buy).size, namesOf(buy, mill).size];
   if (milled > MANY && bought < milled)
     return `${verb} all but ${listed(buy, mill)}; buy those${rest(mill, buy)}.${want}`;

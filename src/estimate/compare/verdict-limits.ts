@@ -68,7 +68,7 @@ function limitInWords({ limit, value, least, words }: Asked, none: string): stri
   const own = words(limit);
   if (value.lte(limit)) return `It keeps within your limit of ${own}.`;
   if (least?.gt(limit))
-    return `It does not keep within your limit of ${own}: ${none}. The least that can be had is ${words(least)}, ${words(least.minus(limit))} more.`;
+    return `It does not keep within your limit of ${own}: ${none}. The least found is ${words(least)}, ${words(least.minus(limit))} more.`;
   return `It does not keep within your limit of ${own}: it takes ${words(value.minus(limit))} more.`;
 }
 

@@ -59,12 +59,12 @@ function oversizeOf(pieces: readonly BoughtPieces[], cost: Decimal): Oversize[] 
   ];
 }
 
-/** Wood of some bought pieces as they are wanted, and as their sticks are sold. */
-function woodOf({ substitution: { group, offer, abreast }, count }: BoughtPieces) {
+/** Wood of some bought pieces as they come out of their sticks, and as these are sold. */
+function woodOf({ substitution: { group, offer, abreast, each }, count }: BoughtPieces) {
   const long = aside(group.length).times(count);
   const { thickness, width } = offer.actual;
   return {
-    wanted: long.times(aside(group.thickness)).times(aside(group.width)),
+    wanted: long.times(each[0]).times(each[1]),
     sold: long.times(thickness.value).times(width.value).dividedBy(abreast),
   };
 }

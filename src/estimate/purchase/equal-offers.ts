@@ -1,11 +1,13 @@
 /**
  * Which of several offers that serve equally well is bought: the one by which all pieces that they serve for cost least, in whole
- * sticks, bundles and bulk prices included. Groups with the same offers to choose from choose together, for they share sticks.
+ * sticks, spares, bundles and bulk prices included. Groups with the same offers to choose from choose together, for they share sticks.
  */
 import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { Decimal, decimal } from "../quantity/decimal.js";
-import { type CuttingRules, decidePrices, triedQuestion } from "./lumber.js";
+import { wholeNumber } from "../quantity/whole.js";
+import { type CuttingRules, decidePrices, sticksOf, triedQuestion } from "./lumber.js";
+import type { StockProblem } from "./stock/problem.js";
 import { planStock } from "./stock-plan.js";
 import { equalOffers, type NothingSold, type Substitution } from "./substitution.js";
 
@@ -73,10 +75,24 @@ function tryOrder(
   });
   const { problem, priced, moneyDigits } = triedQuestion(rules, offer, bought);
   if (!priced) return undefined;
-  const { costMinor, short } = planStock(problem, { work: WORK });
+  const { costMinor, short } = planStock(withSpares(rules, problem), { work: WORK });
   return {
     offer,
     short: short.reduce((sum, { count }) => sum + count, 0),
     cost: decimal(costMinor).dividedBy(Decimal.pow(10, moneyDigits)),
   };
+}
+
+/** The order with its spares as pieces: so many sticks as long as the longest that it cuts, as they are bought after all. */
+function withSpares({ pricing, spoiled }: CuttingRules, problem: StockProblem): StockProblem {
+  const cut = [...sticksOf(planStock(problem, { work: WORK }).plan)].flatMap(([name, count]) => {
+    const stock = problem.stocks.find((one) => one.name === name);
+    return stock && !stock.owned ? [{ length: stock.length, count }] : [];
+  });
+  const sticks = cut.reduce((sum, { count }) => sum + count, 0);
+  const spares = wholeNumber(pricing.sheet.decide(spoiled).times(sticks).ceil());
+  if (spares === 0) return problem;
+  const longest = cut.reduce((most, { length }) => Math.max(most, length), 0);
+  const spare = { name: "spare sticks", length: longest - problem.endTrim, count: spares };
+  return { ...problem, pieces: [...problem.pieces, spare] };
 }

@@ -31,7 +31,10 @@ export interface BoughtPieces {
 }
 
 /** Pieces as they are cut to length, before each is ripped into several. */
-const toCrosscut = ({ substitution: { abreast }, count }: BoughtPieces): number => Math.ceil(count / abreast);
+function toCrosscut({ substitution: { abreast }, count }: BoughtPieces): number {
+  const odd = count % abreast;
+  return (count - odd) / abreast + (odd > 0 ? 1 : 0);
+}
 
 /** Pieces that are ripped side by side out of one that the plan cuts. */
 export const abreastOf = ({ bought }: Pick<StockQuestion, "bought">, group: string): number =>
@@ -87,6 +90,8 @@ export interface CuttingRules {
   readonly system: MeasureSystem;
   readonly kerf: Cell;
   readonly endTrim: Cell;
+  /** Share of all sticks of an offer that is set aside for defects. */
+  readonly spoiled: Cell;
   readonly atHand: BoardsAtHand;
 }
 

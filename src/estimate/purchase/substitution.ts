@@ -27,6 +27,8 @@ export interface Substitution {
   readonly alike: boolean;
   /** Pieces that are ripped side by side out of one stick: 1 of what is as large as wanted, and of all that bears. */
   readonly abreast: number;
+  /** Sides of what a piece measures when it is ripped to what is wanted, as far as the stick has it; the smaller first, in millimetres. */
+  readonly each: Sides;
 }
 
 /** A group for which nothing on offer serves. */
@@ -71,7 +73,7 @@ export function substitute(
   const alike = inFact(best, wanted);
   const ripped = rippedFrom(sheet, group, { wanted, measured, alike }, loss);
   const differences = differencesOf({ offer: best, group, wanted, ripped }, system);
-  return { group, offer: best, differences, larger, alike, abreast: ripped.abreast };
+  return { group, offer: best, differences, larger, alike, ...ripped };
 }
 
 /** The best offer for a group before its lengths are known; undefined where nothing serves. */

@@ -6,7 +6,7 @@ import { nailShank } from "../../catalog/fasteners.js";
 import { wholesIn } from "../pieces/spacing.js";
 import { type Quantity, quantity } from "../quantity/quantity.js";
 import { exactly, type MeasureSystem } from "../quantity/text.js";
-import { type Cell, type Expression, number, type Operand, over, plus, times } from "../sheet/expression.js";
+import { type Cell, type Expression, greatest, number, type Operand, over, plus, times } from "../sheet/expression.js";
 import { layStocked, SCREW_STEPS } from "./bolts.js";
 import type { Connection } from "./connections.js";
 import type { Hardware, HardwareItem } from "./hardware.js";
@@ -79,10 +79,14 @@ export function halvedPlank(
 ): HardwareItem {
   const { step } = SCREW_STEPS[defaults.system].fine;
   const most = times(over(number("5"), number("6")), thickness);
-  const length = sheet.lay(`fasteners.${name}.screwLength`, times(wholesIn(most, number(step)), number(step)), {
-    label: "screw, the longest that does not come through",
-    display: units.small,
-  });
+  const length = sheet.lay(
+    `fasteners.${name}.screwLength`,
+    times(greatest(wholesIn(most, number(step)), number("1")), number(step)),
+    {
+      label: "screw, the longest that does not come through",
+      display: units.small,
+    },
+  );
   return { fastener: "deck-screw", each, length };
 }
 

@@ -13,13 +13,13 @@ const offer = (name: string, lengths: readonly object[], more: object = {}) => (
 const rails = (count: number, name = "rails") => ({ name, role: "other", count, section: "2 x 4 in", length: "7 ft" });
 
 /** What lumber is bought and costs; nothing is lost at the ends and nothing is spoiled. */
-const told = (lumber: readonly object[], pieces: readonly object[], overrides: object = {}) => {
+const told = (lumber: readonly object[], pieces: readonly object[], overrides: object = {}, wastage = "0 %") => {
   const { routes } = estimated({
     structure: { kind: "pieces", pieces },
     catalog: { name: "A yard", currency: "USD", lumber },
     shop: { lumber: "fetched" },
     options: { finish: "none" },
-    assumptions: { "buy.endTrim": "0 in", "buy.wastage": "0 %" },
+    assumptions: { "buy.endTrim": "0 in", "buy.wastage": wastage },
     overrides,
   });
   const lines = routes.buy.lines.filter(({ department }) => department === "lumber");
@@ -35,6 +35,22 @@ describe("of offers that serve equally well", () => {
     expect(told(yard, [rails(2)])).toEqual(["single, 8': 9.00"]);
     // 18 singles are $81.00, the bundle $80.00.
     expect(told(yard, [rails(18)])).toEqual(["bundled, 8': 80.00"]);
+  });
+
+  it("spares count in whole bundles and bulk prices, as they are bought", () => {
+    // Ten rails and a spare: two bundles of ten at $4.00 are $80.00, eleven singles $49.50.
+    const bundles = [
+      offer("bundled", [{ length: "8 ft", price: "$4.00" }], { bundle: 10 }),
+      offer("single", [{ length: "8 ft", price: "$4.50" }]),
+    ];
+    expect(told(bundles, [rails(10)], {}, "7 %")).toEqual(["single, 8': 49.50"]);
+    expect(told(bundles, [rails(10)])).toEqual(["bundled, 8': 40.00"]);
+    // Eight and a spare: nine at $4.00 are $36.00, eleven at $3.00 from eleven on $33.00.
+    const bulk = [
+      offer("flat", [{ length: "8 ft", price: "$4.00" }]),
+      offer("eleven", [{ length: "8 ft", price: "$5.00", bulk: [{ from: 11, price: "$3.00" }] }]),
+    ];
+    expect(told(bulk, [rails(8)], {}, "7 %")).toEqual(["eleven, 8': 33.00"]);
   });
 
   it("the bulk price decides where so many are wanted: 12 at $4.00 from ten on against $5.00", () => {

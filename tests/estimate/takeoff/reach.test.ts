@@ -32,6 +32,13 @@ describe("planks that are halved end to end", () => {
   });
 });
 
+describe("slats that are spliced", () => {
+  it("take a screw of one step at the least", () => {
+    const thin = { name: "thin", count: 4, section: "1/2 x 4 in", length: "8 ft", joint: "splice", runs: 2 };
+    expect(long({ kind: "pieces", pieces: [thin] }, "thin.splice.screwLength")).toBe("1/2 in");
+  });
+});
+
 describe("the class of fasteners", () => {
   const board = { name: "sign", role: "board", count: 1, section: "1 x 12 in", length: "6 ft" };
   const classOf = (species: string, more: object = {}) => {
