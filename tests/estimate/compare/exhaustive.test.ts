@@ -139,7 +139,7 @@ describe("the best mix of a small job within limits", () => {
     const { mix } = made.routes;
     const least = mix.cash.value;
     expect(made.verdict.reasons[0]).toBe(
-      `It does not keep within your limit of $5.00: no mix found does. The least that can be had is $${least.toFixed(2)}, $${least.minus(5).toFixed(2)} more.`,
+      `It does not keep within your limit of $5.00: no mix found does. The least found is $${least.toFixed(2)}, $${least.minus(5).toFixed(2)} more.`,
     );
   });
 });
