@@ -255,6 +255,32 @@ describe("a stock plan", () => {
     expect([bought(few), few.total?.value, few.short]).toEqual([{ "8'": 5, "20'": 1 }, "41.00", []]);
   });
 
+  it("joins nothing that sticks take whole, however cheap it would be, unless the yard has too few of them", async () => {
+    const order = (available: number) => ({
+      pieces: [{ name: "fascia", length: "16 ft", count: 3, supports: "24 in" }],
+      stocks: [
+        { length: "8 ft", price: "$2.00" },
+        { length: "16 ft", price: "$20.00", available },
+      ],
+      kerf: "0 in",
+      endTrim: "0 in",
+    });
+    for (const available of [3, 50]) {
+      const plenty = await planned(order(available));
+      expect([bought(plenty), plenty.plan.proven, plenty.plan.bound?.value]).toEqual([{ "16'": 3 }, true, "60.00"]);
+      expect([plenty.plan.covers, plenty.notes.join(" ")]).not.toContain("joint");
+    }
+    const few = await planned(order(2));
+    expect([bought(few), few.short]).toEqual([{ "8'": 2, "16'": 2 }, []]);
+    expect(few.notes.join(" ")).toContain("Of fascia 1 is joined for want of sticks that take them whole.");
+    // A rail that may not be joined has the long stick; both fasciae make way.
+    const beside = await planned({
+      ...order(2),
+      pieces: [...order(2).pieces, { name: "rail", length: "15 ft", count: 1 }],
+    });
+    expect([bought(beside), beside.short]).toEqual([{ "8'": 4, "16'": 2 }, []]);
+  });
+
   it("cuts no part of a joined piece without the others where sticks run short, and says so", async () => {
     const fascia = { name: "fascia", length: "24 ft", count: 2, supports: "24 in" };
     const stocks = [{ length: "12 ft", price: "$10.00", available: 3 }];

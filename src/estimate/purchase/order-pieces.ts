@@ -5,6 +5,7 @@ import { type MeasureSystem, marked } from "../quantity/text.js";
 import { unit } from "../quantity/unit.js";
 import type { StockOrder } from "../request/stock-order.js";
 import { stepsInMm, stepsOf } from "./lumber.js";
+import type { Joinable, Way } from "./stock/joint-choice.js";
 import { waysToJoin } from "./stock/joints.js";
 import type { StockPiece } from "./stock/problem.js";
 
@@ -33,56 +34,50 @@ export interface Part {
   readonly of: CutPiece;
 }
 
+/** Sticks that take a piece whole: none; some; as many as may be wanted. */
+export type Takers = "none" | "some" | "endless";
+
 /** How pieces are counted and joined. */
 interface Joining {
   readonly steps: Steps;
   /** The longest part that a stick on offer gives. */
   readonly most: number;
-  /** How many pieces so long sticks give of which there are only so many; infinitely many where such are sold without end. */
-  readonly fewOf: (length: number) => number;
+  /** What takes a length whole. */
+  readonly takers: (length: number) => Takers;
   readonly system: MeasureSystem;
 }
 
-/** Numbers of pieces left whole that are weighed, and ways to join the others beside them. Assumptions. */
-const MOST_WHOLE = 6;
-const BESIDE_WHOLE = 6;
-
-/**
- * The ways in which equal pieces may be had: whole; joined; or as many whole as there are sticks that take them, or fewer, and the
- * others joined. The name of a part says how long it is, so that a held plan fits one way alone.
- */
-export function waysOf(
-  { name, length, count, supports }: StockOrder["pieces"][number],
-  { steps, most, fewOf, system }: Joining,
-): (readonly Part[])[] {
-  const long = steps.up(toQuantity(length, "ft"));
-  const apart = supports === undefined ? 0 : steps.down(toQuantity(supports, "ft"));
-  const whole = (some: number): Part => ({
-    row: { name, length: long, count: some },
-    of: { piece: name, part: undefined },
-  });
-  const few = Math.min(count, fewOf(long));
-  const unending = fewOf(long) === Number.POSITIVE_INFINITY;
-  const joined = unending
-    ? []
-    : waysToJoin({ length: long, apart, most, joined: true }).filter((parts) => parts.length > 1);
-  if (joined.length === 0) return [[whole(count)]];
-  const inParts = (lengths: readonly number[], some: number) =>
-    lengths.map((each, i): Part => {
-      const part = `${i + 1} of ${lengths.length}`;
-      const size = marked({ value: stepsInMm(system, each), unit: unit("mm") }, system);
-      return { row: { name: `${name} (${part}, ${size})`, length: each, count: some }, of: { piece: name, part } };
-    });
-  const mixed = evenly(few, MOST_WHOLE).flatMap((some) =>
-    some === count
-      ? [[whole(count)]]
-      : joined.slice(0, BESIDE_WHOLE).map((lengths) => [whole(some), ...inParts(lengths, count - some)]),
-  );
-  return [...mixed, ...joined.map((lengths) => inParts(lengths, count))];
+/** Equal pieces of an order with the rows that they come to. */
+export interface WantedPiece extends Joinable {
+  readonly name: string;
+  /** Had so; whole where none may be joined. */
+  readonly rows: (way: Way) => readonly Part[];
+  /** Names of the parts, for each way to lay the joints. Each says how long it is, so that a held plan fits one way alone. */
+  readonly parts: readonly (readonly string[])[];
 }
 
-/** From a number down to one, evenly, so many of them at most. */
-function evenly(from: number, most: number): readonly number[] {
-  const step = Math.max(1, Math.ceil(from / most));
-  return Array.from({ length: Math.ceil(from / step) }, (_, i) => from - i * step);
+/** Pieces are joined where there are supports to join them over, and not sticks without end that take them whole. */
+export function wantedPiece(
+  { name, length, count, supports }: StockOrder["pieces"][number],
+  { steps, most, takers, system }: Joining,
+): WantedPiece {
+  const long = steps.up(toQuantity(length, "ft"));
+  const apart = supports === undefined ? 0 : steps.down(toQuantity(supports, "ft"));
+  const ways = takers(long) === "endless" ? [] : waysToJoin({ length: long, apart, most });
+  const named = ways.map((lengths) =>
+    lengths.map((each, i) => {
+      const part = `${i + 1} of ${lengths.length}`;
+      const size = marked({ value: stepsInMm(system, each), unit: unit("mm") }, system);
+      return { name: `${name} (${part}, ${size})`, length: each, part };
+    }),
+  );
+  const rows = ({ whole, joints }: Way): Part[] => {
+    const all = { row: { name, length: long, count: whole }, of: { piece: name, part: undefined } };
+    const parts = (named[joints] ?? []).map(
+      ({ part, ...row }): Part => ({ row: { ...row, count: count - whole }, of: { piece: name, part } }),
+    );
+    return [all, ...parts].filter(({ row }) => row.count > 0);
+  };
+  const mostWhole = ways.length > 0 && takers(long) === "none" ? 0 : count;
+  return { name, count, mostWhole, joints: ways.length, rows, parts: named.map((all) => all.map((part) => part.name)) };
 }

@@ -11,7 +11,7 @@ import { type LevelCell, layBought } from "./bulk.js";
 import { explainStock, type StickSteps } from "./explain-stock.js";
 import { stepsOnTape, sticksOf, uncut } from "./lumber.js";
 import { laySticks, type StickCells } from "./sticks.js";
-import { cheaper, chooseJoints, cutOf, heldWay } from "./stock/joints.js";
+import { better, chooseJoints, cutOf, heldWay, type Way, wholeFirst } from "./stock/joint-choice.js";
 import type { ShortPiece, StockCut, StockLength, StockOutcome } from "./stock/problem.js";
 import type { PlanStock } from "./stock-complete.js";
 import { completed, incompleteOf, leftIncomplete } from "./stock-complete.js";
@@ -64,28 +64,25 @@ interface Planned {
   readonly weighed: number;
 }
 
-/** With the joints where they cost least, never more than evenly laid; or where the held plan has them. */
+/** Whole as far as there are sticks, the joints of the others where they cost least; or where the held plan has them. */
 function plannedOrder(order: StockOrder, stock: PlanStock): Planned {
-  const { ways, question } = joinedOrder(order);
+  const { pieces, question } = joinedOrder(order);
   const { heldPlan: held } = order;
   if (held) {
-    const chosen = ways.map((all) => heldWay(all, held));
-    const of = question(chosen, leftIncomplete(question(chosen), cutOf(held)));
+    const cut = cutOf(held);
+    const chosen = pieces.map((piece) => heldWay(piece, piece.name, piece.parts, cut));
+    const of = question(chosen, leftIncomplete(question(chosen), cut));
     return { question: of, outcome: undefined, plan: heldPlan(of, held), weighed: 0 };
   }
-  const made = (each: readonly number[], work?: number) => completed((left) => question(each, left), stock, work);
-  const { chosen, weighed } = chooseJoints({
-    ways: ways.map(({ length }) => length),
-    plan: (each, work) => made(each, work).outcome,
+  const made = (chosen: readonly Way[], work?: number) => ({
+    chosen,
+    ...completed((left) => question(chosen, left), stock, work),
   });
-  const planned = (each: readonly number[]) => {
-    const { of, outcome } = made(each);
-    return { question: of, outcome, plan: outcome.plan, weighed };
-  };
-  const best = planned(chosen);
-  if (chosen.every((way) => way === 0)) return best;
-  const even = planned(ways.map(() => 0));
-  return cheaper(even.outcome, best.outcome) ? even : best;
+  const first = made(wholeFirst(pieces));
+  const { chosen, weighed } = chooseJoints(pieces, first, (each, work) => made(each, work).outcome);
+  const last = chosen === first.chosen ? first : made(chosen);
+  const { of, outcome } = better(pieces, last, first) ? last : first;
+  return { question: of, outcome, plan: outcome.plan, weighed };
 }
 
 /** @throws FaultError when the order makes no sense, or its held plan does not fit. */

@@ -9,8 +9,17 @@ import { exactly, type MeasureSystem, marked } from "../quantity/text.js";
 import { minorDigits } from "../quantity/unit.js";
 import { MOST_PIECES, type StockOrder } from "../request/stock-order.js";
 import { type WholeMoney, wholeMoney } from "./money.js";
-import { type CutPiece, countingIn, type Part, type Steps, waysOf } from "./order-pieces.js";
-import type { StockLength, StockPiece, StockProblem } from "./stock/problem.js";
+import {
+  type CutPiece,
+  countingIn,
+  type Part,
+  type Steps,
+  type Takers,
+  type WantedPiece,
+  wantedPiece,
+} from "./order-pieces.js";
+import { type Way, wholeFirst } from "./stock/joint-choice.js";
+import type { StockLength, StockProblem } from "./stock/problem.js";
 
 /** A stick that is sold or lies at hand, beside its row in the problem. */
 export interface Stick {
@@ -35,6 +44,8 @@ export interface OrderQuestion {
   readonly pieces: ReadonlyMap<string, CutPiece>;
   /** Joined pieces that are left out whole, for want of sticks for all of their parts: how many, by the name of the piece. */
   readonly incomplete: ReadonlyMap<string, number>;
+  /** Pieces that are joined for want of sticks that take them whole, though there are some: how many, by name. */
+  readonly forWant: ReadonlyMap<string, number>;
   readonly kerf: Quantity;
   readonly endTrim: Quantity;
   readonly defects: Quantity;
@@ -55,15 +66,14 @@ export function systemOfLength(text: QuantityText): MeasureSystem {
     : "inch-pound";
 }
 
-/** An order with the ways in which its long pieces may be joined. */
+/** An order with the ways in which its pieces may be had. */
 export interface JoinedOrder {
-  /** For each piece of the order its ways, the evenest with the fewest joints first. */
-  readonly ways: readonly (readonly (readonly StockPiece[])[])[];
+  readonly pieces: readonly WantedPiece[];
   /**
    * The order with one way taken for each piece, by its place.
    * @param incomplete - So many joined pieces of a name are left out, with all of their parts.
    */
-  readonly question: (chosen: readonly number[], incomplete?: ReadonlyMap<string, number>) => OrderQuestion;
+  readonly question: (chosen: readonly Way[], incomplete?: ReadonlyMap<string, number>) => OrderQuestion;
 }
 
 /** @throws FaultError when names or lengths stand twice, or there are too many pieces. */
@@ -79,10 +89,10 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
   const steps = countingIn(system);
   const trim = steps.up(endTrim);
   const longest = Math.max(...shelf.map(({ length }) => steps.down(length))) - trim;
-  const few = fewOf(order, shelf, { steps, trim, kerf: steps.up(kerf) });
-  const ways = order.pieces.map((piece) => waysOf(piece, { steps, most: longest, fewOf: few, system }));
-  const joined = (chosen: readonly number[]) => ways.map((all, i) => all[chosen[i] ?? 0] as Part[]);
-  refuse([...doubled(order, system), ...tooSmall(shelf, steps), ...tooMany(joined([]))]);
+  const takers = takersOf(order, shelf, { steps, trim });
+  const pieces = order.pieces.map((piece) => wantedPiece(piece, { steps, most: longest, takers, system }));
+  const had = (chosen: readonly Way[]) => pieces.flatMap(({ rows }, i) => rows(chosen[i] as Way));
+  refuse([...doubled(order, system), ...tooSmall(shelf, steps), ...tooMany(had(wholeFirst(pieces)))]);
   const money = wholeMoney(
     shelf.flatMap(({ price, bulk }) => [...(price ? [price.value] : []), ...bulk.map((one) => one.price.value)]),
     minorDigits(currency) ?? 2,
@@ -102,14 +112,12 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
     ...shelf.map((stick) => [marked(stick.length, system), stick] as const),
     ...atHand(order, system),
   ]);
-  const question = (chosen: readonly number[], incomplete: ReadonlyMap<string, number> = new Map()): OrderQuestion => ({
+  const question = (chosen: readonly Way[], incomplete: ReadonlyMap<string, number> = new Map()): OrderQuestion => ({
     problem: {
-      pieces: joined(chosen).flatMap((parts) =>
-        parts.map(({ row, of }) => {
-          const left = of.part === undefined ? 0 : (incomplete.get(of.piece) ?? 0);
-          return left === 0 ? row : { ...row, count: row.count - left };
-        }),
-      ),
+      pieces: had(chosen).map(({ row, of }) => {
+        const left = of.part === undefined ? 0 : (incomplete.get(of.piece) ?? 0);
+        return left === 0 ? row : { ...row, count: row.count - left };
+      }),
       stocks,
       kerf: steps.up(kerf),
       endTrim: trim,
@@ -119,36 +127,38 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
     currency,
     moneyDigits: money.digits,
     sticks,
-    pieces: new Map(
-      joined(chosen)
-        .flat()
-        .map(({ row, of }) => [row.name, of]),
-    ),
+    pieces: new Map(had(chosen).map(({ row, of }) => [row.name, of])),
     incomplete,
+    forWant: new Map(
+      pieces.flatMap(({ name, count, mostWhole }, i) => {
+        const joined = count - (chosen[i] as Way).whole;
+        return mostWhole > 0 && joined > 0 ? [[name, joined]] : [];
+      }),
+    ),
     kerf,
     endTrim,
     defects,
     priced,
     leftOut: all.filter((stick) => !shelf.includes(stick)),
   });
-  return { ways: ways.map((all) => all.map((parts) => parts.map(({ row }) => row))), question };
+  return { pieces, question };
 }
 
-/** How many pieces of a length come out of sticks of which there are only so many; infinitely many where such are sold without end. */
-function fewOf(
+/** Whether sticks that can be had take a length whole, and whether they are sold without end. */
+function takersOf(
   { leftovers = [] }: StockOrder,
   shelf: readonly (Stick & { readonly available: number | null })[],
-  { steps, trim, kerf }: { readonly steps: Steps; readonly trim: number; readonly kerf: number },
-): (length: number) => number {
+  { steps, trim }: { readonly steps: Steps; readonly trim: number },
+): (length: number) => Takers {
   const sticks = [
     ...shelf.map(({ length, available }) => ({ length: steps.down(length), count: available })),
     ...leftovers.map(({ length, count }) => ({ length: steps.down(toQuantity(length, "ft")), count })),
   ];
-  return (long) =>
-    sticks.reduce((sum, { length, count }) => {
-      const each = Math.floor((length - trim + kerf) / (long + kerf));
-      return each > 0 ? sum + each * (count ?? Number.POSITIVE_INFINITY) : sum;
-    }, 0);
+  return (long) => {
+    const takers = sticks.filter(({ length, count }) => count !== 0 && length - trim >= long);
+    if (takers.length === 0) return "none";
+    return takers.some(({ count }) => count === null) ? "endless" : "some";
+  };
 }
 
 /** What is sold, each with its own price or that of the rate. */
@@ -245,8 +255,8 @@ function tooDear(shelf: readonly Stick[], whole: WholeMoney["whole"]): Fault[] {
   });
 }
 
-function tooMany(cut: readonly (readonly Part[])[]): Fault[] {
-  const count = cut.flat().reduce((sum, { row }) => sum + row.count, 0);
+function tooMany(cut: readonly Part[]): Fault[] {
+  const count = cut.reduce((sum, { row }) => sum + row.count, 0);
   if (count <= MOST_PIECES) return [];
   const wrong = `There are ${count} pieces to cut, joints counted; the limit is ${MOST_PIECES}.`;
   return [{ code: "too-large", at: "/pieces", wrong, cure: "Ask for fewer at a time." }];

@@ -22,7 +22,7 @@ const piece = z
       .meta({ description: "How many.", examples: [26] }),
     supports: quantityField("ft", {
       describe:
-        "Distance of the supports below it, the first at its end: a piece longer than every stock length is joined over them, and so are those for which there are too few sticks that take them whole. Without it no piece is joined.",
+        "Distance of the supports below it, the first at its end: a piece longer than every stick is joined over them, and so are as few as can be found of those for which there are too few sticks that take them whole. Without it no piece is joined; where sticks take all pieces whole none is, even if joined ones cost less: leave a stick out that is not to be bought.",
       example: "8 ft",
       most: "100 ft",
     }).optional(),

@@ -218,8 +218,14 @@ function notesOf({ question, weighed, spares }: StockOrderPlan): string[] {
     `Kerf ${small(kerf)}; ${small(endTrim)} cut off each stick to square it.`,
     ...(priced ? [] : ["No length has a price: the plan takes the least length of sticks."]),
     ...(weighed > 0
-      ? [`${weighed} ways to lay the joints were weighed, all pieces of a name alike; the cheapest is taken.`]
+      ? [
+          `${weighed} ways to lay the joints were weighed, all pieces of a name alike; of those with the fewest joined the cheapest is taken.`,
+        ]
       : []),
+    ...[...question.forWant].map(
+      ([piece, count]) =>
+        `Of ${piece} ${count} ${count === 1 ? "is" : "are"} joined for want of sticks that take them whole.`,
+    ),
     ...[...question.incomplete].flatMap(([piece, count]) =>
       count > 0
         ? [
