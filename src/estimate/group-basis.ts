@@ -5,6 +5,7 @@ import { laySanding, layTurning, type SandingCells } from "./effort/building.js"
 import { type DressingCells, layDressing, machinesOf, type RawPiece } from "./effort/dressing.js";
 import { layRipDown, type RipDownCells } from "./effort/rip-down.js";
 import type { PieceGroup } from "./pieces/piece-group.js";
+import type { Sold } from "./purchase/equal-offers.js";
 import type { NothingSold, Substitution } from "./purchase/substitution.js";
 import type { DisplayUnits } from "./quantity/display.js";
 import type { Quantity } from "./quantity/quantity.js";
@@ -43,6 +44,8 @@ export interface GroupBasis {
   /** Ripping one down, where it is sold larger than wanted. */
   readonly ripDown: RipDownCells | undefined;
   readonly substitution: Substitution | NothingSold;
+  /** As each of the offers that serve as well, the one that is bought among them. */
+  readonly rivals: readonly Substitution[];
 }
 
 /** What a group is laid with. */
@@ -69,11 +72,7 @@ function settingStep({ sheet, request, units }: GroupLaying): Cell | undefined {
 }
 
 /** Lays both ways of a group; where it may not be milled, says why. */
-export function layGroupBasis(
-  group: PieceGroup,
-  substitution: Substitution | NothingSold,
-  laying: GroupLaying,
-): GroupBasis {
+export function layGroupBasis(group: PieceGroup, { substitution, rivals }: Sold, laying: GroupLaying): GroupBasis {
   const { sheet, request, units, assumed, woods, moisture } = laying;
   const machines = machinesOf(request.shop);
   const served = [...new Set((request.logs ?? []).map((log) => log.species))].filter(
@@ -87,7 +86,7 @@ export function layGroupBasis(
   const comesRough = dressed && "offer" in substitution && substitution.offer.surface === "rough";
   const reason = whyNotMilled(group, request, cells.length > 0);
   const ripDown = comesRough ? undefined : layRippingDown(group, substitution, known, laying);
-  const common = { group, weightEach, hardness: hardnessOf(group, laying), turn, substitution, ripDown };
+  const common = { group, weightEach, hardness: hardnessOf(group, laying), turn, substitution, rivals, ripDown };
   if (reason !== undefined) {
     const raw = dressed ? rawPiece(group, group, weightEach, laying) : undefined;
     const dressing = raw && comesRough ? layDressing({ ...laying, machines }, group, raw) : undefined;

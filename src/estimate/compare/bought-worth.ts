@@ -2,7 +2,7 @@
 import type { Basis } from "../basis.js";
 import { wholes } from "../pieces/laying.js";
 import { taxRatesOn } from "../purchase/line.js";
-import { abreastOf, type StockQuestion, stockQuestions } from "../purchase/lumber.js";
+import { abreastOf, type StockQuestion, triedQuestion } from "../purchase/lumber.js";
 import { type CostedLength, pieceWorth } from "../purchase/stock/piece-worth.js";
 import { leastPrice } from "../purchase/stock/problem.js";
 import { Decimal, decimal, ONE, ZERO } from "../quantity/decimal.js";
@@ -11,7 +11,11 @@ import { aside, asideIn } from "../sheet/aside.js";
 /** Counted work of the prices of one offer's pieces. Assumption, measured: it solves the relaxation of most orders. */
 const WORTH_WORK = 80_000;
 
-/** In money, by group, shared out over the pieces so that no order costs less than its pieces. @param wage - Value of an hour. */
+/**
+ * In money, by group, shared out over the pieces so that no order costs less than its pieces, whichever of the offers that serve a
+ * group equally well each of them is cut from: it counts as where it is least.
+ * @param wage - Value of an hour.
+ */
 export function boughtWorth(basis: Basis, wage: Decimal): ReadonlyMap<string, Decimal> {
   const { groups, pricing, catalog, assumed, cutting } = basis;
   const taxed = taxRatesOn(pricing, catalog.taxes, "lumber").reduce((sum, rate) => sum.plus(aside(rate)), ONE);
@@ -21,10 +25,18 @@ export function boughtWorth(basis: Basis, wage: Decimal): ReadonlyMap<string, De
   );
   const handling = wage.times(aside(assumed.cell("pace"))).times((sort as Decimal).plus(unload as Decimal));
   const spoiled = aside(cutting.spoiled);
-  const wanted = groups.flatMap(({ group, substitution }) =>
-    "offer" in substitution ? [{ substitution, count: wholes(basis.sheet, group.count) }] : [],
+  const wanted = groups.flatMap(({ group, rivals }) =>
+    rivals.map((substitution) => ({ substitution, count: wholes(basis.sheet, group.count) })),
   );
-  const shares = stockQuestions(cutting, wanted, "to all").flatMap((question) => {
+  const offers = [...new Set(wanted.map(({ substitution }) => substitution.offer))];
+  const questions = offers.map((offer) =>
+    triedQuestion(
+      cutting,
+      offer,
+      wanted.filter(({ substitution }) => substitution.offer === offer),
+    ),
+  );
+  const shares = questions.flatMap((question) => {
     const { problem, priced, moneyDigits } = question;
     const minor = decimal(10).pow(moneyDigits);
     const stocks = problem.stocks.map((stock): CostedLength => {
@@ -40,10 +52,18 @@ export function boughtWorth(basis: Basis, wage: Decimal): ReadonlyMap<string, De
     const spare = spareWorth(problem, stocks, each, spoiled);
     return problem.pieces.map(({ name, length }) => {
       const pieces = minor.times(abreastOf(question, name));
-      return [name, spare(each(length), length).dividedBy(pieces)] as const;
+      return { name, priced, worth: spare(each(length), length).dividedBy(pieces) };
     });
   });
-  return new Map(shares);
+  return new Map(
+    groups.flatMap(({ group: { name }, rivals }) => {
+      if (rivals.length === 0) return [];
+      const own = shares.filter((share) => share.name === name);
+      // What has no price is not bought where something that serves as well has one.
+      const priced = own.filter((share) => share.priced);
+      return [[name, Decimal.min(...(priced.length > 0 ? priced : own).map(({ worth }) => worth))]];
+    }),
+  );
 }
 
 /**

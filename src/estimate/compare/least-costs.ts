@@ -3,11 +3,13 @@
  * What differs from log to log or from wood to wood counts as where it is least.
  */
 import { BLADES } from "../../catalog/blades.js";
+import { sameSection } from "../../catalog/look-up.js";
 import type { Basis } from "../basis.js";
 import { easing } from "../effort/building.js";
 import { cuttingToLength } from "../effort/buying.js";
 import { layYardCarrying } from "../effort/milling.js";
 import type { GroupBasis, MillableGroup } from "../group-basis.js";
+import type { Substitution } from "../purchase/substitution.js";
 import { type Decimal, ONE, ZERO } from "../quantity/decimal.js";
 import type { MillCells } from "../salvage/mill.js";
 import type { ExactRates } from "../salvage/sawing-question.js";
@@ -31,14 +33,15 @@ export function evaluator({ sheet }: Basis): Ground["value"] {
   return (formula, unit) => asideIn(sheet.lay(`bound.${++laid}`, formula, { label: "part of a bound" }), unit);
 }
 
-/** Cutting to length, and the dressing, sanding and ripping of one bought piece. */
+/** Cutting to length, and the dressing, sanding and ripping of one bought piece; of ripping none where what serves as well is of another size. */
 export function boughtHours({ basis: { assumed }, value }: Ground, one: GroupBasis): Decimal {
-  const { group, soldRough, ripDown, turn } = one;
+  const { group, soldRough, ripDown, turn, rivals } = one;
+  const oneSize = rivals.every(({ offer }) => sameSection(offer.actual, (rivals[0] as Substitution).offer.actual));
   const sanding = times(over(group.surface, group.count), assumed.cell("sand.boughtShare"));
   const parts: Operand[] = [
     cuttingToLength([{ pieces: number("1"), turn }], assumed),
     ...(soldRough ? [times(soldRough.each, assumed.cell("dress.boughtShare"))] : []),
-    ...(ripDown ? [ripDown.each] : []),
+    ...(ripDown && oneSize ? [ripDown.each] : []),
     ...(group.rules.surface === "dressed"
       ? [times(over(sanding, assumed.cell("rate.sand")), assumed.cell("pace"))]
       : []),

@@ -17,13 +17,20 @@ const WORK = 20_000;
 /** What is bought for a group out of some offers. */
 export type Substitute = (group: PieceGroup, lumber: readonly LumberOffer[]) => Substitution | NothingSold;
 
+/** What is bought for a group, and what would serve as well. */
+export interface Sold {
+  readonly substitution: Substitution | NothingSold;
+  /** As each of the equal offers, the one that is chosen among them. */
+  readonly rivals: readonly Substitution[];
+}
+
 /** What is bought for each group, in their order. */
 export function substitutions(
   rules: CuttingRules,
   groups: readonly PieceGroup[],
   lumber: readonly LumberOffer[],
   substitute: Substitute,
-): readonly (Substitution | NothingSold)[] {
+): readonly Sold[] {
   const { sheet } = rules.pricing;
   const serving = groups.map((group) => equalOffers(sheet, group, { lumber, endTrim: rules.endTrim }));
   const keys = serving.map((offers) => offers.map(({ name }) => name).join("\n"));
@@ -34,7 +41,15 @@ export function substitutions(
     const alike = groups.filter((_, j) => keys[j] === key);
     chosen.set(key, offers.length < 2 ? lumber : leastCostly(rules, alike, offers, substitute));
   }
-  return groups.map((group, i) => substitute(group, chosen.get(keys[i] as string) as readonly LumberOffer[]));
+  const asOffers = (group: PieceGroup, offers: readonly LumberOffer[]) =>
+    offers.flatMap((offer) => {
+      const substitution = substitute(group, [offer]);
+      return "offer" in substitution ? [substitution] : [];
+    });
+  return groups.map((group, i) => ({
+    substitution: substitute(group, chosen.get(keys[i] as string) as readonly LumberOffer[]),
+    rivals: asOffers(group, serving[i] as readonly LumberOffer[]),
+  }));
 }
 
 /** The one that leaves fewest pieces out and costs least, of equals the first; all of them where none has a price. */

@@ -95,23 +95,13 @@ export interface CuttingRules {
   readonly atHand: BoardsAtHand;
 }
 
-/**
- * The stock problems of a route, one an offer, in the order of the offers' names.
- * @param give - Each board at hand to one offer, or for a bound to every one that it serves for.
- */
-export function stockQuestions(
-  rules: CuttingRules,
-  bought: readonly BoughtPieces[],
-  give: "to one" | "to all" = "to one",
-): StockQuestion[] {
+/** The stock problems of a route, one an offer, in the order of the offers' names. */
+export function stockQuestions(rules: CuttingRules, bought: readonly BoughtPieces[]): StockQuestion[] {
   const offers = new Map(bought.map(({ substitution: { offer } }) => [offer.name, offer]));
   const orders = [...offers.values()]
     .sort((a, b) => (a.name < b.name ? -1 : 1))
     .map((offer) => ({ offer, pieces: bought.filter((one) => one.substitution.offer === offer) }));
-  const given =
-    give === "to one"
-      ? boardsGiven(rules, orders)
-      : new Map(orders.map(({ offer }) => [offer, rules.atHand.filter((board) => isLike(board, offer))]));
+  const given = boardsGiven(rules, orders);
   return orders.map(({ offer, pieces }) =>
     stockQuestion(rules, offer, pieces, ownedOf(rules.system, given.get(offer) ?? [])),
   );
@@ -215,7 +205,8 @@ function stockQuestion(
 }
 
 /**
- * The question of an offer by itself, at the prices in force: none is laid but those that the user has changed, for it may not be bought.
+ * The question of an offer by itself, with all boards at hand that are like it, at the prices in force: none is laid but those
+ * that the user has changed, for it may not be bought.
  * @param bought - All as this offer.
  */
 export function triedQuestion(rules: CuttingRules, offer: LumberOffer, bought: readonly BoughtPieces[]): StockQuestion {

@@ -20,7 +20,7 @@ export const SearchSchema = z
     least: measuredValue
       .nullable()
       .describe(
-        "Proven: no mix, each piece sawn or bought by itself, totals less in cash and hours; null where nothing is proven.",
+        "Proven: no mix, each piece sawn or bought by itself, as any of the offers that serve for it equally well, totals less in cash and hours; null where nothing is proven.",
       ),
     gap: decimalField("")
       .nullable()
