@@ -19,6 +19,8 @@ export interface RipLoss {
 export interface Stick {
   readonly wanted: readonly [Decimal, Decimal];
   readonly measured: readonly [Decimal, Decimal];
+  /** Width of what the yard would sell by the name that is wanted; undefined where that is no name. */
+  readonly named: Decimal | undefined;
   /** Whether it is as large as wanted both ways. */
   readonly alike: boolean;
 }
@@ -31,14 +33,17 @@ export interface Ripped {
   readonly each: readonly [Decimal, Decimal];
 }
 
-/** Square pieces stay square where the stick is thinner than they are by name. Two that lie side by side lose a kerf, and a face each. */
-export function rippedFrom(sheet: Sheet, { rules }: PieceGroup, stick: Stick, loss: RipLoss): Ripped {
-  const { wanted, measured, alike } = stick;
+/**
+ * Square pieces stay square where the stick is thinner than they are by name; others are then as wide as the yard would sell
+ * them by that name, if more come out of a stick so: but for boards, whose rows are counted by the width that is wanted. Two that
+ * lie side by side lose a kerf, and a face each.
+ */
+export function rippedFrom(sheet: Sheet, { rules, role }: PieceGroup, stick: Stick, loss: RipLoss): Ripped {
+  const { wanted, measured, alike, named } = stick;
   const [thin, wide] = measured;
   const thickness = Decimal.min(wanted[0], thin);
-  const width = !alike && wanted[0].eq(wanted[1]) ? thickness : Decimal.min(wanted[1], wide);
-  const each = [thickness, width] as const;
-  if (rules.structural) return { abreast: 1, each };
+  const full = !alike && wanted[0].eq(wanted[1]) ? thickness : Decimal.min(wanted[1], wide);
+  if (rules.structural) return { abreast: 1, each: [thickness, full] };
   const between = (): Decimal => {
     const planed = rules.surface === "dressed" ? sheet.decide(loss.planed()).times(2) : ZERO;
     return sheet.decide(loss.kerf).plus(planed);
@@ -48,5 +53,7 @@ export function rippedFrom(sheet: Sheet, { rules }: PieceGroup, stick: Stick, lo
     const lost = between();
     return wholeNumber(has.plus(lost).dividedBy(side.plus(lost)).floor());
   };
-  return { abreast: along(thin, thickness) * along(wide, width), each };
+  const byName = !alike && role !== "board" && named ? Decimal.min(named, full) : full;
+  const width = along(wide, byName) > along(wide, full) ? byName : full;
+  return { abreast: along(thin, thickness) * along(wide, width), each: [thickness, width] };
 }

@@ -4,10 +4,12 @@
  */
 import { type LumberOffer, lengthsOf } from "../../catalog/offers/lumber.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
+import { dressedSize } from "../../catalog/sections.js";
 import { SPECIES, servesAs, woodName } from "../../catalog/species.js";
 import type { WantedGroup } from "../pieces/laying.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { type Decimal, decimal, ZERO } from "../quantity/decimal.js";
+import { quantity } from "../quantity/quantity.js";
 import { type MeasureSystem, markedSection } from "../quantity/text.js";
 import { unit } from "../quantity/unit.js";
 import type { Cell } from "../sheet/expression.js";
@@ -71,7 +73,7 @@ export function substitute(
   const measured = sides(best.actual) as Sides;
   const larger = largerSides(measured, wanted);
   const alike = inFact(best, wanted);
-  const ripped = rippedFrom(sheet, group, { wanted, measured, alike }, loss);
+  const ripped = rippedFrom(sheet, group, { wanted, measured, alike, named: dressedWidth(best, wanted) }, loss);
   const differences = differencesOf({ offer: best, group, wanted, ripped }, system);
   return { group, offer: best, differences, larger, alike, ...ripped };
 }
@@ -135,6 +137,17 @@ const largerSides = (measured: readonly Decimal[], wanted: Sides): readonly ("th
 /** The same in trade: 2 in is called 50 mm, 6 in 150 mm, at 25 mm to the inch. Common practice, no source. */
 const sameName = (a: Decimal, b: Decimal): boolean =>
   a.eq(b) || a.times(25).eq(b.times("25.4")) || a.times("25.4").eq(b.times(25));
+
+/** Width of what is sold by the name that is wanted, dressed as an offer is; undefined where that is no name of the offer's kind. */
+function dressedWidth({ sizing, surface, seasoning }: LumberOffer, [thickness, width]: Sides): Decimal | undefined {
+  if (sizing !== "nominal" || surface !== "dressed") return undefined;
+  // 50 mm is called 2 in, at 25 mm to the inch.
+  const names = ["25.4", "25"].map((inch) => ({
+    thickness: quantity(thickness.dividedBy(inch), "in"),
+    width: quantity(width.dividedBy(inch), "in"),
+  }));
+  return names.map((name) => dressedSize(name, seasoning)?.width.value).find((value) => value !== undefined);
+}
 
 /** Called as thick as is wanted, and wider: ripped down it measures no less than what is sold by the name that is wanted. */
 function isWider(offer: LumberOffer, [thickness, width]: Sides): boolean {

@@ -80,11 +80,28 @@ describe("slim pieces that the yard sells wider", () => {
     expect(bought([stick("2 x 4 in", "$5.00")], narrow).lines).toEqual(["3 2 x 4 in, 8'"]);
   });
 
-  it("are as thick as the stick is, and said to be", () => {
-    const { substitution } = bought([stick("1 x 12 in", "$20.00")], { ...slats, section: "1 x 4 in" });
-    expect(substitution).toMatchObject({
-      differences: expect.arrayContaining([expect.stringContaining("is ripped into 2 of 3/4 × 4 in")]),
-    });
+  it("are as thick as the stick is, and as wide as what is sold by their name where more come out so, and said to be", () => {
+    const from = (section: string, piece: object = {}) => {
+      const { substitution } = bought([stick(section, "$20.00")], { ...slats, section: "1 x 4 in", ...piece });
+      return substitution && "offer" in substitution ? substitution.differences.join() : "";
+    };
+    // A 1 × 4 measures 3/4 × 3 1/2: three of 3 1/2 and two kerfs are 10 3/4 of 11 1/4 in, where two of 4 are 8 1/8.
+    expect(from("1 x 12 in")).toContain("is ripped into 3 of 3/4 × 3 1/2 in");
+    // A 1 × 2 measures 3/4 × 1 1/2: two and a kerf are 3 1/8 of 3 1/2 in; planed, 3 3/16.
+    expect(from("1 x 4 in", { section: "1 x 2 in" })).toContain("is ripped into 2 of 3/4 × 1 1/2 in");
+    expect(from("1 x 4 in", { section: "1 x 2 in", surface: "dressed" })).toContain("ripped into 2 of 3/4 × 1 1/2 in");
+    // 1 × 5 is 4 1/2 wide: of 11 1/4 in there are two of that, and two of 5 as well, so that they stay full.
+    expect(from("1 x 12 in", { section: "1 x 5 in" })).toContain("is ripped into 2 of 3/4 × 5 in");
+    // By its metric name, at 25 mm to the inch: 25 × 50 mm is 1 × 2 in.
+    expect(from("1 x 4 in", { section: "25 x 50 mm" })).toContain("ripped into 2 of 3/4 × 1 1/2 in");
+  });
+
+  it("stay as wide as wanted where they are boards, whose rows are counted so, and where the stick is full", () => {
+    const boards = { ...slats, section: "1 x 4 in", role: "board", count: 6 };
+    expect(bought([stick("1 x 12 in", "$20.00")], boards).substitution).toMatchObject({ abreast: 2 });
+    const full = { ...stick("1 x 4 in", "$3.00"), sizing: "actual", surface: "rough" };
+    // Two of 2 in and a kerf are 4 1/8 in.
+    expect(bought([full], { ...slats, section: "1 x 2 in" }).substitution).toMatchObject({ abreast: 1 });
   });
 
   it("that bear stay one a stick: its grade is that of the whole", () => {
@@ -107,8 +124,8 @@ describe("of what is not sold by its name", () => {
       ...stick("1 x 4 in", "$9.00"),
       sold: { by: "piece", lengths: [{ length: "10 ft", price: "$9.00" }] },
     };
-    // 3 1/2 in hold one of 2 in.
-    expect(bought([furring, pine], long).lines).toEqual(["4 1 x 4 in, 10'"]);
+    // 3 1/2 in hold two of 1 1/2.
+    expect(bought([furring, pine], long).lines).toEqual(["2 1 x 4 in, 10'"]);
     expect(bought([furring, pine], { ...long, length: "7 ft" }).lines).toEqual(["4 1 x 2 in, 8'"]);
     expect(bought([furring], long).lines).toEqual(["4 1 x 2 in: too short for slats"]);
   });
