@@ -100,6 +100,21 @@ describe("a stock plan", () => {
     expect((await planned(order("1 1/2 x 5 1/2 in", "actual"))).total?.value).toBe("158.40");
   });
 
+  it("shows the price of a stick by volume as money is, and reckons with all of its digits", async () => {
+    // 2 × 3 in, 8 ft 4 in, are 4 1/6 bf: 8.33 at 2.00 a board foot, and three of them 25.00.
+    const answer = await planned(
+      {
+        pieces: [{ name: "rails", length: "7 ft", count: 3 }],
+        stocks: [{ length: "100 in" }],
+        rate: { by: "volume", price: "$2.00/bf", section: "2 x 3 in", measure: "nominal" },
+      },
+      "?include=workings",
+    );
+    expect([answer.buy[0]?.price?.value, answer.total?.value]).toEqual(["8.33", "25.00"]);
+    const { working, source } = cellsOf(answer).get(answer.buy[0]?.price?.cell ?? "") ?? {};
+    expect([working, source]).toEqual(["2 USD/bf × 4.166666666667 bf = 8.33 USD", "order, /stocks/0"]);
+  });
+
   it("buys more than it needs where a bulk price makes that cheaper, at prices of its own and by rate", async () => {
     // By hand: nine at 5.00 are 45.00, ten at 4.00 are 40.00.
     const pieces = [{ name: "rails", length: "7 ft", count: 9 }];

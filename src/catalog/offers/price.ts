@@ -34,7 +34,7 @@ export type Department = (typeof DEPARTMENTS)[number];
 export interface Priced {
   readonly kind: "priced";
   /** Money, or money per unit in the unit that it was given in. */
-  readonly amount: Quantity;
+  readonly amount: Quantity | Charged;
   readonly at: string;
 }
 
@@ -217,10 +217,18 @@ export function slug(text: string): string {
 /** A quantity's text in one line, as it was given. */
 export const wordsOf = (text: QuantityText): string => (typeof text === "string" ? text : `${text.value} ${text.unit}`);
 
+/** Money that comes of a rate: it may have more digits than money is written with. */
+export interface Charged extends Quantity {
+  readonly rate: Quantity;
+  /** What the rate is charged on, in the unit that it is by. */
+  readonly much: Quantity;
+}
+
 /** Money from a rate and what it is charged on, in whatever unit of the right dimension; exact, not rounded. */
-export function rateTimes(rate: Quantity, much: Quantity): Quantity {
+export function rateTimes(rate: Quantity, much: Quantity): Charged {
   const currency = [...rate.unit.parts.keys()].find((part) => minorDigits(part) !== undefined);
   if (currency === undefined) throw new Error(`${rate.unit.symbol} is no price`);
   const below = unitOver(unit(currency), rate.unit);
-  return quantity(rate.value.times(inUnit(much, below)), currency);
+  const charged = quantity(inUnit(much, below), below);
+  return { ...quantity(rate.value.times(inUnit(much, below)), currency), rate, much: charged };
 }

@@ -1,8 +1,9 @@
 /** One line of a shopping list: a quantity, a price where one is known, and the amount. No price is never zero. */
-import type { Department, Price } from "../../catalog/offers/price.js";
+import type { Charged, Department, Price } from "../../catalog/offers/price.js";
 import type { Tax } from "../../catalog/price-catalog.js";
-import { type Cell, type Operand, roundMoney, sumOr, times } from "../sheet/expression.js";
-import type { Sheet } from "../sheet/sheet.js";
+import type { Quantity } from "../quantity/quantity.js";
+import { type Cell, given, type Operand, roundMoney, sumOr, times } from "../sheet/expression.js";
+import type { CellNotes, Sheet } from "../sheet/sheet.js";
 
 /** A line of the shopping list. Without a price it has no amount, and says what to add. */
 export interface ShoppingLine {
@@ -57,10 +58,14 @@ export function priceCell(
   label: string,
 ): Cell | undefined {
   if (price.kind === "unpriced") return undefined;
-  return (
-    sheet.find(`price.${name}`) ??
-    sheet.catalog(`price.${name}`, price.amount, { label, source: `catalog, ${price.at}` })
-  );
+  return sheet.find(`price.${name}`) ?? layPrice(sheet, name, price.amount, { label, source: `catalog, ${price.at}` });
+}
+
+/** Lays a price as it was given; what comes of a rate as its formula, so that it is shown as money is and exact beneath. */
+export function layPrice(sheet: Sheet, name: string, amount: Quantity | Charged, notes: CellNotes): Cell {
+  if (!("rate" in amount)) return sheet.catalog(`price.${name}`, amount, notes);
+  const formula = times(given(amount.rate), given(amount.much));
+  return sheet.lay(`price.${name}`, formula, { ...notes, display: amount.unit });
 }
 
 /** Rounds a cost to the minor unit, at the price level. */

@@ -9,6 +9,7 @@ import { type Cell, type Operand, type PlanProof, roundMoney, sumOr, times } fro
 import { Sheet } from "../sheet/sheet.js";
 import { type LevelCell, layBought } from "./bulk.js";
 import { explainStock, type StickSteps } from "./explain-stock.js";
+import { layPrice } from "./line.js";
 import { stepsOnTape, sticksOf, uncut } from "./lumber.js";
 import { laySticks, type StickCells } from "./sticks.js";
 import { better, chooseJoints, cutOf, heldWay, type Way, wholeFirst } from "./stock/joint-choice.js";
@@ -227,10 +228,10 @@ function layPrices(sheet: Sheet, slug: string, name: string, { price, bulk, at }
   if (!price) return [];
   const source = `order, ${at}`;
   return [
-    { from: 1, price: sheet.catalog(`price.${slug}`, price, { label: `price of ${name}`, source }) },
+    { from: 1, price: layPrice(sheet, slug, price, { label: `price of ${name}`, source }) },
     ...bulk.map(({ from, price: lower }) => {
       const label = `price of ${name}, from ${from} on`;
-      return { from, price: sheet.catalog(`price.${slug}-from${from}`, lower, { label, source }) };
+      return { from, price: layPrice(sheet, `${slug}-from${from}`, lower, { label, source }) };
     }),
   ];
 }

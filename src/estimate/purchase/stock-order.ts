@@ -1,6 +1,6 @@
 /** A stock plan by itself: from an order of pieces to the sticks to buy, priced on a sheet of its own. */
 import { assumptionOf } from "../../catalog/assumptions.js";
-import { rateTimes } from "../../catalog/offers/price.js";
+import { type Charged, rateTimes } from "../../catalog/offers/price.js";
 import { type QuantityText, toQuantity, toSection } from "../../catalog/reading.js";
 import { boardFeet } from "../../catalog/sections.js";
 import { type Fault, FaultError, pointer } from "../faults.js";
@@ -25,9 +25,9 @@ import type { StockLength, StockProblem } from "./stock/problem.js";
 export interface Stick {
   readonly length: Quantity;
   /** Of one, exact; undefined where no price is known, and for what lies at hand. */
-  readonly price: Quantity | undefined;
+  readonly price: Quantity | Charged | undefined;
   /** What the price of one falls to where so many and more are bought, the least number first. */
-  readonly bulk: readonly { readonly from: number; readonly price: Quantity }[];
+  readonly bulk: readonly { readonly from: number; readonly price: Quantity | Charged }[];
   readonly owned: boolean;
   /** Where the order says so. */
   readonly at: string;
@@ -190,7 +190,7 @@ function rated(
   price: QuantityText | null | undefined,
   length: Quantity,
   currency: string,
-): Quantity | undefined {
+): Charged | undefined {
   if (!rate || !price) return undefined;
   if (rate.by === "length") return rateTimes(toQuantity(price, `${currency}/ft`), length);
   const section = toSection(rate.section);

@@ -5,6 +5,7 @@
  * Every reading of the tree (value, floats, working, workbook formula) is one file with one exhaustive `switch`.
  */
 import { Decimal, decimal } from "../quantity/decimal.js";
+import type { Quantity } from "../quantity/quantity.js";
 import { exactly } from "../quantity/text.js";
 import { type Factor, factorBetween, held, NUMBER, type Unit, unit, unitOver, unitTimes } from "../quantity/unit.js";
 
@@ -129,6 +130,11 @@ export function number(text: string): Expression {
   const constant: Expression = { kind: "number", unit: of, value, written: written ?? of };
   if (constants.size < MOST_CONSTANTS) constants.set(text, constant);
   return constant;
+}
+
+/** A quantity that was given, as a part of a formula; shown in the unit that it was given in. */
+export function given({ value, unit: of, written = of }: Quantity): Expression {
+  return { kind: "number", unit: of, value, written };
 }
 
 /** A count of things, such as the number of cells in a column. */
