@@ -207,7 +207,10 @@ export function planStockOf(
 ): RoutePlan["stock"][number] {
   const { problem, offer } = question;
   if (held) {
-    const wrong = judgeStockPlan(problem, held, stepsOnTape(question.system));
+    const wrong = judgeStockPlan(problem, held, stepsOnTape(question.system), ({ name }) => {
+      const { substitution, count } = question.bought.get(name) as BoughtPieces;
+      return { each: substitution.abreast, wanted: count };
+    });
     if (wrong.length > 0) throw misfit(pointer("/heldPlans/stock", key, offer.name), wrong);
     return { question, plan: held, proof: HELD };
   }

@@ -14,6 +14,11 @@ const MOST_TIMES = 1_000_000;
 /** A length in whole steps, as it is told: to the mark that holds, of what is wanted at least and of what there is at most. */
 export type TellSteps = (steps: number, limit: "least" | "most") => string;
 
+/** Pieces that come out of each row of a problem: so many out of each that is cut, and so many that are wanted in all. */
+export type PiecesOf = (row: StockPiece) => { readonly each: number; readonly wanted: number };
+
+const ONE_EACH: PiecesOf = ({ count }) => ({ each: 1, wanted: count });
+
 /**
  * What is wrong with a plan, in sentences; empty when it is sound.
  *
@@ -23,16 +28,18 @@ export type TellSteps = (steps: number, limit: "least" | "most") => string;
  *
  * @param plan - Rows of `{ stock, pieces, times }`, as far as anyone knows.
  * @param long - How lengths are told; in steps where nobody reads them.
+ * @param pieces - How pieces are counted where several are ripped out of one.
  */
 export function judgeStockPlan(
   problem: StockProblem,
   plan: unknown,
   long: TellSteps = (steps) => `${steps} steps`,
+  pieces: PiecesOf = ONE_EACH,
 ): string[] {
   if (!Array.isArray(plan)) return ["The plan is not a list of sticks."];
   if (plan.length > MOST_ROWS) return [`The plan has ${plan.length} rows; ${MOST_ROWS} are read at most.`];
-  const pieces = new Map(problem.pieces.map((piece) => [piece.name, piece]));
-  const tally: Tally = { problem, pieces, long, cut: new Map(), used: new Map(), wrong: [] };
+  const known = new Map(problem.pieces.map((piece) => [piece.name, piece]));
+  const tally: Tally = { problem, known, pieces, long, cut: new Map(), used: new Map(), wrong: [] };
   for (const [index, row] of plan.entries()) {
     if (tally.wrong.length >= MOST_MESSAGES) break;
     judgeRow(tally, `Row ${index + 1}`, row);
@@ -44,7 +51,8 @@ export function judgeStockPlan(
 
 interface Tally {
   readonly problem: StockProblem;
-  readonly pieces: ReadonlyMap<unknown, StockPiece>;
+  readonly known: ReadonlyMap<unknown, StockPiece>;
+  readonly pieces: PiecesOf;
   readonly long: TellSteps;
   /** Pieces cut, by name. */
   readonly cut: Map<string, number>;
@@ -53,7 +61,7 @@ interface Tally {
   readonly wrong: string[];
 }
 
-function judgeRow({ problem, pieces: known, long, cut, used, wrong }: Tally, at: string, row: unknown): void {
+function judgeRow({ problem, known, long, cut, used, wrong }: Tally, at: string, row: unknown): void {
   const { stock, pieces, times } = isRecord(row) ? row : {};
   const stick = problem.stocks.find((each) => each.name === stock);
   if (!stick) return void wrong.push(`${at}: no stock is called ${shown(stock)}.`);
@@ -80,26 +88,31 @@ function judgeRow({ problem, pieces: known, long, cut, used, wrong }: Tally, at:
   }
 }
 
-function judgeCounts({ problem, cut, used, wrong }: Tally): void {
+function judgeCounts({ problem, pieces, cut, used, wrong }: Tally): void {
   for (const stock of problem.stocks) {
     const sticks = used.get(stock.name) ?? 0;
     if (sticks > supply(problem, stock))
       wrong.push(`${sticks} of ${shown(stock.name)} used, ${supply(problem, stock)} to be had.`);
   }
-  for (const [name, made] of cut) {
-    const wanted = problem.pieces.reduce((sum, piece) => (piece.name === name ? sum + piece.count : sum), 0);
-    if (made > wanted) wrong.push(`${made} of ${shown(name)} cut, ${wanted} wanted.`);
+  for (const piece of problem.pieces) {
+    const made = cut.get(piece.name) ?? 0;
+    const { each, wanted } = pieces(piece);
+    if (made > piece.count) wrong.push(`${made * each} of ${shown(piece.name)} cut, ${wanted} wanted.`);
   }
 }
 
 /** A piece may be left out only when no stick that could hold it is left. */
-function judgeLeftOut({ problem, cut, used, wrong }: Tally): void {
+function judgeLeftOut({ problem, pieces, cut, used, wrong }: Tally): void {
   const spare = problem.stocks.filter((stock) => (used.get(stock.name) ?? 0) < supply(problem, stock));
   for (const piece of problem.pieces) {
     const made = cut.get(piece.name) ?? 0;
-    const stick = spare.find((each: StockLength) => each.length - problem.endTrim >= piece.length);
+    const { each, wanted } = pieces(piece);
+    const stick = spare.find((one: StockLength) => one.length - problem.endTrim >= piece.length);
     if (made < piece.count && stick) {
-      wrong.push(`${made} of ${piece.count} ${shown(piece.name)} cut; ${shown(stick.name)} would hold one more.`);
+      const more = Math.min(each, wanted - made * each);
+      wrong.push(
+        `${made * each} of ${wanted} ${shown(piece.name)} cut; ${shown(stick.name)} would hold ${more === 1 ? "one" : more} more.`,
+      );
     }
   }
 }

@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { MarkBook } from "../../../src/api/render/json/marks.js";
 import { shownPurchasing } from "../../../src/api/render/json/purchasing.js";
+import type { FaultError } from "../../../src/estimate/faults.js";
 import { pieceMarks } from "../../../src/estimate/pieces/cut-list.js";
 import { estimated } from "../../helpers/estimating.js";
 
@@ -113,6 +114,30 @@ describe("slim pieces that the yard sells wider", () => {
     // Ten sticks give 20 of 28.
     const { lines } = bought([stick("2 x 4 in", "$5.00", { available: 10 })]);
     expect(lines).toEqual(["10 2 x 4 in, 8'", "8 2 x 4 in: too few for slats"]);
+  });
+});
+
+describe("a held plan of slim pieces", () => {
+  const refusalOf = (times: number) => {
+    const body = {
+      structure: { kind: "pieces", pieces: [{ ...slats, count: 5 }] },
+      catalog: { name: "A shelf", currency: "USD", lumber: [stick("2 x 4 in", "$5.00")] },
+      heldPlans: { stock: { bought: { "2x4": [{ stock: "8'", pieces: ["slats"], times }] } } },
+    };
+    try {
+      estimated(body);
+    } catch (error) {
+      return (error as FaultError).faults.map(({ wrong }) => wrong);
+    }
+    return [];
+  };
+
+  it("is told by its pieces, not by the sticks that they are ripped out of", () => {
+    // Two come out of each: three sticks give the five, two give four, four give eight.
+    expect(refusalOf(3)).toEqual([]);
+    expect(refusalOf(2)).toEqual([`4 of 5 "slats" cut; "8'" would hold one more.`]);
+    expect(refusalOf(1)).toEqual([`2 of 5 "slats" cut; "8'" would hold 2 more.`]);
+    expect(refusalOf(4)).toEqual([`8 of "slats" cut, 5 wanted.`]);
   });
 });
 
