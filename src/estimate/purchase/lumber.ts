@@ -95,15 +95,18 @@ export interface CuttingRules {
   readonly atHand: BoardsAtHand;
 }
 
-/** The stock problems of a route, one an offer, in the order of the offers' names. */
-export function stockQuestions(rules: CuttingRules, bought: readonly BoughtPieces[]): StockQuestion[] {
+/** The stock problems of a route, one an offer, in the order of the offers' names; the prices of what is bought are laid. */
+export const stockQuestions = (rules: CuttingRules, bought: readonly BoughtPieces[]): StockQuestion[] =>
+  questionsOf(rules, bought, (offer) => shelfOf(rules, offer));
+
+function questionsOf(rules: CuttingRules, bought: readonly BoughtPieces[], shelf: Shelves): StockQuestion[] {
   const offers = new Map(bought.map(({ substitution: { offer } }) => [offer.name, offer]));
   const orders = [...offers.values()]
     .sort((a, b) => (a.name < b.name ? -1 : 1))
     .map((offer) => ({ offer, pieces: bought.filter((one) => one.substitution.offer === offer) }));
-  const given = boardsGiven(rules, orders);
+  const given = boardsGiven(rules, orders, shelf);
   return orders.map(({ offer, pieces }) =>
-    stockQuestion(rules, offer, pieces, ownedOf(rules.system, given.get(offer) ?? [])),
+    stockQuestion(rules, offer, pieces, ownedOf(rules.system, given.get(offer) ?? []), shelf(offer)),
   );
 }
 
@@ -116,12 +119,16 @@ interface Order {
  * Boards at hand by the offer that they serve for. A board that several are like saves most where wood is dearest by length, so
  * that one takes it, but no more boards than it has pieces that fit; the rest go to the next.
  */
-function boardsGiven(rules: CuttingRules, orders: readonly Order[]): ReadonlyMap<LumberOffer, BoardsAtHand> {
+function boardsGiven(
+  rules: CuttingRules,
+  orders: readonly Order[],
+  shelf: Shelves,
+): ReadonlyMap<LumberOffer, BoardsAtHand> {
   const { atHand, pricing, endTrim } = rules;
   const given = new Map<LumberOffer, BoardsAtHand>();
   if (atHand.length === 0) return given;
   const dearest = orders
-    .map((order) => ({ ...order, rate: rateOf(rules, order.offer) }))
+    .map((order) => ({ ...order, rate: rateOf(shelf(order.offer)) }))
     .sort((a, b) => b.rate.cmp(a.rate));
   let left = atHand;
   for (const { offer, pieces } of dearest) {
@@ -142,8 +149,7 @@ function boardsGiven(rules: CuttingRules, orders: readonly Order[]): ReadonlyMap
 }
 
 /** What its cheapest length costs by the millimetre. */
-function rateOf(rules: CuttingRules, offer: LumberOffer): Decimal {
-  const { stocks, moneyDigits } = shelfOf(rules, offer);
+function rateOf({ stocks, moneyDigits }: Shelf): Decimal {
   const rates = stocks.map((stock) => decimal(leastPrice(stock)).dividedBy(Math.max(1, stock.length)));
   const least = rates.reduce<Decimal | undefined>((low, rate) => (low?.lte(rate) ? low : rate), undefined);
   return (least ?? decimal(0)).dividedBy(decimal(10).pow(moneyDigits));
@@ -187,7 +193,7 @@ function stockQuestion(
   offer: LumberOffer,
   bought: readonly BoughtPieces[],
   owned: readonly StockLength[],
-  { stocks, ...shelf }: Shelf = shelfOf(rules, offer),
+  { stocks, ...shelf }: Shelf,
 ): StockQuestion {
   const { pricing, system } = rules;
   const up = (cell: Cell): number => stepsOf(system, pricing.sheet.decide(cell), "up");
@@ -211,9 +217,12 @@ function stockQuestion(
  */
 export function triedQuestion(rules: CuttingRules, offer: LumberOffer, bought: readonly BoughtPieces[]): StockQuestion {
   const owned = rules.atHand.filter((board) => isLike(board, offer));
-  const shelf = makeShelf(rules, offer, (name, one, label) => levelsInForce(rules.pricing, name, one, label));
-  return stockQuestion(rules, offer, bought, ownedOf(rules.system, owned), shelf);
+  return stockQuestion(rules, offer, bought, ownedOf(rules.system, owned), triedShelf(rules, offer));
 }
+
+/** The questions of a route that is only tried, as `stockQuestions` asks them. */
+export const triedQuestions = (rules: CuttingRules, bought: readonly BoughtPieces[]): StockQuestion[] =>
+  questionsOf(rules, bought, (offer) => triedShelf(rules, offer));
 
 /** Lays and decides every price of an offer: that it was chosen among others hangs on them. */
 export function decidePrices(rules: CuttingRules, offer: LumberOffer): void {
@@ -226,16 +235,27 @@ export function decidePrices(rules: CuttingRules, offer: LumberOffer): void {
 /** An offer's lengths as the optimiser takes them. */
 type Shelf = Pick<StockQuestion, "lengths" | "prices" | "priced" | "moneyDigits"> & Pick<StockProblem, "stocks">;
 
+type Shelves = (offer: LumberOffer) => Shelf;
+
+/** By sheet and offer: with its prices laid, and with those alone that the user has changed. */
 const shelves = new WeakMap<Sheet, Map<LumberOffer, Shelf>>();
+const triedShelves = new WeakMap<Sheet, Map<LumberOffer, Shelf>>();
 
 /** Lengths with a price, or all of them where none has one; worked out once an offer and sheet. */
-function shelfOf(rules: CuttingRules, offer: LumberOffer): Shelf {
+const shelfOf = (rules: CuttingRules, offer: LumberOffer): Shelf =>
+  remembered(shelves, rules, offer, (name, one, label) =>
+    levelCells(rules.pricing, name, one, label).map(({ from, price }) => ({ from, price: aside(price) })),
+  );
+
+/** The same at the prices in force, without a cell for each. */
+const triedShelf = (rules: CuttingRules, offer: LumberOffer): Shelf =>
+  remembered(triedShelves, rules, offer, (name, one, label) => levelsInForce(rules.pricing, name, one, label));
+
+function remembered(all: typeof shelves, rules: CuttingRules, offer: LumberOffer, levels: LevelsOf): Shelf {
   const { sheet } = rules.pricing;
-  const known = shelves.get(sheet) ?? new Map<LumberOffer, Shelf>();
-  shelves.set(sheet, known);
-  const laid: LevelsOf = (name, one, label) =>
-    levelCells(rules.pricing, name, one, label).map(({ from, price }) => ({ from, price: aside(price) }));
-  const found = known.get(offer) ?? makeShelf(rules, offer, laid);
+  const known = all.get(sheet) ?? new Map<LumberOffer, Shelf>();
+  all.set(sheet, known);
+  const found = known.get(offer) ?? makeShelf(rules, offer, levels);
   known.set(offer, found);
   return found;
 }
