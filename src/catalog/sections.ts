@@ -108,6 +108,13 @@ export function countedThickness(thickness: Quantity): Quantity {
   return thickness.value.lt(least.value) ? least : thickness;
 }
 
+/** What board measure multiplies, in whatever units: a thickness of 1 in at least, the width and the length. */
+export const boardMeasure = ({ thickness, width }: Section, length: Quantity): readonly Quantity[] => [
+  countedThickness(thickness),
+  width,
+  length,
+];
+
 /**
  * Board measure of one piece: thickness in × width in × length ft ÷ 12, thickness counted as 1 in at least.
  * Give the nominal section for yard lumber, the actual rough section for full-sawn stock.

@@ -1,7 +1,7 @@
 /** Lumber on offer: one wood and section, in its lengths, priced by the piece, by length or by volume. */
 import { z } from "zod";
 import { pointer } from "../../estimate/faults.js";
-import { type Quantity, quantity } from "../../estimate/quantity/quantity.js";
+import type { Quantity } from "../../estimate/quantity/quantity.js";
 import { wholeNumber } from "../../estimate/quantity/whole.js";
 import {
   priceField,
@@ -12,7 +12,7 @@ import {
   toQuantity,
   toSection,
 } from "../reading.js";
-import { boardFeet, dressedSize, type Seasoning, usualSeasoning } from "../sections.js";
+import { dressedSize, type Seasoning, usualSeasoning } from "../sections.js";
 import { woodNames } from "../species.js";
 import {
   type BulkPrice,
@@ -27,6 +27,7 @@ import {
   type Priced,
   rateTimes,
   slug,
+  volumeTimes,
   wordsOf,
 } from "./price.js";
 
@@ -343,16 +344,6 @@ export function availableOf({ sold }: LumberOffer, length: Quantity): number | n
   return sold.lengths.find((each) => each.length.value.eq(length.value))?.available ?? null;
 }
 
-/**
- * The volume that one piece is charged for: nominal board measure (thickness counted as 1 in at least), or the real
- * volume of the actual section.
- */
-export function chargedVolume(offer: LumberOffer, length: Quantity, measure: "nominal" | "actual"): Quantity {
-  if (measure === "nominal") return boardFeet(offer.section, length);
-  const { thickness, width } = offer.actual;
-  return quantity(thickness.value.times(width.value).times(length.value), "mm3");
-}
-
 /** The price of one piece of a length; exact, not rounded to the cent. A length that is not on offer has no price. */
 export function pieceCost(offer: LumberOffer, length: Quantity): Price {
   const { sold } = offer;
@@ -371,9 +362,10 @@ export function pieceBulk(offer: LumberOffer, length: Quantity): readonly BulkPr
   return sold.bulk.map(({ from, price }) => ({ from, price: costAt(offer, price, length) }));
 }
 
-function costAt(offer: LumberOffer, { amount, at }: Priced, length: Quantity): Priced {
-  const much = offer.sold.by === "volume" ? chargedVolume(offer, length, offer.sold.measure) : length;
-  return { kind: "priced", amount: rateTimes(amount, much), at };
+function costAt({ sold, section, actual }: LumberOffer, { amount, at }: Priced, length: Quantity): Priced {
+  if (sold.by !== "volume") return { kind: "priced", amount: rateTimes(amount, length), at };
+  const sides = sold.measure === "nominal" ? section : actual;
+  return { kind: "priced", amount: volumeTimes(amount, sold.measure, sides, length), at };
 }
 
 /** The lengths of an offer with their prices. */

@@ -12,8 +12,10 @@ import {
   nameField,
   type QuantityText,
   quantityField,
+  type Section,
   toQuantity,
 } from "../reading.js";
+import { boardFeet, boardMeasure } from "../sections.js";
 import { fault, MOST_FAULTS } from "../shape-faults.js";
 
 /** Departments of a supplier, in the order of a shopping list. */
@@ -220,15 +222,32 @@ export const wordsOf = (text: QuantityText): string => (typeof text === "string"
 /** Money that comes of a rate: it may have more digits than money is written with. */
 export interface Charged extends Quantity {
   readonly rate: Quantity;
-  /** What the rate is charged on, in the unit that it is by. */
-  readonly much: Quantity;
+  /** What the rate is charged on, as a product. */
+  readonly on: readonly Quantity[];
 }
 
-/** Money from a rate and what it is charged on, in whatever unit of the right dimension; exact, not rounded. */
-export function rateTimes(rate: Quantity, much: Quantity): Charged {
+/**
+ * Money from a rate and what it is charged on, in whatever unit of the right dimension; exact, not rounded.
+ * @param on - The lengths that it is the product of, where it is a volume.
+ */
+export function rateTimes(rate: Quantity, much: Quantity, on: readonly Quantity[] = [much]): Charged {
   const currency = [...rate.unit.parts.keys()].find((part) => minorDigits(part) !== undefined);
   if (currency === undefined) throw new Error(`${rate.unit.symbol} is no price`);
   const below = unitOver(unit(currency), rate.unit);
-  const charged = quantity(inUnit(much, below), below);
-  return { ...quantity(rate.value.times(inUnit(much, below)), currency), rate, much: charged };
+  return { ...quantity(rate.value.times(inUnit(much, below)), currency), rate, on };
+}
+
+/**
+ * The same by volume: of a section by its name in board measure, thickness counted as 1 in at least; or of one as it measures.
+ */
+export function volumeTimes(
+  rate: Quantity,
+  measure: "nominal" | "actual",
+  section: Section,
+  length: Quantity,
+): Charged {
+  if (measure === "nominal") return rateTimes(rate, boardFeet(section, length), boardMeasure(section, length));
+  const { thickness, width } = section;
+  const volume = quantity(thickness.value.times(width.value).times(length.value), "mm3");
+  return rateTimes(rate, volume, [thickness, width, length]);
 }

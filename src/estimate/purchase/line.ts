@@ -64,7 +64,7 @@ export function priceCell(
 /** Lays a price as it was given; what comes of a rate as its formula, so that it is shown as money is and exact beneath. */
 export function layPrice(sheet: Sheet, name: string, amount: Quantity | Charged, notes: CellNotes): Cell {
   if (!("rate" in amount)) return sheet.catalog(`price.${name}`, amount, notes);
-  const formula = times(given(amount.rate), given(amount.much));
+  const formula = times(given(amount.rate), ...amount.on.map(given));
   return sheet.lay(`price.${name}`, formula, { ...notes, display: amount.unit });
 }
 

@@ -1,10 +1,9 @@
 /** A stock plan by itself: from an order of pieces to the sticks to buy, priced on a sheet of its own. */
 import { assumptionOf } from "../../catalog/assumptions.js";
-import { type Charged, rateTimes } from "../../catalog/offers/price.js";
+import { type Charged, rateTimes, volumeTimes } from "../../catalog/offers/price.js";
 import { type QuantityText, toQuantity, toSection } from "../../catalog/reading.js";
-import { boardFeet } from "../../catalog/sections.js";
 import { type Fault, FaultError, pointer } from "../faults.js";
-import { type Quantity, quantity } from "../quantity/quantity.js";
+import type { Quantity } from "../quantity/quantity.js";
 import { exactly, type MeasureSystem, marked } from "../quantity/text.js";
 import { minorDigits } from "../quantity/unit.js";
 import { MOST_PIECES, type StockOrder } from "../request/stock-order.js";
@@ -193,11 +192,7 @@ function rated(
 ): Charged | undefined {
   if (!rate || !price) return undefined;
   if (rate.by === "length") return rateTimes(toQuantity(price, `${currency}/ft`), length);
-  const section = toSection(rate.section);
-  const { thickness, width } = section;
-  const actual = () => quantity(thickness.value.times(width.value).times(length.value), "mm3");
-  const volume = rate.measure === "nominal" ? boardFeet(section, length) : actual();
-  return rateTimes(toQuantity(price, `${currency}/bf`), volume);
+  return volumeTimes(toQuantity(price, `${currency}/bf`), rate.measure, toSection(rate.section), length);
 }
 
 const leftoverName = (length: Quantity, system: MeasureSystem): string => `at hand, ${marked(length, system)}`;
