@@ -112,7 +112,10 @@ describe("a stock plan", () => {
     );
     expect([answer.buy[0]?.price?.value, answer.total?.value]).toEqual(["8.33", "25.00"]);
     const { working, source } = cellsOf(answer).get(answer.buy[0]?.price?.cell ?? "") ?? {};
-    expect([working, source]).toEqual(["2 USD/bf × 2 in × 3 in × 100 in ÷ 144 in3 per bf = 8.33 USD", "order, /stocks/0"]);
+    expect([working, source]).toEqual([
+      "2 USD/bf × 2 in × 3 in × 100 in ÷ 144 in3 per bf = 8.33 USD",
+      "order, /stocks/0",
+    ]);
   });
 
   it("buys more than it needs where a bulk price makes that cheaper, at prices of its own and by rate", async () => {
