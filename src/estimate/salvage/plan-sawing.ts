@@ -9,7 +9,6 @@
 import { carefulBolts, carefulSawyer } from "./careful-sawyer.js";
 import { planCost } from "./cut-measures.js";
 import { type LogTable, sizedJob } from "./optimiser/bucking.js";
-import { planByWorth } from "./optimiser/by-worth.js";
 import { relax, Yard } from "./optimiser/column-generation.js";
 import { CountedWork, type WorkOptions } from "./optimiser/counted-work.js";
 import { dive, diveEnds } from "./optimiser/dive.js";
@@ -65,7 +64,6 @@ const VERY_MANY_SHARE = 0.6;
 /** Dives plan so many logs better than any other way, and get more of the work. Assumption, measured on the frozen problems. */
 const MANY = 30;
 const DIVES_SHARE = 0.4;
-const BY_WORTH_SHARE = 0.2;
 const LISTING_SHARE = 0.05;
 /** The same where so few yields can be told apart that the listing nearly always ends; with more, too little is left where it does not. */
 const SMALL_LISTING_SHARE = 0.25;
@@ -134,6 +132,7 @@ function search(job: Job, work: CountedWork, options: SawingOptions): Found {
     gap: RELAXATION_GAP,
     rounds: ROUNDS,
     quick: 0,
+    haste: count < MANY,
   };
   const { master, bound, prices } = relax(
     yard,
@@ -142,11 +141,9 @@ function search(job: Job, work: CountedWork, options: SawingOptions): Found {
   );
   work.enter("whole logs");
   const worths = { piece: prices, log: master.log };
-  const many = count >= MANY;
   const ends = diveEnds(count);
-  const share = (many ? DIVES_SHARE : DIVE_SHARE) / ends.length;
+  const share = (count >= MANY ? DIVES_SHARE : DIVE_SHARE) / ends.length;
   const made = ends.map((end) => dive({ yard, planner, budget: work.part(share) }, master.x, end));
-  if (!many) made.push(planByWorth({ yard, planner, worths }, work.part(BY_WORTH_SHARE)));
   made.push(...learntPlans(job, learnt));
   const few = job.count.reduce((product, count) => product * (count + 1), 1) <= SMALL;
   const first = [start, ...made].reduce<WholePlan>(cheapest, new WholePlan(job));

@@ -5,11 +5,10 @@
  * The first logs must not take what later ones make more cheaply, and the last must not leave what nobody makes then.
  */
 import type { Yard } from "./column-generation.js";
-import type { Budget } from "./counted-work.js";
-import { type Effort, within } from "./effort.js";
+import type { Effort } from "./effort.js";
 import type { LogPlanner } from "./log-planner.js";
 import { leftLying } from "./pattern-cost.js";
-import { WholePlan } from "./whole-plan.js";
+import type { WholePlan } from "./whole-plan.js";
 
 /** What the relaxation says of pieces, by group, and of logs, by class. */
 export interface Worths {
@@ -23,41 +22,6 @@ export interface ByWorth {
   readonly planner: LogPlanner;
   readonly worths: Worths;
   readonly effort: Effort;
-}
-
-/** How late prices rise to those of buying: high powers late, 0 at once. Assumption, measured on the frozen problems. */
-const LATE = [3, 1];
-/** Logs that count as few, and the work that each may take when it is planned first and for everything. */
-const FEW = 4;
-const MOST_ALONE = 700;
-const LOOK = {
-  steps: 16,
-  labels: 4,
-  plans: 1,
-  bolts: 2,
-  shares: [1],
-  starts: 12,
-  fresh: false,
-  patient: false,
-  most: 60,
-};
-
-/** The best of a few such plans within the budget. */
-export function planByWorth(ask: Omit<ByWorth, "effort">, budget: Budget): WholePlan {
-  const { job } = ask.yard;
-  const logs = inOrder(ask, [...job.problem.logs.keys()]);
-  const ways = LATE.map((late) => ({ late, logs, most: LOOK.most }));
-  // Of few logs one may do it all, if it is looked at well.
-  const alone = logs.length > FEW ? [] : logs.map((log) => [log, ...logs.filter((other) => other !== log)]);
-  for (const order of alone) ways.push({ late: 0, logs: order, most: MOST_ALONE });
-  let best = new WholePlan(job);
-  for (const { late, logs, most } of ways) {
-    if (budget.out) break;
-    const plan = new WholePlan(job);
-    planLogs(plan, logs, late, { ...ask, effort: within({ ...LOOK, most }, budget.left / logs.length) });
-    if (plan.cost < best.cost) best = plan;
-  }
-  return best;
 }
 
 /** Some logs, the one worth most by the relaxation first. */

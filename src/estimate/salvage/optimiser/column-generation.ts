@@ -108,52 +108,124 @@ export interface Ask {
   readonly rounds: number;
   /** Most pricings of kept bolts before the first full one. */
   readonly quick: number;
+  /**
+   * Whether full looks are taken at the master's own prices: the end comes in half to two thirds of the work. Smoothed
+   * prices meet more patterns, which the dives for many logs live on.
+   */
+  readonly haste: boolean;
 }
 
 /** Solves the relaxation with all columns of the yard, adding new ones to it. */
 export function relax(yard: Yard, ask: Ask, budget: Budget): Relaxation {
-  const { job } = yard;
-  const master = new Master(job.buy, ask.demand, ask.logs);
-  let taken = 0;
-  const load = () => {
-    for (; taken < yard.columns.length; taken++) {
-      const { logClass, pattern } = yard.columns[taken] as Column;
+  return new Relaxing(yard, ask, budget).run();
+}
+
+/** Prices of the first full look of a haste, as a share of those of buying, at which all pieces look alike. */
+const FIRST_PRICES = 0.7;
+/** The same where prices are smoothed. */
+const FIRST_CENTRE = 0.4;
+/** A haste leaves the kept bolts once they promise less than this share of what is open. Assumption, measured on the frozen problems. */
+const LITTLE = 0.1;
+
+/** A relaxation under way. */
+class Relaxing {
+  readonly #master: Master;
+  #taken = 0;
+  #solution: MasterSolution;
+  // Until logs are priced nothing is known but that neither sawing nor buying costs less than nothing.
+  #bound = 0;
+  /** Prices of the best bound, those to begin with until there is one. */
+  #centre: Float64Array;
+
+  constructor(
+    readonly yard: Yard,
+    readonly ask: Ask,
+    readonly budget: Budget,
+  ) {
+    this.#master = new Master(yard.job.buy, ask.demand, ask.logs);
+    this.#solution = this.#solved();
+    const share = ask.haste ? FIRST_PRICES : FIRST_CENTRE;
+    this.#centre = this.#solution.piece.map((price) => price * share);
+  }
+
+  run(): Relaxation {
+    const { ask, budget } = this;
+    for (let i = 0; i < ask.quick && !budget.out && this.#look(this.#solution.piece, false).added > 0; i++) {
+      this.#solution = this.#solved();
+    }
+    for (let round = 0; round < ask.rounds && !budget.out; round++) {
+      if (round > 0) this.#lookAtKept();
+      const found = ask.haste ? this.#hasteRound(round) : this.#smoothedRound();
+      if (!found && !budget.out) return this.#outcome(true);
+      this.#solution = this.#solved();
+      const { value } = this.#solution;
+      if (value - this.#bound <= ask.gap * Math.abs(value)) return this.#outcome(true);
+    }
+    return this.#outcome(false);
+  }
+
+  #outcome(closed: boolean): Relaxation {
+    const master = this.#solution;
+    return { master, bound: Math.min(this.#bound, master.value), prices: this.#centre, closed };
+  }
+
+  /** Kept bolts only, until they give nothing new; in haste, until they promise little beside what is open. */
+  #lookAtKept(): void {
+    while (!this.budget.out) {
+      const { added, bound } = this.#look(this.#solution.piece, false);
+      if (added === 0) return;
+      const promised = this.#solution.value - bound;
+      this.#solution = this.#solved();
+      if (this.ask.haste && promised < LITTLE * (this.#solution.value - this.#bound)) return;
+    }
+  }
+
+  /** A full look at the master's own prices. @returns whether the relaxation may go on. */
+  #hasteRound(round: number): boolean {
+    return this.#lookAtAll(round === 0 ? this.#centre : this.#solution.piece) || round === 0;
+  }
+
+  /** A full look at smoothed prices first (Wentges 1997); where they find nothing, at the master's own. */
+  #smoothedRound(): boolean {
+    const { piece } = this.#solution;
+    return (
+      this.#lookAtAll(piece.map((price, j) => (price + (this.#centre[j] as number)) / 2)) || this.#lookAtAll(piece)
+    );
+  }
+
+  /** @returns whether all bolts gave a column that the master takes. */
+  #lookAtAll(prices: Float64Array): boolean {
+    const { added, bound } = this.#look(prices, true);
+    if (bound > this.#bound) [this.#bound, this.#centre] = [bound, prices];
+    return added > 0;
+  }
+
+  #look(prices: Float64Array, full: boolean): Look {
+    return priceLogs(this.yard, this.ask, prices, this.#solution, full, this.budget);
+  }
+
+  #solved(): MasterSolution {
+    const master = this.#master;
+    const { columns, job } = this.yard;
+    for (; this.#taken < columns.length; this.#taken++) {
+      const { logClass, pattern } = columns[this.#taken] as Column;
       const groups = Int32Array.from(pattern.made.keys()).filter((j) => (pattern.made[j] as number) > 0);
       master.columns.push({ logClass, cost: pattern.cost, groups, made: groups.map((j) => pattern.made[j] as number) });
     }
-  };
-  const solve = () => {
-    load();
     const before = master.pivots;
     const solved = master.solve();
-    budget.spend(Math.ceil(((master.pivots - before) * (ask.logs.length + job.buy.length) ** 2) / 20_000));
+    const size = this.ask.logs.length + job.buy.length;
+    this.budget.spend(Math.ceil(((master.pivots - before) * size ** 2) / 20_000));
     return solved;
-  };
-  let solution = solve();
-  // Until logs are priced nothing is known but that neither sawing nor buying costs less than nothing.
-  let bound = 0;
-  let centre: Float64Array = solution.piece.map((price) => price * 0.4);
-  const improves = () => priceLogs(yard, ask, solution.piece, solution, false, budget).added > 0;
-  for (let i = 0; i < ask.quick && !budget.out && improves(); i++) solution = solve();
-  for (let round = 0; round < ask.rounds && !budget.out; round++) {
-    // Kept bolts only, until they give nothing new.
-    while (round > 0 && !budget.out && improves()) solution = solve();
-    for (let half = 0; half < 2; half++) {
-      // Smoothed prices first (Wentges 1997); where they find nothing, the master's own.
-      const prices =
-        half === 0 ? solution.piece.map((price, j) => (price + (centre[j] as number)) / 2) : solution.piece;
-      const full = priceLogs(yard, ask, prices, solution, true, budget);
-      if (full.bound > bound) [bound, centre] = [full.bound, prices];
-      if (full.added > 0) break;
-      if (half === 1 && !budget.out)
-        return { master: solution, bound: Math.min(bound, solution.value), prices: centre, closed: true };
-    }
-    solution = solve();
-    if (solution.value - bound <= ask.gap * Math.abs(solution.value)) {
-      return { master: solution, bound, prices: centre, closed: true };
-    }
   }
-  return { master: solution, bound, prices: centre, closed: false };
+}
+
+/** What a look at the logs gave. */
+interface Look {
+  /** Columns that the master takes. */
+  readonly added: number;
+  /** By Lagrange, of all that were looked at. */
+  readonly bound: number;
 }
 
 /** Prices every class that has logs left; adds the columns that the master would take. */
@@ -164,7 +236,7 @@ function priceLogs(
   solution: MasterSolution,
   full: boolean,
   budget: Budget,
-): { added: number; bound: number } {
+): Look {
   const pricing = new LogPricing(yard.job, prices);
   let added = 0;
   let bound = ask.demand.reduce((sum, count, j) => sum + count * (prices[j] as number), 0);

@@ -106,7 +106,11 @@ function fixBest({ yard, plan, free }: Filling, x: Float64Array, most: number): 
 
 function again({ yard, plan, free }: Filling, quick: number, budget: Budget): Relaxation {
   const demand = plan.open().map((n) => Math.max(0, n));
-  return relax(yard, { demand, logs: free.map((logs) => logs.length), gap: 0.003, rounds: 0, quick }, budget);
+  return relax(
+    yard,
+    { demand, logs: free.map((logs) => logs.length), gap: 0.003, rounds: 0, quick, haste: false },
+    budget,
+  );
 }
 
 /** The log worth most by what is left first, at prices that rise from its worth to that of buying; or in any order at those of buying. */
