@@ -188,6 +188,31 @@ describe("what comes out goes in", () => {
   });
 });
 
+describe("a price that comes of a rate", () => {
+  it("is among the prices of the lean sheet, rounded as money is, and may be overridden", async () => {
+    // 2 × 3 in, 8 ft 4 in, are 4 1/6 bf: 8.33 at 2.00 a board foot; four with the spare one are 33.33.
+    const sold = { by: "volume", measure: "nominal", price: "$2.00/bf", lengths: ["100 in"] };
+    const lumber = [{ name: "spf-2x3", species: "spruce-pine-fir", section: "2 x 3 in", sold }];
+    const asked = {
+      structure: {
+        kind: "pieces",
+        pieces: [{ name: "rails", role: "other", count: 3, section: "2 x 3 in", length: "7 ft" }],
+      },
+      catalog: { name: "By volume", currency: "USD", lumber },
+    } as Asking;
+    const amountOf = (of: Answer) =>
+      of.purchasing.routes
+        .flatMap(({ departments }) => departments.flatMap(({ lines }) => lines))
+        .find(({ name }) => name.includes("spf-2x3"))?.amount?.value;
+    const lean = await estimated(asked);
+    expect(cellsOf(lean).get("price.spf-2x3-8_4")).toMatchObject({ value: "8.33", unit: "USD" });
+    expect(amountOf(lean)).toBe("33.33");
+    const changed = await estimated({ ...asked, overrides: { "price.spf-2x3-8_4": "$8.125" } });
+    expect(cellsOf(changed).get("price.spf-2x3-8_4")).toMatchObject({ kind: "override", value: "8.125" });
+    expect(amountOf(changed)).toBe("32.50");
+  });
+});
+
 describe("an override", () => {
   it("is marked, and everything worked out from it follows", async () => {
     const overrides = { "price.delivery": "$195", "labor.valueOfHour": { value: "16", unit: "USD/person-h" } };
@@ -215,8 +240,11 @@ describe("an override", () => {
 describe("the sheet", () => {
   it("holds, lean, exactly what a request may change", () => {
     expect(answer.sheet.whole).toBe(false);
-    const kinds = new Set([...cellsOf(answer).values()].map(({ kind }) => kind));
-    expect([...kinds].sort()).toEqual(["assumption", "catalog", "input"]);
+    const cells = [...cellsOf(answer).values()];
+    expect([...new Set(cells.map(({ kind }) => kind))].sort()).toEqual(["assumption", "catalog", "formula", "input"]);
+    // Prices that come of a rate.
+    const reckoned = cells.filter(({ kind }) => kind === "formula");
+    expect(reckoned.filter(({ name }) => !name.startsWith("price."))).toEqual([]);
   });
 
   it("holds every cell that a figure of the answer names, when it is asked for whole", async () => {

@@ -90,7 +90,9 @@ export function shownSheet(sheet: Sheet, view: SheetView): z.output<typeof Sheet
 /** Blocks of which the request or the cut list tells each line already. */
 const ECHOES: ReadonlySet<string> = new Set(["logs", "sections"]);
 const isNews = (cell: Cell): boolean => isGiven(cell) && cell.kind !== "input";
-const isGiven = ({ kind }: Cell): boolean => kind !== "formula" && kind !== "planned";
+/** A price is given, too, where it comes of a rate. */
+const isGiven = ({ kind, name }: Cell): boolean =>
+  name.startsWith("price.") || (kind !== "formula" && kind !== "planned");
 
 type Users = ReturnType<Sheet["users"]>;
 
