@@ -32,7 +32,7 @@ import { idleFaults, layOwnLines } from "./sheet/own-lines.js";
 import { Sheet } from "./sheet/sheet.js";
 import { layCommon, layTakeoffs, type Takeoffs } from "./takeoffs.js";
 import { Stages, UNWATCHED } from "./watch.js";
-import { leftOpen } from "./without-pins.js";
+import { leftOpen, leftOpenBy } from "./without-pins.js";
 
 /** An estimate: the sheet and its parts, the routes, and what is said of them. */
 export interface Estimate {
@@ -128,12 +128,13 @@ export function estimate(
   }
   stages.begin("mixed");
   const free = found && leftOpen(basis, planners, (open) => estimate(open, planners));
-  const routes = [...endsOf(basis, { buy, mill, hired }), ...(free?.kept ? [free.kept] : [])];
+  const routes = [...endsOf(basis, { buy, mill, hired }), ...(free?.kept ?? [])];
   const near = found && withinLimits(found, bestMix(basis, found, mixed, { planners, routes, buy }));
   const best = found && near && improvedByPiece(basis, found, near, planners);
   const search = found && best && searchOf(found, best, [buy, mill, ...(hired ? [hired] : [])]);
-  const searched = search && { ...search.searched, open: free?.open };
   const chosen = search?.best.plan ?? mill;
+  const open = found && free && leftOpenBy(basis, found, free, chosen);
+  const searched = search && { ...search.searched, open };
   // A plan that saws nothing buys everything, whatever it was asked to mill.
   const plans = { buy, mill, hired, mix: chosen.sawn.size === 0 ? buy : chosen };
   stages.begin("price");

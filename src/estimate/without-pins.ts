@@ -1,48 +1,105 @@
 /**
- * What the best mix would be without the user's pins. Where it keeps to them all the same it is one more mix to choose from,
- * so that pinning what is best anyway makes nothing dearer.
+ * What the best mix would be without the user's pins, and without each of them. Where it keeps to them all the same it is one more
+ * mix to choose from, so that pinning what is best anyway makes nothing dearer.
  */
 import { type Basis, basisOf } from "./basis.js";
-import type { Decision } from "./compare/decision.js";
-import type { RouteCells, RoutePlan } from "./compare/route.js";
-import { type LeftOpen, netOf } from "./compare/verdict-pins.js";
+import type { MixFound } from "./best-mix.js";
+import { beyondOf } from "./compare/mix-point.js";
+import { type CommonCells, layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
+import type { LeftOpen } from "./compare/verdict-pins.js";
 import { FaultError } from "./faults.js";
 import { mixLabel } from "./joint-route.js";
-import { type Planners, planRoute } from "./plan.js";
+import { isPinned } from "./piece-price.js";
+import { type Planners, planRoute, quickly } from "./plan.js";
+import { Decimal } from "./quantity/decimal.js";
 import type { EstimateRequest } from "./request/request.js";
 import { aside } from "./sheet/aside.js";
 
 /** An estimate as far as it is looked at here. */
 interface Made {
   readonly basis: Basis;
+  readonly common: CommonCells;
   readonly routes: { readonly mix: RouteCells };
-  readonly decision: Pick<Decision, "groups">;
+}
+
+/** The best mix without the pins. */
+interface Open {
+  /** Plans made of it that keep to the pins. */
+  readonly kept: readonly RoutePlan[];
+  readonly total: Decimal;
+  /** What it comes to with one group bought, by the group that is pinned to the yard. */
+  readonly alone: ReadonlyMap<string, Decimal>;
 }
 
 /**
- * The best mix of the request without the user's pins: what it comes to, and its plan where it keeps to them.
+ * The best mix of the request without the user's pins.
  * @returns undefined where nothing is pinned, or nothing can be built without the pins.
  */
 export function leftOpen(
   basis: Basis,
   planners: Planners,
   estimate: (open: EstimateRequest) => Made,
-): { readonly kept: RoutePlan | undefined; readonly open: LeftOpen } | undefined {
+): Open | undefined {
   const free = withoutPins(basis.request);
   if (!free || basis.request.heldPlans) return undefined;
   try {
     const made = estimate(free);
     const { mix } = made.routes;
-    const saves = made.decision.groups.filter(({ route }) => route === mix);
+    const alone = withPinsToYard(basis, made, planners);
+    const plans = [mix.plan, ...[...alone.values()].map(({ plan }) => plan)];
     return {
-      kept: keptToPins(basis, made.basis, mix.plan, planners),
-      open: { total: aside(mix.total), saves: new Map(saves.map((one) => [one.name, netOf(made.basis, one)])) },
+      kept: plans.flatMap((plan) => keptToPins(basis, made.basis, plan, planners) ?? []),
+      total: aside(mix.total),
+      alone: new Map([...alone].map(([name, route]) => [name, aside(route.total)])),
     };
   } catch (error) {
     // What cannot be built without the pins tells nothing of what can be with them.
     if (error instanceof FaultError) return undefined;
     throw error;
   }
+}
+
+/** The open mix with all of one group bought that is pinned to the yard, one after another, and with all of them bought. */
+function withPinsToYard(pinned: Basis, { basis, common, routes }: Made, planners: Planners): Map<string, RouteCells> {
+  const { sawn, hired } = routes.mix.plan;
+  const by = quickly(planners, undefined);
+  const bought = pinned.groups.flatMap(({ group: { name, rules } }) =>
+    rules.source === "buy" && sawn.has(name) ? [name] : [],
+  );
+  const each = bought.map((name) => [name, [name]] as const);
+  return new Map(
+    [...each, ...(bought.length > 1 ? [[EVERY, bought] as const] : [])].map(([key, names], i) => {
+      const milled = new Set([...sawn].filter((name) => !names.includes(name)));
+      const plan = planRoute(basisOf(basis, { hired }), `alone${i}`, "", milled, by, undefined);
+      return [key, layRoute(basis, plan, common)];
+    }),
+  );
+}
+
+/** No group is called so. */
+const EVERY = " every pin";
+
+/** The mix with each group bought that is pinned to the mill, one after another: whatever the pins cost, one of them costs no more. */
+export function leftOpenBy(basis: Basis, found: MixFound, { total, alone }: Open, mix: RoutePlan): LeftOpen {
+  const { sawn, hired } = mix;
+  const pins = basis.groups.filter(({ group }) => group.rules.source !== "auto");
+  const beyond = beyondOf(found.price(mix), found.limits);
+  const pinned = basis.groups.filter((one) => isPinned(one) && sawn.has(one.group.name));
+  const freed = new Map(
+    pinned.flatMap(({ group: { name } }): [string, Decimal][] => {
+      const point = found.price(found.plan(new Set([...sawn].filter((other) => other !== name)), hired));
+      // One that leaves the limits further behind is no cheaper way to keep them.
+      if (beyondOf(point, found.limits).gt(beyond)) return [];
+      return [[name, point.cash.plus(point.hours.times(found.wage))]];
+    }),
+  );
+  const least = Decimal.min(total, ...alone.values(), ...freed.values());
+  // Without the only pin there is none.
+  return {
+    total: least,
+    alone,
+    freed: pins.length === 1 ? new Map([...freed.keys()].map((name) => [name, least])) : freed,
+  };
 }
 
 /** The request with every pin left to the estimate, and nothing asked for beside the mix; undefined where none is pinned. */

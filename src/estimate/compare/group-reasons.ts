@@ -11,7 +11,7 @@ import { runOf } from "./mix-search.js";
 import type { RoutePlan } from "./route.js";
 import { hasPrice } from "./unpriced.js";
 import type { Judged } from "./verdict-limits.js";
-import { netOf, whyLacking } from "./verdict-pins.js";
+import { pinsLose, whyLacking } from "./verdict-pins.js";
 
 /** Where one group comes from. */
 export interface GroupReason {
@@ -31,6 +31,7 @@ export function groupReasons(basis: Basis, { mix, mill }: ComparedRoutes, decisi
   const savings = new Map(decision.groups.map((saving) => [saving.name, saving]));
   const dear = mill?.plan;
   const mixed = new Set([...mix.plan.sawn].map(runOf));
+  const lose = decision.open && pinsLose(decision.open, aside(mix.total));
   return basis.groups.map((one): GroupReason => {
     const { name, label } = one.group;
     const count = aside(one.group.count);
@@ -41,8 +42,8 @@ export function groupReasons(basis: Basis, { mix, mill }: ComparedRoutes, decisi
     const lacking = bought.gt(0) ? whyLacking(one, mix.plan, dear) : undefined;
     if (side === "buy") {
       const split = mixed.has(runOf(name)) ? ` Other lengths of this run are milled${measures(one)}.` : "";
-      const saves = one.group.rules.source === "buy" ? decision.open?.saves.get(name) : undefined;
-      const open = saves?.gt(0)
+      const saves = one.group.rules.source === "buy" ? lose?.each.get(name) : undefined;
+      const open = saves
         ? ` Left open, milling it would save ${moneyText(saves, basis.pricing.currency)}, your hours counted.`
         : "";
       const asked = lacking ? `You ask for it from the logs, but the plan found saws none. ${lacking}` : undefined;
@@ -51,7 +52,7 @@ export function groupReasons(basis: Basis, { mix, mill }: ComparedRoutes, decisi
     const short = lacking ? `, though you ask for all of them. ${lacking}` : undefined;
     const why = short ?? `: ${whyShort(basis, dear, name, bought)}${measures(one)}.`;
     const some = side === "both" ? ` ${countWords(bought, count)} bought${why}` : "";
-    return { ...from, why: `${whyMilled(basis, one, saving)}${some}` };
+    return { ...from, why: `${whyMilled(basis, one, saving, lose?.each.get(name))}${some}` };
   });
 }
 
@@ -93,7 +94,8 @@ function whyShort({ request }: Basis, dear: RoutePlan | undefined, name: string,
     : "their wood saves more as other pieces";
 }
 
-function whyMilled(basis: Basis, one: GroupBasis, saving: GroupSaving | undefined): string {
+/** @param lost - By asking for it from the logs. */
+function whyMilled(basis: Basis, one: GroupBasis, saving: GroupSaving | undefined, lost: Decimal | undefined): string {
   const asked = one.group.rules.source === "mill" ? "You ask for it from the logs. " : "";
   if (!saving && !hasPrice(basis, one)) return `${asked}No price says what buying it would cost.`;
   if (!saving) return `${asked}It comes out of the logs with the others.`;
@@ -102,11 +104,8 @@ function whyMilled(basis: Basis, one: GroupBasis, saving: GroupSaving | undefine
     ? `Milling it saves ${moneyOf(basis, saving.cashSaved)}`
     : `Milling it costs ${moneyText(saved.abs(), basis.pricing.currency)} more than buying it`;
   const hours = asideIn(saving.extraHours, "person-h");
-  const net = netOf(basis, saving);
   const loses =
-    asked && net.isNegative()
-      ? ` Asking for it loses ${moneyText(net.abs(), basis.pricing.currency)}, your hours counted.`
-      : "";
+    asked && lost ? ` Asking for it loses ${moneyText(lost, basis.pricing.currency)}, your hours counted.` : "";
   if (hours.lt(LITTLE)) return `${asked}${gain} and takes ${hours.lte(0) ? "no" : "next to no"} more time.${loses}`;
   const pays = aside(saving.payPerHour).gte(aside(basis.labor.valueOfHour));
   const has = limited(basis) ? "your limits ask for it" : "the best of the mixes tried has it";

@@ -2,7 +2,7 @@
 import type { Basis } from "../basis.js";
 import type { GroupBasis } from "../group-basis.js";
 import { isPinned } from "../piece-price.js";
-import { type Decimal, decimal, ZERO } from "../quantity/decimal.js";
+import { Decimal, decimal } from "../quantity/decimal.js";
 import { moneyText } from "../quantity/text.js";
 import { lowered } from "../quantity/words.js";
 import { missInWords } from "../salvage/miss-words.js";
@@ -10,20 +10,36 @@ import { nearMiss } from "../salvage/near-miss.js";
 import type { SawingProblem } from "../salvage/sawing-problem.js";
 import { aside } from "../sheet/aside.js";
 import type { ComparedRoutes } from "./decision.js";
-import type { GroupSaving } from "./group-savings.js";
 import type { RoutePlan } from "./route.js";
 
-/** The best mix of the same request with every pin left open. */
+/** What the same request comes to without its pins: cash and hours together. */
 export interface LeftOpen {
-  /** Cash and hours together. */
+  /** The best mix with every pin left open, or with one of them where that was found to cost less. */
   readonly total: Decimal;
-  /** What each group saves that it mills, hours counted. */
-  readonly saves: ReadonlyMap<string, Decimal>;
+  /** That mix with all of one group bought, by the group that is pinned to the yard. */
+  readonly alone: ReadonlyMap<string, Decimal>;
+  /** The mix that keeps the pins with all of one group bought, by the group that is pinned to the mill. */
+  readonly freed: ReadonlyMap<string, Decimal>;
 }
 
-/** What milling a group saves, hours counted; below zero where it loses. */
-export const netOf = ({ labor }: Basis, { cashSaved, extraHours }: GroupSaving): Decimal =>
-  aside(cashSaved).minus(aside(extraHours).times(aside(labor.valueOfHour)));
+/** What pins lose, hours counted. Whatever was found with the pins counts without them, too, so that none alone loses more than all. */
+export interface PinsLose {
+  /** The best mix found without them. */
+  readonly open: Decimal;
+  readonly all: Decimal;
+  /** By group: what its own pin loses while the others stand, or, of one that is pinned to the yard, by itself. */
+  readonly each: ReadonlyMap<string, Decimal>;
+}
+
+/** @param mix - What the mix comes to that keeps the pins. */
+export function pinsLose({ total, alone, freed }: LeftOpen, mix: Decimal): PinsLose {
+  const open = Decimal.min(total, mix);
+  const each = new Map([
+    ...[...alone].map(([name, one]) => [name, Decimal.min(one, mix).minus(open)] as const),
+    ...[...freed].map(([name, one]) => [name, mix.minus(one)] as const),
+  ]);
+  return { open, all: mix.minus(open), each: new Map([...each].filter(([, loses]) => loses.gt(LITTLE))) };
+}
 
 /** Less than a cent is no loss. */
 const LITTLE = decimal("0.005");
@@ -51,7 +67,7 @@ const groupOf = ({ groups }: SawingProblem, name: string) => groups.find((group)
 export function pins(
   basis: Basis,
   { mix: { plan, total }, mill }: ComparedRoutes,
-  { open, groups }: { readonly open?: LeftOpen | undefined; readonly groups: readonly GroupSaving[] },
+  { open }: { readonly open?: LeftOpen | undefined },
 ): string[] {
   const lacking = basis.groups.flatMap((one) => {
     const why = whyLacking(one, plan, mill?.plan);
@@ -64,20 +80,16 @@ export function pins(
       `You ask for ${lowered(one.group.label)} from the logs, and they give ${given.toFixed()} of ${count.toFixed()}, rejects made up for. ${why}`,
     ];
   });
-  const lost = open ? aside(total).minus(open.total) : ZERO;
-  if (!open || lost.lte(LITTLE)) return lacking;
+  const lose = open && pinsLose(open, aside(total));
+  if (!lose || lose.all.lte(LITTLE)) return lacking;
   const money = (value: Decimal): string => moneyText(value, basis.pricing.currency);
-  const savings = new Map(groups.map((saving) => [saving.name, saving]));
-  const each = basis.groups.flatMap((one) => {
-    const { name, label, rules } = one.group;
-    const saving = savings.get(name);
-    const milled = saving && isPinned(one) ? netOf(basis, saving).negated() : ZERO;
-    const loses = rules.source === "buy" ? (open.saves.get(name) ?? ZERO) : milled;
-    return loses.gt(LITTLE) ? [`${lowered(label)} ${money(loses)}`] : [];
+  const each = basis.groups.flatMap(({ group: { name, label } }) => {
+    const loses = lose.each.get(name);
+    return loses ? [`${lowered(label)} ${money(loses)}`] : [];
   });
   const parts = each.length > 0 ? ` Group by group it loses: ${each.join("; ")}.` : "";
   return [
     ...lacking,
-    `What you pin loses ${money(lost)}, your hours counted: left open, the best mix found comes to ${money(open.total)}.${parts}`,
+    `What you pin loses ${money(lose.all)}, your hours counted: left open, the best mix found comes to ${money(lose.open)}.${parts}`,
   ];
 }

@@ -117,3 +117,50 @@ describe("a group that the user pins to the yard", () => {
     expect(loses).toMatch(/plate beams.* \$\d/);
   });
 });
+
+describe("what the user's pins lose", () => {
+  /** Amounts of the sentence: of all pins, then of each. */
+  function losses(made: Estimate): { readonly all: number; readonly each: readonly number[] } | undefined {
+    const said = made.verdict.reasons.find((one) => one.startsWith("What you pin loses"));
+    const [, all, parts = ""] = said?.match(/loses [$£]([\d.]+), .*?(?:Group by group it loses: (.*)\.)?$/) ?? [];
+    return all === undefined
+      ? undefined
+      : { all: Number(all), each: [...parts.matchAll(/[$£]([\d.]+)/g)].map(([, n]) => Number(n)) };
+  }
+
+  const pinnedTo = (demo: string, pins: Readonly<Record<string, string>>): Estimate => {
+    const body = demoBody(demo) as { structure: { groups?: Record<string, object>; pieces?: { name: string }[] } };
+    const { groups, pieces } = body.structure;
+    const named = (name: string) => (pins[name] ? { source: pins[name] } : {});
+    const changed = pieces
+      ? { pieces: pieces.map((one) => ({ ...one, ...named(one.name) })) }
+      : {
+          groups: {
+            ...groups,
+            ...Object.fromEntries(Object.keys(pins).map((name) => [name, { ...groups?.[name], ...named(name) }])),
+          },
+        };
+    return estimated({ ...body, structure: { ...body.structure, ...changed } }, service);
+  };
+
+  it.each([
+    ["market-stall", {}],
+    ["market-stall", { "roof-boards": "buy" }],
+    ["market-stall", { "long-rails": "mill" }],
+    ["orchard-shelter", { beams: "buy" }],
+    ["orchard-shelter", { rafters: "mill", beams: "buy" }],
+  ])("is for none of them more than for all of them together: %s with %o", (demo, pins) => {
+    const told = losses(pinnedTo(demo, pins));
+    expect(told?.each.length).toBeGreaterThan(0);
+    for (const one of told?.each ?? []) expect(one).toBeLessThanOrEqual(told?.all ?? 0);
+  });
+
+  it("is nothing where the mix that keeps the only pin is cheaper than what was found without it", () => {
+    expect(losses(pinnedTo("market-stall", { "sign-board": "mill" }))).toBeUndefined();
+  });
+
+  it("of the only pin to the mill is what all pins lose", () => {
+    const told = losses(pinnedTo("orchard-shelter", { rafters: "mill" }));
+    expect(told?.each).toEqual([told?.all]);
+  });
+});
