@@ -21,11 +21,11 @@ const job = (section: string, sold: string, log = "9 in") => ({
 
 describe("what is bought far too large", () => {
   it("is measured against what comes out of the stick, not against wood that it has not", () => {
-    // 6 of 11 1/4 in wide, both 3/4 thick: 1.875 times. Eight sticks are $160, of which 5 1/4 in 11 1/4 are $74.67.
-    const { changes } = estimated(job("1 x 6 in", "1 x 12 in")).verdict;
+    // 8 of 11 1/4 in wide, both 3/4 thick: 1.41 times. Eight sticks are $160, of which 3 1/4 in 11 1/4 are $46.22.
+    const { changes } = estimated(job("1 x 8 in", "1 x 12 in")).verdict;
     const said = changes.find((text) => text.includes("ripped off"));
-    expect(said).toMatch(/holds 1\.9 times the wood/);
-    expect(said).toContain("about $74.67");
+    expect(said).toMatch(/holds 1\.4 times the wood/);
+    expect(said).toContain("about $46.22");
   });
 });
 
