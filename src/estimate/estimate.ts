@@ -133,7 +133,7 @@ export function estimate(
   const best = found && near && improvedByPiece(basis, found, near, planners);
   const search = found && best && searchOf(found, best, [buy, mill, ...(hired ? [hired] : [])]);
   const chosen = search?.best.plan ?? mill;
-  const open = found && free && leftOpenBy(basis, found, free, chosen);
+  const open = found && free && leftOpenBy(basis, found, free, chosen, [buy, mill, ...(hired ? [hired] : [])]);
   const searched = search && { ...search.searched, open };
   // A plan that saws nothing buys everything, whatever it was asked to mill.
   const plans = { buy, mill, hired, mix: chosen.sawn.size === 0 ? buy : chosen };

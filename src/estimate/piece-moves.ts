@@ -33,8 +33,8 @@ export function improvedByPiece(basis: Basis, found: MixFound, best: BestMix, pl
   const turns = Math.floor(MOST_PLANNED / Math.max(1, sum(wanted)));
   if (turns < LEAST_TURNS) return best;
   const { hired } = best.plan;
-  const by = knowing(planners, found.learntOf(hired));
-  const priced = (sawn: Sawn): MixPoint => found.price(planOf(basisOf(basis, { hired }), sawn, by));
+  const priced = (sawn: Sawn, sawing = planners.sawing): MixPoint =>
+    found.price(planOf(basisOf(basis, { hired }), sawn, knowing({ ...planners, sawing }, found.learntOf(hired))));
   const free = freeRuns(basis, groups);
   const made = new Map<string, MixPoint>();
   let now = best.point;
@@ -45,7 +45,9 @@ export function improvedByPiece(basis: Basis, found: MixFound, best: BestMix, pl
     if (found.better(point, now)) [now, at] = [point, next];
     next = movesOf(at, wanted, free).find((one) => !made.has(keyOf(one)));
   }
-  return best.among([...made.values()]);
+  // What was found and all of it from the logs, each planned well: quick plans of few logs may be far off.
+  const well = [at, wanted].filter((sawn) => sum(sawn) > 0).map((sawn) => priced(sawn, planners.joint));
+  return best.among([...made.values(), ...well]);
 }
 
 const sum = (counts: Sawn): number => [...counts.values()].reduce((all, count) => all + count, 0);

@@ -80,20 +80,29 @@ function withPinsToYard(pinned: Basis, { basis, common, routes }: Made, planners
 const EVERY = " every pin";
 
 /** The mix with each group bought that is pinned to the mill, one after another: whatever the pins cost, one of them costs no more. */
-export function leftOpenBy(basis: Basis, found: MixFound, { total, alone }: Open, mix: RoutePlan): LeftOpen {
+export function leftOpenBy(
+  basis: Basis,
+  found: MixFound,
+  { total, alone }: Open,
+  mix: RoutePlan,
+  ends: readonly RoutePlan[],
+): LeftOpen {
   const { sawn, hired } = mix;
   const pins = basis.groups.filter(({ group }) => group.rules.source !== "auto");
   const beyond = beyondOf(found.price(mix), found.limits);
   const pinned = basis.groups.filter((one) => isPinned(one) && sawn.has(one.group.name));
+  const totalOf = (plan: RoutePlan): readonly Decimal[] => {
+    const point = found.price(plan);
+    // One that leaves the limits further behind is no cheaper way to keep them.
+    return beyondOf(point, found.limits).gt(beyond) ? [] : [point.cash.plus(point.hours.times(found.wage))];
+  };
   const freed = new Map(
-    pinned.flatMap(({ group: { name } }): [string, Decimal][] => {
-      const point = found.price(found.plan(new Set([...sawn].filter((other) => other !== name)), hired));
-      // One that leaves the limits further behind is no cheaper way to keep them.
-      if (beyondOf(point, found.limits).gt(beyond)) return [];
-      return [[name, point.cash.plus(point.hours.times(found.wage))]];
+    pinned.flatMap(({ group: { name } }) => {
+      const without = new Set([...sawn].filter((other) => other !== name));
+      return totalOf(found.plan(without, hired)).map((one) => [name, one] as const);
     }),
   );
-  const least = Decimal.min(total, ...alone.values(), ...freed.values());
+  const least = Decimal.min(total, ...alone.values(), ...freed.values(), ...ends.flatMap(totalOf));
   // Without the only pin there is none.
   return {
     total: least,

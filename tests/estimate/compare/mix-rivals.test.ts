@@ -138,6 +138,35 @@ describe("a pin that asks for what the best mix does anyway", () => {
     expect(total(estimated(pinned("orchard-shelter", made), planners()))).toBeLessThanOrEqual(total(made));
   });
 
+  it("of all pieces of a short list to the mill finds nothing cheaper, nor turns the verdict round", () => {
+    const list = (valueOfHour: string, source: object = {}) =>
+      estimated(
+        {
+          structure: {
+            kind: "pieces",
+            pieces: [
+              { name: "beams", role: "beam", count: 7, section: "4 x 4 in", length: "4 ft 6 in" },
+              { name: "beam", role: "beam", count: 1, section: "2 x 6 in", length: "8 ft" },
+              { name: "rails", role: "other", count: 3, section: "2 x 6 in", length: "5 ft 2 in" },
+            ].map((one) => ({ ...one, joint: "none", structural: false, ...source })),
+          },
+          logs: [
+            ["10 ft 6 in", "9 in"],
+            ["10 ft 6 in", "12 in"],
+            ["14 ft 6 in", "10 in"],
+          ].map(([length, smallDiameter], i) => ({ ...pine, name: `log-${i}`, length, smallDiameter })),
+          catalog: { demo: "orchard-yard" },
+          shop: { mill: "chainsaw-mill" },
+          labor: { valueOfHour },
+          options: { finish: "none" },
+        },
+        planners(),
+      );
+    for (const worth of ["$8/h", "$20/h", "$30/h"]) {
+      expect(total(list(worth))).toBeLessThanOrEqual(total(list(worth, { source: "mill" })));
+    }
+  });
+
   it("is kept to where it asks for something else", () => {
     const body = demoBody("market-stall") as { structure: { pieces: { name: string }[] } };
     const pieces = body.structure.pieces.map((one) => (one.name === "roof-boards" ? { ...one, source: "buy" } : one));

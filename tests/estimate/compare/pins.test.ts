@@ -165,6 +165,42 @@ describe("what the user's pins lose", () => {
     expect([open.toFixed(2), all.toFixed(2), each.size]).toEqual(["1206.98", "0.00", 0]);
   });
 
+  it("counts the ways that stand beside the mix, which need not keep them", () => {
+    const piece = { role: "board", section: "1 x 8 in", joint: "none", structural: false };
+    const { routes, verdict } = estimated(
+      {
+        structure: {
+          kind: "pieces",
+          pieces: [
+            { ...piece, name: "long", count: 8, length: "7 ft 2 in", source: "buy" },
+            {
+              ...piece,
+              name: "rails",
+              count: 2,
+              section: "4 x 6 in",
+              role: "purlin",
+              length: "6 ft 2 in",
+              source: "mill",
+            },
+            { ...piece, name: "short", count: 4, length: "6 ft 6 in", source: "mill" },
+            { ...piece, name: "posts", count: 5, section: "4 x 4 in", role: "other", length: "5 ft", source: "mill" },
+          ],
+        },
+        logs: [{ name: "log", species: "eastern-white-pine", length: "10 ft 6 in", smallDiameter: "14 in" }],
+        catalog: { demo: "orchard-yard" },
+        shop: { sawyer: { charge: "board-foot", minimum: "$300" } },
+        labor: { valueOfHour: "0 USD/person-h" },
+        options: { finish: "none" },
+      },
+      service,
+    );
+    const ends = [routes.buy, routes.mill].flatMap((route) => (route ? [route.total.value.toNumber()] : []));
+    const told = [verdict.headline, ...verdict.reasons, ...verdict.changes].join(" ");
+    const open = /left open, the best mix found comes to \$([\d.]+)/.exec(told)?.[1];
+    expect(Math.min(...ends)).toBeLessThan(routes.mix.total.value.toNumber());
+    expect(Number(open)).toBeLessThanOrEqual(Math.min(...ends) + 0.005);
+  });
+
   it("of the only pin to the mill is what all pins lose", () => {
     const told = losses(pinnedTo("orchard-shelter", { rafters: "mill" }));
     expect(told?.each).toEqual([told?.all]);
