@@ -40,12 +40,8 @@ export function searchOf(
 ): { readonly searched: MixSearched; readonly best: BestMix } {
   const known = [first.plan, ...routes].map(found.price);
   const wanted = found.frontier.length > 0;
-  const better = wanted
-    ? refined(found, [first.plan, ...routes])
-    : first.standing.buying
-      ? towardsBuying(found, [...first.priced, ...known], MOST_TURNS.mix)
-      : [];
-  const best = first.among(wanted ? [...found.tried, ...better] : better);
+  const better = wanted ? refined(found, [first.plan, ...routes]) : [];
+  const best = wanted ? first.among([...found.tried, ...better]) : first;
   const frontier = wanted ? refinedFrontier(found, [...first.priced, ...known, ...better]) : [];
   const { tried, possible, bound } = found;
   return {
@@ -61,7 +57,7 @@ export function searchOf(
 const MOST_PLANNED = 4;
 
 /** How often a plan that goes piece by piece is made for the value of an hour where the envelope last turns. */
-const MOST_TURNS = { mix: 1, frontier: 2 } as const;
+const MOST_TURNS = 2;
 
 /**
  * Better plans for a frontier, priced: its points nearest to where buying takes over planned anew, and plans that go piece by
@@ -74,23 +70,14 @@ function refined(found: MixFound, known: readonly RoutePlan[]): readonly MixPoin
   const better = others.map(({ point: { milled, plan } }) => found.price(found.plan(milled, plan?.hired ?? false)));
   const given = known.map(found.price);
   if (found.wage.gt(0)) better.push(...found.jointAt(ZERO).map(found.price));
-  return [...better, ...towardsBuying(found, [...given, ...better], MOST_TURNS.frontier)];
-}
-
-/**
- * Plans that go piece by piece where the envelope last turns, again where they move that: of where buying takes over little is known
- * from mixes that are the best at other values of an hour.
- */
-function towardsBuying(found: MixFound, known: readonly MixPoint[], turns: number): readonly MixPoint[] {
-  const made: MixPoint[] = [];
   const asked = new Set<string>();
-  while (asked.size < turns) {
-    const last = supported([...found.tried, ...known, ...made]).at(-1)?.fromWage;
+  for (let turn = 0; turn < MOST_TURNS; turn++) {
+    const last = supported([...found.tried, ...given, ...better]).at(-1)?.fromWage;
     if (!last?.gt(0) || asked.has(last.toFixed(2))) break;
     asked.add(last.toFixed(2));
-    made.push(...found.jointAt(last).map(found.price));
+    better.push(...found.jointAt(last).map(found.price));
   }
-  return made;
+  return better;
 }
 
 /** The lower envelope of all that was ever priced. Each point is a judged plan; cash rises and hours fall. */
