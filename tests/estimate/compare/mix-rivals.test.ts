@@ -154,7 +154,12 @@ describe("a pin that asks for what the best mix does anyway", () => {
             ["10 ft 6 in", "9 in"],
             ["10 ft 6 in", "12 in"],
             ["14 ft 6 in", "10 in"],
-          ].map(([length, smallDiameter], i) => ({ ...pine, name: `log-${i}`, length, smallDiameter })),
+          ].map(([length, smallDiameter], i) => ({
+            species: "eastern-white-pine",
+            name: `log-${i}`,
+            length,
+            smallDiameter,
+          })),
           catalog: { demo: "orchard-yard" },
           shop: { mill: "chainsaw-mill" },
           labor: { valueOfHour },
