@@ -21,7 +21,6 @@ const LADDER = [
   [
     "estimate/cautions",
     "estimate/best-mix",
-    "estimate/without-pins",
     "estimate/covering-comparison",
     "estimate/offer-choice",
     "estimate/structure-notices",
@@ -31,7 +30,7 @@ const LADDER = [
     "estimate/purchase-notices",
   ],
   ["estimate/notices", "estimate/mix-choice"],
-  ["estimate/frontier", "estimate/limit-plans", "estimate/piece-moves"],
+  ["estimate/frontier", "estimate/limit-plans", "estimate/piece-moves", "estimate/without-pins"],
   ["estimate/estimate", "estimate/sawn-logs"],
   ["estimate/sweep", "api/render"],
   ["api"],
