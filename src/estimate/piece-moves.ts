@@ -46,7 +46,8 @@ export function improvedByPiece(basis: Basis, found: MixFound, best: BestMix, pl
     next = movesOf(at, wanted, free).find((one) => !made.has(keyOf(one)));
   }
   // What was found and all of it from the logs, each planned well: quick plans of few logs may be far off.
-  const well = [at, wanted].filter((sawn) => sum(sawn) > 0).map((sawn) => priced(sawn, planners.joint));
+  const ends = keyOf(at) === keyOf(wanted) ? [at] : [at, wanted];
+  const well = ends.filter((sawn) => sum(sawn) > 0).map((sawn) => priced(sawn, planners.joint));
   return best.among([...made.values(), ...well]);
 }
 
