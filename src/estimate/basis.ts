@@ -18,7 +18,9 @@ import type { SoldFor } from "./pieces/run-cutting.js";
 import { substitutions } from "./purchase/equal-offers.js";
 import type { Pricing } from "./purchase/line.js";
 import type { CuttingRules } from "./purchase/lumber.js";
+import type { PlanOrder } from "./purchase/planned-once.js";
 import { offerFor, substitute } from "./purchase/substitution.js";
+import { triedPlanner } from "./purchase/tried-orders.js";
 import { decimal } from "./quantity/decimal.js";
 import { type DisplayUnits, displayUnits } from "./quantity/display.js";
 import { minorDigits } from "./quantity/unit.js";
@@ -117,6 +119,7 @@ export function layBasis(sheet: Sheet, asked: EstimateRequest, yard?: Site["sold
     kerf: mill.crossKerf,
     endTrim: assumed.cell("buy.endTrim"),
     spoiled: assumed.cell("buy.wastage"),
+    tried: triedOf(asked),
     atHand: request.atHand ?? [],
   };
   const loss = { kerf: mill.ripKerf, planed: () => assumed.cell("rip.planed") };
@@ -160,6 +163,15 @@ export function layBasis(sheet: Sheet, asked: EstimateRequest, yard?: Site["sold
     unread: () => structure.unread("/structure"),
   };
   return shopsSawyer(basis);
+}
+
+/** By request: all of its sheets choose among equal offers, and try the same orders for it. */
+const tried = new WeakMap<EstimateRequest, PlanOrder>();
+
+function triedOf(request: EstimateRequest): PlanOrder {
+  const plan = tried.get(request) ?? triedPlanner();
+  tried.set(request, plan);
+  return plan;
 }
 
 /** What the yard has for the pieces of a run, the trim of their ends taken off; nothing for those that are pinned to the mill. */

@@ -20,6 +20,7 @@ import { lengthSlugs, stockPrices } from "./board-prices.js";
 import { type LevelPrice, levelCells, levelsInForce, type Prices } from "./bulk.js";
 import type { Pricing } from "./line.js";
 import { wholeMoney } from "./money.js";
+import type { PlanOrder } from "./planned-once.js";
 import { leastPrice, type StockCut, type StockLength, type StockProblem } from "./stock/problem.js";
 import type { TellSteps } from "./stock-judge.js";
 import type { Substitution } from "./substitution.js";
@@ -92,6 +93,8 @@ export interface CuttingRules {
   readonly endTrim: Cell;
   /** Share of all sticks of an offer that is set aside for defects. */
   readonly spoiled: Cell;
+  /** Plans orders that are only tried, each once. */
+  readonly tried: PlanOrder;
   readonly atHand: BoardsAtHand;
 }
 

@@ -3,12 +3,16 @@ import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import { Decimal, decimal } from "../quantity/decimal.js";
 import { wholeNumber } from "../quantity/whole.js";
 import { type CuttingRules, type StockQuestion, sticksOf, triedQuestions } from "./lumber.js";
+import { type PlanOrder, plannedOnce } from "./planned-once.js";
 import type { StockOutcome, StockProblem } from "./stock/problem.js";
 import { planStock } from "./stock-plan.js";
 import type { Substitution } from "./substitution.js";
 
 /** Counted work of one plan: proves most of a few dozen pieces. */
 const WORK = 20_000;
+
+/** Plans such orders, each once. */
+export const triedPlanner = (): PlanOrder => plannedOnce((problem) => planStock(problem, { work: WORK }));
 
 /** What an order comes to: pieces that sticks lack for, and money. */
 export interface Bill {
@@ -26,7 +30,7 @@ export class TriedOrders {
 
   constructor(private readonly rules: CuttingRules) {}
 
-  /** Counted. */
+  /** Counted, also where another sheet asked for the same. */
   get spent(): number {
     return this.work;
   }
@@ -62,12 +66,15 @@ export class TriedOrders {
   }
 
   private plan(problem: StockProblem): StockOutcome {
-    const outcome = planStock(problem, { work: WORK });
+    const outcome = this.rules.tried(problem);
     this.work += outcome.work;
     return outcome;
   }
 
-  /** The order with its spares as pieces: so many sticks as long as the longest that it cuts, as they are bought after all. */
+  /**
+   * The order with its spares as pieces: so many sticks as long as the longest that it cuts, as they are bought after all. Their
+   * share is rounded up in decimals; the count goes to the optimiser, which counts in numbers.
+   */
   private withSpares(problem: StockProblem): StockProblem {
     const cut = [...sticksOf(this.plan(problem).plan)].flatMap(([name, count]) => {
       const stock = problem.stocks.find((one) => one.name === name);

@@ -9,6 +9,7 @@
 import { carefulBolts, carefulSawyer } from "./careful-sawyer.js";
 import { planCost } from "./cut-measures.js";
 import { type LogTable, sizedJob } from "./optimiser/bucking.js";
+import { planOneFirst } from "./optimiser/by-worth.js";
 import { relax, Yard } from "./optimiser/column-generation.js";
 import { CountedWork, type WorkOptions } from "./optimiser/counted-work.js";
 import { dive, diveEnds } from "./optimiser/dive.js";
@@ -55,7 +56,7 @@ const LEAST_LOOKS = 5;
 /** Most rounds of full pricing, and the gap at which the relaxation is called solved. */
 const ROUNDS = 60;
 const RELAXATION_GAP = 0.001;
-/** Most of the work that the relaxation, then the dive, then the listing of every yield may take. */
+/** Most of the work that the relaxation, then the dive, then plans that begin with one log, then the listing of every yield may take. */
 const RELAXATION_SHARE = 0.4;
 const DIVE_SHARE = 0.15;
 /** Of so many logs the relaxation has more to find out, and what follows it less. Assumption, measured on the frozen problems. */
@@ -64,6 +65,7 @@ const VERY_MANY_SHARE = 0.6;
 /** Dives plan so many logs better than any other way, and get more of the work. Assumption, measured on the frozen problems. */
 const MANY = 30;
 const DIVES_SHARE = 0.4;
+const ONE_FIRST_SHARE = 0.2;
 const LISTING_SHARE = 0.05;
 /** The same where so few yields can be told apart that the listing nearly always ends; with more, too little is left where it does not. */
 const SMALL_LISTING_SHARE = 0.25;
@@ -144,8 +146,9 @@ function search(job: Job, work: CountedWork, options: SawingOptions): Found {
   const ends = diveEnds(count);
   const share = (count >= MANY ? DIVES_SHARE : DIVE_SHARE) / ends.length;
   const made = ends.map((end) => dive({ yard, planner, budget: work.part(share) }, master.x, end));
-  made.push(...learntPlans(job, learnt));
   const few = job.count.reduce((product, count) => product * (count + 1), 1) <= SMALL;
+  if (few) made.push(planOneFirst({ yard, planner, worths }, work.part(ONE_FIRST_SHARE)));
+  made.push(...learntPlans(job, learnt));
   const first = [start, ...made].reduce<WholePlan>(cheapest, new WholePlan(job));
   const listing = work.part(few ? SMALL_LISTING_SHARE : LISTING_SHARE);
   const listed = everyYield({ yard, prices, most: first.cost, budget: listing });
