@@ -26,6 +26,7 @@ interface Made {
 interface Open {
   /** Plans made of it that keep to the pins. */
   readonly kept: readonly RoutePlan[];
+  /** What it comes to, or less where it does with what is pinned to the yard bought. */
   readonly total: Decimal;
   /** What it comes to with one group bought, by the group that is pinned to the yard. */
   readonly alone: ReadonlyMap<string, Decimal>;
@@ -45,12 +46,16 @@ export function leftOpen(
   try {
     const made = estimate(free);
     const { mix } = made.routes;
-    const alone = withPinsToYard(basis, made, planners);
-    const plans = [mix.plan, ...[...alone.values()].map(({ plan }) => plan)];
+    const bought = withPinsToYard(basis, made, planners);
+    const routes = [mix, ...bought.map(({ route }) => route)];
     return {
-      kept: plans.flatMap((plan) => keptToPins(basis, made.basis, plan, planners) ?? []),
-      total: aside(mix.total),
-      alone: new Map([...alone].map(([name, route]) => [name, aside(route.total)])),
+      kept: routes.flatMap(({ plan }) => keptToPins(basis, made.basis, plan, planners) ?? []),
+      total: Decimal.min(...routes.map(({ total }) => aside(total))),
+      alone: new Map(
+        bought.flatMap(({ names: [name, ...others], route }) =>
+          name === undefined || others.length > 0 ? [] : [[name, aside(route.total)]],
+        ),
+      ),
     };
   } catch (error) {
     // What cannot be built without the pins tells nothing of what can be with them.
@@ -60,24 +65,23 @@ export function leftOpen(
 }
 
 /** The open mix with all of one group bought that is pinned to the yard, one after another, and with all of them bought. */
-function withPinsToYard(pinned: Basis, { basis, common, routes }: Made, planners: Planners): Map<string, RouteCells> {
+function withPinsToYard(
+  pinned: Basis,
+  { basis, common, routes }: Made,
+  planners: Planners,
+): readonly { readonly names: readonly string[]; readonly route: RouteCells }[] {
   const { sawn, hired } = routes.mix.plan;
   const by = quickly(planners, undefined);
   const bought = pinned.groups.flatMap(({ group: { name, rules } }) =>
     rules.source === "buy" && sawn.has(name) ? [name] : [],
   );
-  const each = bought.map((name) => [name, [name]] as const);
-  return new Map(
-    [...each, ...(bought.length > 1 ? [[EVERY, bought] as const] : [])].map(([key, names], i) => {
-      const milled = new Set([...sawn].filter((name) => !names.includes(name)));
-      const plan = planRoute(basisOf(basis, { hired }), `alone${i}`, "", milled, by, undefined);
-      return [key, layRoute(basis, plan, common)];
-    }),
-  );
+  const sets = [...bought.map((name) => [name]), ...(bought.length > 1 ? [bought] : [])];
+  return sets.map((names, i) => {
+    const milled = new Set([...sawn].filter((name) => !names.includes(name)));
+    const plan = planRoute(basisOf(basis, { hired }), `alone${i}`, "", milled, by, undefined);
+    return { names, route: layRoute(basis, plan, common) };
+  });
 }
-
-/** No group is called so. */
-const EVERY = " every pin";
 
 /** The mix with each group bought that is pinned to the mill, one after another: whatever the pins cost, one of them costs no more. */
 export function leftOpenBy(
@@ -102,7 +106,7 @@ export function leftOpenBy(
       return totalOf(found.plan(without, hired)).map((one) => [name, one] as const);
     }),
   );
-  const least = Decimal.min(total, ...alone.values(), ...freed.values(), ...ends.flatMap(totalOf));
+  const least = Decimal.min(total, ...freed.values(), ...ends.flatMap(totalOf));
   // Without the only pin there is none.
   return {
     total: least,

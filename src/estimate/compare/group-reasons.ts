@@ -105,7 +105,9 @@ function whyMilled(basis: Basis, one: GroupBasis, saving: GroupSaving | undefine
     : `Milling it costs ${moneyText(saved.abs(), basis.pricing.currency)} more than buying it`;
   const hours = asideIn(saving.extraHours, "person-h");
   const loses =
-    asked && lost ? ` Asking for it loses ${moneyText(lost, basis.pricing.currency)}, your hours counted.` : "";
+    asked && lost
+      ? ` The other groups as they are, asking for it loses ${moneyText(lost, basis.pricing.currency)}, your hours counted.`
+      : "";
   if (hours.lt(LITTLE)) return `${asked}${gain} and takes ${hours.lte(0) ? "no" : "next to no"} more time.${loses}`;
   const pays = aside(saving.payPerHour).gte(aside(basis.labor.valueOfHour));
   const has = limited(basis) ? "your limits ask for it" : "the best of the mixes tried has it";

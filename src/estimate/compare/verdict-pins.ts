@@ -27,7 +27,7 @@ export interface PinsLose {
   /** The best mix found without them. */
   readonly open: Decimal;
   readonly all: Decimal;
-  /** By group: what its own pin loses while the others stand, or, of one that is pinned to the yard, by itself. */
+  /** By group: what its own pin loses, the other groups left as they are; or, of one that is pinned to the yard, by itself. */
   readonly each: ReadonlyMap<string, Decimal>;
 }
 
@@ -87,7 +87,7 @@ export function pins(
     const loses = lose.each.get(name);
     return loses ? [`${lowered(label)} ${money(loses)}`] : [];
   });
-  const parts = each.length > 0 ? ` Group by group it loses: ${each.join("; ")}.` : "";
+  const parts = each.length > 0 ? ` Group by group, the others as they are, it loses: ${each.join("; ")}.` : "";
   return [
     ...lacking,
     `What you pin loses ${money(lose.all)}, your hours counted: left open, the best mix found comes to ${money(lose.open)}.${parts}`,

@@ -103,8 +103,8 @@ describe("a group that the user pins to the mill", () => {
     expect(lost.gt(0)).toBe(true);
     const said = made.verdict.reasons.find((one) => one.startsWith("What you pin loses"));
     expect(said).toContain(`$${lost.toFixed(2)}, your hours counted`);
-    expect(said).toMatch(/Group by group it loses: common rafters \$/);
-    expect(made.verdict.groups.find(({ name }) => name === "rafters")?.why).toMatch(/Asking for it loses \$[\d.]+/);
+    expect(said).toMatch(/Group by group, the others as they are, it loses: common rafters \$/);
+    expect(made.verdict.groups.find(({ name }) => name === "rafters")?.why).toMatch(/asking for it loses \$[\d.]+/);
   });
 });
 
@@ -122,7 +122,8 @@ describe("what the user's pins lose", () => {
   /** Amounts of the sentence: of all pins, then of each. */
   function losses(made: Estimate): { readonly all: number; readonly each: readonly number[] } | undefined {
     const said = made.verdict.reasons.find((one) => one.startsWith("What you pin loses"));
-    const [, all, parts = ""] = said?.match(/loses [$£]([\d.]+), .*?(?:Group by group it loses: (.*)\.)?$/) ?? [];
+    const [, all, parts = ""] =
+      said?.match(/loses [$£]([\d.]+), .*?(?:Group by group, the others as they are, it loses: (.*)\.)?$/) ?? [];
     return all === undefined
       ? undefined
       : { all: Number(all), each: [...parts.matchAll(/[$£]([\d.]+)/g)].map(([, n]) => Number(n)) };
