@@ -115,8 +115,9 @@ export function estimate(
     plan(key, label, new Set(names), byHired, knowing(planners, found?.learntOf(byHired)));
   const mill = all("milled", "Milled wherever the logs serve", false);
   const hired = basis.hired && all("hired", "Milled by a hired sawyer wherever the logs serve", true);
+  const ends = [buy, mill, ...(hired ? [hired] : [])];
   // A mix may mill some of every group, as all milled does, by a plan of its own.
-  const others = held?.sawing?.mixed ? [] : [buy, mill, ...(hired ? [hired] : [])];
+  const others = held?.sawing?.mixed ? [] : ends;
   const mixed: PlanMilled = (milled, byHired) =>
     others.find((route) => sameSet(route.milled, milled) && route.hired === byHired) ??
     plan("mixed", mixLabel(byHired), milled, byHired, found ? quickly(planners, found.learntOf(byHired)) : planners);
@@ -131,9 +132,9 @@ export function estimate(
   const routes = [...endsOf(basis, { buy, mill, hired }), ...(free?.kept ?? [])];
   const near = found && withinLimits(found, bestMix(basis, found, mixed, { planners, routes, buy }));
   const best = found && near && improvedByPiece(basis, found, near, planners);
-  const search = found && best && searchOf(found, best, [buy, mill, ...(hired ? [hired] : [])]);
+  const search = found && best && searchOf(found, best, ends);
   const chosen = search?.best.plan ?? mill;
-  const open = found && free && leftOpenBy(basis, found, free, chosen, [buy, mill, ...(hired ? [hired] : [])]);
+  const open = found && free && leftOpenBy(basis, found, free, chosen, ends);
   const searched = search && { ...search.searched, open };
   // A plan that saws nothing buys everything, whatever it was asked to mill.
   const plans = { buy, mill, hired, mix: chosen.sawn.size === 0 ? buy : chosen };
