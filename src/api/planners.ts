@@ -1,6 +1,8 @@
 /** The planners of the service: which optimiser answers which question, and how much work it may spend on it. */
 import type { Planners } from "../estimate/plan.js";
+import { joinedLeast } from "../estimate/purchase/stock/joined-program.js";
 import type { StockOutcome, StockProblem } from "../estimate/purchase/stock/problem.js";
+import type { OrderPlanner } from "../estimate/purchase/stock-order-plan.js";
 import { planStock } from "../estimate/purchase/stock-plan.js";
 import { decimal } from "../estimate/quantity/decimal.js";
 import { carefulSawyer } from "../estimate/salvage/careful-sawyer.js";
@@ -12,6 +14,8 @@ import { loadHighs } from "./highs.js";
 const STOCK_WORK = 1_000_000;
 /** Of one that is asked for by itself, with an engine for the mixes that are hard to fill. */
 const ORDER_WORK = 4_000_000;
+/** Of all ways to join the pieces of such an order. */
+const JOINED_WORK = 1_000_000;
 /** Of one that is only tried. */
 const SKETCH_WORK = 80_000;
 /** Of a sawing plan that is asked for by itself: half a second or less for few logs, some seconds for hundreds. */
@@ -35,12 +39,15 @@ export interface PlanWatch {
 const NOBODY: PlanWatch = { stopped: () => false, part: () => {} };
 
 /**
- * Plans a stock order. Estimates, which plan dozens of times, go without the engine.
+ * Plans stock orders. Estimates, which plan dozens of times, go without the engine.
  * @param stopped - Asked now and then; true ends the planning in `CalledOff`.
  */
-export async function orderPlanner(stopped: () => boolean = NOBODY.stopped): Promise<StockPlanner> {
+export async function orderPlanner(stopped: () => boolean = NOBODY.stopped): Promise<OrderPlanner> {
   const solver = await loadHighs();
-  return (problem, work = ORDER_WORK) => planStock(problem, { work, solver, stopped });
+  return {
+    stock: (problem, work = ORDER_WORK) => planStock(problem, { work, solver, stopped }),
+    joined: (problem, rows, known) => joinedLeast(problem, rows, known, { solver, work: JOINED_WORK, stopped }),
+  };
 }
 
 /** Least cost of sticks for pieces, with its bound. @param work - Counted; a whole plan's where nothing is said. */

@@ -93,8 +93,8 @@ export const stockPlans: readonly AnyCall[] = [
     heavy: true,
     request: body({ schema: stockOrderShape, examples: EXAMPLES, read: readOrder }),
     run: async ({ body: { order, digest } }, { stopped }): Promise<Planned> => {
-      const stock = await orderPlanner(stopped);
-      return { plan: planStockOrder(order, stock), digest };
+      const planner = await orderPlanner(stopped);
+      return { plan: planStockOrder(order, planner), digest };
     },
     faces: {
       "application/json": json({

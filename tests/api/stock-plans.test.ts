@@ -195,13 +195,43 @@ describe("a stock plan", () => {
     // By hand: 12 + 12 takes two of 16 ft a piece, $36 in all; 16 + 8 one and a half, $27; 8 + 8 + 8 as many.
     const answer = await planned(order, "?include=plan");
     expect([bought(answer), answer.total?.value]).toEqual([{ "16'": 3 }, "27.00"]);
-    expect(answer.plan.covers).toContain("joints where they are laid");
-    expect(answer.notes.join(" ")).toMatch(/ways to lay the joints were weighed/);
+    expect(answer.plan).toMatchObject({
+      proven: true,
+      covers: expect.stringContaining("to join them over their supports"),
+    });
+    expect(answer.notes).toContain("Of fascia 2 are joined: 2 × 16' + 8'.");
     const again = await planned({ ...order, heldPlan: answer.heldPlan });
     expect([bought(again), again.boards]).toEqual([bought(answer), answer.boards]);
     // Where the yard has but one of 16 ft, both go in three: two eights from the sixteen, and four more.
     const few = await planned({ ...order, stocks: [order.stocks[0], { ...order.stocks[1], available: 1 }] });
     expect([few.short, few.total?.value]).toEqual([[], "29.00"]);
+  });
+
+  it("joins equal pieces unlike, and over more supports than it must, where that costs less", async () => {
+    const order = {
+      pieces: [
+        { name: "purlin", length: "16 ft", count: 2, supports: "32 in" },
+        { name: "rail", length: "58 in", count: 3 },
+      ],
+      stocks: [
+        { length: "6 ft", price: "$5.77" },
+        { length: "8 ft", price: "$8.11" },
+      ],
+      kerf: "1/8 in",
+      endTrim: "0 in",
+    };
+    // By hand: four of 8 ft and three of 6 ft come to $49.75; six of 8 ft, three of them a rail and 32 in of the second purlin, to $48.66.
+    const answer = await planned(order, "?include=plan");
+    expect([bought(answer), answer.total?.value, answer.plan.proven]).toEqual([{ "8'": 6 }, "48.66", true]);
+    expect(answer.notes).toContain(`Of purlin 2 are joined: 8' + 8', 8' + 2' 8" + 2' 8" + 2' 8".`);
+    const again = await planned({ ...order, heldPlan: answer.heldPlan });
+    expect([bought(again), again.boards]).toEqual([bought(answer), answer.boards]);
+    // What the purlins need of 6 ft sticks by length alone is less: where there are too many ways, the bound is no more than that.
+    const close = { ...order, pieces: [{ ...order.pieces[0], length: "52 ft", supports: "12 in" }, order.pieces[1]] };
+    const many = await planned({ ...close, stocks: [...order.stocks, { length: "24 ft", price: "$30" }] });
+    expect(many.notes.join(" ")).toMatch(/\d+ ways to lay the joints were weighed/);
+    expect(Number(many.plan.bound?.value)).toBeLessThan(Number(many.total?.value));
+    expect(many.plan.proven).toBe(false);
   });
 
   it("never pays more for joints than evenly laid ones cost, and leaves no piece out that those would not", async () => {
@@ -290,7 +320,7 @@ describe("a stock plan", () => {
     }
     const few = await planned(order(2));
     expect([bought(few), few.short]).toEqual([{ "8'": 2, "16'": 2 }, []]);
-    expect(few.notes.join(" ")).toContain("Of fascia 1 is joined for want of sticks that take them whole.");
+    expect(few.notes.join(" ")).toContain("Of fascia 1 is joined for want of sticks that take them whole: 8' + 8'.");
     // A rail that may not be joined has the long stick; both fasciae make way.
     const beside = await planned({
       ...order(2),
@@ -349,11 +379,14 @@ describe("a stock plan", () => {
           left += lacking;
           const whole = cut.get("whole") ?? 0;
           cut.delete("whole");
-          const parts = [...cut.values()];
-          expect(new Set(parts).size).toBeLessThanOrEqual(1);
-          if (parts.length > 0)
-            expect([...cut.keys()]).toHaveLength(Number(/of (\d+)/.exec([...cut.keys()][0] ?? "")?.[1]));
-          expect(whole + (parts[0] ?? 0) + lacking).toBe(count);
+          // Of those joined in so many parts, each part as often as the others.
+          let joined = 0;
+          for (const parts of new Set([...cut.keys()].map((part) => Number(/of (\d+)/.exec(part)?.[1])))) {
+            const times = [...cut].filter(([part]) => part.endsWith(`of ${parts}`)).map(([, each]) => each);
+            expect([times.length, new Set(times).size]).toEqual([parts, 1]);
+            joined += times[0] ?? 0;
+          }
+          expect(whole + joined + lacking).toBe(count);
         }
       }),
       { seed: 20261127, numRuns: 10 },

@@ -31,11 +31,11 @@ const asAsked = ({ pieces, sticks }: Order): StockOrder => ({
   endTrim: "0 in",
 });
 
-/** Least cost of pieces out of sticks, each piece put on a stick begun or on a new one; infinite where sticks lack. */
-function leastCost(pieces: readonly number[], { sticks }: Order): number {
+/** Least cost of pieces out of sticks, each piece put on a stick begun or on a new one; `below` where none is less or sticks lack. */
+function leastCost(pieces: readonly number[], { sticks }: Order, below: number): number {
   const sorted = pieces.toSorted((a, b) => b - a);
   const used = sticks.map(() => 0);
-  let best = Number.POSITIVE_INFINITY;
+  let best = below;
   const put = (i: number, begun: readonly number[], cost: number): void => {
     if (cost >= best) return;
     const piece = sorted[i];
@@ -56,7 +56,7 @@ function leastCost(pieces: readonly number[], { sticks }: Order): number {
   return best;
 }
 
-/** Parts of a joined piece, each up to the longest stick, every joint on a support: in as few parts as can be, or one more. */
+/** Parts of a joined piece, each up to the longest stick, every joint on a support; those of another order are the same. */
 function joinings(feet: number, apart: number | undefined, longest: number): readonly (readonly number[])[] {
   if (apart === undefined) return [];
   const found: number[][] = [];
@@ -65,9 +65,12 @@ function joinings(feet: number, apart: number | undefined, longest: number): rea
     for (let to = from + apart; to < feet && to - from <= longest; to += apart) cut(to, [...parts, to - from]);
   };
   cut(0, []);
-  const fewest = Math.min(...found.map(({ length }) => length));
-  return found.filter(({ length }) => length <= fewest + 1);
+  return [...new Map(found.map((parts) => [parts.toSorted((a, b) => a - b).join(), parts])).values()];
 }
+
+/** So many pieces, each joined some way or other. */
+const several = (ways: readonly (readonly number[])[], many: number): readonly (readonly number[])[] =>
+  many === 0 ? [[]] : ways.flatMap((way, i) => several(ways.slice(i), many - 1).map((others) => [...way, ...others]));
 
 const isTakenWhole = ({ sticks }: Order, feet: number): boolean =>
   sticks.some((stick) => stick.feet >= feet && stick.available !== 0);
@@ -80,9 +83,10 @@ function byTrial(order: Order): Best {
     if (left > best.left || (left === best.left && joined > best.joined)) return;
     const piece = order.pieces[i];
     if (!piece) {
-      const cost = leastCost(parts, order);
       const tie = left === best.left && joined === best.joined;
-      if (cost < (tie ? best.cost : Number.POSITIVE_INFINITY)) best = { left, joined, cost };
+      const below = tie ? best.cost : Number.POSITIVE_INFINITY;
+      const cost = leastCost(parts, order, below);
+      if (cost < below) best = { left, joined, cost };
       return;
     }
     const { feet, count, apart } = piece;
@@ -94,21 +98,15 @@ function byTrial(order: Order): Best {
         const begun = [...parts, ...Array.from({ length: whole }, () => feet)];
         if (many === 0) choose(i + 1, begun, left + none, joined);
         else
-          for (const way of ways)
-            choose(
-              i + 1,
-              [...begun, ...Array.from({ length: many }, () => way).flat()],
-              left + none,
-              joined + vice * many,
-            );
+          for (const each of several(ways, many)) choose(i + 1, [...begun, ...each], left + none, joined + vice * many);
       }
   };
   choose(0, [], 0, 0);
   return best;
 }
 
-function asPlanned(order: Order, stock: Awaited<ReturnType<typeof orderPlanner>>) {
-  const { question, short, plan, total } = planStockOrder(asAsked(order), stock);
+function asPlanned(order: Order, planner: Awaited<ReturnType<typeof orderPlanner>>) {
+  const { question, short, plan, total, proven } = planStockOrder(asAsked(order), planner);
   const joined = new Map<string, number>();
   for (const { pieces, times } of plan)
     for (const name of pieces) {
@@ -121,17 +119,18 @@ function asPlanned(order: Order, stock: Awaited<ReturnType<typeof orderPlanner>>
     left: short.reduce((sum, { count }) => sum + count, 0),
     joined: [...joined.values()].reduce((sum, count) => sum + count, 0),
     cost: total === undefined ? 0 : Number(aside(total).toFixed(2)),
+    proven,
   };
 }
 
 const orders = fc.record({
   pieces: fc.array(
     fc.record({
-      feet: fc.integer({ min: 6, max: 20 }),
+      feet: fc.integer({ min: 6, max: 17 }),
       count: fc.integer({ min: 1, max: 2 }),
-      apart: fc.constantFrom(undefined, 2, 4, 4),
+      apart: fc.constantFrom(undefined, 3, 4, 4),
     }),
-    { minLength: 1, maxLength: 3 },
+    { minLength: 1, maxLength: 2 },
   ),
   sticks: fc.uniqueArray(
     fc.record({
@@ -145,26 +144,18 @@ const orders = fc.record({
 
 describe("joined pieces of a stock order", () => {
   it("are as few as sticks that run short ask for, and cost least", async () => {
-    const stock = await orderPlanner();
-    let [scarce, missed] = [0, 0];
+    const planner = await orderPlanner();
+    let [scarce, joined] = [0, 0];
     fc.assert(
       fc.property(orders, (order) => {
         const best = byTrial(order);
-        const planned = asPlanned(order, stock);
         if (best.joined > 0) scarce++;
-        if (order.pieces.filter(({ apart }) => apart !== undefined).length < 2) expect(planned).toEqual(best);
-        const [more, joined, dearer] = [
-          planned.left - best.left,
-          planned.joined - best.joined,
-          planned.cost - best.cost,
-        ];
-        // None does better; and where several rows may be joined, one change at a time misses the best now and then.
-        expect(more || joined || dearer).toBeGreaterThanOrEqual(0);
-        if (more > 0 || joined > 0) missed++;
+        if (order.pieces.some(({ apart }) => apart !== undefined)) joined++;
+        expect(asPlanned(order, planner)).toEqual({ ...best, proven: true });
       }),
       { seed: 20261127, numRuns: 150 },
     );
-    expect(scarce).toBeGreaterThan(10);
-    expect(missed).toBeLessThan(3);
+    expect(scarce).toBeGreaterThan(4);
+    expect(joined).toBeGreaterThan(50);
   });
 });

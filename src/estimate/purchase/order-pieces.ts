@@ -4,9 +4,10 @@ import type { Quantity } from "../quantity/quantity.js";
 import { type MeasureSystem, marked } from "../quantity/text.js";
 import { unit } from "../quantity/unit.js";
 import type { StockOrder } from "../request/stock-order.js";
+import { heldAs } from "./held-joints.js";
 import { stepsInMm, stepsOf } from "./lumber.js";
-import type { Joinable, Way } from "./stock/joint-choice.js";
-import { waysToJoin } from "./stock/joints.js";
+import { type Joinable, waysAlike } from "./stock/joint-choice.js";
+import { type Had, type WaysToJoin, waysToJoin } from "./stock/joints.js";
 import type { StockPiece } from "./stock/problem.js";
 
 /** One piece of the problem: a wanted one, or a part of one that is joined. */
@@ -50,10 +51,13 @@ interface Joining {
 /** Equal pieces of an order with the rows that they come to. */
 export interface WantedPiece extends Joinable {
   readonly name: string;
-  /** Had so; whole where none may be joined. */
-  readonly rows: (way: Way) => readonly Part[];
-  /** Names of the parts, for each way to lay the joints. Each says how long it is, so that a held plan fits one way alone. */
-  readonly parts: readonly (readonly string[])[];
+  readonly length: number;
+  /** How each may be joined; none where none may be. */
+  readonly join: WaysToJoin;
+  /** Had so. */
+  readonly rows: (had: Had) => readonly Part[];
+  /** How a held plan has them, by how often it cuts each name. */
+  readonly held: (cut: ReadonlyMap<string, number>) => Had;
 }
 
 /** Pieces are joined where there are supports to join them over, and not sticks without end that take them whole. */
@@ -63,21 +67,27 @@ export function wantedPiece(
 ): WantedPiece {
   const long = steps.up(toQuantity(length, "ft"));
   const apart = supports === undefined ? 0 : steps.down(toQuantity(supports, "ft"));
-  const ways = takers(long) === "endless" ? [] : waysToJoin({ length: long, apart, most });
-  const named = ways.map((lengths) =>
+  const join = takers(long) === "endless" ? { ways: [], all: true } : waysToJoin({ length: long, apart, most });
+  // Each part says how long it is, so that a held plan tells how the piece is joined.
+  const named = join.ways.map((lengths) =>
     lengths.map((each, i) => {
       const part = `${i + 1} of ${lengths.length}`;
       const size = marked({ value: stepsInMm(system, each), unit: unit("mm") }, system);
       return { name: `${name} (${part}, ${size})`, length: each, part };
     }),
   );
-  const rows = ({ whole, joints }: Way): Part[] => {
-    const all = { row: { name, length: long, count: whole }, of: { piece: name, part: undefined } };
-    const parts = (named[joints] ?? []).map(
-      ({ part, ...row }): Part => ({ row: { ...row, count: count - whole }, of: { piece: name, part } }),
-    );
-    return [all, ...parts].filter(({ row }) => row.count > 0);
+  const rows = ({ whole, joined }: Had): Part[] => {
+    const all: Part = { row: { name, length: long, count: whole }, of: { piece: name, part: undefined } };
+    const parts = new Map<string, Part>();
+    for (const { way, count: times } of joined)
+      for (const { part, ...row } of named[way] ?? []) {
+        const before = parts.get(row.name)?.row.count ?? 0;
+        parts.set(row.name, { row: { ...row, count: before + times }, of: { piece: name, part } });
+      }
+    return [all, ...parts.values()].filter(({ row }) => row.count > 0);
   };
-  const mostWhole = ways.length > 0 && takers(long) === "none" ? 0 : count;
-  return { name, count, mostWhole, joints: ways.length, rows, parts: named.map((all) => all.map((part) => part.name)) };
+  const mostWhole = join.ways.length > 0 && takers(long) === "none" ? 0 : count;
+  const names = named.map((all) => all.map((part) => part.name));
+  const held = (cut: ReadonlyMap<string, number>): Had => heldAs({ name, count, mostWhole, names }, cut);
+  return { name, count, length: long, mostWhole, joints: waysAlike(join.ways), join, rows, held };
 }

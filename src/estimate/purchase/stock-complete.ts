@@ -1,6 +1,7 @@
 /** Joined pieces of a stock order are had whole or not at all: where sticks lack for one part, none is cut for the others. */
+import type { Had } from "./stock/joints.js";
 import type { ShortPiece, StockOutcome, StockProblem } from "./stock/problem.js";
-import type { OrderQuestion } from "./stock-order.js";
+import type { JoinedOrder, OrderQuestion } from "./stock-order.js";
 
 /** Plans a stock problem, within so much work where that is said. */
 export type PlanStock = (problem: StockProblem, work?: number) => StockOutcome;
@@ -9,7 +10,7 @@ export type PlanStock = (problem: StockProblem, work?: number) => StockOutcome;
 const MOST_TURNS = 5;
 
 /** The question and its plan. */
-interface Completed {
+export interface Completed {
   readonly of: OrderQuestion;
   readonly outcome: StockOutcome;
 }
@@ -17,26 +18,37 @@ interface Completed {
 /**
  * Plans an order; where parts of joined pieces are short, so many pieces less are asked for, as few as the parts that lack make, until
  * all that is cut is whole.
- * @param make - The question with so many joined pieces of a name left out.
  */
 export function completed(
-  make: (incomplete: ReadonlyMap<string, number>) => OrderQuestion,
+  { pieces, question }: JoinedOrder,
+  wanted: readonly Had[],
   stock: PlanStock,
   work?: number,
 ): Completed {
-  const left = new Map<string, number>();
+  let had = wanted;
   let spent = 0;
   for (let turn = 0; ; turn++) {
-    const of = make(new Map(left));
+    const of = question(had);
     const outcome = stock(of.problem, work);
     spent += outcome.work;
     const lacking = lackingParts(of, outcome.short, turn < MOST_TURNS);
     if (lacking.size === 0) {
-      const short = [...outcome.short, ...incompleteOf(of)];
+      const short = [...outcome.short, ...leftOutWhole(of)];
       return { of, outcome: { ...outcome, short, work: spent } };
     }
-    for (const [piece, parts] of lacking) left.set(piece, (left.get(piece) ?? 0) + parts);
+    had = had.map((one, i) => fewer(one, lacking.get(pieces[i]?.name ?? "") ?? 0));
   }
+}
+
+/** So many joined pieces less, the last ways first. */
+function fewer({ whole, joined }: Had, less: number): Had {
+  let left = less;
+  const kept = joined.toReversed().map(({ way, count }) => {
+    const off = Math.min(left, count);
+    left -= off;
+    return { way, count: count - off };
+  });
+  return { whole, joined: kept.toReversed().filter(({ count }) => count > 0) };
 }
 
 /** Pieces that at least are incomplete, by the parts that a plan leaves out; or all that are. */
@@ -60,19 +72,5 @@ function lackingParts(
 }
 
 /** As pieces that are short: for each of them sticks lack. */
-export const incompleteOf = ({ incomplete }: OrderQuestion): ShortPiece[] =>
-  [...incomplete].filter(([, count]) => count > 0).map(([name, count]) => ({ name, count, why: "stock-lacks" }));
-
-/** Joined pieces of which a held plan cuts no part. @param cut - How often it cuts each piece. */
-export function leftIncomplete(
-  { problem, pieces }: OrderQuestion,
-  cut: ReadonlyMap<string, number>,
-): ReadonlyMap<string, number> {
-  const left = new Map<string, number>();
-  for (const { name, count } of problem.pieces) {
-    const of = pieces.get(name);
-    if (of?.part === undefined) continue;
-    left.set(of.piece, Math.min(left.get(of.piece) ?? count, count - (cut.get(name) ?? 0)));
-  }
-  return left;
-}
+export const leftOutWhole = ({ leftOutWhole: left }: OrderQuestion): ShortPiece[] =>
+  [...left].map(([name, { count }]) => ({ name, count, why: "stock-lacks" }));

@@ -11,13 +11,23 @@ import { type LevelCell, layBought } from "./bulk.js";
 import { explainStock, type StickSteps } from "./explain-stock.js";
 import { layPrice } from "./line.js";
 import { stepsOnTape, sticksOf, uncut } from "./lumber.js";
+import type { WantedPiece } from "./order-pieces.js";
 import { laySticks, type StickCells } from "./sticks.js";
-import { better, chooseJoints, cutOf, heldWay, type Way, wholeFirst } from "./stock/joint-choice.js";
-import type { ShortPiece, StockCut, StockLength, StockOutcome } from "./stock/problem.js";
-import type { PlanStock } from "./stock-complete.js";
-import { completed, incompleteOf, leftIncomplete } from "./stock-complete.js";
+import { type JoinedAnswer, type JoinedRow, joinedBoundMinor } from "./stock/joined-program.js";
+import {
+  better,
+  chooseJoints,
+  cutOf,
+  hadAlike,
+  leftOut,
+  type Way,
+  type Weighed,
+  wholeFirst,
+} from "./stock/joint-choice.js";
+import type { ShortPiece, StockCut, StockLength, StockOutcome, StockProblem } from "./stock/problem.js";
+import { type Completed, completed, leftOutWhole, type PlanStock } from "./stock-complete.js";
 import { judgeStockPlan } from "./stock-judge.js";
-import { joinedOrder, type OrderQuestion, type Stick } from "./stock-order.js";
+import { type JoinedOrder, joinedOrder, type OrderQuestion, type Stick } from "./stock-order.js";
 
 /** Sticks of one length to pay for. */
 export interface OrderLine {
@@ -50,10 +60,20 @@ export interface StockOrderPlan {
   readonly short: readonly ShortPiece[];
   /** For `heldPlan` of a later order. */
   readonly plan: readonly StockCut[];
-  /** Ways to lay the joints that were weighed; 0 where no piece may be joined, or the plan is held. */
-  readonly weighed: number;
+  readonly joints: Joints;
   /** Sticks that the share for defects asks for, and those that are bought beyond what is cut. */
   readonly spares: { readonly wanted: Decimal; readonly had: Decimal };
+}
+
+/** What plans an order. */
+export interface OrderPlanner {
+  readonly stock: PlanStock;
+  /** All ways to join its pieces at once: `joinedLeast`, with an engine. */
+  readonly joined: (
+    problem: StockProblem,
+    rows: readonly JoinedRow[],
+    known: { readonly costMinor: number } | undefined,
+  ) => JoinedAnswer | undefined;
 }
 
 interface Planned {
@@ -61,57 +81,92 @@ interface Planned {
   /** Undefined where the plan is held. */
   readonly outcome: StockOutcome | undefined;
   readonly plan: readonly StockCut[];
-  /** Ways to lay the joints that were weighed. */
-  readonly weighed: number;
+  readonly joints: Joints;
 }
 
+/** How the joints were sought: there are none to lay, or the plan is held; all ways at once; so many of them one by one. */
+export type Joints = "none" | "all" | { readonly weighed: number };
+
 /** Whole as far as there are sticks, the joints of the others where they cost least; or where the held plan has them. */
-function plannedOrder(order: StockOrder, stock: PlanStock): Planned {
-  const { pieces, question } = joinedOrder(order);
+function plannedOrder(order: StockOrder, planner: OrderPlanner): Planned {
+  const joined = joinedOrder(order);
+  const { pieces, question } = joined;
   const { heldPlan: held } = order;
   if (held) {
     const cut = cutOf(held);
-    const chosen = pieces.map((piece) => heldWay(piece, piece.name, piece.parts, cut));
-    const of = question(chosen, leftIncomplete(question(chosen), cut));
-    return { question: of, outcome: undefined, plan: heldPlan(of, held), weighed: 0 };
+    const of = question(pieces.map((piece) => piece.held(cut)));
+    return { question: of, outcome: undefined, plan: heldPlan(of, held), joints: "none" };
   }
-  const made = (chosen: readonly Way[], work?: number) => ({
-    chosen,
-    ...completed((left) => question(chosen, left), stock, work),
-  });
+  const made = (chosen: readonly Way[], work?: number): Weighed & Completed => {
+    const had = chosen.map((way, i) => hadAlike(pieces[i] as WantedPiece, way));
+    return { chosen, ...completed(joined, had, planner.stock, work) };
+  };
   const first = made(wholeFirst(pieces));
-  const { chosen, weighed } = chooseJoints(pieces, first, (each, work) => made(each, work).outcome);
+  const choice = pieces.some(({ joints, mostWhole }) => joints > 0 && (mostWhole === 0 || leftOut(first) > 0));
+  if (!choice) return { question: first.of, outcome: first.outcome, plan: first.outcome.plan, joints: "none" };
+  return searched(joined, planner, first) ?? weighed(joined, first, made);
+}
+
+/** All ways to join them at once; undefined where there are too many, or their plan is not found again. */
+function searched(order: JoinedOrder, { stock, joined }: OrderPlanner, first: Completed): Planned | undefined {
+  const known = leftOut(first) > 0 ? undefined : first.outcome;
+  const answer = joined(first.of.problem, order.pieces, known);
+  if (!answer) return undefined;
+  const found = answer.had ? completed(order, answer.had, stock) : first;
+  if (leftOut(found) > answer.left) return undefined;
+  const { of, outcome } = known && known.costMinor <= found.outcome.costMinor ? first : found;
+  return { question: of, outcome: boundBy(outcome, answer.boundMinor), plan: outcome.plan, joints: "all" };
+}
+
+/** Some ways one by one. */
+function weighed(
+  { pieces }: JoinedOrder,
+  first: Weighed & Completed,
+  made: (chosen: readonly Way[], work?: number) => Weighed & Completed,
+): Planned {
+  const { chosen, weighed: count } = chooseJoints(pieces, first, (each, work) => made(each, work).outcome);
   const last = chosen === first.chosen ? first : made(chosen);
   const { of, outcome } = better(pieces, last, first) ? last : first;
-  return { question: of, outcome, plan: outcome.plan, weighed };
+  const cut = cutOf(outcome.plan);
+  const had = of.had.map((one, i) => ({ ...one, whole: cut.get(pieces[i]?.name ?? "") ?? 0 }));
+  // Of the sheer length: no way to join them takes less.
+  const bounded = boundBy(outcome, joinedBoundMinor(of.problem, pieces, had));
+  return { question: of, outcome: bounded, plan: outcome.plan, joints: { weighed: count } };
+}
+
+/** With the bound that all ways to join the pieces have. */
+function boundBy(outcome: StockOutcome, bound: number): StockOutcome {
+  const boundMinor = Math.min(bound, outcome.costMinor);
+  const proven = boundMinor === outcome.costMinor;
+  return { ...outcome, boundMinor, proven, gap: proven ? 0 : (outcome.costMinor - boundMinor) / outcome.costMinor };
 }
 
 /** @throws FaultError when the order makes no sense, or its held plan does not fit. */
-export function planStockOrder(order: StockOrder, stock: PlanStock): StockOrderPlan {
-  const { question, outcome, plan, weighed } = plannedOrder(order, stock);
+export function planStockOrder(order: StockOrder, planner: OrderPlanner): StockOrderPlan {
+  const { question, outcome, plan, joints } = plannedOrder(order, planner);
   const { problem } = question;
   const sheet = new Sheet();
-  const joints = weighed > 0 ? ", joints where they are laid" : "";
+  const covers = joints === "none" ? CUTS : `${CUTS}, and to join them over their supports`;
   const proof: PlanProof = {
-    covers: outcome
-      ? `all ways to cut these pieces from these lengths${joints}${outcome.proven ? "; proven least" : ""}`
-      : "held from an earlier answer",
+    covers: outcome ? `${covers}${outcome.proven ? "; proven least" : ""}` : "held from an earlier answer",
     ...(outcome && question.priced ? { gap: decimal(outcome.gap.toFixed(6)) } : {}),
   };
-  const short = outcome?.short ?? [...shortOf(question, plan), ...incompleteOf(question)];
+  const short = outcome?.short ?? [...shortOf(question, plan), ...leftOutWhole(question)];
   return {
     question,
     sheet,
     ...layPurchase(sheet, question, plan, proof),
-    bound: outcome && question.priced ? layBound(sheet, question, outcome.boundMinor) : undefined,
+    bound: outcome && question.priced ? layBound(sheet, question, outcome.boundMinor, covers) : undefined,
     proof,
     proven: outcome?.proven ?? false,
     boards: explainStock(problem, plan),
     short,
     plan,
-    weighed,
+    joints,
   };
 }
+
+const CUTS = "all ways to cut these pieces from these lengths";
 
 function heldPlan({ problem, system }: OrderQuestion, held: readonly StockCut[]): readonly StockCut[] {
   const wrong = judgeStockPlan(problem, held, stepsOnTape(system));
@@ -237,9 +292,8 @@ function layPrices(sheet: Sheet, slug: string, name: string, { price, bulk, at }
 }
 
 /** Rounded down to the minor unit: a bound may be too low, never too high. */
-function layBound(sheet: Sheet, { currency, moneyDigits }: OrderQuestion, boundMinor: number): Cell {
+function layBound(sheet: Sheet, { currency, moneyDigits }: OrderQuestion, boundMinor: number, covers: string): Cell {
   const exact = decimal(boundMinor).dividedBy(decimal(10).pow(moneyDigits));
-  const proof: PlanProof = { covers: "all ways to cut these pieces from these lengths" };
   const value = quantity(exact.toDecimalPlaces(minorDigits(currency) ?? 2, 1), currency);
-  return sheet.planned("stock.bound", value, proof, { label: "no plan for these pieces costs less than" });
+  return sheet.planned("stock.bound", value, { covers }, { label: "no plan for these pieces costs less than" });
 }

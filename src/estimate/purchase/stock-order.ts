@@ -17,7 +17,8 @@ import {
   type WantedPiece,
   wantedPiece,
 } from "./order-pieces.js";
-import { type Way, wholeFirst } from "./stock/joint-choice.js";
+import { hadAlike, wholeFirst } from "./stock/joint-choice.js";
+import { type Had, joinedOf, type Parts } from "./stock/joints.js";
 import type { StockLength, StockProblem } from "./stock/problem.js";
 
 /** A stick that is sold or lies at hand, beside its row in the problem. */
@@ -32,6 +33,13 @@ export interface Stick {
   readonly at: string;
 }
 
+/** Equal pieces that are joined. */
+export interface JoinedPieces {
+  readonly forWant: boolean;
+  /** So many in such parts, in the order they lie; lengths in the problem's steps. */
+  readonly ways: readonly { readonly count: number; readonly parts: Parts }[];
+}
+
 /** An order in the form that the optimiser takes, and the way back. */
 export interface OrderQuestion {
   readonly problem: StockProblem;
@@ -41,10 +49,12 @@ export interface OrderQuestion {
   readonly moneyDigits: number;
   readonly sticks: ReadonlyMap<string, Stick>;
   readonly pieces: ReadonlyMap<string, CutPiece>;
-  /** Joined pieces that are left out whole, for want of sticks for all of their parts: how many, by the name of the piece. */
-  readonly incomplete: ReadonlyMap<string, number>;
-  /** Pieces that are joined for want of sticks that take them whole, though there are some: how many, by name. */
-  readonly forWant: ReadonlyMap<string, number>;
+  /** Pieces that are left out from the start, for want of sticks, joined ones with all of their parts: how many, by name. */
+  readonly leftOutWhole: ReadonlyMap<string, { readonly count: number; readonly mayBeJoined: boolean }>;
+  /** How the pieces of each row are had. */
+  readonly had: readonly Had[];
+  /** Pieces that are joined, by name: for want of sticks that take them whole, where there are some. */
+  readonly joined: ReadonlyMap<string, JoinedPieces>;
   readonly kerf: Quantity;
   readonly endTrim: Quantity;
   readonly defects: Quantity;
@@ -69,10 +79,9 @@ export function systemOfLength(text: QuantityText): MeasureSystem {
 export interface JoinedOrder {
   readonly pieces: readonly WantedPiece[];
   /**
-   * The order with one way taken for each piece, by its place.
-   * @param incomplete - So many joined pieces of a name are left out, with all of their parts.
+   * The order with its pieces had so, by their place.
    */
-  readonly question: (chosen: readonly Way[], incomplete?: ReadonlyMap<string, number>) => OrderQuestion;
+  readonly question: (had: readonly Had[]) => OrderQuestion;
 }
 
 /** @throws FaultError when names or lengths stand twice, or there are too many pieces. */
@@ -90,8 +99,9 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
   const longest = Math.max(...shelf.map(({ length }) => steps.down(length))) - trim;
   const takers = takersOf(order, shelf, { steps, trim });
   const pieces = order.pieces.map((piece) => wantedPiece(piece, { steps, most: longest, takers, system }));
-  const had = (chosen: readonly Way[]) => pieces.flatMap(({ rows }, i) => rows(chosen[i] as Way));
-  refuse([...doubled(order, system), ...tooSmall(shelf, steps), ...tooMany(had(wholeFirst(pieces)))]);
+  const rowsOf = (had: readonly Had[]) => pieces.flatMap(({ rows }, i) => rows(had[i] as Had));
+  const first = wholeFirst(pieces).map((way, i) => hadAlike(pieces[i] as WantedPiece, way));
+  refuse([...doubled(order, system), ...tooSmall(shelf, steps), ...tooMany(rowsOf(first))]);
   const money = wholeMoney(
     shelf.flatMap(({ price, bulk }) => [...(price ? [price.value] : []), ...bulk.map((one) => one.price.value)]),
     minorDigits(currency) ?? 2,
@@ -111,12 +121,9 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
     ...shelf.map((stick) => [marked(stick.length, system), stick] as const),
     ...atHand(order, system),
   ]);
-  const question = (chosen: readonly Way[], incomplete: ReadonlyMap<string, number> = new Map()): OrderQuestion => ({
+  const question = (had: readonly Had[]): OrderQuestion => ({
     problem: {
-      pieces: had(chosen).map(({ row, of }) => {
-        const left = of.part === undefined ? 0 : (incomplete.get(of.piece) ?? 0);
-        return left === 0 ? row : { ...row, count: row.count - left };
-      }),
+      pieces: rowsOf(had).map(({ row }) => row),
       stocks,
       kerf: steps.up(kerf),
       endTrim: trim,
@@ -126,12 +133,19 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
     currency,
     moneyDigits: money.digits,
     sticks,
-    pieces: new Map(had(chosen).map(({ row, of }) => [row.name, of])),
-    incomplete,
-    forWant: new Map(
-      pieces.flatMap(({ name, count, mostWhole }, i) => {
-        const joined = count - (chosen[i] as Way).whole;
-        return mostWhole > 0 && joined > 0 ? [[name, joined]] : [];
+    pieces: new Map(rowsOf(had).map(({ row, of }) => [row.name, of])),
+    had,
+    leftOutWhole: new Map(
+      pieces.flatMap(({ name, count: all, join }, i) => {
+        const one = had[i] as Had;
+        const count = all - one.whole - joinedOf(one);
+        return count > 0 ? [[name, { count, mayBeJoined: join.ways.length > 0 }]] : [];
+      }),
+    ),
+    joined: new Map(
+      pieces.flatMap(({ name, mostWhole, join }, i) => {
+        const ways = (had[i] as Had).joined.map(({ way, count }) => ({ count, parts: join.ways[way] as Parts }));
+        return ways.length > 0 ? [[name, { forWant: mostWhole > 0, ways }]] : [];
       }),
     ),
     kerf,

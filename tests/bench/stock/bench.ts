@@ -44,9 +44,9 @@ export async function bench(): Promise<Figure[]> {
   const large = instances("lumber-300");
   for (const { problem } of [...small, ...large].slice(30, 60)) planStock(problem, { solver, work: 300_000 }); // warm
   return [
-    ...smallLumber(runs(small, await orderPlanner())),
+    ...smallLumber(runs(small, (await orderPlanner()).stock)),
     ...largeLumber(
-      runs(large, await orderPlanner()),
+      runs(large, (await orderPlanner()).stock),
       runs(large, withWork(50_000, solver)),
       runs(large, withWork(4_000_000)),
     ),

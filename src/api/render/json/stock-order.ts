@@ -2,7 +2,8 @@
 import { z } from "zod";
 import { placedOn, type StickSteps, squaredLength } from "../../../estimate/purchase/explain-stock.js";
 import { stepsInMm } from "../../../estimate/purchase/lumber.js";
-import type { OrderLine, StockOrderPlan } from "../../../estimate/purchase/stock-order-plan.js";
+import type { JoinedPieces } from "../../../estimate/purchase/stock-order.js";
+import type { Joints, OrderLine, StockOrderPlan } from "../../../estimate/purchase/stock-order-plan.js";
 import { trimmed } from "../../../estimate/quantity/decimal.js";
 import { inUnit } from "../../../estimate/quantity/quantity.js";
 import { marked } from "../../../estimate/quantity/text.js";
@@ -210,24 +211,17 @@ function usedShare({ question: { problem }, boards }: StockOrderPlan): string {
   return sticks === 0 ? "0" : trimmed(stepsInMm("metric", inPieces).dividedBy(stepsInMm("metric", sticks)), 3);
 }
 
-function notesOf({ question, weighed, spares }: StockOrderPlan): string[] {
+function notesOf({ question, joints, spares }: StockOrderPlan): string[] {
   const { system, kerf, endTrim, priced, leftOut } = question;
   const small = (of: typeof kerf) =>
     `${trimmed(inUnit(of, system === "metric" ? "mm" : "in"), 4)} ${system === "metric" ? "mm" : "in"}`;
   return [
     `Kerf ${small(kerf)}; ${small(endTrim)} cut off each stick to square it.`,
     ...(priced ? [] : ["No length has a price: the plan takes the least length of sticks."]),
-    ...(weighed > 0
-      ? [
-          `${weighed} ways to lay the joints were weighed, all pieces of a name alike; of those with the fewest joined the cheapest is taken.`,
-        ]
-      : []),
-    ...[...question.forWant].map(
-      ([piece, count]) =>
-        `Of ${piece} ${count} ${count === 1 ? "is" : "are"} joined for want of sticks that take them whole.`,
-    ),
-    ...[...question.incomplete].flatMap(([piece, count]) =>
-      count > 0
+    ...jointNotes(joints),
+    ...[...question.joined].map(([piece, joined]) => joinedNote(question, piece, joined)),
+    ...[...question.leftOutWhole].flatMap(([piece, { count, mayBeJoined }]) =>
+      mayBeJoined
         ? [
             `Of ${piece} ${count} ${count === 1 ? "is" : "are"} left out whole: sticks lack for some of the parts, and none is cut without the others.`,
           ]
@@ -240,4 +234,27 @@ function notesOf({ question, weighed, spares }: StockOrderPlan): string[] {
       : []),
     ...leftOut.map(({ length: of }) => `Left out for want of a price: ${marked(of, system)}.`),
   ];
+}
+
+function jointNotes(joints: Joints): string[] {
+  if (joints === "none") return [];
+  if (joints === "all")
+    return [
+      "Joints may lie over any support: of all ways to lay them, with the fewest joined that a stick would take whole, the cheapest is taken, of equals the one with the fewest joints.",
+    ];
+  if (joints.weighed === 0) return [];
+  return [
+    `${joints.weighed} ways to lay the joints were weighed, all pieces of a name alike; of those with the fewest joined the cheapest is taken. Others may cost less, but no less than the bound.`,
+  ];
+}
+
+/** `Of fascia 3 are joined: 2 × 16' + 8', 12' + 12'.` */
+function joinedNote({ system }: StockOrderPlan["question"], piece: string, { forWant, ways }: JoinedPieces): string {
+  const all = ways.reduce((sum, { count }) => sum + count, 0);
+  const told = ways.map(({ count, parts }) => {
+    const lengths = parts.map((steps) => marked({ value: stepsInMm(system, steps), unit: unit("mm") }, system));
+    return `${count > 1 ? `${count} × ` : ""}${lengths.join(" + ")}`;
+  });
+  const want = forWant ? " for want of sticks that take them whole" : "";
+  return `Of ${piece} ${all} ${all === 1 ? "is" : "are"} joined${want}: ${told.join(", ")}.`;
 }

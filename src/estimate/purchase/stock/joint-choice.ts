@@ -1,7 +1,9 @@
 /**
- * Which pieces of an order are joined, and where: a piece that a stick takes whole is joined only where there are too few such
- * sticks. The ways are tried beside the other pieces of the order, and the best is kept.
+ * Which pieces of an order are joined, and where, of orders too large for all ways to be searched at once (`joined-program.ts`): a piece
+ * that a stick takes whole is joined only where there are too few such sticks. A few ways, equal pieces joined alike, are tried beside
+ * the other pieces of the order, and the best is kept.
  */
+import type { Had, Parts } from "./joints.js";
 import type { StockCut, StockOutcome } from "./problem.js";
 
 /** How equal pieces are had: so many whole, the others joined, all alike. */
@@ -16,9 +18,23 @@ export interface Joinable {
   readonly count: number;
   /** All of them, or none where no stick takes one whole and they may be joined. */
   readonly mostWhole: number;
-  /** How many ways there are to lay the joints of the others, the evenest with the fewest joints first; 0 where none may be joined. */
+  /** How many ways to lay the joints of the others are weighed, the evenest with the fewest joints first; 0 where none may be joined. */
   readonly joints: number;
 }
+
+/** Ways that are weighed for one piece, and joints more than the fewest. Assumptions: the evenest come first. */
+const MOST_WAYS = 24;
+const MORE_JOINTS = 1;
+
+/** How many of the ways are weighed. @param ways - The fewest joints first. */
+export const waysAlike = (ways: readonly Parts[]): number =>
+  ways.slice(0, MOST_WAYS).filter(({ length }) => length <= (ways[0]?.length ?? 0) + MORE_JOINTS).length;
+
+/** Those that are not whole joined alike, where they may be. */
+export const hadAlike = ({ count, joints: ways }: Joinable, { whole, joints }: Way): Had => ({
+  whole,
+  joined: ways > 0 && whole < count ? [{ way: joints, count: count - whole }] : [],
+});
 
 /** Whole wherever a stick takes one, the others joined as evenly as can be. */
 export const wholeFirst = (pieces: readonly Joinable[]): readonly Way[] =>
@@ -37,7 +53,8 @@ export function better(pieces: readonly Joinable[], a: Weighed, b: Weighed): boo
   return worse < 0;
 }
 
-const leftOut = ({ outcome }: Weighed): number => total(outcome.short, ({ count }) => count);
+/** Pieces that a plan leaves out. */
+export const leftOut = ({ outcome }: Pick<Weighed, "outcome">): number => total(outcome.short, ({ count }) => count);
 const total = <T>(list: readonly T[], each: (one: T, i: number) => number): number =>
   list.reduce((sum, one, i) => sum + each(one, i), 0);
 const wayAt = (chosen: readonly Way[], i: number): Way => chosen[i] as Way;
@@ -120,23 +137,6 @@ function* otherNumbers(pieces: readonly Joinable[], from: Weighed): Changes {
 function otherWholes({ mostWhole }: Joinable, now: number, left: number): readonly number[] {
   const all = [now - left, now - 1, Math.floor(now / 2), 0, now + 1, Math.ceil((now + mostWhole) / 2)];
   return [...new Set(all)].filter((whole) => whole !== now && whole >= 0 && whole <= mostWhole);
-}
-
-/**
- * The way that a held plan was made for.
- * @param name - Of the piece.
- * @param parts - Names of the parts, for each way to lay the joints.
- */
-export function heldWay(
-  { mostWhole }: Joinable,
-  name: string,
-  parts: readonly (readonly string[])[],
-  cut: ReadonlyMap<string, number>,
-): Way {
-  const named = new Set(parts.flat().filter((part) => cut.has(part)));
-  const joints = parts.findIndex((all) => [...named].every((part) => all.includes(part)));
-  const whole = cut.get(name) ?? 0;
-  return { whole: named.size === 0 ? mostWhole : Math.min(whole, mostWhole), joints: Math.max(0, joints) };
 }
 
 /** How often a plan cuts each piece. */

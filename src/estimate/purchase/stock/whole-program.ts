@@ -1,5 +1,5 @@
 /** The cheapest plan out of given fillings by a mixed-integer program, where an engine is plugged in. */
-import { boundUp, type Column, type IntegerProgram, type LinearSolver } from "../../solver.js";
+import { boundUp, type Column, type IntegerProgram, type IntegerSolution, type LinearSolver } from "../../solver.js";
 import type { Bar, Draft, NormalForm, Pattern } from "./normal-form.js";
 import { isPlain } from "./paid.js";
 import type { Demand } from "./relaxation.js";
@@ -30,24 +30,36 @@ export function wholePlan(
   solver: LinearSolver,
   work: Work,
 ): WholePlan {
-  const iterations = Math.floor((work.left - perStart(fillings.length)) / perIteration(fillings.length));
-  // The engine can be told to stop only once its first relaxation is solved, which takes some iterations a row.
-  if (iterations < form.weights.length + form.bars.length) return { draft: null, bound: 0 };
   const program = programOf(form, fillings, demand);
-  work.spend(perStart(fillings.length));
-  const gap = anyPlan ? Number.MAX_SAFE_INTEGER : ONE;
-  const answer = solver.solveInteger(program, { nodes: 1_000_000, iterations, gap });
-  work.spend(answer.iterations * perIteration(fillings.length));
+  const answer = answered(program, anyPlan ? Number.MAX_SAFE_INTEGER : ONE, solver, work);
+  if (!answer) return { draft: null, bound: 0 };
   const draft = answer.values && draftOf(form, fillings, answer.values);
   if (answer.status === "infeasible") return { draft, bound: Number.POSITIVE_INFINITY };
   return { draft, bound: Math.max(0, boundUp(answer.bound, 1)) };
+}
+
+/** What the engine makes of a program within the work that is left; null where that is too little to begin. */
+export function answered(
+  program: IntegerProgram,
+  gap: number,
+  solver: LinearSolver,
+  work: Work,
+): IntegerSolution | null {
+  const columns = program.columns.length;
+  const iterations = Math.floor((work.left - perStart(columns)) / perIteration(columns));
+  // The engine can be told to stop only once its first relaxation is solved, which takes some iterations a row.
+  if (iterations < program.rows.length) return null;
+  work.spend(perStart(columns));
+  const answer = solver.solveInteger(program, { nodes: 1_000_000, iterations, gap });
+  work.spend(answer.iterations * perIteration(columns));
+  return answer;
 }
 
 /**
  * Fillings as columns; a row a length of piece, a row a bar. Where bars come in bundles, or for less from a number on, a column for
  * their number at each price, and one for whether it is chosen.
  */
-function programOf(form: NormalForm, fillings: readonly Pattern[], demand: Demand): IntegerProgram {
+export function programOf(form: NormalForm, fillings: readonly Pattern[], demand: Demand): IntegerProgram {
   const size = form.weights.length;
   const bundled = form.bars.map((bar) => !isPlain(bar));
   const columns = fillings.map(({ bar, take }): Column => {
