@@ -3,7 +3,7 @@
  * out of another: its grade is that of the whole stick (common practice).
  */
 import type { PieceGroup } from "../pieces/piece-group.js";
-import { Decimal, ZERO } from "../quantity/decimal.js";
+import { Decimal, decimal, ZERO } from "../quantity/decimal.js";
 import { wholeNumber } from "../quantity/whole.js";
 import type { Cell } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
@@ -35,10 +35,11 @@ export interface Ripped {
 
 /**
  * Square pieces stay square where the stick is thinner than they are by name; others are then as wide as the yard would sell
- * them by that name, if more come out of a stick so: but for boards, whose rows are counted by the width that is wanted. Two that
+ * them by that name, if more come out of a stick so: but for boards in rows, which are counted by the width that is wanted. Two that
  * lie side by side lose a kerf, and a face each.
  */
-export function rippedFrom(sheet: Sheet, { rules, role }: PieceGroup, stick: Stick, loss: RipLoss): Ripped {
+export function rippedFrom(sheet: Sheet, group: PieceGroup, stick: Stick, loss: RipLoss): Ripped {
+  const { rules } = group;
   const { wanted, measured, alike, named } = stick;
   const [thin, wide] = measured;
   const thickness = Decimal.min(wanted[0], thin);
@@ -53,7 +54,17 @@ export function rippedFrom(sheet: Sheet, { rules, role }: PieceGroup, stick: Sti
     const lost = between();
     return wholeNumber(has.plus(lost).dividedBy(side.plus(lost)).floor());
   };
-  const byName = !alike && role !== "board" && named ? Decimal.min(named, full) : full;
+  const byName = !alike && !inRows(group, wanted[1]) && named ? Decimal.min(named, full) : full;
   const width = along(wide, byName) > along(wide, full) ? byName : full;
   return { abreast: along(thin, thickness) * along(wide, width), each: [thickness, width] };
 }
+
+/** The widest that is called a batten: 3 in, or 75 mm. Common practice, no source. */
+const BATTEN = decimal("76.2");
+
+/**
+ * Boards of a floor, a wall or a deck lie in rows. What lies on boards, as battens and corner boards do, does not; nor does of a list what
+ * is no wider than a batten: nobody knows of others.
+ */
+const inRows = ({ role, over, encloses }: PieceGroup, wide: Decimal): boolean =>
+  role === "board" && !over && (encloses === true || wide.gt(BATTEN));

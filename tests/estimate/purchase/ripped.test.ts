@@ -97,6 +97,34 @@ describe("slim pieces that the yard sells wider", () => {
     expect(from("1 x 4 in", { section: "25 x 50 mm" })).toContain("ripped into 2 of 3/4 × 1 1/2 in");
   });
 
+  it("are as wide as by name where they are battens and slats, called boards or not: they lie in no rows", () => {
+    const battens = { ...slats, section: "1 x 3 in", role: "board", count: 8 };
+    // A 1 × 3 measures 3/4 × 2 1/2: four and three kerfs are 10 3/8 of 11 1/4 in, where three of 3 are 9 1/4.
+    const { substitution, lines } = bought([stick("1 x 12 in", "$12.00")], battens);
+    expect([substitution, lines]).toMatchObject([{ abreast: 4 }, ["2 1 x 12 in, 8'"]]);
+    const shed = {
+      structure: {
+        kind: "gable",
+        span: "8 ft",
+        length: "12 ft",
+        slope: { rise: "5 in", run: "12 in" },
+        walls: { boards: "board-and-batten", sides: ["near", "left"].map((side) => ({ side })) },
+      },
+      catalog: {
+        name: "A shelf",
+        currency: "USD",
+        lumber: [stick("1 x 12 in", "$12.00"), stick("2 x 4 in", "$5.00"), stick("6 x 6 in", "$40.00")],
+      },
+    };
+    const { basis } = estimated(shed);
+    const of = (base: string) => {
+      const found = basis.groups.filter(({ group }) => group.name.startsWith(base));
+      return found.map(({ substitution: one }) => ("offer" in one ? one.each[1].dividedBy("25.4").toFixed() : "none"));
+    };
+    // Battens of 2 in by name, corner boards of 4 in.
+    expect(new Set([...of("wall-battens"), ...of("corner-boards")])).toEqual(new Set(["1.5", "3.5"]));
+  });
+
   it("stay as wide as wanted where they are boards, whose rows are counted so, and where the stick is full", () => {
     const boards = { ...slats, section: "1 x 4 in", role: "board", count: 6 };
     expect(bought([stick("1 x 12 in", "$20.00")], boards).substitution).toMatchObject({ abreast: 2 });
