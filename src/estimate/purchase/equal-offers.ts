@@ -7,7 +7,7 @@ import type { LumberOffer } from "../../catalog/offers/lumber.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { type CuttingRules, decidePrices, triedQuestion } from "./lumber.js";
 import { equalOffers, type NothingSold, type Substitution } from "./substitution.js";
-import { type Bill, isLess, TriedOrders } from "./tried-orders.js";
+import { TriedOrders } from "./tried-orders.js";
 
 /** What is bought for a group out of some offers. */
 export type Substitute = (group: PieceGroup, lumber: readonly LumberOffer[]) => Substitution | NothingSold;
@@ -91,16 +91,16 @@ function leastCostly(orders: TriedOrders, groups: readonly Options[]): Choice {
   const alike = sameOptions(groups);
   let best: Choice = groups.map(([first]) => first);
   for (const places of alike) {
-    const alone = (choice: Choice): Bill => orders.billOf(places.map((i) => choice[i] as Substitution));
+    const alone = (choice: Choice): Choice => places.map((i) => choice[i] as Substitution);
     for (const { offer } of groups[places[0] as number] as Options) {
       const other = changed(groups, best, places, offer);
-      if (isLess(alone(other), alone(best))) best = other;
+      if (orders.beats(alone(other), orders.billOf(alone(best)))) best = other;
     }
   }
   if (groups.length === 1) return best;
   const until = orders.spent + TOGETHER;
   const better = (tried: readonly Choice[]): Choice | undefined =>
-    tried.find((other) => orders.spent < until && isLess(orders.billOf(other), orders.billOf(best)));
+    tried.find((other) => orders.spent < until && orders.beats(other, orders.billOf(best)));
   for (let next = better(changes(groups, alike, best)); next; next = better(changes(groups, alike, best))) best = next;
   for (let next = better(allOf(groups)); next; next = better(allOf(groups))) best = next;
   return best;

@@ -51,11 +51,22 @@ const MOST_CELLS = 60_000_000;
 export function planStock(problem: StockProblem, options: StockOptions): StockOutcome {
   checkProblem(problem);
   const work = new Work(options.work, options.stopped);
-  const lengths = new Map<number, number>();
-  for (const { length, count } of problem.pieces) lengths.set(length, (lengths.get(length) ?? 0) + count);
-  const form = normalForm(problem, lengths);
+  const form = normalForm(problem, lengthsOf(problem));
   const { draft, bound } = form.weights.length === 0 ? NOTHING : solved(form, options.solver, work);
   return outcome(problem, form, draft, bound, work);
+}
+
+/** How many pieces of each length are wanted. */
+function lengthsOf({ pieces }: StockProblem): ReadonlyMap<number, number> {
+  const lengths = new Map<number, number>();
+  for (const { length, count } of pieces) lengths.set(length, (lengths.get(length) ?? 0) + count);
+  return lengths;
+}
+
+/** What the sheer length of the pieces costs at the best price by length, in minor units: no plan that leaves none out costs less. */
+export function leastByLength(problem: StockProblem): number {
+  const form = normalForm(problem, lengthsOf(problem));
+  return lengthBound(form) * form.moneyGrid;
 }
 
 const NOTHING = { draft: { cuts: [], missing: [] }, bound: 0 };

@@ -147,7 +147,7 @@ function fillingsOf(
     add(whole >= 0 ? new Map([[whole, 1]]) : (ways[0]?.takes ?? new Map()), count);
   const worth = worthOf(prices, { counts, available: form.bars.map((bar) => bar.available) });
   const slack = known ? (known.costMinor / form.moneyGrid - 1) * prices.scale - worth : Number.MAX_SAFE_INTEGER / 4;
-  const knapsack = new Knapsack(form.weights, Math.max(...form.bars.map((bar) => bar.capacity)), work);
+  const knapsack = new Knapsack(form.weights, Math.max(...form.bars.map((bar) => bar.capacity)), work, form.counts);
   knapsack.fill(prices.piece, form.counts);
   return worthwhileFillings({ form, prices, knapsack, counts: form.counts, slack }, MOST_FILLINGS, work) ?? undefined;
 }

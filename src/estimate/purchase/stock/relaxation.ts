@@ -46,7 +46,7 @@ export class Relaxation {
     private readonly work: Work,
   ) {
     const { weights, counts, bars } = form;
-    this.knapsack = new Knapsack(weights, Math.max(...bars.map((bar) => bar.capacity)), work);
+    this.knapsack = new Knapsack(weights, Math.max(...bars.map((bar) => bar.capacity)), work, counts);
     this.scarce = bars.flatMap((bar, i) => (bar.available < Number.POSITIVE_INFINITY ? [i] : []));
     const start = weights.map((_, item) => startingChoice(form, item));
     this.dearest = start.map((choice, item) => this.costOf(choice) / (choice.take[item] as number));
