@@ -21,8 +21,9 @@ import type { CuttingRules } from "./purchase/lumber.js";
 import type { PlanOrder } from "./purchase/planned-once.js";
 import { offerFor, substitute } from "./purchase/substitution.js";
 import { triedPlanner } from "./purchase/tried-orders.js";
-import { decimal } from "./quantity/decimal.js";
+import { type Decimal, decimal } from "./quantity/decimal.js";
 import { type DisplayUnits, displayUnits } from "./quantity/display.js";
+import { quantity } from "./quantity/quantity.js";
 import { minorDigits } from "./quantity/unit.js";
 import { Assumed } from "./request/assumed.js";
 import { Defaults } from "./request/given.js";
@@ -207,6 +208,18 @@ function shopsSawyer(basis: Basis): Basis {
 /** The basis on which a plan is laid: that of the hired sawyer for what the sawyer mills. */
 export const basisOf = (basis: Basis, { hired }: { readonly hired: boolean }): Basis =>
   hired && basis.hired ? basis.hired : basis;
+
+/** The same where an hour is worth something else, for plans that are made for it; what is laid already keeps its own. @param name - Of the cell. */
+export function atHour(basis: Basis, worth: Decimal, name: string): Basis {
+  const { sheet, labor, hired } = basis;
+  const valueOfHour = sheet.input(name, quantity(worth, labor.valueOfHour.unit));
+  const at = (one: Basis): Basis => ({
+    ...one,
+    labor: { ...one.labor, valueOfHour },
+    sawing: { ...one.sawing, wage: valueOfHour },
+  });
+  return hired ? { ...at(basis), hired: at(hired) } : at(basis);
+}
 
 /** Groups that bear load, or may: of a list, those of which nothing is said. Nobody here knows what they are built into. */
 export function mayBear({ request: { structure }, groups }: Basis): readonly GroupBasis[] {

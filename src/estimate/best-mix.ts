@@ -1,11 +1,11 @@
 /** The best mix of milling and buying at the user's value of an hour, and on request the whole frontier. */
 import { toQuantity } from "../catalog/reading.js";
-import { type Basis, basisOf, layBasis } from "./basis.js";
+import { atHour, type Basis, basisOf, layBasis } from "./basis.js";
 import { type FrontierPoint, type ProvenLeast, supported } from "./compare/envelope.js";
 import { boundMixes, type MixBound, type Prover } from "./compare/mix-bound.js";
 import type { MixLimits, MixPoint } from "./compare/mix-point.js";
 import { MixSearch, searchFrontier } from "./compare/mix-search.js";
-import { layRoute, type RoutePlan } from "./compare/route.js";
+import { layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
 import { forWantOfPrice } from "./compare/unpriced.js";
 import { planOfBound } from "./joint-route.js";
 import { boughtOfPins } from "./piece-price.js";
@@ -14,7 +14,6 @@ import type { Decimal } from "./quantity/decimal.js";
 import type { EstimateRequest } from "./request/request.js";
 import type { Learnt } from "./salvage/optimiser/learnt.js";
 import { aside } from "./sheet/aside.js";
-import type { OverrideText } from "./sheet/overriding.js";
 import { layOwnLines } from "./sheet/own-lines.js";
 import { Sheet } from "./sheet/sheet.js";
 import { layCommon, layTakeoffs } from "./takeoffs.js";
@@ -45,9 +44,12 @@ export interface MixFound {
   readonly wage: Decimal;
   /** What was proven at the values of an hour that were asked for so far, the user's own first. */
   readonly proven: () => readonly ProvenLeast[];
-  /** Plans that go piece by piece as it would pay at another value of an hour. */
-  readonly jointAt: (valueOfHour: Decimal) => readonly RoutePlan[];
+  /** Begins a chain of searches that know nothing of the user's value of an hour, so that they find the same whatever it is. */
+  readonly jointChain: () => JointAt;
 }
+
+/** Plans that go piece by piece as it would pay at another value of an hour, priced; each search starts from what those before it in its chain learnt. */
+export type JointAt = (valueOfHour: Decimal) => readonly MixPoint[];
 
 /**
  * Searches on a scratch sheet of its own.
@@ -94,39 +96,34 @@ export function findBestMix(
     search.add(sketched(new Set(pinned)));
     return search;
   }) as [MixSearch, ...MixSearch[]];
+  const allMilled = (hired: boolean): RouteCells => {
+    const all = plan(new Set(names), hired, planners.sketch ?? planners);
+    return layRoute(basis, all, commonOf(basis));
+  };
   const wage = aside(basis.labor.valueOfHour);
   for (const search of searches) search.bestFromAll(wage);
   if (wide) for (const search of searches) searchFrontier(search);
   const bests = searches.map((search) => search.best(wage));
   const all = searches.flatMap(({ tried }) => tried);
   const possible = searches.reduce((sum, search) => sum + search.possible, 0);
-  const proofAt = (of: Basis, prove: Prover): MixBound | undefined => {
-    const milled = ways.map((hired) => {
-      const all = planRoute(
-        basisOf(of, { hired }),
-        `all${++tries}`,
-        "",
-        new Set(names),
-        planners.sketch ?? planners,
-        undefined,
-      );
-      return layRoute(of, all, commonOf(of));
-    });
-    // Nothing is proven of mixes that buy what has no price.
-    return unpriced.length > 0 ? undefined : boundMixes(of, commonOf(of), milled, prove);
-  };
+  // Nothing is proven of mixes that buy what has no price.
+  const milled = unpriced.length > 0 ? [] : ways.map((hired) => allMilled(hired));
+  const proofAt = (of: Basis, prove: Prover): MixBound | undefined =>
+    milled.length > 0 ? boundMixes(of, commonOf(basis), milled, prove) : undefined;
   const bound = proofAt(basis, (problem) => (planners.joint ?? planners.sawing)(problem));
   const learntOf = (hired: boolean): Learnt | undefined => bound?.plans.find((one) => one.hired === hired)?.learnt;
   const proven: ProvenLeast[] = bound ? [{ wage, least: bound.least }] : [];
-  let latest = bound?.plans ?? [];
-  const jointAt = (valueOfHour: Decimal): readonly RoutePlan[] => {
-    const other = layBasis(new Sheet(overridesOf(request, valueOfHour)), request);
-    const knownOf = (hired: boolean) => latest.find((one) => one.hired === hired)?.learnt;
-    const prove: Prover = (problem, hired) => (planners.joint ?? planners.sawing)(problem, knownOf(hired));
-    const found = proofAt(other, prove);
-    latest = found?.plans ?? latest;
-    if (found) proven.push({ wage: valueOfHour, least: found.least });
-    return (found?.plans ?? []).flatMap((one) => planOfBound(basis, one, planners)?.whole ?? []);
+  const jointChain = (): JointAt => {
+    let latest: MixBound["plans"] = [];
+    return (valueOfHour) => {
+      const other = atHour(basis, valueOfHour, `hour${++tries}`);
+      const found = proofAt(other, (problem, hired) =>
+        (planners.joint ?? planners.sawing)(problem, latest.find((one) => one.hired === hired)?.learnt),
+      );
+      latest = found?.plans ?? latest;
+      if (found) proven.push({ wage: valueOfHour, least: found.least });
+      return (found?.plans ?? []).flatMap((one) => planOfBound(other, one, planners)?.whole ?? []).map(price);
+    };
   };
   const better = (a: MixPoint, b: MixPoint): boolean => searches[0].better(a, b, wage);
   return {
@@ -142,7 +139,7 @@ export function findBestMix(
     limits,
     wage,
     proven: () => proven,
-    jointAt,
+    jointChain,
   };
 }
 
@@ -162,12 +159,6 @@ function commonOf(basis: Basis): ReturnType<typeof layCommon> {
   const common = layCommon(basis, layTakeoffs(basis), own.cells);
   commons.set(basis, common);
   return common;
-}
-
-/** The request's overrides, with another value of an hour. */
-function overridesOf({ overrides, catalog }: EstimateRequest, valueOfHour: Decimal): Map<string, OverrideText> {
-  const worth = { value: valueOfHour.toFixed(9), unit: `${catalog.currency}/person-h` };
-  return new Map<string, OverrideText>([...Object.entries(overrides ?? {}), ["labor.valueOfHour", worth]]);
 }
 
 /** The user's limits on cash and hours. */

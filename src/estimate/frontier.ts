@@ -5,9 +5,10 @@ import type { MixBound } from "./compare/mix-bound.js";
 import type { MixPoint } from "./compare/mix-point.js";
 import type { RoutePlan } from "./compare/route.js";
 import type { LeftOpen } from "./compare/verdict-pins.js";
+import { frontierPlans } from "./frontier-plans.js";
 import type { BestMix } from "./mix-choice.js";
 import { judgeStockPlan } from "./purchase/stock-judge.js";
-import { type Decimal, ZERO } from "./quantity/decimal.js";
+import type { Decimal } from "./quantity/decimal.js";
 import { judgeSawingPlan } from "./salvage/sawing-judge.js";
 
 /** What the search of mixes came to. */
@@ -40,7 +41,7 @@ export function searchOf(
 ): { readonly searched: MixSearched; readonly best: BestMix } {
   const known = [first.plan, ...routes].map(found.price);
   const wanted = found.frontier.length > 0;
-  const better = wanted ? refined(found, [first.plan, ...routes]) : [];
+  const better = wanted ? frontierPlans(found) : [];
   const best = wanted ? first.among([...found.tried, ...better]) : first;
   const frontier = wanted ? refinedFrontier(found, [...first.priced, ...known, ...better]) : [];
   const { tried, possible, bound } = found;
@@ -53,41 +54,12 @@ export function searchOf(
   };
 }
 
-/** Points of a frontier that are planned anew; the others keep the plan of the search. Some tenths of a second each. */
-const MOST_PLANNED = 4;
-
-/** How often a plan that goes piece by piece is made for the value of an hour where the envelope last turns. */
-const MOST_TURNS = 2;
-
-/**
- * Better plans for a frontier, priced: its points nearest to where buying takes over planned anew, and plans that go piece by
- * piece at both ends: where an hour is worth nothing, and where the envelope last turns, again where they move that.
- * @param known - Plans of the routes of the answer.
- */
-function refined(found: MixFound, known: readonly RoutePlan[]): readonly MixPoint[] {
-  const keys = new Set(known.map(keyOf));
-  const others = found.frontier.filter(({ point: { plan } }) => !plan || !keys.has(keyOf(plan))).slice(-MOST_PLANNED);
-  const better = others.map(({ point: { milled, plan } }) => found.price(found.plan(milled, plan?.hired ?? false)));
-  const given = known.map(found.price);
-  if (found.wage.gt(0)) better.push(...found.jointAt(ZERO).map(found.price));
-  const asked = new Set<string>();
-  for (let turn = 0; turn < MOST_TURNS; turn++) {
-    const last = supported([...found.tried, ...given, ...better]).at(-1)?.fromWage;
-    if (!last?.gt(0) || asked.has(last.toFixed(2))) break;
-    asked.add(last.toFixed(2));
-    better.push(...found.jointAt(last).map(found.price));
-  }
-  return better;
-}
-
 /** The lower envelope of all that was ever priced. Each point is a judged plan; cash rises and hours fall. */
 function refinedFrontier(found: MixFound, better: readonly MixPoint[]): readonly FrontierPoint[] {
   const frontier = supported([...found.tried, ...better]);
   for (const { point } of frontier) judge(point.plan);
   return frontier;
 }
-
-const keyOf = ({ hired, milled }: RoutePlan): string => [hired ? "hired:" : "", ...[...milled].sort()].join(" ");
 
 /** @throws Error when a plan that we made is wrong: a bug. */
 function judge(plan: RoutePlan | undefined): void {

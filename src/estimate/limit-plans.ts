@@ -1,9 +1,13 @@
-/** Plans for limits that bind: mixes just beyond them planned better, and plans that go piece by piece where the limits cross the frontier. */
+/**
+ * Plans for limits that bind: mixes just beyond them planned better, plans that go piece by piece where the limits cross the frontier,
+ * and, before a limit is called out of reach, all that the frontier and estimates at other values of an hour would look at.
+ */
 import type { MixFound } from "./best-mix.js";
 import { supported } from "./compare/envelope.js";
 import { beyondOf, type MixPoint } from "./compare/mix-point.js";
+import { frontierPlans } from "./frontier-plans.js";
 import type { BestMix } from "./mix-choice.js";
-import { Decimal, ZERO } from "./quantity/decimal.js";
+import { Decimal, decimal, ZERO } from "./quantity/decimal.js";
 
 /** Sets of groups that are planned anew, and how far their sketches may be beyond the limits, as a share of them. */
 const MOST_PLANNED = 4;
@@ -33,15 +37,54 @@ export function withinLimits(found: MixFound, first: BestMix): BestMix {
   const made = near
     .slice(0, MOST_PLANNED)
     .map(({ milled, plan }) => found.price(found.plan(milled, plan?.hired ?? false)));
+  const points = () => [...all, ...made];
+  const jointAt = found.jointChain();
   const asked = new Set<string>();
-  for (let turn = 0; turn < MOST_TURNS; turn++) {
-    const wages = crossings([...all, ...made], found).filter((one) => !asked.has(one.toFixed(2)));
+  const cross = (): void => {
+    const wages = crossings(points(), found).filter((one) => !asked.has(one.toFixed(2)));
     for (const one of wages) {
       asked.add(one.toFixed(2));
-      made.push(...found.jointAt(one).map(found.price));
+      made.push(...jointAt(one));
     }
+  };
+  for (let turn = 0; turn < MOST_TURNS; turn++) cross();
+  const outOfReach = (): boolean => beyondOf(first.among(made).point, limits).gt(0) && !provenOut(found);
+  const further = [
+    () => frontierPlans(found),
+    ...otherWages(points(), limits).map((one) => () => found.jointChain()(one)),
+  ];
+  for (const look of further) {
+    if (!outOfReach()) break;
+    made.push(...look());
+    cross();
   }
   return first.among(made);
+}
+
+/** Whether it is proven that no mix costs so little. */
+const provenOut = ({ limits: { cash }, proven }: MixFound): boolean =>
+  cash !== undefined && proven().some(({ wage, least }) => wage.isZero() && least.gt(cash));
+
+/** Steps of a decade in which people say what an hour is worth to them. */
+const ROUND = [1, 2, 5] as const;
+/** Up to which share of where buying takes over little cash counts for much. Assumption. */
+const LOW = 0.5;
+/** How far above it few hours do. Assumption: nothing changes further up. */
+const HIGH = [5, 20, 100] as const;
+
+/**
+ * Values of an hour at which an estimate of the same request is not to keep what is called out of reach here: from 0 on round ones for
+ * a limit on cash, very high ones for one on hours.
+ */
+function otherWages(points: readonly MixPoint[], { cash, hours }: MixFound["limits"]): readonly Decimal[] {
+  const last = supported(points).at(-1)?.fromWage ?? ZERO;
+  if (last.lte(0)) return [];
+  const ten = decimal(10).pow(last.log(10).floor());
+  const round = [ten.dividedBy(10), ten].flatMap((unit) => ROUND.map((step) => unit.times(step)));
+  return [
+    ...(cash ? [ZERO, ...round.filter((wage) => wage.lt(last.times(LOW)))] : []),
+    ...(hours ? HIGH.map((times) => last.times(times)) : []),
+  ];
 }
 
 /** Values of an hour at which the envelope crosses the limits; the end of it that comes nearest where it does not reach one. */

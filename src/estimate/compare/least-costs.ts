@@ -29,8 +29,7 @@ export interface Ground {
 
 /** Lays what is asked on the scratch sheet, under names of its own. */
 export function evaluator({ sheet }: Basis): Ground["value"] {
-  let laid = 0;
-  return (formula, unit) => asideIn(sheet.lay(`bound.${++laid}`, formula, { label: "part of a bound" }), unit);
+  return (formula, unit) => asideIn(sheet.lay(`bound.${sheet.size}`, formula, { label: "part of a bound" }), unit);
 }
 
 /** Cutting to length, and the dressing, sanding and ripping of one bought piece; of ripping none where what serves as well is of another size. */

@@ -67,8 +67,14 @@ interface Asked {
 function limitInWords({ limit, value, least, words }: Asked, none: string): string {
   const own = words(limit);
   if (value.lte(limit)) return `It keeps within your limit of ${own}.`;
-  if (least?.gt(limit))
-    return `It does not keep within your limit of ${own}: ${none}. The least found is ${words(least)}, ${words(least.minus(limit))} more.`;
+  if (least?.gt(limit)) {
+    const nearest = value.eq(least) ? "This one comes nearest, at" : "The least found is";
+    const more = least.minus(limit);
+    const share = limit.gt(0)
+      ? ` (${more.dividedBy(limit).times(100).toDecimalPlaces(1, Decimal.ROUND_UP).toFixed()} %)`
+      : "";
+    return `It does not keep within your limit of ${own}: ${none}. ${nearest} ${words(least)}, ${words(more)}${share} more.`;
+  }
   return `It does not keep within your limit of ${own}: it takes ${words(value.minus(limit))} more.`;
 }
 

@@ -56,6 +56,11 @@ export class Sheet {
     return [...this.byName.values()];
   }
 
+  /** How many cells there are. */
+  get size(): number {
+    return this.byName.size;
+  }
+
   /** A value of the request. */
   input(name: string, value: Quantity, notes: CellNotes = {}): Cell {
     return this.put(draft("input", name, value, notes), notes);

@@ -133,13 +133,14 @@ describe("the best mix of a small job within limits", () => {
     },
   );
 
-  it("says of a limit that nothing keeps what can be had, and how much more that is", () => {
+  it("says of a limit that nothing keeps what can be had, how much more that is, and that this mix comes nearest", () => {
     const job = JOBS["one stick to share"] as (typeof JOBS)[string];
     const made = estimated(bodyOf(job, { mostCash: "$5" }), service);
     const { mix } = made.routes;
     const least = mix.cash.value;
+    const more = least.minus(5);
     expect(made.verdict.reasons[0]).toBe(
-      `It does not keep within your limit of $5.00: no mix found does. The least found is $${least.toFixed(2)}, $${least.minus(5).toFixed(2)} more.`,
+      `It does not keep within your limit of $5.00: no mix found does. This one comes nearest, at $${least.toFixed(2)}, $${more.toFixed(2)} (${more.times(20).toDecimalPlaces(1, 0).toFixed()} %) more.`,
     );
   });
 });

@@ -98,6 +98,38 @@ describe("the frontier at values of an hour that are not the user's", () => {
   });
 });
 
+/** An estimate of a demo with the planners of the service, an hour worth so much in its money. */
+function atHour(name: string, wage: number, options: object = {}): Estimate {
+  const body = demoBody(name) as { labor?: object; options?: object };
+  const labor = { ...body.labor, valueOfHour: `${SIGNS[name] ?? "$"}${wage}/h` };
+  return estimated({ ...body, labor, options: { ...body.options, ...options } }, planners());
+}
+
+describe("the frontier of one request", () => {
+  // How far its ends may lie apart, asked at the two values of an hour where they were furthest apart.
+  it.each([
+    ["ferry-bike-shed", [0, 1], 0.005, 0.01],
+    ["orchard-shelter", [0, 45], 0.005, 0.02],
+  ] as const)("of %s has the same ends whatever an hour is worth to who asks for it, and limits reach as far", (name, wages, cash, turn) => {
+    const [a = [], b = []] = wages.map((wage) => atHour(name, wage, { frontier: true }).searched?.frontier);
+    const apart = (x = 0, y = 0) => Math.abs(x / y - 1);
+    expect(apart(a[0]?.point.cash.toNumber(), b[0]?.point.cash.toNumber())).toBeLessThan(cash);
+    expect(apart(a.at(-1)?.fromWage.toNumber(), b.at(-1)?.fromWage.toNumber())).toBeLessThan(turn);
+    const least = a[0]?.point.cash.toDecimalPlaces(2, 0).toFixed(2);
+    const within = atHour(name, 15, { mostCash: `${SIGNS[name] ?? "$"}${least}` });
+    expect(within.verdict.reasons[0]).toContain("It keeps within your limit");
+  });
+});
+
+describe("a limit on cash", () => {
+  it("is not called out of reach where an estimate at a low value of an hour keeps it", () => {
+    const least = atHour("orchard-shelter", 1).routes.mix.cash.value;
+    const { routes, verdict } = atHour("orchard-shelter", 15, { mostCash: `$${least.toFixed(2)}` });
+    expect(verdict.reasons[0]).toContain("It keeps within your limit");
+    expect(routes.mix.cash.value.lte(least)).toBe(true);
+  });
+});
+
 describe("a pin that asks for what the best mix does anyway", () => {
   /** Pieces that are laid out alike whichever way they come: no part of a run, no row of boards. */
   const laidAlike = ({ group, millable }: Estimate["basis"]["groups"][number]): boolean =>
