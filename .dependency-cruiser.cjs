@@ -29,7 +29,7 @@ const LADDER = [
     "estimate/drying-notices",
     "estimate/purchase-notices",
   ],
-  ["estimate/notices", "estimate/mix-choice"],
+  ["estimate/notices", "estimate/mix-choice", "estimate/frontier-plans"],
   ["estimate/frontier", "estimate/limit-plans", "estimate/piece-moves", "estimate/without-pins"],
   ["estimate/estimate", "estimate/sawn-logs"],
   ["estimate/sweep", "api/render"],

@@ -10,7 +10,7 @@ import { nearMiss } from "../salvage/near-miss.js";
 import type { SawingProblem } from "../salvage/sawing-problem.js";
 import { aside } from "../sheet/aside.js";
 import type { ComparedRoutes } from "./decision.js";
-import type { RoutePlan } from "./route.js";
+import type { RouteCells, RoutePlan } from "./route.js";
 
 /** What the same request comes to without its pins: cash and hours together. */
 export interface LeftOpen {
@@ -63,24 +63,47 @@ export function whyLacking(one: GroupBasis, mix: RoutePlan, mill: RoutePlan | un
 
 const groupOf = ({ groups }: SawingProblem, name: string) => groups.find((group) => group.name === name);
 
-/** Pieces that pins lack, group by group, and what the pins lose. */
+/** Pieces of a group that do not come from the logs. */
+function notGiven({ bought, unsold }: RoutePlan, { group: { name } }: GroupBasis): number {
+  const sold = bought.find(({ substitution }) => substitution.group.name === name)?.count ?? 0;
+  return sold + (unsold.find(({ group: { group } }) => group.name === name)?.count ?? 0);
+}
+
+/** Why the mix is dearer than a way beside it that mills whatever it can: that way gives less of what is pinned. */
+function cheaperAndShorter(basis: Basis, { mix, mill, hired }: ComparedRoutes): string[] {
+  const less = (way: RouteCells): Decimal => aside(mix.total).minus(aside(way.total));
+  const more = (way: RouteCells): string[] =>
+    basis.groups.filter(isPinned).flatMap((one) => {
+      const lacks = notGiven(way.plan, one) - notGiven(mix.plan, one);
+      return lacks > 0 ? [`${lowered(one.group.label)} (${lacks})`] : [];
+    });
+  const ways = [mill, hired].flatMap((way) => (way && less(way).gt(LITTLE) && more(way).length > 0 ? [way] : []));
+  if (ways.length === 0) return [];
+  const way = ways.reduce((a, b) => (less(b).gt(less(a)) ? b : a));
+  const money = moneyText(less(way), basis.pricing.currency);
+  return [
+    `${way.plan.label}, it comes to ${money} less than this mix, your hours counted, but the logs then give fewer of what you ask for from them, which goes first: ${more(way).join(", ")}.`,
+  ];
+}
+
+/** Pieces that pins lack, group by group, why that mix all the same, and what the pins lose. */
 export function pins(
   basis: Basis,
-  { mix: { plan, total }, mill }: ComparedRoutes,
+  routes: ComparedRoutes,
   { open }: { readonly open?: LeftOpen | undefined },
 ): string[] {
-  const lacking = basis.groups.flatMap((one) => {
-    const why = whyLacking(one, plan, mill?.plan);
+  const { mix, mill } = routes;
+  const reasons = basis.groups.flatMap((one) => {
+    const why = whyLacking(one, mix.plan, mill?.plan);
     if (!why) return [];
-    const bought = plan.bought.find(({ substitution }) => substitution.group.name === one.group.name)?.count ?? 0;
-    const unsold = plan.unsold.find(({ group: { group } }) => group.name === one.group.name)?.count ?? 0;
     const count = aside(one.group.count);
-    const given = count.minus(bought + unsold);
+    const given = count.minus(notGiven(mix.plan, one));
     return [
       `You ask for ${lowered(one.group.label)} from the logs, and they give ${given.toFixed()} of ${count.toFixed()}, rejects made up for. ${why}`,
     ];
   });
-  const lose = open && pinsLose(open, aside(total));
+  const lacking = [...reasons, ...cheaperAndShorter(basis, routes)];
+  const lose = open && pinsLose(open, aside(mix.total));
   if (!lose || lose.all.lte(LITTLE)) return lacking;
   const money = (value: Decimal): string => moneyText(value, basis.pricing.currency);
   const each = basis.groups.flatMap(({ group: { name, label } }) => {

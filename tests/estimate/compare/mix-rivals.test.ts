@@ -110,15 +110,18 @@ describe("the frontier of one request", () => {
   it.each([
     ["ferry-bike-shed", [0, 1], 0.005, 0.01],
     ["orchard-shelter", [0, 45], 0.005, 0.02],
-  ] as const)("of %s has the same ends whatever an hour is worth to who asks for it, and limits reach as far", (name, wages, cash, turn) => {
-    const [a = [], b = []] = wages.map((wage) => atHour(name, wage, { frontier: true }).searched?.frontier);
-    const apart = (x = 0, y = 0) => Math.abs(x / y - 1);
-    expect(apart(a[0]?.point.cash.toNumber(), b[0]?.point.cash.toNumber())).toBeLessThan(cash);
-    expect(apart(a.at(-1)?.fromWage.toNumber(), b.at(-1)?.fromWage.toNumber())).toBeLessThan(turn);
-    const least = a[0]?.point.cash.toDecimalPlaces(2, 0).toFixed(2);
-    const within = atHour(name, 15, { mostCash: `${SIGNS[name] ?? "$"}${least}` });
-    expect(within.verdict.reasons[0]).toContain("It keeps within your limit");
-  });
+  ] as const)(
+    "of %s has the same ends whatever an hour is worth to who asks for it, and limits reach as far",
+    (name, wages, cash, turn) => {
+      const [a = [], b = []] = wages.map((wage) => atHour(name, wage, { frontier: true }).searched?.frontier);
+      const apart = (x = 0, y = 0) => Math.abs(x / y - 1);
+      expect(apart(a[0]?.point.cash.toNumber(), b[0]?.point.cash.toNumber())).toBeLessThan(cash);
+      expect(apart(a.at(-1)?.fromWage.toNumber(), b.at(-1)?.fromWage.toNumber())).toBeLessThan(turn);
+      const least = a[0]?.point.cash.toDecimalPlaces(2, 0).toFixed(2);
+      const within = atHour(name, 15, { mostCash: `${SIGNS[name] ?? "$"}${least}` });
+      expect(within.verdict.reasons[0]).toContain("It keeps within your limit");
+    },
+  );
 });
 
 describe("a limit on cash", () => {

@@ -108,6 +108,40 @@ describe("a group that the user pins to the mill", () => {
   });
 });
 
+describe("a mix that a hired sawyer mills because so the logs lack least of what is pinned", () => {
+  it("is said to be dearer than one's own milling, by how much, and for which pieces", () => {
+    const piece = (name: string, count: number, section: string, length: string) => ({
+      ...{ name, count, section, length, role: "other", source: "mill" },
+    });
+    const { routes, verdict } = estimated(
+      {
+        structure: {
+          kind: "pieces",
+          pieces: [
+            piece("shelves", 3, "1 x 6 in", "5 ft"),
+            piece("rails", 2, "2 x 4 in", "7 ft 6 in"),
+            piece("slats", 6, "1 x 6 in", "5 ft"),
+          ],
+        },
+        logs: [{ name: "log", species: "eastern-white-pine", length: "10 ft 6 in", smallDiameter: "12 in" }],
+        catalog: { demo: "orchard-yard" },
+        labor: { valueOfHour: "$1/h" },
+        shop: { sawyer: { charge: "board-foot", minimum: "$300" } },
+        options: { finish: "none" },
+      },
+      service,
+    );
+    const { mix, mill } = routes;
+    expect(mix.plan.hired).toBe(true);
+    const less = mix.total.value.minus(mill?.total.value ?? 0);
+    expect(less.gt(100)).toBe(true);
+    const said = verdict.reasons.filter((one) => one.includes("less than this mix"));
+    expect(said).toEqual([
+      `Milled wherever the logs serve, it comes to $${less.toFixed(2)} less than this mix, your hours counted, but the logs then give fewer of what you ask for from them, which goes first: slats (1).`,
+    ]);
+  });
+});
+
 describe("a group that the user pins to the yard", () => {
   it("is told what milling it would save", () => {
     const body = demoBody("orchard-shelter") as { structure: { groups: Record<string, object> } };
