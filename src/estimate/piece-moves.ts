@@ -12,14 +12,16 @@ import { forWantOfPrice } from "./compare/unpriced.js";
 import type { GroupBasis } from "./group-basis.js";
 import { mixLabel } from "./joint-route.js";
 import type { BestMix } from "./mix-choice.js";
-import { isPinned, UNPRICED } from "./piece-price.js";
+import { isPinned, pinnedPrice, roughPrice } from "./piece-price.js";
 import { keptWhole, knowing, type Planners, planRoute, roughWanted } from "./plan.js";
-import { ZERO } from "./quantity/decimal.js";
+import { type Decimal, ZERO } from "./quantity/decimal.js";
 import type { SawingProblem } from "./salvage/sawing-problem.js";
 import { inFloats } from "./salvage/sawing-question.js";
 
-/** Pieces planned in all: a job of ten is planned 24 times, each in some tens of milliseconds. */
+/** Pieces planned in all moves: a job of ten is planned 24 times, each in some tens of milliseconds. */
 const MOST_PLANNED = 240;
+/** Mixes of whole groups planned before: of random short lists one in eighty wanted the sixth. Assumption, measured. */
+const MIXES = 6;
 /** Below so many plans no group would be tried on both sides. */
 const LEAST_TURNS = 8;
 
@@ -39,11 +41,17 @@ export function improvedByPiece(basis: Basis, found: MixFound, best: BestMix, pl
   const made = new Map<string, MixPoint>();
   let now = best.point;
   let at = sawnOf(best.plan, wanted);
-  for (let next: Sawn | undefined = at; next && made.size < turns; ) {
+  const make = (next: Sawn): void => {
     const point = priced(next);
     made.set(keyOf(next), point);
     if (found.better(point, now)) [now, at] = [point, next];
-    next = movesOf(at, wanted, free).find((one) => !made.has(keyOf(one)));
+  };
+  make(at);
+  // Mixes that the careful sawyer's rule thinks dearer may be the cheaper once they are planned.
+  for (const mix of mixesOf(found, hired, wanted).slice(0, MIXES)) if (!made.has(keyOf(mix))) make(mix);
+  for (let turn = 1; turn < turns; turn++) {
+    const next = movesOf(at, wanted, free).find((one) => !made.has(keyOf(one)));
+    if (next) make(next);
   }
   // What was found and all of it from the logs, each planned well: quick plans of few logs may be far off.
   const ends = keyOf(at) === keyOf(wanted) ? [at] : [at, wanted];
@@ -61,12 +69,23 @@ function sawnOf({ milled, sawing }: RoutePlan, wanted: Sawn): Sawn {
   return new Map([...wanted].map(([name, count]) => [name, of(name, count)]));
 }
 
-/** Just these pieces from the logs, as far as they hold them; the others bought. */
+/** All pieces of the groups that each mix tried mills, the cheapest first. */
+const mixesOf = ({ tried, better }: MixFound, hired: boolean, wanted: Sawn): readonly Sawn[] =>
+  tried
+    .filter(({ plan }) => plan?.hired === hired)
+    .toSorted((a, b) => Number(better(b, a)) - Number(better(a, b)))
+    .map(({ milled }) => new Map([...wanted].map(([name, count]) => [name, milled.has(name) ? count : 0])));
+
+/** Just these pieces from the logs, as far as they hold them, the dearest first; the others bought. */
 function planOf(basis: Basis, sawn: Sawn, planners: Planners): RoutePlan {
+  const worth = new Map(basis.groups.map((one) => [one.group.name, pinnedPrice(roughPrice(basis, one))]));
   const milled = new Set([...sawn].flatMap(([name, count]) => (count > 0 ? [name] : [])));
   const sawing = (problem: SawingProblem) => {
-    const buy = inFloats({ cash: UNPRICED, hours: ZERO });
-    const groups = problem.groups.map((group) => ({ ...group, count: sawn.get(group.name) as number, buy }));
+    const groups = problem.groups.map((group) => ({
+      ...group,
+      count: sawn.get(group.name) as number,
+      buy: inFloats({ cash: worth.get(group.name) as Decimal, hours: ZERO }),
+    }));
     const { plan, proof } = planners.sawing({ ...problem, groups });
     const bought = problem.groups.flatMap(({ name, count }): [string, number][] => {
       const rest = count - (sawn.get(name) as number) + (plan.buy[name] ?? 0);
