@@ -70,7 +70,7 @@ export class CappedStrips {
   row(i: number, s: number, run: Run): Row {
     const { values } = this;
     const limit = values.run(i, run.mask, s);
-    if (limit.worthy.length === 0) return NO_STRIPS;
+    if (limit.count === 0) return NO_STRIPS;
     const rip = values.rip(i, s);
     const kind = this.job.slabs[s] as SlabKind;
     const filled: Filled = { i, s, kind, mask: run.mask, limit, rip, chosen: [], best: NO_STRIPS, tries: 0 };
@@ -83,9 +83,9 @@ export class CappedStrips {
     const { i, s, kind, mask, limit, rip, chosen } = filled;
     if (worth > filled.best.worth + 1e-9) filled.best = { worth, strips: chosen.slice() };
     if (room <= 0) return;
-    const { worthy } = limit;
+    const { count, worthy } = limit;
     const most = worth + this.values.fill(limit, s, kind.pointOf[room] as number);
-    for (let w = from; w < worthy.length && filled.tries < MOST_TRIES && most > filled.best.worth + 1e-9; w++) {
+    for (let w = from; w < count && filled.tries < MOST_TRIES && most > filled.best.worth + 1e-9; w++) {
       const k = worthy[w] as number;
       const { width, section } = kind.strips[k] as SlabKind["strips"][number];
       if (width > room) continue;

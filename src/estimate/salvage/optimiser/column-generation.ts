@@ -5,7 +5,7 @@
 import { type Arc, type LogTable, logTables } from "./bucking.js";
 import type { Budget } from "./counted-work.js";
 import type { Job } from "./job.js";
-import { LogPricing, SharedBolts } from "./log-pricing.js";
+import { type LogPricing, Pricings, SharedBolts } from "./log-pricing.js";
 import { type LogPattern, logPattern } from "./pattern-cost.js";
 import { Master, type MasterSolution } from "./simplex.js";
 
@@ -37,6 +37,7 @@ export class Yard {
   readonly logs: readonly LogTable[];
   readonly columns: Column[] = [];
   readonly shared: SharedBolts;
+  readonly pricings: Pricings;
   readonly #kept: Arc[][];
   readonly #tables: LogTable[];
   readonly #seen = new Set<string>();
@@ -44,6 +45,7 @@ export class Yard {
   constructor(readonly job: Job) {
     this.logs = logTables(job);
     this.shared = new SharedBolts(job);
+    this.pricings = new Pricings(job);
     this.#kept = this.logs.map(() => []);
     this.#tables = [];
     for (const table of this.logs) for (const log of table.alike) this.#tables[log] = table;
@@ -237,7 +239,7 @@ function priceLogs(
   full: boolean,
   budget: Budget,
 ): Look {
-  const pricing = new LogPricing(yard.job, prices);
+  const pricing = yard.pricings.at(prices);
   let added = 0;
   let bound = ask.demand.reduce((sum, count, j) => sum + count * (prices[j] as number), 0);
   for (const [logClass, left] of ask.logs.entries()) {
@@ -255,5 +257,6 @@ function priceLogs(
     const worth = pattern.made.reduce((sum, made, j) => sum + made * (solution.piece[j] as number), -pattern.cost);
     if (worth > known + 1e-7 && yard.add(logClass, pattern)) added++;
   }
+  yard.pricings.free(pricing);
   return { added, bound };
 }

@@ -13,7 +13,7 @@ import type { Effort } from "./effort.js";
 import type { Job } from "./job.js";
 import { KeptBolts } from "./kept-bolts.js";
 import { walkStack } from "./label-walk.js";
-import { LogPricing, type SharedBolts, STACKS_A_UNIT } from "./log-pricing.js";
+import { type LogPricing, Pricings, type SharedBolts, STACKS_A_UNIT } from "./log-pricing.js";
 import { Onward } from "./paths.js";
 import { type LogPattern, leftLying, logPattern, trimmed } from "./pattern-cost.js";
 
@@ -71,6 +71,7 @@ const STEPS_A_STACK = 60;
 export class LogPlanner {
   readonly #kept: KeptBolts;
   readonly #bolts = new Map<string, LogTable | null>();
+  readonly #pricings: Pricings;
 
   constructor(
     readonly job: Job,
@@ -80,6 +81,7 @@ export class LogPlanner {
     readonly met: (log: LogTable, pattern: LogPattern) => void = () => {},
   ) {
     this.#kept = new KeptBolts(shared);
+    this.#pricings = new Pricings(job);
   }
 
   /** Worth of a pattern: pieces that are open at their prices, less its cost. */
@@ -98,7 +100,7 @@ export class LogPlanner {
    */
   plan(log: LogTable, open: readonly number[], price: readonly number[], effort: Effort, atLeast = 0): LogPattern {
     const { job } = this;
-    const from = this.budget.used;
+    const end = this.budget.used + effort.most;
     let best = leftLying(job);
     let bestWorth = atLeast;
     const offer = (bolts: readonly BoltPattern[]) => {
@@ -106,50 +108,75 @@ export class LogPlanner {
       this.met(log, pattern);
       const worth = this.worth(pattern, open, price);
       if (worth > bestWorth + 1e-9) [best, bestWorth] = [pattern, worth];
-      return pattern;
     };
-    if (effort.fresh) {
-      const pricing = new LogPricing(
-        job,
-        price.map((p, j) => ((open[j] as number) > 0 ? p : 0)),
-      );
-      this.#kept.lookOver(log, pricing);
-      this.budget.spend(pricing.work);
+    if (effort.fresh) this.#lookOver(log, open, price);
+    const enough = () => bestWorth;
+    const question = { log, open, price, full: null };
+    const { full, least } = this.#limits(question, effort.steps, offer, enough);
+    if (full === null || least === null) return best;
+    for (const share of effort.labels === 0 ? [] : effort.shares) {
+      if (least.value <= bestWorth + 1e-6 || this.budget.out || this.budget.used >= end) break;
+      const guidance = this.#shared({ ...question, full }, least, share);
+      this.#walk({ log, open, effort, guidance, full: full.pricing, offer, enough, end });
+      if (guidance !== full && guidance !== least) this.#pricings.free(guidance.pricing);
     }
+    if (least !== full) this.#pricings.free(least.pricing);
+    this.#pricings.free(full.pricing);
+    return best;
+  }
+
+  #lookOver(log: LogTable, open: readonly number[], price: readonly number[]): void {
+    const pricing = this.#pricings.at(price.map((p, j) => ((open[j] as number) > 0 ? p : 0)));
+    this.#kept.lookOver(log, pricing);
+    this.budget.spend(pricing.work);
+    this.#pricings.free(pricing);
+  }
+
+  /**
+   * Steps on the worth of the limits. @returns the guidance without limits, and that of the limits under which the log is
+   * worth least; null where there was no step.
+   */
+  #limits(
+    question: Question,
+    steps: number,
+    offer: (bolts: readonly BoltPattern[]) => void,
+    enough: () => number,
+  ): { readonly full: Guidance | null; readonly least: Guidance | null } {
+    const { log, open, price } = question;
     let limit = price.map(() => 0);
     let least: Guidance | null = null;
     let full: Guidance | null = null;
     let pace = 1;
     let idle = 0;
-    for (let step = 0; step < effort.steps && !this.budget.out; step++) {
-      const guidance: Guidance = this.#guidance({ log, open, price, full }, limit);
+    for (let step = 0; step < steps && !this.budget.out; step++) {
+      const guidance: Guidance = this.#guidance({ ...question, full }, limit);
       full ??= guidance;
       const { value: upper, pricing, arcs, path } = guidance;
-      const raw = logPattern(job, log.log, pricing.patterns(path.map((i) => arcs[i] as Arc)));
+      const raw = logPattern(this.job, log.log, pricing.patterns(path.map((i) => arcs[i] as Arc)));
       offer(raw.bolts);
+      const before: Guidance | null = least;
       if (least === null || upper < least.value - 1e-9) [least, idle] = [guidance, 0];
       else if (++idle % PATIENCE === 0) pace /= 2;
-      if (least.value <= bestWorth + 1e-6) return best;
+      const dropped = least === guidance ? before : guidance;
+      if (dropped !== null && dropped !== full) this.#pricings.free(dropped.pricing);
+      if (least.value <= enough() + 1e-6) break;
       const over = Array.from(raw.made, (made, j) => made - Math.max(0, open[j] as number));
       const norm = over.reduce((sum, d, j) => sum + (d > 0 || (limit[j] as number) > 0 ? d * d : 0), 0);
       if (norm === 0) break;
-      const size = pace * ((upper - bestWorth) / norm);
+      const size = pace * ((upper - enough()) / norm);
       limit = limit.map((mu, j) => Math.min(price[j] as number, Math.max(0, mu + size * (over[j] as number))));
     }
-    const end = from + effort.most;
-    if (effort.labels === 0 || least === null || full === null) return best;
-    const { limit: most, value } = least;
-    for (const share of effort.shares) {
-      if (value <= bestWorth + 1e-6 || this.budget.out || this.budget.used >= end) break;
-      const shared = () =>
-        this.#guidance(
-          { log, open, price, full },
-          most.map((mu) => mu * share),
-        );
-      const guidance = share === 1 ? least : share === 0 ? full : shared();
-      this.#walk({ log, open, effort, guidance, full: full.pricing, offer, enough: () => bestWorth, end });
-    }
-    return best;
+    return { full, least };
+  }
+
+  /** The guidance where the limits count a share of what they are worth. */
+  #shared(question: Question & { readonly full: Guidance }, least: Guidance, share: number): Guidance {
+    if (share === 1) return least;
+    if (share === 0) return question.full;
+    return this.#guidance(
+      question,
+      least.limit.map((mu) => mu * share),
+    );
   }
 
   /** The log as if it were one bolt of it and no more; null where bucking from the butt does not reach that bolt. */
@@ -166,9 +193,8 @@ export class LogPlanner {
 
   /** Bolts and their worth when a piece counts its price less the worth of its limit. @param full - At limits of 0. */
   #guidance({ log, open, price, full }: Question, limit: readonly number[]): Guidance {
-    const { job } = this;
     const counts = price.map((p, j) => ((open[j] as number) > 0 ? Math.max(0, p - (limit[j] as number)) : 0));
-    const pricing = new LogPricing(job, counts);
+    const pricing = this.#pricings.at(counts);
     const arcs = full?.arcs ?? this.#kept.of(log, pricing);
     // At lower prices than the full ones no bolt is worth more.
     const values = full === null ? pricing.arcValues(arcs) : Float64Array.from(full.values);

@@ -74,7 +74,7 @@ export interface Lowered {
   readonly path: readonly number[];
 }
 
-/** Prices logs at one set of prices of the pieces. */
+/** Prices logs at one set of prices of the pieces, then perhaps at another: its room is worth keeping. */
 export class LogPricing {
   readonly worth: SlabWorth;
   readonly gains: SlabGains;
@@ -85,9 +85,17 @@ export class LogPricing {
     readonly job: Job,
     price: ArrayLike<number>,
   ) {
-    this.worth = new SlabWorth(job, new StripValues(job, price));
+    this.worth = new SlabWorth(job, new StripValues(job));
     this.gains = new SlabGains(job, this.worth);
     this.#program = new StackProgram(job, this.gains);
+    this.reprice(price);
+  }
+
+  /** Begins anew at other prices: nothing that was asked of it before holds. */
+  reprice(price: ArrayLike<number>): void {
+    this.gains.reprice(price);
+    this.#shared.clear();
+    this.#program.work = 0;
   }
 
   /** Units of work so far. */
@@ -182,5 +190,24 @@ export class LogPricing {
       });
       return { z0, z1: z0 + shape.length, slabs };
     });
+  }
+}
+
+/** Pricings of a job that are used again: new arrays for each would cost more than what is written into them. */
+export class Pricings {
+  readonly #spare: LogPricing[] = [];
+
+  constructor(readonly job: Job) {}
+
+  /** One at some prices; `free` it when nothing more is asked of it. */
+  at(price: ArrayLike<number>): LogPricing {
+    const spare = this.#spare.pop();
+    if (spare === undefined) return new LogPricing(this.job, price);
+    spare.reprice(price);
+    return spare;
+  }
+
+  free(pricing: LogPricing): void {
+    this.#spare.push(pricing);
   }
 }

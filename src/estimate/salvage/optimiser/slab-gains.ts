@@ -38,7 +38,7 @@ export class SlabGains {
   #bolt = 0;
   readonly #live: Int32Array;
   /** Rows of each length, all kinds together. */
-  readonly #rows: (readonly RowWorth[])[] = [];
+  #rows: (readonly RowWorth[])[] = [];
 
   constructor(
     readonly job: Job,
@@ -46,6 +46,12 @@ export class SlabGains {
   ) {
     this.#byKind = job.slabs.map(() => []);
     this.#live = new Int32Array(job.slabs.length);
+  }
+
+  /** Begins anew at other prices. */
+  reprice(price: ArrayLike<number>): void {
+    this.worth.reprice(price);
+    this.#rows = [];
   }
 
   /** Reckons all slabs of a bolt. */
@@ -85,7 +91,7 @@ export class SlabGains {
       (this.#byKind[kind] as RowWorth[]).length = 0;
     }
     (this.#byKind[kind] as RowWorth[]).push(one);
-    if (clear.worthy.length > 0) this.#clear(table, one);
+    if (clear.count > 0) this.#clear(table, one);
     if (table.core > 0) this.#core(table, one);
   }
 
@@ -100,7 +106,7 @@ export class SlabGains {
       for (const row of rows) {
         const clear = values.run(i, row.clear, kind);
         const boxed = row.boxing !== row.touching && values.boxes(i, row.boxing, kind);
-        if (clear.worthy.length === 0 && !boxed) continue;
+        if (clear.count === 0 && !boxed) continue;
         made.push({ kind, row, clear, touching: values.run(i, row.touching, kind), boxed, rip: values.rip(i, kind) });
       }
     }
@@ -193,8 +199,8 @@ export class SlabGains {
   }
 
   /** Worth of a whole run, reckoned already: with the last rip cut, never below 0. */
-  #sawn({ rip }: RowWorth, { at, worthy }: RunWorth, point: number): number {
-    return worthy.length === 0 ? 0 : Math.max(0, (this.worth.values.pool[at + point] as number) - rip);
+  #sawn({ rip }: RowWorth, { at, count }: RunWorth, point: number): number {
+    return count === 0 ? 0 : Math.max(0, (this.worth.values.pool[at + point] as number) - rip);
   }
 
   /** Worth of slab kind `kind` of the bolt filled in last, its lower face at y0; it must lie in the wood. */

@@ -37,15 +37,21 @@ export interface Worth {
   readonly use: SlabUse | null;
 }
 
-/** Values of slabs at one set of prices, for all bolts. */
+/** Values of slabs at one set of prices after another, for all bolts. */
 export class SlabWorth {
   /** By row and length; then by half the width and the pith. */
-  readonly #boxed: Map<number, number>[] = [];
+  #boxed: Map<number, number>[] = [];
 
   constructor(
     readonly job: Job,
     readonly values: StripValues,
   ) {}
+
+  /** Begins anew at other prices. */
+  reprice(price: ArrayLike<number>): void {
+    this.values.reprice(price);
+    this.#boxed = [];
+  }
 
   /** Remembered: it depends on length, kind, wane, width and pith only, and these come back from bolt to bolt. */
   boxedValue(table: BoltTable, s: number, row: WaneRow, half: number): number {

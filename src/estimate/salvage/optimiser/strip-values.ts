@@ -9,12 +9,15 @@ import type { SlabKind, StripKind } from "./slab-kinds.js";
 
 /** Strips of one kind of slab over one length, worth at [at + point] what they are up to that point of the width. */
 export interface RunWorth {
-  readonly at: number;
+  at: number;
   /** Points reckoned so far. */
   points: number;
-  /** Strips that are worth their own cut, most gain for their width first, and the gains. */
-  readonly worthy: readonly number[];
-  readonly gains: readonly number[];
+  /** How many strips are worth their own cut; they, most gain for their width first, and the gains. */
+  count: number;
+  readonly worthy: number[];
+  readonly gains: number[];
+  /** Number of the prices that it was reckoned at. */
+  prices: number;
 }
 
 /** Worths of the best pieces within a length: at [at + length], as far as reckoned. */
@@ -27,20 +30,29 @@ interface StripWorths {
 /** Room for worths at first; it doubles as it fills. Assumption: enough for one log with few lengths of bolts. */
 const FIRST_ROOM = 1 << 13;
 
-/** Worths at one set of prices. All stand in one pool, each reckoned no further than it was asked for. */
+/** Worths at one set of prices after another. All stand in one pool, each reckoned no further than it was asked for. */
 export class StripValues {
   /** Every worth; another array once it has grown. */
   pool = new Float64Array(FIRST_ROOM);
   #taken = 0;
+  /** What a piece is worth, by group. */
+  price: ArrayLike<number> = [];
+  /** How many prices there have been. */
+  #prices = 0;
   readonly #strips: (StripWorths | undefined)[];
-  readonly #runs = new Map<number, RunWorth>();
+  readonly #runs: (RunWorth | undefined)[];
 
-  /** @param price - What a piece is worth, by group; pieces worth no more than their crosscut are never laid. */
-  constructor(
-    readonly job: Job,
-    readonly price: ArrayLike<number>,
-  ) {
+  constructor(readonly job: Job) {
     this.#strips = new Array(job.masks.length * job.sections.length).fill(undefined);
+    this.#runs = new Array(job.lengths.length * job.masks.length * job.slabs.length).fill(undefined);
+  }
+
+  /** Begins anew. @param price - What a piece is worth, by group; pieces worth no more than their crosscut are never laid. */
+  reprice(price: ArrayLike<number>): void {
+    this.price = price;
+    this.#prices++;
+    this.#taken = 0;
+    this.#strips.fill(undefined);
   }
 
   #take(size: number): number {
@@ -62,31 +74,46 @@ export class StripValues {
   /** Worth of strips of slab kind `s` up to its points, each with its own rip cut but without the last one; `fill` it. */
   run(i: number, mask: number, s: number): RunWorth {
     const key = (i * this.job.masks.length + mask) * this.job.slabs.length + s;
-    const known = this.#runs.get(key);
-    if (known !== undefined) return known;
+    const known = this.#runs[key];
+    if (known?.prices === this.#prices) return known;
+    const run = known ?? { at: 0, points: 1, count: 0, worthy: [], gains: [], prices: 0 };
+    this.#runs[key] = run;
+    run.prices = this.#prices;
+    this.#begin(run, i, mask, s);
+    return run;
+  }
+
+  /** Puts the strips that are worth their own cut, for no others help, in order of what they gain for their width. */
+  #begin(run: RunWorth, i: number, mask: number, s: number): void {
     const { strips, points, kerf } = this.job.slabs[s] as SlabKind;
+    const { worthy, gains } = run;
     const rip = this.rip(i, s);
-    // Strips that are not worth their own cut never help.
-    const worthy: number[] = [];
-    const gainOf: number[] = [];
-    const dense: number[] = [];
+    let count = 0;
     for (let k = 0; k < strips.length; k++) {
       const { section, width } = strips[k] as StripKind;
       const gain = this.stripWorth(mask, section, i) - rip;
-      gainOf.push(gain);
-      dense.push(gain / (width + kerf));
-      if (gain > 0) worthy.push(k);
+      if (gain <= 0) continue;
+      const dense = gain / (width + kerf);
+      let at = count++;
+      for (; at > 0; at--) {
+        const other = worthy[at - 1] as number;
+        if ((gains[at - 1] as number) / ((strips[other] as StripKind).width + kerf) >= dense) break;
+        worthy[at] = other;
+        gains[at] = gains[at - 1] as number;
+      }
+      worthy[at] = k;
+      gains[at] = gain;
     }
-    worthy.sort((a, b) => (dense[b] as number) - (dense[a] as number));
-    const at = worthy.length > 0 ? this.#take(points.length) : 0;
-    const made = { at, points: 1, worthy, gains: worthy.map((k) => gainOf[k] as number) };
-    this.#runs.set(key, made);
-    return made;
+    run.points = 1;
+    run.count = count;
+    if (count === 0) return;
+    run.at = this.#take(points.length);
+    this.pool[run.at] = 0;
   }
 
   /** Reckons a run as far as a point, and says what it is worth there. */
   fill(run: RunWorth, s: number, point: number): number {
-    if (run.worthy.length === 0) return 0;
+    if (run.count === 0) return 0;
     if (run.points <= point) this.#reckon(run, s, point);
     return this.pool[run.at + point] as number;
   }
@@ -94,11 +121,11 @@ export class StripValues {
   #reckon(run: RunWorth, s: number, point: number): void {
     const { before, strips } = this.job.slabs[s] as SlabKind;
     const { pool } = this;
-    const { at, worthy, gains } = run;
+    const { at, count, worthy, gains } = run;
     const n = strips.length;
     for (let p = run.points; p <= point; p++) {
       let best = pool[at + p - 1] as number;
-      for (let g = 0; g < worthy.length; g++) {
+      for (let g = 0; g < count; g++) {
         const from = before[p * n + (worthy[g] as number)] as number;
         if (from < 0) continue;
         const value = (pool[at + from] as number) + (gains[g] as number);
