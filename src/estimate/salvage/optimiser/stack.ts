@@ -18,11 +18,11 @@ export interface StackSlab {
 
 /** What two halves are joined over: a slab, a kerf, or else a waste. */
 interface Joint {
-  readonly value: number;
-  readonly slab: StackSlab | null;
-  readonly kerfAt: number | null;
-  /** Faces, from the axis up and down, that the halves beside a waste start from at the least. */
-  readonly beside: readonly [up: number, down: number];
+  value: number;
+  slab: StackSlab | null;
+  kerfAt: number | null;
+  /** How far above the axis a waste reaches at the least. */
+  waste: number;
 }
 
 /** Room for one stack's work; used again from bolt to bolt. */
@@ -91,34 +91,33 @@ export class StackProgram {
     const kerf = job.problem.shop.millKerf;
     const [above, afresh] = [this.#above, this.#afresh];
     const { cut } = table;
-    let best: Joint = { value: Number.NEGATIVE_INFINITY, slab: null, kerfAt: null, beside: [kerf, kerf] };
+    const best: Joint = { value: Number.NEGATIVE_INFINITY, slab: null, kerfAt: null, waste: 0 };
     // A waste that may not be thin reaches as far below the axis as it stops short above.
     const { thinnestSlab = 0 } = job.problem.shop;
     for (let up = 0; up <= thinnestSlab; up++) {
-      const beside = [kerf + up, kerf + thinnestSlab - up] as const;
-      const value = (afresh[beside[0]] ?? 0) + (afresh[beside[1]] ?? 0);
-      if (value > best.value) best = { ...best, value, beside };
+      const value = (afresh[kerf + up] ?? 0) + (afresh[kerf + thinnestSlab - up] ?? 0);
+      if (value > best.value) [best.value, best.waste] = [value, up];
     }
     for (let y = -kerf; 2 * y <= -kerf; y++) {
       // The kerf [y, y + kerf], and its mirror image when y goes on.
       const value = (above[y + kerf] as number) + (above[-y] as number) - (cut[-y] as number);
-      if (value > best.value) best = { ...best, value, kerfAt: y };
+      if (value > best.value) [best.value, best.kerfAt] = [value, y];
     }
-    for (const kind of this.gains.kinds) best = this.#overAxis(table, kind, best) ?? best;
+    for (const kind of this.gains.kinds) this.#overAxis(table, kind, best);
     return best;
   }
 
-  /** The best stack with a slab of a kind over the axis, if it is worth more than `least`; lower half the thinner one. */
-  #overAxis({ top }: BoltTable, kind: number, least: Joint): Joint | null {
+  /** Puts the best stack with a slab of a kind over the axis in the place of a poorer one; lower half the thinner one. */
+  #overAxis({ top }: BoltTable, kind: number, best: Joint): void {
     const kerf = this.job.problem.shop.millKerf;
     const started = this.#started;
     const { gains } = this;
     const { thickness } = this.job.slabs[kind] as SlabKind;
     const middle = Math.ceil(thickness / 2);
-    if (middle > top) return null;
+    if (middle > top) return;
     // The widest slab: none off the middle is worth more.
     const widest = gains.over(kind, middle);
-    let most = least.value;
+    let most = best.value;
     let found = 0;
     for (let over = middle; over < thickness && over <= top; over++) {
       const halves = (started[over + kerf] as number) + (started[thickness - over + kerf] as number);
@@ -128,13 +127,13 @@ export class StackProgram {
       most = gain + halves;
       found = over;
     }
-    return found === 0 ? null : { ...least, value: most, slab: { kind, y0: found - thickness } };
+    if (found > 0) [best.value, best.slab] = [most, { kind, y0: found - thickness }];
   }
 
   /** Slabs of the best stack, y ascending. */
   slabs(table: BoltTable): StackSlab[] {
     this.#fill(table);
-    const { slab, kerfAt, value, beside } = this.#join(table);
+    const { slab, kerfAt, value, waste } = this.#join(table);
     if (value <= 0) return [];
     const kerf = this.job.problem.shop.millKerf;
     const flip = ({ kind, y0 }: StackSlab) => ({ kind, y0: -y0 - (this.job.slabs[kind]?.thickness as number) });
@@ -150,8 +149,9 @@ export class StackProgram {
     }
     if (kerfAt !== null)
       return [...this.#upward(table, -kerfAt).map(flip).reverse(), ...this.#upward(table, kerfAt + kerf)];
-    const [up, down] = beside.map((face) => this.#fresh(table, face)) as [StackSlab[], StackSlab[]];
-    return [...down.map(flip).reverse(), ...up];
+    const { thinnestSlab = 0 } = this.job.problem.shop;
+    const below = this.#fresh(table, kerf + thinnestSlab - waste);
+    return [...below.map(flip).reverse(), ...this.#fresh(table, kerf + waste)];
   }
 
   /** Slabs above face f, whose cut is paid. */
