@@ -8,6 +8,7 @@ import { beyondOf } from "./compare/mix-point.js";
 import { type CommonCells, layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
 import type { LeftOpen } from "./compare/verdict-pins.js";
 import { FaultError } from "./faults.js";
+import type { GroupBasis } from "./group-basis.js";
 import { mixLabel } from "./joint-route.js";
 import { isPinned } from "./piece-price.js";
 import { type Planners, planRoute, quickly } from "./plan.js";
@@ -30,6 +31,8 @@ interface Open {
   readonly total: Decimal;
   /** What it comes to with one group bought, by the group that is pinned to the yard. */
   readonly alone: ReadonlyMap<string, Decimal>;
+  /** What those of them come to that break one pin alone, by its group: the best found with every other pin kept. */
+  readonly breaking: ReadonlyMap<string, Decimal>;
 }
 
 /**
@@ -56,12 +59,24 @@ export function leftOpen(
           name === undefined || others.length > 0 ? [] : [[name, aside(route.total)]],
         ),
       ),
+      breaking: breakingOne(basis, made.basis, routes),
     };
   } catch (error) {
     // What cannot be built without the pins tells nothing of what can be with them.
     if (error instanceof FaultError) return undefined;
     throw error;
   }
+}
+
+/** The least of the routes that break one pin alone, by its group; of none where the pins change the pieces themselves. */
+function breakingOne(basis: Basis, free: Basis, routes: readonly RouteCells[]): ReadonlyMap<string, Decimal> {
+  const least = new Map<string, Decimal>();
+  for (const { plan, total } of samePieces(basis, free) ? routes : []) {
+    const [name, ...others] = basis.groups.filter((one) => !keeps(one, plan)).map(({ group }) => group.name);
+    if (name === undefined || others.length > 0) continue;
+    least.set(name, Decimal.min(aside(total), least.get(name) ?? aside(total)));
+  }
+  return least;
 }
 
 /** The open mix with all of one group bought that is pinned to the yard, one after another, and with all of them bought. */
@@ -87,7 +102,7 @@ function withPinsToYard(
 export function leftOpenBy(
   basis: Basis,
   found: MixFound,
-  { total, alone }: Open,
+  { total, alone, breaking }: Open,
   mix: RoutePlan,
   ends: readonly RoutePlan[],
 ): LeftOpen {
@@ -103,7 +118,8 @@ export function leftOpenBy(
   const freed = new Map(
     pinned.flatMap(({ group: { name } }) => {
       const without = new Set([...sawn].filter((other) => other !== name));
-      return totalOf(found.plan(without, hired)).map((one) => [name, one] as const);
+      const others = breaking.get(name);
+      return totalOf(found.plan(without, hired)).map((one) => [name, others ? Decimal.min(one, others) : one] as const);
     }),
   );
   const least = Decimal.min(total, ...freed.values(), ...ends.flatMap(totalOf));
@@ -141,22 +157,20 @@ function freed(part: unknown, pins: { found: number }): unknown {
  * @param free - The basis on which it was found.
  * @returns undefined where it breaks a pin, or the pins change the pieces themselves, as runs that can only be bought are.
  */
-function keptToPins(
-  basis: Basis,
-  free: Basis,
-  { sawing, sawn, hired }: RoutePlan,
-  planners: Planners,
-): RoutePlan | undefined {
+function keptToPins(basis: Basis, free: Basis, plan: RoutePlan, planners: Planners): RoutePlan | undefined {
+  const { sawing, sawn, hired } = plan;
   if (!sawing || !samePieces(basis, free)) return undefined;
-  const kept = basis.groups.every(({ group: { name, rules }, millable }) => {
-    if (!millable) return !sawn.has(name);
-    return rules.source !== "mill" || (sawn.has(name) && (sawing.plan.buy[name] ?? 0) === 0);
-  });
-  if (!kept) return undefined;
+  if (!basis.groups.every((one) => keeps(one, plan))) return undefined;
   const buy = Object.fromEntries(Object.entries(sawing.plan.buy).filter(([name]) => sawn.has(name)));
   const known = { plan: { ...sawing.plan, buy }, proof: sawing.proof };
   const by = { ...planners, sawing: () => known };
   return planRoute(basisOf(basis, { hired }), "mixed", mixLabel(hired), sawn, by, undefined);
+}
+
+/** Whether a plan does with a group what is asked for: buys it all, or, where it is pinned to the mill, none of it. */
+function keeps({ group: { name, rules }, millable }: GroupBasis, { sawing, sawn }: RoutePlan): boolean {
+  if (!millable) return !sawn.has(name);
+  return rules.source !== "mill" || (sawn.has(name) && (sawing?.plan.buy[name] ?? 0) === 0);
 }
 
 function samePieces(basis: Basis, free: Basis): boolean {

@@ -18,7 +18,7 @@ export interface LeftOpen {
   readonly total: Decimal;
   /** That mix with all of one group bought, by the group that is pinned to the yard. */
   readonly alone: ReadonlyMap<string, Decimal>;
-  /** The mix that keeps the pins with all of one group bought, by the group that is pinned to the mill. */
+  /** The best found of the mix that keeps the pins with all of one group bought and of mixes that break its pin alone, by the group that is pinned to the mill. */
   readonly freed: ReadonlyMap<string, Decimal>;
 }
 
@@ -27,7 +27,7 @@ export interface PinsLose {
   /** The best mix found without them. */
   readonly open: Decimal;
   readonly all: Decimal;
-  /** By group: what its own pin loses, the other groups left as they are; or, of one that is pinned to the yard, by itself. */
+  /** By group: what its own pin loses, as far as was tried; or, of one that is pinned to the yard, by itself. */
   readonly each: ReadonlyMap<string, Decimal>;
 }
 
@@ -110,7 +110,7 @@ export function pins(
     const loses = lose.each.get(name);
     return loses ? [`${lowered(label)} ${money(loses)}`] : [];
   });
-  const parts = each.length > 0 ? ` Group by group, the others as they are, it loses: ${each.join("; ")}.` : "";
+  const parts = each.length > 0 ? ` Group by group, as far as was tried, it loses: ${each.join("; ")}.` : "";
   return [
     ...lacking,
     `What you pin loses ${money(lose.all)}, your hours counted: left open, the best mix found comes to ${money(lose.open)}.${parts}`,

@@ -103,7 +103,7 @@ describe("a group that the user pins to the mill", () => {
     expect(lost.gt(0)).toBe(true);
     const said = made.verdict.reasons.find((one) => one.startsWith("What you pin loses"));
     expect(said).toContain(`$${lost.toFixed(2)}, your hours counted`);
-    expect(said).toMatch(/Group by group, the others as they are, it loses: common rafters \$/);
+    expect(said).toMatch(/Group by group, as far as was tried, it loses: common rafters \$/);
     expect(made.verdict.groups.find(({ name }) => name === "rafters")?.why).toMatch(/asking for it loses \$[\d.]+/);
   });
 });
@@ -157,7 +157,7 @@ describe("what the user's pins lose", () => {
   function losses(made: Estimate): { readonly all: number; readonly each: readonly number[] } | undefined {
     const said = made.verdict.reasons.find((one) => one.startsWith("What you pin loses"));
     const [, all, parts = ""] =
-      said?.match(/loses [$£]([\d.]+), .*?(?:Group by group, the others as they are, it loses: (.*)\.)?$/) ?? [];
+      said?.match(/loses [$£]([\d.]+), .*?(?:Group by group, as far as was tried, it loses: (.*)\.)?$/) ?? [];
     return all === undefined
       ? undefined
       : { all: Number(all), each: [...parts.matchAll(/[$£]([\d.]+)/g)].map(([, n]) => Number(n)) };
@@ -228,6 +228,28 @@ describe("what the user's pins lose", () => {
     const open = /left open, the best mix found comes to \$(\d+\.\d\d)/.exec(told)?.[1];
     expect(Math.min(...ends)).toBeLessThan(routes.mix.total.value.toNumber());
     expect(Number(open)).toBeLessThanOrEqual(Math.min(...ends) + 0.005);
+  });
+
+  it("is told for one of two pins nearly as what the request without it comes to", () => {
+    const gable = (groups: object) =>
+      estimated(
+        {
+          structure: { kind: "gable", span: "12 ft", length: "16 ft", groups },
+          logs: [
+            { name: "pine", species: "eastern-white-pine", length: "12 ft 6 in", smallDiameter: "14 in", count: 5 },
+          ],
+          catalog: { demo: "orchard-yard" },
+        },
+        service,
+      );
+    const total = ({ routes: { mix } }: Estimate) => mix.total.value.toNumber();
+    const [posts, fascia] = [{ posts: { source: "mill" } }, { "eave-fascia": { source: "buy" } }];
+    const made = gable({ ...posts, ...fascia });
+    const loses = total(made) - total(gable(fascia));
+    expect(loses).toBeGreaterThan(300);
+    const [told = 0] = losses(made)?.each ?? [];
+    expect(told / loses).toBeGreaterThan(0.9);
+    expect(told / loses).toBeLessThan(1.1);
   });
 
   it("of the only pin to the mill is what all pins lose", () => {
