@@ -28,15 +28,17 @@ interface Run {
 
 /**
  * What a size has to reach, from the targets of the sawing model, section 8. The work is what the time allowed holds: 20
- * units a millisecond, tiny questions twice as many, the whole plans of 50 logs half. A unit takes less than half as long as
- * when the targets were set, and the work is twice what it was then.
+ * units a millisecond, tiny questions twice as many, the whole plans of 50 logs half, those of three logs in five seconds 12. A
+ * unit takes less than half as long as when the targets were set, and the work is twice what it was then.
  */
 interface Size {
   readonly size: string;
   readonly first: { readonly work: number; readonly ms: number };
   readonly full: { readonly work: number; readonly ms: number };
+  /** Where a third time is allowed. */
+  readonly long?: { readonly work: number; readonly ms: number };
   readonly boundMs: number;
-  readonly targets: (first: readonly Run[], full: readonly Run[]) => Measured[];
+  readonly targets: (first: readonly Run[], full: readonly Run[], long: readonly Run[]) => Measured[];
 }
 
 const SIZES: readonly Size[] = [
@@ -59,10 +61,12 @@ const SIZES: readonly Size[] = [
     size: "S",
     first: { work: 2_000, ms: 100 },
     full: { work: 20_000, ms: 1_000 },
+    long: { work: 60_000, ms: 5_000 },
     boundMs: 50,
-    targets: (first, full) => [
+    targets: (first, full, long) => [
       atMost("S: first plan, worst over best known", worst(first.map(over)), "%", 10),
       atMost("S: median over best known", median(full.map(over)), "%", 0.3),
+      atMost("S: long plan, worst over best known", worst(long.map(over)), "%", 5),
     ],
   },
   {
@@ -101,20 +105,23 @@ const SIZES: readonly Size[] = [
 export async function bench(): Promise<Measured[]> {
   const rows: Measured[] = [];
   const all: Run[] = [];
-  for (const { size, first, full, boundMs, targets } of SIZES) {
+  for (const { size, first, full, long, boundMs, targets } of SIZES) {
     const names = readdirSync(folder)
       .filter((file) => file.startsWith(`${size}-`))
       .map((file) => file.replace(".json", ""))
       .sort();
     // The targets are for a warm process, as one is that has served for a while: all questions of the size once before.
     for (const name of names) planSawing(read(name), { work: first.work, seed: 2 });
-    const [soon, late] = [first, full].map(({ work }) => names.map((name) => planned(name, work))) as [Run[], Run[]];
+    const [soon, late, last] = [first, full, long].map((ask) =>
+      ask ? names.map((name) => planned(name, ask.work)) : [],
+    ) as [Run[], Run[], Run[]];
     all.push(...late);
     rows.push(
       atMost(`${size}: first plan, longest`, worst(soon.map(({ ms }) => ms)), "ms", first.ms),
       atMost(`${size}: plan, longest`, worst(late.map(({ ms }) => ms)), "ms", full.ms),
       atMost(`${size}: bound of the relaxation, longest`, worst(late.map((run) => run.boundMs)), "ms", boundMs),
-      ...targets(soon, late),
+      ...(long ? [atMost(`${size}: long plan, longest`, worst(last.map(({ ms }) => ms)), "ms", long.ms)] : []),
+      ...targets(soon, late, last),
       ...beside(size, late),
     );
   }
