@@ -70,7 +70,8 @@ function limitInWords({ limit, value, least, words }: Asked, none: string): stri
   if (least?.gt(limit)) {
     const nearest = value.eq(least) ? "This one comes nearest, at" : "The least found is";
     const more = least.minus(limit);
-    const share = limit.gt(0)
+    // In per cent as long as that says how near it is.
+    const share = more.lt(limit)
       ? ` (${more.dividedBy(limit).times(100).toDecimalPlaces(1, Decimal.ROUND_UP).toFixed()} %)`
       : "";
     return `It does not keep within your limit of ${own}: ${none}. ${nearest} ${words(least)}, ${words(more)}${share} more.`;

@@ -135,12 +135,16 @@ describe("the best mix of a small job within limits", () => {
 
   it("says of a limit that nothing keeps what can be had, how much more that is, and that this mix comes nearest", () => {
     const job = JOBS["one stick to share"] as (typeof JOBS)[string];
-    const made = estimated(bodyOf(job, { mostCash: "$5" }), service);
-    const { mix } = made.routes;
-    const least = mix.cash.value;
-    const more = least.minus(5);
-    expect(made.verdict.reasons[0]).toBe(
-      `It does not keep within your limit of $5.00: no mix found does. This one comes nearest, at $${least.toFixed(2)}, $${more.toFixed(2)} (${more.times(20).toDecimalPlaces(1, 0).toFixed()} %) more.`,
+    const told = (limit: string) => {
+      const made = estimated(bodyOf(job, { mostCash: `$${limit}` }), service);
+      return { least: made.routes.mix.cash.value, said: made.verdict.reasons[0] };
+    };
+    const { least, said } = told("5.00");
+    expect(said).toBe(
+      `It does not keep within your limit of $5.00: no mix found does. This one comes nearest, at $${least.toFixed(2)}, $${least.minus(5).toFixed(2)} more.`,
     );
+    const below = least.minus(1);
+    const share = least.dividedBy(below).minus(1).times(100).toDecimalPlaces(1, 0).toFixed();
+    expect(told(below.toFixed(2)).said).toContain(`at $${least.toFixed(2)}, $1.00 (${share} %) more.`);
   });
 });
