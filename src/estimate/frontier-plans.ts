@@ -1,6 +1,7 @@
 /**
  * Better plans for a frontier, that go piece by piece: where buying takes over, twice, and from there down to where an hour is worth
- * nothing. The user's value of an hour has no say in them: the frontier is the request's, from wherever it is looked at.
+ * nothing. The user's value of an hour does not steer them, so that the frontier is nearly the same from wherever it is looked at: what was found
+ * at that value is in it, too.
  */
 import type { MixFound } from "./best-mix.js";
 import { supported } from "./compare/envelope.js";

@@ -51,7 +51,8 @@ export function improvedByPiece(basis: Basis, found: MixFound, best: BestMix, pl
   for (const mix of mixesOf(found, hired, wanted).slice(0, MIXES)) if (!made.has(keyOf(mix))) make(mix);
   for (let turn = 1; turn < turns; turn++) {
     const next = movesOf(at, wanted, free).find((one) => !made.has(keyOf(one)));
-    if (next) make(next);
+    if (!next) break;
+    make(next);
   }
   // What was found and all of it from the logs, each planned well: quick plans of few logs may be far off.
   const ends = keyOf(at) === keyOf(wanted) ? [at] : [at, wanted];

@@ -199,12 +199,33 @@ describe("a stock plan", () => {
       proven: true,
       covers: expect.stringContaining("to join them over their supports"),
     });
-    expect(answer.notes).toContain("Of fascia 2 are joined: 2 × 16' + 8'.");
+    expect(answer.notes).toContain("Of fascia 2 are joined: 2 of 16' + 8'.");
     const again = await planned({ ...order, heldPlan: answer.heldPlan });
     expect([bought(again), again.boards]).toEqual([bought(answer), answer.boards]);
     // Where the yard has but one of 16 ft, both go in three: two eights from the sixteen, and four more.
     const few = await planned({ ...order, stocks: [order.stocks[0], { ...order.stocks[1], available: 1 }] });
     expect([few.short, few.total?.value]).toEqual([[], "29.00"]);
+  });
+
+  it("lets the last part reach over a space more where it ends short of the support, and lie on what is at hand", async () => {
+    const joined = (length: string, supports: string, count: number) => [{ name: "purlin", length, count, supports }];
+    const sold = (...lengths: [string, string][]) => lengths.map(([length, price]) => ({ length, price }));
+    const trim = { endTrim: "0 in" };
+    // By hand: 8 + 8 + 10 takes two of 8 out of 10 ft sticks and one whole: three a piece, twelve in all.
+    const tail = await planned({
+      ...{ pieces: joined("26 ft", "8 ft", 4), stocks: sold(["10 ft", "$9"], ["12 ft", "$11"]), ...trim },
+    });
+    expect(tail.total?.value).toBe("108.00");
+    const stub = await planned({
+      ...{ pieces: joined("16 ft 8 in", "4 ft", 1), stocks: sold(["8 ft 8 in", "$10"]), ...trim },
+    });
+    expect([stub.short, stub.total?.value]).toEqual([[], "20.00"]);
+    // The leftover of 16 ft is longer than anything sold.
+    const hand = await planned({
+      ...{ pieces: joined("24 ft", "8 ft", 1), stocks: sold(["8 ft", "$10"]), ...trim },
+      leftovers: [{ length: "16 ft", count: 1 }],
+    });
+    expect(hand.total?.value).toBe("10.00");
   });
 
   it("joins equal pieces unlike, and over more supports than it must, where that costs less", async () => {

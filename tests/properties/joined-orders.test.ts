@@ -6,10 +6,40 @@ import { planStockOrder } from "../../src/estimate/purchase/stock-order-plan.js"
 import type { StockOrder } from "../../src/estimate/request/stock-order.js";
 import { aside } from "../../src/estimate/sheet/aside.js";
 
-/** In feet and dollars; no kerf, no trim. */
+interface Sticks {
+  readonly feet: number;
+  readonly price: number;
+  readonly available: number | undefined;
+  /** Price of each where two or more are bought. */
+  readonly two: number | undefined;
+}
+
+/** In feet and dollars; no trim. */
 interface Order {
   readonly pieces: readonly { readonly feet: number; readonly count: number; readonly apart: number | undefined }[];
-  readonly sticks: readonly { readonly feet: number; readonly price: number; readonly available: number | undefined }[];
+  readonly sticks: readonly Sticks[];
+  /** At hand, for nothing. */
+  readonly leftovers: readonly { readonly feet: number; readonly count: number }[];
+  readonly kerf: number;
+  readonly bundle: number;
+}
+
+/** All that may be cut, what is at hand first. */
+const allSticks = ({ sticks, leftovers }: Order): readonly (Sticks & { readonly owned: boolean })[] => [
+  ...leftovers.map(({ feet, count }) => ({ feet, price: 0, available: count, two: undefined, owned: true })),
+  ...sticks.map((stick) => ({ ...stick, owned: false })),
+];
+
+/** What so many sticks come to, more of them where they are cheaper so; Infinity where there are not so many. */
+function paidFor(
+  { price, two, available = 99, owned }: ReturnType<typeof allSticks>[number],
+  count: number,
+  bundle: number,
+): number {
+  if (owned) return count <= available ? 0 : Number.POSITIVE_INFINITY;
+  const bought = (least: number): number => Math.ceil(least / bundle) * bundle;
+  const ways = [count, Math.max(2, count)].map(bought).filter((all) => all <= available);
+  return count === 0 ? 0 : Math.min(...ways.map((all) => all * (all >= 2 ? (two ?? price) : price)));
 }
 
 interface Best {
@@ -18,41 +48,49 @@ interface Best {
   readonly cost: number;
 }
 
-const asAsked = ({ pieces, sticks }: Order): StockOrder => ({
+const asAsked = ({ pieces, sticks, leftovers, kerf, bundle }: Order): StockOrder => ({
   pieces: pieces.map(({ feet, count, apart }, i) => ({
     ...{ name: `p${i}`, length: `${feet} ft`, count },
     ...(apart !== undefined && { supports: `${apart} ft` }),
   })),
-  stocks: sticks.map(({ feet, price, available }) => ({
+  stocks: sticks.map(({ feet, price, available, two }) => ({
     ...{ length: `${feet} ft`, price: `$${price}` },
     ...(available !== undefined && { available }),
+    ...(two !== undefined && { bulk: [{ from: 2, price: `$${two}` }] }),
   })),
-  kerf: "0 in",
+  ...(leftovers.length > 0 && { leftovers: leftovers.map(({ feet, count }) => ({ length: `${feet} ft`, count })) }),
+  bundle,
+  kerf: `${kerf * 12} in`,
   endTrim: "0 in",
 });
 
 /** Least cost of pieces out of sticks, each piece put on a stick begun or on a new one; `below` where none is less or sticks lack. */
-function leastCost(pieces: readonly number[], { sticks }: Order, below: number): number {
+function leastCost(pieces: readonly number[], order: Order, below: number): number {
+  const { kerf, bundle } = order;
+  const sticks = allSticks(order);
   const sorted = pieces.toSorted((a, b) => b - a);
   const used = sticks.map(() => 0);
   let best = below;
-  const put = (i: number, begun: readonly number[], cost: number): void => {
+  const put = (i: number, begun: readonly number[]): void => {
+    const cost = sticks.reduce((sum, stick, k) => sum + paidFor(stick, used[k] as number, bundle), 0);
     if (cost >= best) return;
     const piece = sorted[i];
     if (piece === undefined) {
       best = cost;
       return;
     }
+    // The last cut may fall on the stick's end: as if stick and piece were a kerf longer.
+    const takes = piece + kerf;
     for (const room of new Set(begun))
-      if (room >= piece) put(i + 1, begun.toSpliced(begun.indexOf(room), 1, room - piece), cost);
-    for (const [k, { feet, price, available = 99 }] of sticks.entries()) {
-      if (feet < piece || (used[k] ?? 0) >= available) continue;
-      used[k] = (used[k] ?? 0) + 1;
-      put(i + 1, [...begun, feet - piece], cost + price);
-      used[k] = (used[k] ?? 0) - 1;
+      if (room >= takes) put(i + 1, begun.toSpliced(begun.indexOf(room), 1, room - takes));
+    for (const [k, { feet }] of sticks.entries()) {
+      if (feet < piece) continue;
+      used[k] = (used[k] as number) + 1;
+      put(i + 1, [...begun, feet - piece]);
+      used[k] = (used[k] as number) - 1;
     }
   };
-  put(0, [], 0);
+  put(0, []);
   return best;
 }
 
@@ -72,12 +110,12 @@ function joinings(feet: number, apart: number | undefined, longest: number): rea
 const several = (ways: readonly (readonly number[])[], many: number): readonly (readonly number[])[] =>
   many === 0 ? [[]] : ways.flatMap((way, i) => several(ways.slice(i), many - 1).map((others) => [...way, ...others]));
 
-const isTakenWhole = ({ sticks }: Order, feet: number): boolean =>
-  sticks.some((stick) => stick.feet >= feet && stick.available !== 0);
+const isTakenWhole = (order: Order, feet: number): boolean =>
+  allSticks(order).some((stick) => stick.feet >= feet && stick.available !== 0);
 
 /** Fewest pieces left out, then fewest joined that a stick would take whole, then least cost. */
 function byTrial(order: Order): Best {
-  const longest = Math.max(...order.sticks.map(({ feet }) => feet));
+  const longest = Math.max(...allSticks(order).map(({ feet }) => feet));
   let best: Best = { left: 99, joined: 99, cost: 0 };
   const choose = (i: number, parts: readonly number[], left: number, joined: number): void => {
     if (left > best.left || (left === best.left && joined > best.joined)) return;
@@ -126,7 +164,7 @@ function asPlanned(order: Order, planner: Awaited<ReturnType<typeof orderPlanner
 const orders = fc.record({
   pieces: fc.array(
     fc.record({
-      feet: fc.integer({ min: 6, max: 17 }),
+      feet: fc.constantFrom(6, 7, 8, 9, 10, 11, 12, 12.5, 13, 14, 14.25, 15, 16, 17),
       count: fc.integer({ min: 1, max: 2 }),
       apart: fc.constantFrom(undefined, 3, 4, 4),
     }),
@@ -137,9 +175,13 @@ const orders = fc.record({
       feet: fc.constantFrom(8, 10, 12, 16, 20),
       price: fc.integer({ min: 4, max: 30 }),
       available: fc.constantFrom(undefined, 0, 1, 1, 2, 3, 9),
+      two: fc.constantFrom(undefined, undefined, 3),
     }),
     { minLength: 1, maxLength: 4, selector: ({ feet }) => feet },
   ),
+  leftovers: fc.constantFrom([], [], [{ feet: 9, count: 1 }], [{ feet: 18, count: 2 }]),
+  kerf: fc.constantFrom(0, 0, 0.25),
+  bundle: fc.constantFrom(1, 1, 2),
 });
 
 describe("joined pieces of a stock order", () => {

@@ -173,7 +173,7 @@ function roof({ basis, takeoffs: { covering } }: Estimate): string[] {
   const { system } = basis.request;
   const size = (cell: Cell) => marked({ value: cell.value, unit: cell.unit }, system);
   const lines = [
-    `RAFTERS  edge ${size(rafter.edgeLength)}, stock ${size(rafter.stockLength)}, plumb cut ${bare(rafter.slopeAngle)}° off square, birdsmouth seat ${size(rafter.seat)} × ${size(rafter.notchDepth)} deep, height above plate ${size(rafter.heightAbovePlate)}; one degree off opens ${size(rafter.gapAtOneDegree)}.`,
+    `RAFTERS  edge ${size(rafter.edgeLength)}, stock ${size(rafter.stockLength)}, plumb cut ${bare(rafter.slopeAngle)}° off square, birdsmouth ${size(rafter.seat)} level and ${size(rafter.notchPlumb)} plumb, height above plate ${size(rafter.heightAbovePlate)}; one degree off opens ${size(rafter.gapAtOneDegree)}.`,
   ];
   if (covering) {
     const allowed = covering.slope.allowed ? "" : "NOT ALLOWED at this slope: ";

@@ -28,6 +28,6 @@ export function dryingChange(basis: Basis, mix: RouteCells): string[] {
   const labels = slowestDried(basis, mix).map(({ group }) => lowered(group.label));
   const years = asideIn(drying.likely, "week").dividedBy(YEAR).toDecimalPlaces(1).toFixed();
   return [
-    `The work waits ${years} years until the thickest pieces are dry: ${labels.join(", ")}. Where their use allows it, use them green, as carpenters use heavy timbers ("seasoning": "green"), or buy them.`,
+    `The work waits ${years} ${years === "1" ? "year" : "years"} until the thickest pieces are dry: ${labels.join(", ")}. Where their use allows it, use them green, as carpenters use heavy timbers ("seasoning": "green"), or buy them.`,
   ];
 }

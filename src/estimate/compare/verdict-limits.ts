@@ -68,7 +68,7 @@ function limitInWords({ limit, value, least, words }: Asked, none: string): stri
   const own = words(limit);
   if (value.lte(limit)) return `It keeps within your limit of ${own}.`;
   if (least?.gt(limit)) {
-    const nearest = value.eq(least) ? "This one comes nearest, at" : "The least found is";
+    const nearest = value.eq(least) ? "Of the mixes tried this one comes nearest, at" : "The least found is";
     const more = least.minus(limit);
     // In per cent as long as that says how near it is.
     const share = more.lt(limit)

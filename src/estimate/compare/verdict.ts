@@ -109,9 +109,12 @@ function savings(basis: Basis, mix: RouteCells, buy: RouteCells, { mix: against 
     ? `saves ${bound.saving}${money(cashSaved)}`
     : `costs ${bound.costing}${money(cashSaved).replace("−", "")} more`;
   if (asideIn(extraHours, "person-h").lt(TOLD)) return [costs, `Milling ${saves} and takes no more hours.`];
+  const more = `${aboutHours(extraHours)} more`;
+  // Where milling costs more and takes longer, nothing is left to pay an hour with.
+  if (aside(cashSaved).lt(0)) return [costs, `Milling ${saves} and takes ${more}.`];
   const whose = given ? "that an hour is worth to you" : "taken for an hour, for you gave no value";
   const pay = `${bound.saving}${money(payPerHour)} for each of them, against the ${money(labor.valueOfHour)} ${whose}`;
-  return [costs, `Milling ${saves} for ${aboutHours(extraHours)} more: ${pay}.`];
+  return [costs, `Milling ${saves} for ${more}: ${pay}.`];
 }
 
 /** What has no price on one side alone makes a difference an end of what it may be. */

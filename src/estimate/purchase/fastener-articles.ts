@@ -7,7 +7,7 @@ import type { FastenerOffer } from "../../catalog/offers/fastener.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import type { Section } from "../../catalog/reading.js";
 import type { Need, NeedItem } from "../need.js";
-import { type Decimal, ZERO } from "../quantity/decimal.js";
+import { type Decimal, decimal, ZERO } from "../quantity/decimal.js";
 import { inUnit, quantity } from "../quantity/quantity.js";
 import { pretty } from "../quantity/text.js";
 import { wholeNumber } from "../quantity/whole.js";
@@ -71,6 +71,16 @@ interface Serving {
   readonly length: Decimal | undefined;
 }
 
+/** A nail or screw this many times as long as is wanted no longer serves: it comes through. Assumption. */
+const TOO_LONG = decimal("1.5");
+
+/** Whether an offer may stand in for a length. A bolt that is too long stands out beyond its nut, and a rod is cut. */
+function servesLength({ kind, length: sold }: FastenerOffer, wanted: Decimal | undefined): boolean {
+  if (!wanted || !sold) return true;
+  const driven = /(nail|screw)$/.test(kind);
+  return sold.value.gte(wanted) && (!driven || sold.value.lte(wanted.times(TOO_LONG)));
+}
+
 /** Offers long and lasting enough. A longer bolt than asked for is waste and sticks out: of them only the shortest. */
 function servingBest(sheet: Sheet, { fasteners }: PriceCatalog, item: Item): Serving {
   const value = (cell: Cell | undefined) => cell && sheet.decidePositive(cell);
@@ -81,7 +91,7 @@ function servingBest(sheet: Sheet, { fasteners }: PriceCatalog, item: Item): Ser
       offer.kind === (item.fastener as FastenerKind) &&
       rank(offer.finish) >= rank(item.corrosion) &&
       (!diameter || !offer.diameter || offer.diameter.value.eq(diameter)) &&
-      (!length || !offer.length || offer.length.value.gte(length)) &&
+      servesLength(offer, length) &&
       (!offer.fits || fitsPost(offer.fits, fits)),
   );
   const long = ({ length: of }: FastenerOffer): Decimal => of?.value ?? ZERO;

@@ -96,7 +96,8 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
   const shelf = priced ? all.filter(({ price }) => price) : all;
   const steps = countingIn(system);
   const trim = steps.up(endTrim);
-  const longest = Math.max(...shelf.map(({ length }) => steps.down(length))) - trim;
+  const atYard = shelf.map(({ length }) => steps.down(length));
+  const longest = Math.max(...atYard, ...leftoversOf(order, system, steps).map(({ length }) => length)) - trim;
   const takers = takersOf(order, shelf, { steps, trim });
   const pieces = order.pieces.map((piece) => wantedPiece(piece, { steps, most: longest, takers, system }));
   const rowsOf = (had: readonly Had[]) => pieces.flatMap(({ rows }, i) => rows(had[i] as Had));

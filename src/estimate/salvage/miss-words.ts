@@ -12,7 +12,7 @@ export function missInWords(problem: SawingProblem, group: SawGroup): string {
   const by = (steps: number) => markedSmall({ value: decimal(problem.gridMm).times(steps), unit: unit("mm") }, system);
   switch (miss.lacks) {
     case "nothing":
-      return `A log such as ${miss.log} holds one, but the best plan found saws no more of them beside the other pieces.`;
+      return `A log such as ${miss.log} holds one, but out of all logs together the best plan found saws no more of them.`;
     case "length":
       return `The nearest log, ${miss.log}, is ${by(miss.by)} too short.`;
     case "diameter":

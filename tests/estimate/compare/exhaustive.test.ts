@@ -141,7 +141,7 @@ describe("the best mix of a small job within limits", () => {
     };
     const { least, said } = told("5.00");
     expect(said).toBe(
-      `It does not keep within your limit of $5.00: no mix found does. This one comes nearest, at $${least.toFixed(2)}, $${least.minus(5).toFixed(2)} more.`,
+      `It does not keep within your limit of $5.00: no mix found does. Of the mixes tried this one comes nearest, at $${least.toFixed(2)}, $${least.minus(5).toFixed(2)} more.`,
     );
     const below = least.minus(1);
     const share = least.dividedBy(below).minus(1).times(100).toDecimalPlaces(1, 0).toFixed();

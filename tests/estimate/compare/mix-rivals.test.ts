@@ -111,7 +111,7 @@ describe("the frontier of one request", () => {
     ["ferry-bike-shed", [0, 1], 0.01, 0.05],
     ["orchard-shelter", [0, 45], 0.01, 0.05],
   ] as const)(
-    "of %s has the same ends whatever an hour is worth to who asks for it, and limits reach as far",
+    "of %s has nearly the same ends whatever an hour is worth to who asks for it, and limits reach as far",
     (name, wages, cash, turn) => {
       const [a = [], b = []] = wages.map((wage) => atHour(name, wage, { frontier: true }).searched?.frontier);
       const apart = (x = 0, y = 0) => Math.abs(x / y - 1);

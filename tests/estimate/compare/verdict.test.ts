@@ -239,7 +239,7 @@ describe("a limit at its edge", () => {
     expect(kept(met)).toContain("It keeps within your limit");
     const missed = quick({ mostHours: "1 h" });
     expect(kept(missed)).toMatch(
-      /does not keep within your limit of 1 person-hours: no mix found does\. This one comes nearest, at [\d.]+ person/,
+      /does not keep within your limit of 1 person-hours: no mix found does\. Of the mixes tried this one comes nearest, at [\d.]+ person/,
     );
     expect(missed.routes.mix.hours.value.toFixed(6)).toBe(hours.toFixed(6));
   });

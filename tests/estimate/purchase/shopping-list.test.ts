@@ -178,24 +178,30 @@ describe("panels of which a yard has only so many", () => {
 });
 
 describe("a screw that is sold longer than it is wanted", () => {
-  const differences = (length: string) => {
+  const line = (length: string, fastener: "deck-screw" | "carriage-bolt" = "deck-screw") => {
     const sheet = new Sheet();
     const size = (name: string, text: string) => sheet.input(name, exactly(text));
     const item = {
       kind: "fastener",
-      fastener: "deck-screw",
+      fastener,
       diameter: size("diameter", "5 mm"),
       length: size("length", "22.2 mm"),
       corrosion: "plain",
     } as const;
     const need: Need = { name: "fasteners.order.a", label: "Screw, plain", quantity: size("count", "10"), item };
     const packs = [{ count: 10, price: "$3" }];
-    const offer = { name: "a", label: "A", kind: "deck-screw", diameter: "5 mm", length, finish: "plain", packs };
-    return layShoppingList(pricingOn(sheet), catalogOf({ fasteners: [offer] }), [need], "metric")[0]?.line.differences;
+    const offer = { name: "a", label: "A", kind: fastener, diameter: "5 mm", length, finish: "plain", packs };
+    return layShoppingList(pricingOn(sheet), catalogOf({ fasteners: [offer] }), [need], "metric")[0]?.line;
   };
+  const differences = (length: string) => line(length)?.differences;
 
   it("is told by what it is longer, but not where no tape shows it", () => {
     expect(differences("25 mm")).toEqual([expect.stringContaining("wanted, 25 mm is the next length sold: 3 mm more")]);
     expect(differences("22.4 mm")).toBeUndefined();
+  });
+
+  it("does not serve where it is more than half as long again; a bolt may stand out beyond its nut", () => {
+    expect([line("33 mm")?.amount?.value.toFixed(2), line("34 mm")?.amount]).toEqual(["3.00", undefined]);
+    expect(line("60 mm", "carriage-bolt")?.amount?.value.toFixed(2)).toBe("3.00");
   });
 });

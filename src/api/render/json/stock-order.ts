@@ -211,14 +211,14 @@ function usedShare({ question: { problem }, boards }: StockOrderPlan): string {
   return sticks === 0 ? "0" : trimmed(stepsInMm("metric", inPieces).dividedBy(stepsInMm("metric", sticks)), 3);
 }
 
-function notesOf({ question, joints, spares }: StockOrderPlan): string[] {
+function notesOf({ question, joints, spares, proven }: StockOrderPlan): string[] {
   const { system, kerf, endTrim, priced, leftOut } = question;
   const small = (of: typeof kerf) =>
     `${trimmed(inUnit(of, system === "metric" ? "mm" : "in"), 4)} ${system === "metric" ? "mm" : "in"}`;
   return [
     `Kerf ${small(kerf)}; ${small(endTrim)} cut off each stick to square it.`,
     ...(priced ? [] : ["No length has a price: the plan takes the least length of sticks."]),
-    ...jointNotes(joints),
+    ...jointNotes(joints, proven),
     ...[...question.joined].map(([piece, joined]) => joinedNote(question, piece, joined)),
     ...[...question.leftOutWhole].flatMap(([piece, { count, mayBeJoined }]) =>
       mayBeJoined
@@ -236,11 +236,13 @@ function notesOf({ question, joints, spares }: StockOrderPlan): string[] {
   ];
 }
 
-function jointNotes(joints: Joints): string[] {
+function jointNotes(joints: Joints, proven: boolean): string[] {
   if (joints === "none") return [];
   if (joints === "all")
     return [
-      "Joints may lie over any support: of all ways to lay them, with the fewest joined that a stick would take whole, the cheapest is taken, of equals the one with the fewest joints.",
+      proven
+        ? "Joints may lie over any support: of all ways to lay them, with the fewest joined that a stick would take whole, the cheapest is taken, of equals the one with the fewest joints."
+        : "Joints may lie over any support: of all ways to lay them the cheapest that was found is taken. Others may cost less, but no less than the bound.",
     ];
   if (joints.weighed === 0) return [];
   return [
@@ -248,12 +250,12 @@ function jointNotes(joints: Joints): string[] {
   ];
 }
 
-/** `Of fascia 3 are joined: 2 × 16' + 8', 12' + 12'.` */
+/** `Of fascia 3 are joined: 2 of 16' + 8', 12' + 12'.` */
 function joinedNote({ system }: StockOrderPlan["question"], piece: string, { forWant, ways }: JoinedPieces): string {
   const all = ways.reduce((sum, { count }) => sum + count, 0);
   const told = ways.map(({ count, parts }) => {
     const lengths = parts.map((steps) => marked({ value: stepsInMm(system, steps), unit: unit("mm") }, system));
-    return `${count > 1 ? `${count} × ` : ""}${lengths.join(" + ")}`;
+    return `${count > 1 ? `${count} of ` : ""}${lengths.join(" + ")}`;
   });
   const want = forWant ? " for want of sticks that take them whole" : "";
   return `Of ${piece} ${all} ${all === 1 ? "is" : "are"} joined${want}: ${told.join(", ")}.`;

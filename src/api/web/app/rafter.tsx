@@ -11,6 +11,7 @@ export function Geometry({ m, answer }: Shown) {
     ["Along one edge, between plumb cuts", rafter.edgeLength],
     ["Straight piece to cut it from", rafter.stockLength],
     ["Birdsmouth: seat, level", rafter.seat],
+    ["Birdsmouth: depth, plumb", rafter.notchPlumb],
     ["Birdsmouth: depth, square to the rafter", rafter.notchDepth],
     ["Height above the plate, plumb", rafter.heightAbovePlate],
     ["Gap when the saw is one degree off", rafter.gapAtOneDegree],

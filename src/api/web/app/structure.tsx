@@ -19,8 +19,12 @@ function starting(kind: string, before: Json): Json {
   };
 }
 
-/** Parts that are there or not, and what they begin with: no size is made up. */
-const PARTS: Readonly<Record<string, Json>> = { footings: {}, floor: {}, walls: { sides: [{ side: "near" }] } };
+/** Parts that are there or not. */
+const PARTS: ReadonlySet<string> = new Set(["footings", "floor", "walls"]);
+
+/** What a part begins with: no size is made up. */
+export const beginning = (kind: string, part: string): Json =>
+  part === "walls" ? { sides: [{ side: kind === "lean-to" ? "high" : "near" }] } : {};
 
 /** Lists have folds or frames of their own. */
 const isList = ({ kind }: FieldSpec): boolean => kind === "rows" || kind === "table";
@@ -30,7 +34,7 @@ export function StructureForm({ m }: { readonly m: Model }) {
   const structure = valueAt(m.request, "/structure");
   const kind = isFields(structure) ? String(structure.kind) : "";
   const fields = m.spec.structures.find((one) => one.kind === kind)?.fields ?? [];
-  const others = fields.filter(({ key }) => !FIRST.has(key) && !(key in PARTS));
+  const others = fields.filter(({ key }) => !FIRST.has(key) && !PARTS.has(key));
   const frame = others.filter((one) => !isList(one));
   return (
     <>
@@ -53,8 +57,8 @@ export function StructureForm({ m }: { readonly m: Model }) {
       <SectionDrawing m={m} />
       <Grid m={m} fields={fields.filter(({ key }) => FIRST.has(key))} pointer="/structure" />
       {fields.flatMap((spec) =>
-        spec.kind === "group" && spec.key in PARTS
-          ? [<Part m={m} spec={spec} pointer={`/structure/${spec.key}`} begin={PARTS[spec.key]} />]
+        spec.kind === "group" && PARTS.has(spec.key)
+          ? [<Part m={m} spec={spec} pointer={`/structure/${spec.key}`} begin={beginning(kind, spec.key)} />]
           : [],
       )}
       {frame.length > 0 && (

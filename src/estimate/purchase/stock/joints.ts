@@ -40,14 +40,18 @@ const MOST_WAYS = 600;
 export function waysToJoin({ length, apart, most }: LongPiece): WaysToJoin {
   const reach = apart > 0 ? Math.floor(most / apart) : 0;
   const spaces = apart > 0 ? Math.ceil(length / apart) : 1;
-  if (reach < 1 || spaces < 2) return { ways: [], all: true };
+  if (spaces < 2) return { ways: [], all: true };
   const off = spaces * apart - length;
+  const spread = (parts: Parts): number => Math.max(...parts) - Math.min(...parts);
   const ways: Parts[] = [];
-  for (let n = Math.max(2, Math.ceil(spaces / reach)); n <= spaces; n++) {
-    const shares = firstOf(sharesOf(spaces, n, reach), MOST_WAYS - ways.length + 1);
-    const spread = (parts: Parts): number => (parts[0] ?? 0) - (parts.at(-1) ?? 0);
-    for (const each of shares.toSorted((a, b) => spread(a) - spread(b)).flatMap((one) => endings(one, off)))
-      ways.push(each.map((share, i) => share * apart - (i === n - 1 ? off : 0)));
+  for (let n = 2; n <= spaces; n++) {
+    // The last part ends short of a support, so that it may reach over one space more.
+    const shares =
+      off === 0 ? sharesOf(spaces, n, reach) : endedShares(spaces, n, [reach, Math.floor((most + off) / apart)]);
+    const parts = firstOf(shares, MOST_WAYS - ways.length + 1).map((one) =>
+      one.map((share, i) => share * apart - (i === n - 1 ? off : 0)),
+    );
+    ways.push(...parts.toSorted((a, b) => spread(a) - spread(b)));
     if (ways.length > MOST_WAYS) return { ways: ways.slice(0, MOST_WAYS), all: false };
   }
   return { ways, all: true };
@@ -56,12 +60,18 @@ export function waysToJoin({ length, apart, most }: LongPiece): WaysToJoin {
 /** Whole numbers from 1 to `most`, `n` of them, that come to a sum; none larger than the one before, the evenest first. */
 function* sharesOf(sum: number, n: number, most: number): Generator<number[]> {
   if (n === 1) {
-    yield [sum];
+    if (sum <= most) yield [sum];
     return;
   }
   // From the even share on upwards: the others then hold the rest, none of them more than this one.
   for (let first = Math.ceil(sum / n); first <= Math.min(most, sum - n + 1); first++)
     for (const rest of sharesOf(sum - first, n - 1, first)) yield [first, ...rest];
+}
+
+/** The same with a last one that has a most of its own, the smallest first. */
+function* endedShares(sum: number, n: number, [most, mostLast]: readonly [number, number]): Generator<number[]> {
+  for (let last = 1; last <= Math.min(mostLast, sum - n + 1); last++)
+    for (const others of sharesOf(sum - last, n - 1, most)) yield [...others, last];
 }
 
 function firstOf<T>(all: Iterable<T>, most: number): T[] {
@@ -71,13 +81,4 @@ function firstOf<T>(all: Iterable<T>, most: number): T[] {
     list.push(one);
   }
   return list;
-}
-
-/** The same with each of unlike shares at the end, the smallest first; where nothing is off the last one they are all alike. */
-function endings(shares: readonly number[], off: number): readonly Parts[] {
-  if (off === 0) return [shares];
-  return [...new Set(shares)].reverse().map((last) => {
-    const at = shares.lastIndexOf(last);
-    return [...shares.filter((_, i) => i !== at), last];
-  });
 }

@@ -57,7 +57,7 @@ export function answered(
 
 /**
  * Fillings as columns; a row a length of piece, a row a bar. Where bars come in bundles, or for less from a number on, a column for
- * their number at each price, and one for whether it is chosen.
+ * their number at each price, one for whether it is chosen, and a row for all of them.
  */
 export function programOf(form: NormalForm, fillings: readonly Pattern[], demand: Demand): IntegerProgram {
   const size = form.weights.length;
@@ -79,16 +79,18 @@ export function programOf(form: NormalForm, fillings: readonly Pattern[], demand
   const pieces = demand.counts.reduce((sum, count) => sum + count, 0);
   const bought = form.bars.flatMap((bar, index): Column[] => {
     if (isPlain(bar)) return [];
+    // Whatever they are paid at, no more of them than there are.
+    const all = rows.push({ ...upTo(demand.available[index] as number), lower: Number.NEGATIVE_INFINITY }) - 1;
     return bar.levels.flatMap((level): Column[] => {
       const bundles = Math.ceil(level.from / bar.bundle);
       const most = Math.max(bundles, Math.ceil(Math.min(pieces, demand.available[index] as number) / bar.bundle));
       const count = { cost: level.price * bar.bundle, ...upTo(most) };
-      if (level.from <= 1) return [{ ...count, rows: [size + index], values: [-bar.bundle] }];
+      if (level.from <= 1) return [{ ...count, rows: [size + index, all], values: [-bar.bundle, bar.bundle] }];
       // None, or at least as many as the price asks for: bundles × chosen ≤ count ≤ most × chosen.
       const [atLeast, atMost] = [rows.length, rows.length + 1];
       rows.push({ ...upTo(0), lower: Number.NEGATIVE_INFINITY }, { ...upTo(0), lower: Number.NEGATIVE_INFINITY });
       return [
-        { ...count, rows: [size + index, atLeast, atMost], values: [-bar.bundle, -1, 1] },
+        { ...count, rows: [size + index, all, atLeast, atMost], values: [-bar.bundle, bar.bundle, -1, 1] },
         { cost: 0, ...upTo(1), rows: [atLeast, atMost], values: [bundles, -most] },
       ];
     });
