@@ -5,7 +5,7 @@ import { type FrontierPoint, type ProvenLeast, supported } from "./compare/envel
 import { boundMixes, type MixBound, type Prover } from "./compare/mix-bound.js";
 import type { MixLimits, MixPoint } from "./compare/mix-point.js";
 import { MixSearch, searchFrontier } from "./compare/mix-search.js";
-import { layRoute, type RouteCells, type RoutePlan } from "./compare/route.js";
+import { layRoute, type RoutePlan } from "./compare/route.js";
 import { forWantOfPrice } from "./compare/unpriced.js";
 import { planOfBound } from "./joint-route.js";
 import { boughtOfPins } from "./piece-price.js";
@@ -96,10 +96,6 @@ export function findBestMix(
     search.add(sketched(new Set(pinned)));
     return search;
   }) as [MixSearch, ...MixSearch[]];
-  const allMilled = (hired: boolean): RouteCells => {
-    const all = plan(new Set(names), hired, planners.sketch ?? planners);
-    return layRoute(basis, all, commonOf(basis));
-  };
   const wage = aside(basis.labor.valueOfHour);
   for (const search of searches) search.bestFromAll(wage);
   if (wide) for (const search of searches) searchFrontier(search);
@@ -107,7 +103,10 @@ export function findBestMix(
   const all = searches.flatMap(({ tried }) => tried);
   const possible = searches.reduce((sum, search) => sum + search.possible, 0);
   // Nothing is proven of mixes that buy what has no price.
-  const milled = unpriced.length > 0 ? [] : ways.map((hired) => allMilled(hired));
+  const provable = unpriced.length === 0 ? ways : [];
+  const milled = provable.map((hired) =>
+    layRoute(basis, plan(new Set(names), hired, planners.sketch ?? planners), commonOf(basis)),
+  );
   const proofAt = (of: Basis, prove: Prover): MixBound | undefined =>
     milled.length > 0 ? boundMixes(of, commonOf(basis), milled, prove) : undefined;
   const bound = proofAt(basis, (problem) => (planners.joint ?? planners.sawing)(problem));

@@ -74,7 +74,7 @@ function sawnOf({ milled, sawing }: RoutePlan, wanted: Sawn): Sawn {
 const mixesOf = ({ tried, better }: MixFound, hired: boolean, wanted: Sawn): readonly Sawn[] =>
   tried
     .filter(({ plan }) => plan?.hired === hired)
-    .toSorted((a, b) => Number(better(b, a)) - Number(better(a, b)))
+    .toSorted((a, b) => (better(a, b) ? -1 : better(b, a) ? 1 : 0))
     .map(({ milled }) => new Map([...wanted].map(([name, count]) => [name, milled.has(name) ? count : 0])));
 
 /** Just these pieces from the logs, as far as they hold them, the dearest first; the others bought. */

@@ -10,6 +10,7 @@ import type { GroupBasis, MillableGroup } from "./group-basis.js";
 import { dearPrice, isPinned, pinnedPrice, roughPrice, UNPRICED } from "./piece-price.js";
 import { wholes } from "./pieces/laying.js";
 import { type BoughtPieces, type StockQuestion, stepsOnTape, stockQuestions } from "./purchase/lumber.js";
+import { gapOf } from "./purchase/money.js";
 import type { StockCut, StockOutcome, StockProblem } from "./purchase/stock/problem.js";
 import { judgeStockPlan } from "./purchase/stock-judge.js";
 import { decimal, ZERO } from "./quantity/decimal.js";
@@ -216,7 +217,7 @@ export function planStockOf(
   }
   const outcome = planners.stock(problem);
   const proof: PlanProof = {
-    gap: decimal(outcome.gap.toFixed(6)),
+    gap: gapOf(outcome),
     covers: outcome.proven
       ? "all ways to cut these pieces from these lengths; proven least"
       : "all ways to cut these pieces from these lengths",

@@ -27,12 +27,19 @@ interface Made {
 interface Open {
   /** Plans made of it that keep to the pins. */
   readonly kept: readonly RoutePlan[];
-  /** What it comes to, or less where it does with what is pinned to the yard bought. */
+  /** It, and it with what is pinned to the yard bought. */
+  readonly ways: readonly Way[];
+}
+
+/** What one of them comes to. */
+interface Way {
+  readonly cash: Decimal;
+  readonly hours: Decimal;
   readonly total: Decimal;
-  /** What it comes to with one group bought, by the group that is pinned to the yard. */
-  readonly alone: ReadonlyMap<string, Decimal>;
-  /** What those of them come to that break one pin alone, by its group: the best found with every other pin kept. */
-  readonly breaking: ReadonlyMap<string, Decimal>;
+  /** The group that is bought in it, where that is the only one and pinned to the yard. */
+  readonly bought: string | undefined;
+  /** The group whose pin it breaks, where it keeps every other. */
+  readonly breaks: string | undefined;
 }
 
 /**
@@ -49,17 +56,15 @@ export function leftOpen(
   try {
     const made = estimate(free);
     const { mix } = made.routes;
-    const bought = withPinsToYard(basis, made, planners);
-    const routes = [mix, ...bought.map(({ route }) => route)];
+    const all = [{ names: [], route: mix }, ...withPinsToYard(basis, made, planners)];
+    const same = samePieces(basis, made.basis);
     return {
-      kept: routes.flatMap(({ plan }) => keptToPins(basis, made.basis, plan, planners) ?? []),
-      total: Decimal.min(...routes.map(({ total }) => aside(total))),
-      alone: new Map(
-        bought.flatMap(({ names: [name, ...others], route }) =>
-          name === undefined || others.length > 0 ? [] : [[name, aside(route.total)]],
-        ),
-      ),
-      breaking: breakingOne(basis, made.basis, routes),
+      kept: all.flatMap(({ route: { plan } }) => keptToPins(basis, made.basis, plan, planners) ?? []),
+      ways: all.map(({ names, route: { cash, hours, total, plan } }) => ({
+        ...{ cash: aside(cash), hours: aside(hours), total: aside(total), bought: only(names) },
+        // Where the pins change the pieces themselves no plan without them tells of one.
+        breaks: same ? only(basis.groups.filter((one) => !keeps(one, plan)).map(({ group }) => group.name)) : undefined,
+      })),
     };
   } catch (error) {
     // What cannot be built without the pins tells nothing of what can be with them.
@@ -68,16 +73,8 @@ export function leftOpen(
   }
 }
 
-/** The least of the routes that break one pin alone, by its group; of none where the pins change the pieces themselves. */
-function breakingOne(basis: Basis, free: Basis, routes: readonly RouteCells[]): ReadonlyMap<string, Decimal> {
-  const least = new Map<string, Decimal>();
-  for (const { plan, total } of samePieces(basis, free) ? routes : []) {
-    const [name, ...others] = basis.groups.filter((one) => !keeps(one, plan)).map(({ group }) => group.name);
-    if (name === undefined || others.length > 0) continue;
-    least.set(name, Decimal.min(aside(total), least.get(name) ?? aside(total)));
-  }
-  return least;
-}
+/** The one of a list of one. */
+const only = (names: readonly string[]): string | undefined => (names.length === 1 ? names[0] : undefined);
 
 /** The open mix with all of one group bought that is pinned to the yard, one after another, and with all of them bought. */
 function withPinsToYard(
@@ -102,31 +99,36 @@ function withPinsToYard(
 export function leftOpenBy(
   basis: Basis,
   found: MixFound,
-  { total, alone, breaking }: Open,
+  { ways }: Open,
   mix: RoutePlan,
   ends: readonly RoutePlan[],
 ): LeftOpen {
   const { sawn, hired } = mix;
   const pins = basis.groups.filter(({ group }) => group.rules.source !== "auto");
-  const beyond = beyondOf(found.price(mix), found.limits);
+  const now = found.price(mix);
+  const beyond = beyondOf(now, found.limits);
   const pinned = basis.groups.filter((one) => isPinned(one) && sawn.has(one.group.name));
+  // One that leaves the limits further behind is no cheaper way to keep them.
+  const keepsLimits = (one: Pick<Way, "cash" | "hours">): boolean => beyondOf(one, found.limits).lte(beyond);
+  const worth = ({ cash, hours }: Pick<Way, "cash" | "hours">): Decimal => cash.plus(hours.times(found.wage));
   const totalOf = (plan: RoutePlan): readonly Decimal[] => {
     const point = found.price(plan);
-    // One that leaves the limits further behind is no cheaper way to keep them.
-    return beyondOf(point, found.limits).gt(beyond) ? [] : [point.cash.plus(point.hours.times(found.wage))];
+    return keepsLimits(point) ? [worth(point)] : [];
   };
+  const within = ways.filter(keepsLimits);
   const freed = new Map(
     pinned.flatMap(({ group: { name } }) => {
       const without = new Set([...sawn].filter((other) => other !== name));
-      const others = breaking.get(name);
-      return totalOf(found.plan(without, hired)).map((one) => [name, others ? Decimal.min(one, others) : one] as const);
+      const others = within.filter(({ breaks }) => breaks === name).map(({ total }) => total);
+      return totalOf(found.plan(without, hired)).map((one) => [name, Decimal.min(one, ...others)] as const);
     }),
   );
-  const least = Decimal.min(total, ...freed.values(), ...ends.flatMap(totalOf));
+  const open = [...within.map(({ total }) => total), ...freed.values()];
+  const least = Decimal.min(worth(now), ...open, ...ends.flatMap(totalOf));
   // Without the only pin there is none.
   return {
     total: least,
-    alone,
+    alone: new Map(within.flatMap(({ bought, total }) => (bought === undefined ? [] : [[bought, total]]))),
     freed: pins.length === 1 ? new Map([...freed.keys()].map((name) => [name, least])) : freed,
   };
 }

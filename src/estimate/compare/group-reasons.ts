@@ -106,7 +106,7 @@ function whyMilled(basis: Basis, one: GroupBasis, saving: GroupSaving | undefine
   const hours = asideIn(saving.extraHours, "person-h");
   const loses =
     asked && lost
-      ? ` The other groups as they are, asking for it loses ${moneyText(lost, basis.pricing.currency)}, your hours counted.`
+      ? ` As far as was tried, asking for it loses ${moneyText(lost, basis.pricing.currency)}, your hours counted.`
       : "";
   if (hours.lt(LITTLE)) return `${asked}${gain} and takes ${hours.lte(0) ? "no" : "next to no"} more time.${loses}`;
   const pays = aside(saving.payPerHour).gte(aside(basis.labor.valueOfHour));

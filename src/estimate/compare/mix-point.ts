@@ -23,7 +23,7 @@ export interface MixLimits {
 export const unpinnedOf = ({ unpinned }: MixPoint): Decimal => unpinned ?? ZERO;
 
 /** How far a mix is past the limits, in shares of them. */
-export function beyondOf({ cash, hours }: MixPoint, limits: MixLimits): Decimal {
+export function beyondOf({ cash, hours }: Pick<MixPoint, "cash" | "hours">, limits: MixLimits): Decimal {
   const past = (value: Decimal, limit: Decimal | undefined): Decimal =>
     limit ? Decimal.max(ZERO, value.dividedBy(Decimal.max(limit, EQUAL)).minus(ONE)) : ZERO;
   return past(cash, limits.cash).plus(past(hours, limits.hours));

@@ -3,7 +3,6 @@ import type { CoveringOffer } from "../../catalog/offers/covering.js";
 import type { LumberOffer, PricedLength } from "../../catalog/offers/lumber.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import type { CutToLength, Need, NeedItem } from "../need.js";
-import { decimal } from "../quantity/decimal.js";
 import type { Quantity } from "../quantity/quantity.js";
 import { exactly, type MeasureSystem, marked } from "../quantity/text.js";
 import { refuseTooMany } from "../sheet/counted.js";
@@ -13,7 +12,7 @@ import { boardStocks, cheapestBoard, stockPrices } from "./board-prices.js";
 import { layBought, layBulkLine, levelCells, levelsInForce } from "./bulk.js";
 import { amountOf, type Pricing, type ShoppingLine } from "./line.js";
 import { stepsOf } from "./lumber.js";
-import { wholeMoney } from "./money.js";
+import { gapOf, wholeMoney } from "./money.js";
 import type { StockOutcome } from "./stock/problem.js";
 import { planStock } from "./stock-plan.js";
 
@@ -106,9 +105,9 @@ function shelfOf({ pricing, system, offer }: StockShop, { stocks, priceName }: F
   return { shelf, money: wholeMoney(prices, pricing.minorDigits) };
 }
 
-const proofOf = ({ gap, proven }: StockOutcome): PlanProof => ({
-  gap: decimal(gap.toFixed(6)),
-  covers: proven ? "all ways to cut these lengths; proven least" : "all ways to cut these lengths",
+const proofOf = (outcome: StockOutcome): PlanProof => ({
+  gap: gapOf(outcome),
+  covers: outcome.proven ? "all ways to cut these lengths; proven least" : "all ways to cut these lengths",
 });
 
 /** One line for all lengths: of one length its number and price, of several as packs. */

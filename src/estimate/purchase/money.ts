@@ -1,6 +1,7 @@
 /** Prices as whole numbers for the optimisers: as fine as the prices are given, so that none is rounded before it is multiplied. */
-import { type Decimal, decimal } from "../quantity/decimal.js";
+import { Decimal, decimal, ZERO } from "../quantity/decimal.js";
 import { wholeNumber } from "../quantity/whole.js";
+import type { StockOutcome } from "./stock/problem.js";
 
 /** Digits below the minor unit that a price may have; finer ones are rounded to that. Assumption: a millionth of a dollar. */
 const MOST_DIGITS = 4;
@@ -22,4 +23,10 @@ export function wholeMoney(prices: readonly Decimal[], minorDigits: number): Who
   const digits = fits ? finest : minorDigits;
   const scale = decimal(10).pow(digits);
   return { digits, whole: (price) => wholeNumber(price.times(scale).toDecimalPlaces(0)) };
+}
+
+/** How much less the least plan may cost at most, as a share of this one's cost, rounded up; 0 where that is 0. */
+export function gapOf({ costMinor, boundMinor }: Pick<StockOutcome, "costMinor" | "boundMinor">): Decimal {
+  if (costMinor === 0) return ZERO;
+  return decimal(costMinor).minus(boundMinor).dividedBy(costMinor).toDecimalPlaces(6, Decimal.ROUND_UP);
 }

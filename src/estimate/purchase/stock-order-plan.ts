@@ -11,6 +11,7 @@ import { type LevelCell, layBought } from "./bulk.js";
 import { explainStock, type StickSteps } from "./explain-stock.js";
 import { layPrice } from "./line.js";
 import { stepsOnTape, sticksOf, uncut } from "./lumber.js";
+import { gapOf } from "./money.js";
 import type { WantedPiece } from "./order-pieces.js";
 import { laySticks, type StickCells } from "./sticks.js";
 import { type JoinedAnswer, type JoinedRow, joinedBoundMinor } from "./stock/joined-program.js";
@@ -137,8 +138,7 @@ function weighed(
 /** With the bound that all ways to join the pieces have. */
 function boundBy(outcome: StockOutcome, bound: number): StockOutcome {
   const boundMinor = Math.min(bound, outcome.costMinor);
-  const proven = boundMinor === outcome.costMinor;
-  return { ...outcome, boundMinor, proven, gap: proven ? 0 : (outcome.costMinor - boundMinor) / outcome.costMinor };
+  return { ...outcome, boundMinor, proven: boundMinor === outcome.costMinor };
 }
 
 /** @throws FaultError when the order makes no sense, or its held plan does not fit. */
@@ -149,7 +149,7 @@ export function planStockOrder(order: StockOrder, planner: OrderPlanner): StockO
   const covers = joints === "none" ? CUTS : `${CUTS}, and to join them over their supports`;
   const proof: PlanProof = {
     covers: outcome ? `${covers}${outcome.proven ? "; proven least" : ""}` : "held from an earlier answer",
-    ...(outcome && question.priced ? { gap: decimal(outcome.gap.toFixed(6)) } : {}),
+    ...(outcome && question.priced ? { gap: gapOf(outcome) } : {}),
   };
   const short = outcome?.short ?? [...shortOf(question, plan), ...leftOutWhole(question)];
   return {

@@ -78,9 +78,7 @@ export function systemOfLength(text: QuantityText): MeasureSystem {
 /** An order with the ways in which its pieces may be had. */
 export interface JoinedOrder {
   readonly pieces: readonly WantedPiece[];
-  /**
-   * The order with its pieces had so, by their place.
-   */
+  /** The order with its pieces had so, by their place. */
   readonly question: (had: readonly Had[]) => OrderQuestion;
 }
 
@@ -96,8 +94,9 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
   const shelf = priced ? all.filter(({ price }) => price) : all;
   const steps = countingIn(system);
   const trim = steps.up(endTrim);
-  const atYard = shelf.map(({ length }) => steps.down(length));
-  const longest = Math.max(...atYard, ...leftoversOf(order, system, steps).map(({ length }) => length)) - trim;
+  const owned = leftoversOf(order, system, steps);
+  const longest =
+    Math.max(...[...shelf.map((one) => steps.down(one.length)), ...owned.map((one) => one.length)]) - trim;
   const takers = takersOf(order, shelf, { steps, trim });
   const pieces = order.pieces.map((piece) => wantedPiece(piece, { steps, most: longest, takers, system }));
   const rowsOf = (had: readonly Had[]) => pieces.flatMap(({ rows }, i) => rows(had[i] as Had));
@@ -115,16 +114,16 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
       const lower = bulk.map((one) => ({ from: one.from, priceMinor: money.whole(one.price.value) }));
       return { ...row, priceMinor: money.whole(price.value), ...(lower.length > 0 && { bulk: lower }) };
     }),
-    ...leftoversOf(order, system, steps),
+    ...owned,
   ];
   const bundle = order.bundle ?? 1;
   const sticks = new Map<string, Stick>([
     ...shelf.map((stick) => [marked(stick.length, system), stick] as const),
     ...atHand(order, system),
   ]);
-  const question = (had: readonly Had[]): OrderQuestion => ({
+  const question = (had: readonly Had[], rows = rowsOf(had)): OrderQuestion => ({
     problem: {
-      pieces: rowsOf(had).map(({ row }) => row),
+      pieces: rows.map(({ row }) => row),
       stocks,
       kerf: steps.up(kerf),
       endTrim: trim,
@@ -134,7 +133,7 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
     currency,
     moneyDigits: money.digits,
     sticks,
-    pieces: new Map(rowsOf(had).map(({ row, of }) => [row.name, of])),
+    pieces: new Map(rows.map(({ row, of }) => [row.name, of])),
     had,
     leftOutWhole: new Map(
       pieces.flatMap(({ name, count: all, join }, i) => {

@@ -143,7 +143,6 @@ function outcome(problem: StockProblem, form: NormalForm, draft: Draft, bound: n
     sticks: sticksPaid(problem, form, draft),
     costMinor: cost * form.moneyGrid,
     boundMinor: Math.min(bound, cost) * form.moneyGrid,
-    gap: proven || cost === 0 ? 0 : (cost - bound) / cost,
     proven,
     short: shortPieces(problem, form, draft),
     work: Math.round(work.used),

@@ -96,27 +96,34 @@ export class TriedOrders {
       return stock && !stock.owned ? [{ length: stock.length, count }] : [];
     });
     const longest = cut.reduce((most, { length }) => Math.max(most, length), 0) - problem.endTrim;
-    return this.spared(problem, { sticks: cut.reduce((sum, { count }) => sum + count, 0), length: longest });
+    return this.spared(problem, { sticks: decimal(cut.reduce((sum, { count }) => sum + count, 0)), length: longest });
   }
 
   /** With no more than any plan has: of as many sticks as the sheer length fills, none at hand, as long as the longest piece. */
   private withFewestSpares(problem: StockProblem): StockProblem {
     const { pieces, stocks, kerf, endTrim } = problem;
+    // In the optimiser's whole steps.
     const room = Math.max(...stocks.map(({ length }) => length)) - endTrim;
     const fitting = pieces.filter(({ length }) => length <= room);
     if (fitting.length === 0 || stocks.some(({ owned }) => owned)) return problem;
     const all = fitting.reduce((sum, { length, count }) => sum + count * (length + kerf), 0);
     const length = Math.max(...fitting.map((piece) => piece.length));
-    return this.spared(problem, { sticks: Math.ceil(all / (room + kerf)), length });
+    return this.spared(problem, {
+      sticks: decimal(all)
+        .dividedBy(room + kerf)
+        .ceil(),
+      length,
+    });
   }
 
-  /** The share of spares is rounded up in decimals; the count goes to the optimiser, which counts in numbers. */
+  /** The share of spares is taken and rounded up in decimals; only the whole count goes to the optimiser. */
   private spared(
     problem: StockProblem,
-    { sticks, length }: { readonly sticks: number; readonly length: number },
+    { sticks, length }: { readonly sticks: Decimal; readonly length: number },
   ): StockProblem {
-    const count = wholeNumber(this.rules.pricing.sheet.decide(this.rules.spoiled).times(sticks).ceil());
-    if (count === 0) return problem;
+    const spares = this.rules.pricing.sheet.decide(this.rules.spoiled).times(sticks).ceil();
+    if (spares.isZero()) return problem;
+    const count = wholeNumber(spares);
     return { ...problem, pieces: [...problem.pieces, { name: "spare sticks", length, count }] };
   }
 }

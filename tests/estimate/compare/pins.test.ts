@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
 import { planners } from "../../../src/api/planners.js";
 import type { Estimate } from "../../../src/estimate/estimate.js";
+import type { Decimal } from "../../../src/estimate/quantity/decimal.js";
 import { planSawing } from "../../../src/estimate/salvage/plan-sawing.js";
 import { demoBody, estimated } from "../../helpers/estimating.js";
 
@@ -105,6 +106,22 @@ describe("a group that the user pins to the mill", () => {
     expect(said).toContain(`$${lost.toFixed(2)}, your hours counted`);
     expect(said).toMatch(/Group by group, as far as was tried, it loses: common rafters \$/);
     expect(made.verdict.groups.find(({ name }) => name === "rafters")?.why).toMatch(/asking for it loses \$[\d.]+/);
+  });
+});
+
+describe("what pins lose under a limit", () => {
+  it("counts no way beyond it: of the market stall £45 an hour and little cash leave buying everything out", () => {
+    const body = demoBody("market-stall");
+    const unpinned = JSON.parse(JSON.stringify(body, (key, value) => (key === "source" ? undefined : value)));
+    const within = (asked: Record<string, unknown>) =>
+      estimated({ ...asked, labor: { valueOfHour: "£45/h" }, options: { mostCash: "£903.98" } }, service);
+    const [pinned, free] = [within(body), within(unpinned)].map(({ routes, verdict }) => ({
+      total: routes.mix.total.value,
+      reasons: verdict.reasons,
+    })) as [{ total: Decimal; reasons: readonly string[] }, { total: Decimal }];
+    expect(pinned.total.gt(free.total)).toBe(true);
+    const said = pinned.reasons.find((one) => one.startsWith("What you pin loses"));
+    expect(said).toContain(`loses £${pinned.total.minus(free.total).toFixed(2)}, your hours counted: left open`);
   });
 });
 

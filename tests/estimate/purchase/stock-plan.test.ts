@@ -182,7 +182,7 @@ describe("stock plans", () => {
   });
 
   it("needs nothing where nothing is wanted, and nothing can be bought of nothing", () => {
-    const nothing = { costMinor: 0, boundMinor: 0, gap: 0, proven: true, plan: [], short: [] };
+    const nothing = { costMinor: 0, boundMinor: 0, proven: true, plan: [], short: [] };
     expect(planStock({ ...bare, pieces: [], stocks: [stock("a", 9, 1)] }, { work: WORK })).toMatchObject(nothing);
     const short = [{ name: "5", count: 2, why: "too-long" }];
     expect(planStock({ ...bare, pieces: pieces([5, 2]), stocks: [] }, { work: WORK })).toMatchObject({

@@ -22,9 +22,12 @@ function starting(kind: string, before: Json): Json {
 /** Parts that are there or not. */
 const PARTS: ReadonlySet<string> = new Set(["footings", "floor", "walls"]);
 
-/** What a part begins with: no size is made up. */
-export const beginning = (kind: string, part: string): Json =>
-  part === "walls" ? { sides: [{ side: kind === "lean-to" ? "high" : "near" }] } : {};
+/** What a part begins with: walls with the first side that there is; no size is made up. */
+export function beginning({ fields }: Extract<FieldSpec, { kind: "group" }>): Json {
+  const sides = fields.find(({ key }) => key === "sides");
+  const side = sides?.kind === "rows" ? sides.fields.find(({ key }) => key === "side") : undefined;
+  return side?.kind === "choice" ? { sides: [{ side: side.choices[0] as string }] } : {};
+}
 
 /** Lists have folds or frames of their own. */
 const isList = ({ kind }: FieldSpec): boolean => kind === "rows" || kind === "table";
@@ -58,7 +61,7 @@ export function StructureForm({ m }: { readonly m: Model }) {
       <Grid m={m} fields={fields.filter(({ key }) => FIRST.has(key))} pointer="/structure" />
       {fields.flatMap((spec) =>
         spec.kind === "group" && PARTS.has(spec.key)
-          ? [<Part m={m} spec={spec} pointer={`/structure/${spec.key}`} begin={beginning(kind, spec.key)} />]
+          ? [<Part m={m} spec={spec} pointer={`/structure/${spec.key}`} begin={beginning(spec)} />]
           : [],
       )}
       {frame.length > 0 && (

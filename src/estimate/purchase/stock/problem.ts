@@ -72,8 +72,6 @@ export interface StockOutcome {
   readonly costMinor: number;
   /** No plan for the same pieces (those short left out) costs less. A multiple of the prices' common divisor. */
   readonly boundMinor: number;
-  /** (cost − bound) ÷ cost; 0 where the cost is 0. */
-  readonly gap: number;
   /** Cost = bound. Ties within the cost are broken among the plans that were seen: fewer sticks, longest leftover, name. */
   readonly proven: boolean;
   readonly short: readonly ShortPiece[];
