@@ -62,7 +62,7 @@ export function cautionsOf(basis: Basis, takeoffs: Takeoffs, mills: boolean): Ca
     ...say(mills, "rip-saw"),
     ...say(heavy.length > 0, "lifting", `Over one person's load: ${heavy.join(", ")}.`),
     ...say(true, "dust"),
-    ...say(takeoffs.finish.kind !== "none", "rags"),
+    ...say(takeoffs.finish.terms.kind !== "none", "rags"),
     ...say(crowded, "edge-distance", crowded && `${crowded}.`),
     ...say(short, "end-distance", short && `${short}.`),
     ...say(tannin, "tannin"),

@@ -14,7 +14,15 @@ export const dryingNotices = (basis: Basis, takeoffs: Takeoffs, routes: Compared
 ];
 
 /** Timbers that stay green are brushed before they are dry: what becomes of the finish, and what else one may do. */
-function greenFinish({ groups }: Basis, { finish: { kind } }: Takeoffs, { mix }: ComparedRoutes): Notice[] {
+function greenFinish(
+  { groups }: Basis,
+  {
+    finish: {
+      terms: { kind },
+    },
+  }: Takeoffs,
+  { mix }: ComparedRoutes,
+): Notice[] {
   if (kind === "none") return [];
   const green = groups.filter(({ group }) => group.rules.seasoning === "green" && mix.plan.sawn.has(group.name));
   if (green.length === 0) return [];

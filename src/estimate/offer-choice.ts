@@ -8,7 +8,7 @@ import type { FinishKind } from "../catalog/finishes.js";
 import type { CoveringOffer } from "../catalog/offers/covering.js";
 import type { FinishOffer } from "../catalog/offers/finish.js";
 import type { PriceCatalog } from "../catalog/price-catalog.js";
-import { layBasis } from "./basis.js";
+import { type Basis, layBasis } from "./basis.js";
 import { type Fault, FaultError, nearest, pointer } from "./faults.js";
 import type { Need } from "./need.js";
 import { USUAL_COVERING } from "./pieces/deck.js";
@@ -17,7 +17,7 @@ import { type Decimal, ZERO } from "./quantity/decimal.js";
 import type { EstimateRequest } from "./request/request.js";
 import { aside } from "./sheet/aside.js";
 import { Sheet } from "./sheet/sheet.js";
-import { layTakeoffs, type Takeoffs } from "./takeoffs.js";
+import { layFinishAsAsked, layTakeoffs, type Takeoffs } from "./takeoffs.js";
 
 /** Kinds of finish and covering that a job buys, or compares. */
 interface Kinds {
@@ -91,8 +91,8 @@ function rankFinishes(request: EstimateRequest, kind: FinishKind, named: readonl
   const rivals = finishes.filter((offer) => offer.kind === kind);
   const others = finishes.filter((offer) => offer.kind !== kind);
   const only = (offer: FinishOffer) => withCatalog(request, { finishes: [offer, ...others] });
-  const needs = ({ finish }: Takeoffs) =>
-    finish.needs.filter(({ item }) => item.kind === "finish" && item.finish === kind);
+  const needs = (basis: Basis, takeoffs: Takeoffs) =>
+    layFinishAsAsked(basis, takeoffs).needs.filter(({ item }) => item.kind === "finish" && item.finish === kind);
   const ranked = namedFirst(rivals, named) ?? rank(rivals, (offer) => costOf(only(offer), needs));
   return ranked ? withCatalog(request, { finishes: [...ranked, ...others] }) : request;
 }
@@ -106,7 +106,7 @@ function rankCoverings(request: EstimateRequest, kind: CoveringKind, named: read
     ...withCatalog(request, { coverings: [offer, ...others] }),
     structure,
   });
-  const needs = ({ covering }: Takeoffs) => covering?.needs ?? [];
+  const needs = (_: Basis, { covering }: Takeoffs) => covering?.needs ?? [];
   const ranked = namedFirst(rivals, named) ?? rank(rivals, (offer) => costOf(only(offer), needs));
   return ranked ? withCatalog(request, { coverings: [...ranked, ...others] }) : request;
 }
@@ -147,10 +147,13 @@ function rank<Offer extends { readonly name: string }>(
 }
 
 /** On a sheet of its own; undefined where the job can't be built so, or needs none of it. */
-function costOf(request: EstimateRequest, needsOf: (takeoffs: Takeoffs) => readonly Need[]): Cost | undefined {
+function costOf(
+  request: EstimateRequest,
+  needsOf: (basis: Basis, takeoffs: Takeoffs) => readonly Need[],
+): Cost | undefined {
   try {
     const basis = layBasis(new Sheet(new Map(Object.entries(request.overrides ?? {}))), request);
-    const needs = needsOf(layTakeoffs(basis));
+    const needs = needsOf(basis, layTakeoffs(basis));
     if (needs.length === 0) return undefined;
     const lines = layShoppingList(basis.pricing, basis.catalog, needs, request.system);
     return {

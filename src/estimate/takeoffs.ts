@@ -1,15 +1,13 @@
-/** What both routes share: covering, fasteners, finish, weights, the work of building, and the lines to order for them. */
+/** What all routes share: covering, fasteners, faces to finish, weights, the work of building, and the lines to order for them. */
 import type { Climate, Exposure } from "../catalog/fasteners.js";
 import type { FinishKind } from "../catalog/finishes.js";
 import { boardsOf, coveringOffers, finishOffers } from "../catalog/look-up.js";
 import { ovenDryGravity } from "../catalog/species.js";
 import type { Basis } from "./basis.js";
 import type { CommonCells } from "./compare/route.js";
-import { layBrushing } from "./effort/brushing.js";
 import { layBuilding } from "./effort/building.js";
 import { fuelAt } from "./effort/hauling.js";
 import { deckSheetsTime, layRoofHours } from "./effort/roofing.js";
-import { coatsOf, type SettingCells } from "./effort/setting.js";
 import { stageOfNeed } from "./effort/used-in.js";
 import { FaultError } from "./faults.js";
 import type { Need } from "./need.js";
@@ -17,11 +15,12 @@ import { hangsOnWall } from "./pieces/cut-list.js";
 import { USUAL_COVERING } from "./pieces/deck.js";
 import { floorRuns } from "./pieces/floor.js";
 import type { PieceGroup, SectionCells } from "./pieces/piece-group.js";
+import { decideByNeed } from "./purchase/decide-by-need.js";
 import type { ShoppingLine } from "./purchase/line.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
 import type { Decimal } from "./quantity/decimal.js";
 import type { JointKind } from "./request/structure.js";
-import { type Cell, greatest, number, type Operand, over, sumOr, times } from "./sheet/expression.js";
+import { type Cell, greatest, number, type Operand, sumOr } from "./sheet/expression.js";
 import type { LaidLine } from "./sheet/own-lines.js";
 import { type BoughtRafter, layBoughtRafter } from "./takeoff/bought-rafters.js";
 import { standsOnBase } from "./takeoff/connections.js";
@@ -29,13 +28,13 @@ import { exposureIn, harshest } from "./takeoff/corrosion.js";
 import { coveredRoof } from "./takeoff/covered-roof.js";
 import { type CoveringTakeoff, layCovering } from "./takeoff/covering.js";
 import { type FastenersTakeoff, layFasteners, layGableSupports } from "./takeoff/fasteners.js";
-import { type FinishTakeoff, layFinish } from "./takeoff/finish.js";
+import { endSealer, type FacesToFinish, type FinishTakeoff, layFaces, layFinish } from "./takeoff/finish.js";
 import { refuseFootings } from "./takeoff/footing-room.js";
 import { type FootingsTakeoff, layFootings } from "./takeoff/footings.js";
 import { bearerFaults, jointFaults } from "./takeoff/joint-faults.js";
 import { layWeights, UNKNOWN_WOOD, type WeightTakeoff } from "./takeoff/weight.js";
 
-/** What every route needs alike: covering, fasteners, finish, weights, their stages. */
+/** What every route needs alike: covering, fasteners, faces to finish, weights, their stages. */
 export interface Takeoffs {
   readonly covering: CoveringTakeoff | undefined;
   /** Where the yard sells rafters shallower than they are laid out. */
@@ -44,13 +43,16 @@ export interface Takeoffs {
   readonly fasteners: FastenersTakeoff | undefined;
   /** Absent where the request wants none. */
   readonly footings: FootingsTakeoff | undefined;
-  readonly finish: FinishTakeoff;
+  readonly finish: FacesToFinish;
   readonly weights: WeightTakeoff;
   /** Those of the stages to which helpers come. */
   readonly raising: readonly Cell[];
+  /** Beside the finish. */
   readonly needs: readonly Need[];
-  /** Person-hours by stage that both routes share, in the order of the work. */
+  /** Person-hours by stage that all routes share, in the order of the work. */
   readonly stages: readonly Cell[];
+  /** The first of them that comes after the finish. */
+  readonly afterFinish: Cell;
 }
 
 /** Lays all takeoffs. */
@@ -60,7 +62,7 @@ export function layTakeoffs(basis: Basis): Takeoffs {
   const boughtRafter = layRaftersAsSold(basis);
   const fasteners = layJoints(basis);
   const footings = layBelowGround(basis);
-  const finish = layFinishing(basis);
+  const finish = facesToFinish(basis);
   const weights = layAllWeights(basis);
   sheet.title("common", "Work on either route");
   const building = layBuilding(sheet, {
@@ -74,16 +76,16 @@ export function layTakeoffs(basis: Basis): Takeoffs {
   });
   const roofing = layRoofHours(sheet, basis.assumed, cutList.groups, covering);
   const needs = [
-    ...[covering, fasteners, finish, footings].flatMap((takeoff) => takeoff?.needs ?? []),
+    ...[covering, fasteners, footings].flatMap((takeoff) => takeoff?.needs ?? []),
+    ...(basis.request.options?.sealEnds ? [endSealer(sheet, cutList.groups, basis.assumed, basis.units)] : []),
     ...movingFuel(basis, building.move),
   ];
-  decideNeeds(basis, needs);
+  decideByNeed(basis, needs);
   const stages = [
     ...(footings ? [footings.dig, footings.fill] : []),
     building.join,
     building.trialAssemble,
     building.dismantle,
-    ...layBrushing(sheet, basis.assumed, finish),
     building.move,
     ...known(building.brace, building.raise, building.rafters, building.deck, roofing.eaves, roofing.roof),
     ...known(building.enclose, roofing.trim),
@@ -99,20 +101,15 @@ export function layTakeoffs(basis: Basis): Takeoffs {
     raising: known(building.brace, building.raise, building.rafters),
     needs,
     stages,
+    afterFinish: building.move,
   };
 }
 
-/** Where several finishes or coverings of a kind are on offer, how much is needed decides which of them is bought. */
-function decideNeeds({ sheet, catalog }: Basis, needs: readonly Need[]): void {
-  for (const { item, quantity } of needs) {
-    const rivals =
-      item.kind === "finish"
-        ? catalog.finishes.filter(({ kind }) => kind === item.finish)
-        : item.kind === "covering"
-          ? catalog.coverings.filter(({ covering }) => covering === item.covering)
-          : [];
-    if (rivals.length > 1) sheet.decide(quantity);
-  }
+/** The finish of the pieces as they are asked for, whichever of them are bought. */
+export function layFinishAsAsked(basis: Basis, { finish: { terms, lines } }: Takeoffs): FinishTakeoff {
+  const finish = layFinish(basis.sheet, terms, lines, basis.units);
+  decideByNeed(basis, finish.needs);
+  return finish;
 }
 
 /** Fuel of the means that brings the pieces to the site; none by hand, by cart, or by a winch that is wound by hand. */
@@ -137,41 +134,14 @@ export function layCommon(basis: Basis, takeoffs: Takeoffs, own: readonly LaidLi
     },
   );
   const counted = (as: LaidLine["counts"]) => own.filter(({ counts }) => counts === as).map(({ cell }) => cell);
-  const hours = sheet.lay("common.hours.total", sumOr([...takeoffs.stages, ...counted("hours")], "person-h"), {
+  const { raising, stages, afterFinish, finish, footings } = takeoffs;
+  const ownHours = counted("hours");
+  const hours = sheet.lay("common.hours.total", sumOr([...stages, ...ownHours], "person-h"), {
     label: "hours on either route",
     display: "person-h",
   });
-  const ownHours = counted("hours");
-  const { raising, stages } = takeoffs;
-  const upkeep = layUpkeepCost(basis, takeoffs.finish, lines);
-  return {
-    lines,
-    hours,
-    stages,
-    raising,
-    setting: settingOf(basis, takeoffs),
-    own: counted("money"),
-    ownHours,
-    upkeep,
-  };
-}
-
-/** What the work waits for on either route. */
-function settingOf({ assumed }: Basis, { finish, footings }: Takeoffs): SettingCells {
-  const { betweenCoats } = finish;
-  return {
-    concrete: footings?.concrete && assumed.cell("footing.cure"),
-    coat: betweenCoats && { dries: betweenCoats, coats: coatsOf(finish) },
-  };
-}
-
-/** A later coating takes the same cans as the first, before tax; their cost is spread over the years between. */
-function layUpkeepCost({ sheet }: Basis, { upkeep }: FinishTakeoff, lines: readonly ShoppingLine[]): Cell | undefined {
-  const amount = lines.find(({ name }) => name === "order.finish.finish")?.amount;
-  if (!upkeep || !amount) return undefined;
-  return sheet.lay("finish.yearlyCost", over(times(amount, number("1 year")), upkeep.recoatYears), {
-    label: "cans of finish for upkeep, a year, before tax",
-  });
+  const concrete = footings?.concrete && basis.assumed.cell("footing.cure");
+  return { lines, hours, stages, afterFinish, raising, concrete, finish, own: counted("money"), ownHours };
 }
 
 function layRoofCovering(basis: Basis): CoveringTakeoff | undefined {
@@ -346,7 +316,7 @@ function isTreated(basis: Basis, group: PieceGroup): boolean {
   return sold !== undefined && sold.offer.treatment !== "none";
 }
 
-function layFinishing(basis: Basis): FinishTakeoff {
+function facesToFinish(basis: Basis): FacesToFinish {
   const { sheet, request, cutList, catalog, assumed, defaults, units } = basis;
   const kind = defaults.choice(request.options?.finish, "/options/finish", "oil-stain", "common on outdoor timber");
   const offerOf = (wanted: FinishKind) => {
@@ -354,18 +324,10 @@ function layFinishing(basis: Basis): FinishTakeoff {
     return found.kind === "offered" ? found.offers[0] : undefined;
   };
   const offer = kind === "none" ? undefined : offerOf(kind);
-  return layFinish(
-    sheet,
-    {
-      groups: cutList.groups,
-      kind,
-      offer,
-      primerOffer: offerOf("primer"),
-      sealEnds: request.options?.sealEnds ?? false,
-      assumed,
-    },
-    units,
-  );
+  return {
+    terms: { kind, offer, primerOffer: offerOf("primer"), assumed },
+    lines: layFaces(sheet, cutList.groups, assumed, units),
+  };
 }
 
 function layAllWeights(basis: Basis): WeightTakeoff {

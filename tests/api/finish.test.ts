@@ -11,9 +11,9 @@ describe("re-coating", () => {
     // Wood Handbook, table 16-5: semitransparent stain on rough wood lasts 4 to 8 years.
     const usual = await estimated(SHELTER);
     const often = await estimated({ ...SHELTER, assumptions: { "finish.recoatYears": "3 year" } });
-    const cans = usual.purchasing.shared
+    const cans = usual.purchasing.routes[0]?.departments
       .flatMap(({ lines }) => lines)
-      .find(({ name }) => name === "order.finish.finish")?.amount;
+      .find(({ name }) => name === "bought.order.finish.finish")?.amount;
     expect(usual.finish.upkeep?.recoatYears.value).toBe("6");
     expect(Number(usual.finish.upkeep?.yearlyCost?.value)).toBeCloseTo(Number(cans?.value) / 6, 2);
     expect(Number(often.finish.upkeep?.yearlyCost?.value)).toBeCloseTo(Number(cans?.value) / 3, 2);

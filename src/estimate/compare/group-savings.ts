@@ -35,6 +35,7 @@ import {
 import type { Sheet } from "../sheet/sheet.js";
 import { layLumber, type StockPlans } from "./lumber-lines.js";
 import { milledPieces, type RouteCells, type RoutePlan } from "./route.js";
+import { finishBeyondBought } from "./route-finish.js";
 import { type OwnWork, usedUp, withTax } from "./used-up.js";
 
 /** A group that is bought in the place of milled, all else of a route as it is. */
@@ -112,11 +113,12 @@ function layGroupSaving(
   const pace = assumed.cell("pace");
   const sawingHours = times(sum(Object.values(formulas.stages)), pace);
   const finishing = finishingHours(basis, one, pieces);
+  const coats = finishBeyondBought(basis, one, pieces, route.finish);
   const share = boughtInstead(basis, line, route, leftOut);
   const extraHours = sheet.lay(
     `${line}.extraHours`,
     minus(
-      plus(sawingHours, finishing),
+      plus(sawingHours, finishing, ...(coats ? [coats.hours] : [])),
       times(share.sticks, plus(assumed.cell("buy.sort"), assumed.cell("buy.unload")), pace),
       cuttingToLength([{ pieces, turn: one.turn }], assumed),
       ...(one.ripDown ? [times(pieces, one.ripDown.each)] : []),
@@ -130,9 +132,13 @@ function layGroupSaving(
   const cost = sheet.lay(`${line}.buyCost`, withTax(basis, "lumber", share.cost), {
     label: "what buying it adds to the lumber order",
   });
-  const cashSaved = sheet.lay(`${line}.cashSaved`, minus(cost, sumOr(used, basis.pricing.currency)), {
-    label: "cash saved",
-  });
+  const cashSaved = sheet.lay(
+    `${line}.cashSaved`,
+    minus(cost, sumOr([...used, ...(coats ? [coats.cash] : [])], basis.pricing.currency)),
+    {
+      label: "cash saved",
+    },
+  );
   const payPerHour = layPay(sheet, line, cashSaved, extraHours);
   return { name, label, route, cashSaved, extraHours, payPerHour };
 }

@@ -3,19 +3,24 @@
  * What differs from log to log or from wood to wood counts as where it is least.
  */
 import { BLADES } from "../../catalog/blades.js";
-import { sameSection } from "../../catalog/look-up.js";
+import type { FinishKind, Texture } from "../../catalog/finishes.js";
+import { finishOffers, sameSection } from "../../catalog/look-up.js";
 import type { Basis } from "../basis.js";
+import { brushingTime } from "../effort/brushing.js";
 import { easing } from "../effort/building.js";
 import { cuttingToLength } from "../effort/buying.js";
 import { layYardCarrying } from "../effort/milling.js";
 import type { GroupBasis, MillableGroup } from "../group-basis.js";
+import { taxRatesOn } from "../purchase/line.js";
 import type { Substitution } from "../purchase/substitution.js";
-import { type Decimal, ONE, ZERO } from "../quantity/decimal.js";
+import { Decimal, ONE, ZERO } from "../quantity/decimal.js";
+import { inUnit } from "../quantity/quantity.js";
 import type { MillCells } from "../salvage/mill.js";
 import type { ExactRates } from "../salvage/sawing-question.js";
 import type { WoodCells } from "../salvage/wood.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import { type Cell, least, number, type Operand, over, plus, sum, times } from "../sheet/expression.js";
+import { type FacesToFinish, takenBy } from "../takeoff/finish.js";
 
 /** One's own mill or the hired sawyer's, and what is the same for both. */
 export interface Ground {
@@ -25,6 +30,7 @@ export interface Ground {
   readonly value: (formula: Operand, unit: string) => Decimal;
   /** What a piece adds to the lumber order at the least, by its group, in money. */
   readonly worth: ReadonlyMap<string, Decimal>;
+  readonly finish: FacesToFinish;
 }
 
 /** Lays what is asked on the scratch sheet, under names of its own. */
@@ -68,6 +74,35 @@ export function sawnCost(ground: Ground, { group }: GroupBasis, { dressing, roug
     .times(hours.plus(value(carried, "person-h")))
     .plus(sawing)
     .plus(dulled.times(edgeCost(ground)));
+}
+
+/** Finish of one piece that comes so: its share of the faces, at the least that its volume costs by the can, and brushing it. */
+export function finishCost(ground: Ground, { group }: GroupBasis, texture: Texture): Decimal {
+  const { basis, wage, value, finish } = ground;
+  const { sheet, assumed } = basis;
+  const shown = finish.lines.find((line) => line.group === group.name)?.area;
+  if (!shown || aside(group.count).isZero()) return ZERO;
+  const faces = over(shown, group.count);
+  const taken = takenBy(sheet, finish.terms, texture, faces);
+  if (!taken) return ZERO;
+  const hours = value(brushingTime(assumed, texture, faces, taken.brushed), "person-h");
+  const cans = taken.volumes.map(({ kind, volume }) => value(volume, "L").times(leastByVolume(basis, kind)));
+  return cans.reduce((sum, cost) => sum.plus(cost), wage.times(hours));
+}
+
+/** What a litre of a finish costs in the can that is cheapest by volume, tax included; nothing where none has a price. */
+function leastByVolume(basis: Basis, kind: FinishKind): Decimal {
+  const { catalog, pricing } = basis;
+  const found = finishOffers(catalog, kind);
+  const cans = found.kind === "offered" ? (found.offers[0]?.cans ?? []) : [];
+  const rates = cans.flatMap(({ size, price }) =>
+    price.kind === "priced" ? [inUnit(price.amount, pricing.currency).dividedBy(inUnit(size, "L"))] : [],
+  );
+  if (rates.length === 0) return ZERO;
+  const taxes = taxRatesOn(pricing, catalog.taxes, "finishes").reduce((sum, rate) => sum.plus(aside(rate)), ONE);
+  return Decimal.min(...rates)
+    .times(aside(pricing.level))
+    .times(taxes);
 }
 
 /** Rates of sawing in money. Crosscuts count for nothing, since an end may need none; each piece counts its stacking. */

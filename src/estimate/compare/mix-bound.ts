@@ -3,7 +3,7 @@
  *
  * A relaxation that one sawing plan answers: every piece is sawn or bought. What all mixes have alike is counted in full.
  * A bought piece counts what it adds at the least to any order of sticks and their spares, as the cheapest of equal offers (`boughtWorth`), its tax, its
- * handling and its cutting; a sawn one its dressing, sanding and stacking; the cuts count their hours, fuel and edge, in the wood that saws
+ * handling and its cutting; a sawn one its dressing, sanding and stacking; either its finish, by the volume of the cheapest can; the cuts count their hours, fuel and edge, in the wood that saws
  * quickest and from the log that is nearest. What is left out only adds: bundles, hire, packs, turning, carrying,
  * slabs, whole loads. So the bound of that sawing plan, on its family of plans, holds for every mix that mills all of what the
  * user pins to the mill; for every mix where the plan found lacks logs for that.
@@ -18,11 +18,22 @@ import type { SawingPlan, SawingProblem } from "../salvage/sawing-problem.js";
 import { inFloats, type MilledGroup, sawingProblem } from "../salvage/sawing-question.js";
 import { aside } from "../sheet/aside.js";
 import type { PlanProof } from "../sheet/expression.js";
+import { textureOf } from "../takeoff/finish.js";
 import { boughtWorth } from "./bought-worth.js";
 import { bringsRoofing } from "./consumables.js";
 import { isMill } from "./hire.js";
-import { boughtHours, evaluator, type Ground, priceOf, readyLogs, sawnCost, sawnRates } from "./least-costs.js";
+import {
+  boughtHours,
+  evaluator,
+  finishCost,
+  type Ground,
+  priceOf,
+  readyLogs,
+  sawnCost,
+  sawnRates,
+} from "./least-costs.js";
 import type { CommonCells, RouteCells } from "./route.js";
+import { boughtTextures } from "./route-finish.js";
 
 /** What is proven of all mixes, and the plan found while proving it. */
 export interface MixBound {
@@ -72,7 +83,7 @@ export function boundMixes(
   prove: Prover,
 ): MixBound | undefined {
   const wage = aside(basis.labor.valueOfHour);
-  const ground = { basis, wage, value: evaluator(basis), worth: boughtWorth(basis, wage) };
+  const ground = { basis, wage, value: evaluator(basis), worth: boughtWorth(basis, wage), finish: common.finish };
   const bounds = milled.flatMap(
     (route) => boundOf({ ...ground, basis: basisOf(basis, route.plan) }, route, prove) ?? [],
   );
@@ -114,8 +125,12 @@ function boundOf(ground: Ground, milledAll: RouteCells, prove: Prover): WayBound
   const milled = basis.groups.flatMap((one): MilledGroup[] => {
     const { group, millable } = one;
     const count = aside(group.count);
-    const bought = wage.times(boughtHours(ground, one)).plus(ground.worth.get(group.name) ?? ZERO);
-    const sawn = millable ? sawnCost(ground, one, millable) : bought;
+    const coming = Decimal.min(...boughtTextures(one).map((texture) => finishCost(ground, one, texture)));
+    const bought = wage
+      .times(boughtHours(ground, one))
+      .plus(ground.worth.get(group.name) ?? ZERO)
+      .plus(coming);
+    const sawn = millable ? sawnCost(ground, one, millable).plus(finishCost(ground, one, textureOf(group))) : bought;
     allBought = allBought.plus(count.times(bought));
     fixed = fixed.plus(count.times(sawn));
     if (!millable) return [];

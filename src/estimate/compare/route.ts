@@ -7,7 +7,6 @@ import { type Basis, basisOf } from "../basis.js";
 import { type DryingCells, type DryingPiece, layDrying } from "../effort/drying.js";
 import { layMilling, type MillingCells } from "../effort/milling.js";
 import { isAtMill, peopleAt, stageOf } from "../effort/room.js";
-import type { SettingCells } from "../effort/setting.js";
 import type { GroupBasis } from "../group-basis.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { amountsOf, layTaxes, type ShoppingLine } from "../purchase/line.js";
@@ -16,10 +15,12 @@ import { type CutCells, layCuts, type MeasuredPlan } from "../salvage/cut-cells.
 import type { RoughCells } from "../salvage/rough-size.js";
 import { type Cell, type Operand, over, type PlanProof, plus, sum, sumOr, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
+import type { FacesToFinish } from "../takeoff/finish.js";
 import { layConsumables } from "./consumables.js";
 import { layFinishing, type SplitGroup } from "./finishing.js";
 import { layHire } from "./hire.js";
 import { layLumber, type StockPlans } from "./lumber-lines.js";
+import { layRouteFinish, type RouteFinish } from "./route-finish.js";
 
 /** The plans behind one route. */
 export interface RoutePlan extends StockPlans {
@@ -37,18 +38,20 @@ export interface RoutePlan extends StockPlans {
 /** Costs and hours that every route has. */
 export interface CommonCells {
   readonly lines: readonly ShoppingLine[];
-  /** Person-hours of stages that both routes share. */
+  /** Person-hours of stages that all routes share. */
   readonly hours: Cell;
   /** Those stages, in the order of the work. */
   readonly stages: readonly Cell[];
+  /** The first of them that comes after the finish. */
+  readonly afterFinish: Cell;
   /** Those of them to which helpers come. */
   readonly raising: readonly Cell[];
-  readonly setting: SettingCells;
+  /** What concrete sets in; absent where none is poured. */
+  readonly concrete: Cell | undefined;
+  readonly finish: FacesToFinish;
   /** The user's own lines of money, and of person-hours. */
   readonly own: readonly Cell[];
   readonly ownHours: readonly Cell[];
-  /** Cost of re-coating, spread over the years between; absent without a finish or a price for it. */
-  readonly upkeep: Cell | undefined;
 }
 
 /** A route as laid: lines, taxes, stages, cash, hours and total. */
@@ -58,8 +61,11 @@ export interface RouteCells {
   readonly milling: MillingCells | undefined;
   /** Calendar time in the stack; undefined where nothing that is milled needs to dry. */
   readonly drying: DryingCells | undefined;
+  readonly finish: RouteFinish;
   /** Person-hours by stage, own to the route, in the order of the work. */
   readonly stages: readonly Cell[];
+  /** The same with those that all routes share between them, and the user's own hours at the end. */
+  readonly inOrder: readonly Cell[];
   /** Own and common person-hours. */
   readonly hours: Cell;
   /** Elapsed with the crew. */
@@ -89,7 +95,9 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
   const fetched = lumberLines.filter(({ atHand }) => !atHand);
   const finishing = layFinishing(basis, key, split, fetched);
   const drying = layDrying(sheet, key, dryingPieces(basis, plan, split), basis.assumed);
-  const stages = [...(milling ? Object.values(milling.stages) : []), ...finishing.stages];
+  const finish = layRouteFinish(basis, key, split, common.finish);
+  const pieces = [...(milling ? Object.values(milling.stages) : []), ...finishing.stages];
+  const stages = [...pieces, ...finish.stages];
   const own = sheet.lay(`${key}.hours.own`, sumOr(stages, "person-h"), {
     label: "hours of this route alone",
     display: "person-h",
@@ -103,6 +111,7 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
     ...lumberLines.map((line) => ({ ...line, stage: "fetch" })),
     ...layConsumables(basis, key, { milling, finishing, cuts, common: common.lines }),
     ...layHire(basis, key, { stages: [...stages, ...common.stages], milling, raising: common.raising }),
+    ...finish.lines,
   ];
   const all = [...common.lines, ...lines];
   const lumber = sheet.lay(`${key}.lumber`, amountsOf(pricing, lumberLines), { label: "bought lumber, before tax" });
@@ -116,7 +125,25 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
     label: "cash and hours together",
   });
   const unpriced = all.filter(({ amount }) => !amount).length;
-  return { plan, cuts, milling, drying, stages, hours, elapsed, lines, taxes, lumber, cash, total, unpriced };
+  const shared = common.stages.flatMap((cell) => (cell === common.afterFinish ? [...finish.stages, cell] : [cell]));
+  const inOrder = [...pieces, ...shared, ...common.ownHours];
+  return {
+    plan,
+    cuts,
+    milling,
+    drying,
+    finish,
+    stages,
+    inOrder,
+    hours,
+    elapsed,
+    lines,
+    taxes,
+    lumber,
+    cash,
+    total,
+    unpriced,
+  };
 }
 
 /**

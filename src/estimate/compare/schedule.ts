@@ -12,6 +12,7 @@ import { inUnit } from "../quantity/quantity.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import { evaluate } from "../sheet/evaluate.js";
 import { type Cell, expressionOf, type Operand, over, plus, sum, times } from "../sheet/expression.js";
+import { textureOf } from "../takeoff/finish.js";
 import { type CommonCells, milledPieces, type RouteCells } from "./route.js";
 
 /** What needs no lumber that dries: everything up to the stack, and the bought lumber. */
@@ -51,7 +52,7 @@ function scheduled(given: Basis, common: CommonCells, route: RouteCells, dried: 
       people: valueIn(peopleAt(basis, stage, helped), "people"),
       ...(helped && { helpers: asideIn(labor.helpers, "people") }),
       atMill: isAtMill(basis, stage),
-      sets: setsFor(common.setting, stage),
+      sets: setsFor({ concrete: common.concrete, coat: route.finish.coat }, stage),
     };
     return inParts(asideIn(cell, "person-h"), driedHours(basis, route, stage, dried)).map((part) => ({
       ...work,
@@ -60,7 +61,7 @@ function scheduled(given: Basis, common: CommonCells, route: RouteCells, dried: 
   };
   const { drying } = route;
   return calendarOf({
-    stages: [...route.stages, ...common.stages, ...common.ownHours].flatMap(works),
+    stages: route.inOrder.flatMap(works),
     drying: drying && {
       soonest: asideIn(drying.soonest, "day"),
       likely: asideIn(drying.likely, "day"),
@@ -88,13 +89,13 @@ function inParts(all: Decimal, dried: Decimal | "all"): Part[] {
  * Person-hours of a stage that wait until the lumber is dry: those of the pieces that dry, where each is worked by itself;
  * all, from the finish on, where anything of the frame dries. Fascia alone is brushed and moved after the others.
  */
-function driedHours(basis: Basis, { plan }: RouteCells, stage: string, dried: readonly GroupBasis[]): Decimal | "all" {
+function driedHours(basis: Basis, route: RouteCells, stage: string, dried: readonly GroupBasis[]): Decimal | "all" {
   if (dried.length === 0 || BEFORE_DRYING.has(stage)) return ZERO;
   const fasciaOnly = dried.every(({ group }) => group.role === "fascia");
   const pieceWork = PIECE_WORK[stage] ?? (fasciaOnly ? FASCIA_WORK[stage] : undefined);
   if (pieceWork) {
     const hours = dried.map((one) => {
-      const work = pieceWork(basis, one, milledPieces(basis, plan, one) ?? one.group.count);
+      const work = pieceWork(basis, one, milledPieces(basis, route.plan, one) ?? one.group.count, route);
       return work ? valueIn(work, "person-h") : ZERO;
     });
     return hours.reduce((sum, one) => sum.plus(one), ZERO);
@@ -103,7 +104,7 @@ function driedHours(basis: Basis, { plan }: RouteCells, stage: string, dried: re
   return TRIAL.has(stage) && !dried.some(({ group }) => isTried(group)) ? ZERO : "all";
 }
 
-type PieceWork = (basis: Basis, one: GroupBasis, milled: Cell) => Operand | undefined;
+type PieceWork = (basis: Basis, one: GroupBasis, milled: Cell, route: RouteCells) => Operand | undefined;
 
 const dressed =
   (by: "byMachine" | "byHand"): PieceWork =>
@@ -112,9 +113,10 @@ const dressed =
 
 const brushed =
   (coat: "first" | "later"): PieceWork =>
-  ({ sheet, assumed }, { group }, milled) => {
-    const time = brushingOf(sheet, assumed, group, coat);
-    return time && over(times(time, milled), group.count);
+  ({ sheet, assumed }, { group }, milled, { finish }) => {
+    const shown = sheet.find(`finish.${group.name}.area`);
+    const faces = shown && over(times(shown, milled), group.count);
+    return faces && brushingOf(finish.takeoff, { texture: textureOf(group), faces, coat }, assumed);
   };
 
 /** Person-time of one group's dried pieces in the stages that take them one by one. */

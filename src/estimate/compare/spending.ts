@@ -26,10 +26,12 @@ export interface Spending {
 }
 
 /** Laid once for each route that is shown. */
-export function laySpending(basis: Basis, { plan, lines, stages }: RouteCells, common: CommonCells): Spending {
+export function laySpending(basis: Basis, { plan, lines, inOrder }: RouteCells, common: CommonCells): Spending {
   const all = [...common.lines, ...lines];
   const names = new Map(
-    [...stages, ...common.stages].map(({ name, label }) => [name.split(".").at(-1) ?? name, label]),
+    inOrder
+      .filter((cell) => !common.ownHours.includes(cell))
+      .map(({ name, label }) => [name.split(".").at(-1) ?? name, label]),
   );
   const staged = all.filter(({ stage }) => stage !== undefined && names.has(stage));
   const rest = all.filter((line) => !staged.includes(line));

@@ -16,7 +16,8 @@ import { type Article, articlesFor, type FastenerNeed, packsOf, rank } from "./f
 import { layLine, type Pricing, type ShoppingLine } from "./line.js";
 import { layPackLine, packLabel } from "./pack-lines.js";
 
-type ItemOf<Kind extends NeedItem["kind"]> = Extract<NeedItem, { kind: Kind }>;
+/** An item of one kind. */
+export type ItemOf<Kind extends NeedItem["kind"]> = Extract<NeedItem, { kind: Kind }>;
 
 /** A line of the shopping list, and the needs that it serves. */
 export interface ServedLine {
@@ -49,7 +50,7 @@ function layNeed(pricing: Pricing, catalog: PriceCatalog, need: Need, system: Me
     case "fastener":
       throw new Error(`${need.name} is a fastener, which is bought by the article`);
     case "finish":
-      return layFinish(pricing, catalog, need, item);
+      return layFinishLine(pricing, catalog, need, item);
     case "covering":
       return layCoveringPart(pricing, catalog, need, item, system);
     case "consumable":
@@ -147,8 +148,14 @@ function fastenerWords({ fastener, diameter, length, fits }: ItemOf<"fastener">,
   return [name, sizes, length && "or longer"].filter(Boolean).join(" ");
 }
 
-/** In cans of the first on offer: the cheapest stands first. */
-function layFinish(pricing: Pricing, catalog: PriceCatalog, need: Need, item: ItemOf<"finish">): ShoppingLine {
+/** In cans of the first on offer: the cheapest stands first. @param under - What the names of its cells begin with. */
+export function layFinishLine(
+  pricing: Pricing,
+  catalog: PriceCatalog,
+  need: Need,
+  item: ItemOf<"finish">,
+  under = "",
+): ShoppingLine {
   const found = finishOffers(catalog, item.finish as FinishKind);
   const offer = found.kind === "offered" ? found.offers[0] : undefined;
   const packs = (offer?.cans ?? []).map(({ size, from, price }) => ({
@@ -158,7 +165,7 @@ function layFinish(pricing: Pricing, catalog: PriceCatalog, need: Need, item: It
     ...(from === undefined ? {} : { from }),
   }));
   const add = found.kind === "offered" ? `Add a can of ${item.finish} with a price.` : found.add;
-  const line = lineOf(need, "finishes");
+  const line = { ...lineOf(need, "finishes"), name: `${under}${lineOf(need, "finishes").name}` };
   const label = offer ? `${need.label} (${offer.label})` : need.label;
   return layPackLine(pricing, { ...line, label }, need.quantity, packs, add);
 }

@@ -25,24 +25,26 @@ import {
 } from "../sheet/expression.js";
 import { plain, type Sheet } from "../sheet/sheet.js";
 
-/** Pieces, and the finish that is wished. */
-export interface FinishInput {
-  readonly groups: readonly PieceGroup[];
+/** The finish that is wished, and what is sold of it. */
+export interface FinishTerms {
   readonly kind: FinishKind | "none";
   /** Offer whose coverage is taken, where its maker gives one. */
   readonly offer?: FinishOffer | undefined;
   readonly primerOffer?: FinishOffer | undefined;
-  /** Brush sealer on all end grain as well. */
-  readonly sealEnds: boolean;
   readonly assumed: Assumed;
 }
 
-/** One group's faces. */
+/** Faces of one group's pieces that come alike. */
 export interface FinishLine {
   readonly group: string;
   readonly texture: Texture;
-  /** Of all its pieces. */
   readonly area: Cell;
+}
+
+/** The finish that is wished, and the faces that show, in the textures that are asked for. */
+export interface FacesToFinish {
+  readonly terms: FinishTerms;
+  readonly lines: readonly FinishLine[];
 }
 
 /** Faces and finish. */
@@ -70,55 +72,99 @@ export interface FinishUpkeep {
 
 const TEXTURES = ["rough", "smooth"] as const satisfies readonly Texture[];
 
-/** Lays the faces of each group, and what finish they take. */
-export function layFinish(sheet: Sheet, input: FinishInput, units: DisplayUnits): FinishTakeoff {
-  const { kind, assumed } = input;
-  sheet.title("finish", kind === "none" ? "Finish: none" : `Finish: ${FINISHES[kind].name}`);
-  const lines = input.groups.map((group) => layFaces(sheet, group, assumed, units));
-  const area = byTexture((texture) =>
-    sheet.lay(`finish.${texture}Area`, columnOf(lines, texture), { label: `${texture} faces`, display: units.area }),
-  );
-  const sealer = input.sealEnds ? [endSealer(sheet, input, units)] : [];
+/** Lays the faces of each group that show, in the texture that is asked for. */
+export function layFaces(
+  sheet: Sheet,
+  groups: readonly PieceGroup[],
+  assumed: Assumed,
+  units: DisplayUnits,
+): FinishLine[] {
+  return groups.map((group) => layShown(sheet, group, assumed, units));
+}
+
+/**
+ * Lays what finish some faces take.
+ * @param under - What the names of its cells begin with: nothing, or a route's key and a dot. What holds of every finish of
+ *   the kind (coats, coverage) is laid once, under no route.
+ */
+export function layFinish(
+  sheet: Sheet,
+  terms: FinishTerms,
+  lines: readonly FinishLine[],
+  units: DisplayUnits,
+  under = "",
+): FinishTakeoff {
+  const { kind, assumed } = terms;
+  const block = `${under}finish`;
+  sheet.title(block, kind === "none" ? "Finish: none" : `Finish: ${FINISHES[kind].name}`);
+  const lay = (name: string, label: string, display: string, formula: Operand) =>
+    sheet.lay(`${block}.${name}`, formula, { label, display });
+  const area = byTexture((texture) => lay(`${texture}Area`, `${texture} faces`, units.area, columnOf(lines, texture)));
   if (kind === "none") {
     const brushed = byTexture((texture) =>
-      sheet.lay(`finish.${texture}Brushed`, number("0 m2"), { label: `${texture} faces brushed`, display: units.area }),
+      lay(`${texture}Brushed`, `${texture} faces brushed`, units.area, number("0 m2")),
     );
-    return { kind, needs: sealer, lines, area, brushed, volume: undefined, upkeep: undefined, betweenCoats: undefined };
+    return { kind, needs: [], lines, area, brushed, volume: undefined, upkeep: undefined, betweenCoats: undefined };
   }
   const finish: Finish = FINISHES[kind];
-  const coats = byTexture((texture) =>
-    sheet.input(`finish.${texture}Coats`, plain(finish.coats[texture]), {
-      label: `coats on ${texture} faces`,
-      source: citation(finish.from),
-    }),
+  const brushed = byTexture((texture) =>
+    lay(
+      `${texture}Brushed`,
+      `${texture} faces times coats`,
+      units.area,
+      brushedOn(sheet, finish, texture, area[texture]),
+    ),
   );
-  const brushed = byTexture((texture) => {
-    const all = finish.primed ? plus(coats[texture], number("1")) : coats[texture];
-    return sheet.lay(`finish.${texture}Brushed`, times(area[texture], all), {
-      label: `${texture} faces times coats`,
-      display: units.area,
-    });
+  const parts = TEXTURES.flatMap((texture) => {
+    const { first, later } = coatsOn(sheet, terms, texture, area[texture]);
+    return [
+      lay(`${texture}First`, `first coat on ${texture} faces`, units.liquid, first),
+      lay(`${texture}Later`, `later coats on ${texture} faces`, units.liquid, later),
+    ];
   });
-  const volume = layVolume(sheet, { ...input, finish, coats, area }, units);
-  const primer = finish.primed ? [primerNeed(sheet, input, area, units)] : [];
+  const volume = lay("volume", "finish, waste included", units.liquid, withWaste(sumOr(parts, "L"), assumed));
+  const primer = finish.primed ? [primerNeed(sheet, terms, area, { under, units })] : [];
   const need: Need = {
     name: "finish.finish",
     label: capital(finish.name),
     item: { kind: "finish", finish: kind },
     quantity: volume,
   };
-  const upkeep = layUpkeep(sheet, assumed, finish, volume, area, units);
+  const upkeep = layUpkeep(sheet, { block, finish, volume, area, assumed }, units);
   const betweenCoats = assumed.spread(
     "finish.betweenCoats",
     "from one coat to the next",
     finish.betweenCoats,
     finish.from,
   );
-  return { kind, needs: [...primer, need, ...sealer], lines, area, brushed, volume, upkeep, betweenCoats };
+  return { kind, needs: [...primer, need], lines, area, brushed, volume, upkeep, betweenCoats };
+}
+
+/** What some faces of one texture take. */
+export interface FacesTake {
+  /** Finish, and primer where it wants one; waste included. */
+  readonly volumes: readonly { readonly kind: FinishKind; readonly volume: Operand }[];
+  /** The faces times their coats. */
+  readonly brushed: Operand;
+}
+
+/** What some faces of one texture take; undefined without a finish. */
+export function takenBy(sheet: Sheet, terms: FinishTerms, texture: Texture, area: Operand): FacesTake | undefined {
+  const { kind, assumed } = terms;
+  if (kind === "none") return undefined;
+  const finish: Finish = FINISHES[kind];
+  const { first, later } = coatsOn(sheet, terms, texture, area);
+  const primer = finish.primed
+    ? [{ kind: "primer" as const, volume: withWaste(primerOn(sheet, terms, texture, area), assumed) }]
+    : [];
+  return {
+    volumes: [{ kind, volume: withWaste(plus(first, later), assumed) }, ...primer],
+    brushed: brushedOn(sheet, finish, texture, area),
+  };
 }
 
 /** Four long faces and two ends, less the wide faces that lie hidden, what laps, battens, boards or sheets cover, and what joints do. */
-function layFaces(sheet: Sheet, group: PieceGroup, assumed: Assumed, units: DisplayUnits): FinishLine {
+function layShown(sheet: Sheet, group: PieceGroup, assumed: Assumed, units: DisplayUnits): FinishLine {
   const { name, label, totalLength, width, surface, rules, covered, contacts = [] } = group;
   sheet.title(`finish.${name}`, label);
   const hidden = { none: 0, "one-wide": 1, "both-wide": 2 }[rules.hiddenFaces];
@@ -146,37 +192,35 @@ const columnOf = (lines: readonly FinishLine[], texture: Texture) =>
     "m2",
   );
 
-interface VolumeInput extends FinishInput {
-  readonly finish: Finish;
-  readonly coats: Readonly<Record<Texture, Cell>>;
-  readonly area: Readonly<Record<Texture, Cell>>;
+function layCoats(sheet: Sheet, finish: Finish, texture: Texture): Cell {
+  const name = `finish.${texture}Coats`;
+  const notes = { label: `coats on ${texture} faces`, source: citation(finish.from) };
+  return sheet.find(name) ?? sheet.input(name, plain(finish.coats[texture]), notes);
 }
 
-/** First coats at the coverage, later ones at the coverage times how much further they go; waste on top. */
-function layVolume(sheet: Sheet, input: VolumeInput, units: DisplayUnits): Cell {
-  const { finish, offer, coats, area, assumed } = input;
+function brushedOn(sheet: Sheet, finish: Finish, texture: Texture, area: Operand): Operand {
+  const coats = layCoats(sheet, finish, texture);
+  return times(area, finish.primed ? plus(coats, number("1")) : coats);
+}
+
+/** The first coat at the coverage, later ones at the coverage times how much further they go; waste not yet on top. */
+function coatsOn(
+  sheet: Sheet,
+  { kind, offer, assumed }: FinishTerms,
+  texture: Texture,
+  area: Operand,
+): { readonly first: Operand; readonly later: Operand } {
+  const finish: Finish = FINISHES[kind as FinishKind];
   const further = assumed.spread("finish.secondCoat", "times as far as the first coat, a later one", SECOND_COAT, {
     source: "common-practice",
   });
-  const volumes = TEXTURES.flatMap((texture) => {
-    const coverage = layCoverage(sheet, "finish", texture, finish, offer, assumed);
-    const one = number("1");
-    const first = over(times(area[texture], least(coats[texture], one)), coverage);
-    const later = over(
-      times(area[texture], greatest(minus(coats[texture], one), number("0"))),
-      times(coverage, further),
-    );
-    const lay = (name: string, label: string, operand: Operand) =>
-      sheet.lay(`finish.${texture}${name}`, operand, { label, display: units.liquid });
-    return [
-      lay("First", `first coat on ${texture} faces`, first),
-      lay("Later", `later coats on ${texture} faces`, later),
-    ];
-  });
-  return sheet.lay("finish.volume", withWaste(sumOr(volumes, "L"), assumed), {
-    label: "finish, waste included",
-    display: units.liquid,
-  });
+  const coats = layCoats(sheet, finish, texture);
+  const coverage = layCoverage(sheet, "finish", texture, finish, offer, assumed);
+  const one = number("1");
+  return {
+    first: over(times(area, least(coats, one)), coverage),
+    later: over(times(area, greatest(minus(coats, one), number("0"))), times(coverage, further)),
+  };
 }
 
 const withWaste = (volume: Operand, assumed: Assumed) => times(volume, plus(number("1"), assumed.cell("finish.waste")));
@@ -193,6 +237,8 @@ function layCoverage(
   const name = `${block}.${texture}Coverage`;
   const label = `first-coat coverage on ${texture} faces`;
   const given = offer?.coverage[texture];
+  const known = sheet.find(name);
+  if (known) return known;
   if (given) return sheet.catalog(name, given, { label, source: offer.label });
   return assumed.spread(name, label, finish.coverage[texture], finish.from);
 }
@@ -200,23 +246,26 @@ function layCoverage(
 /** One coat below paint and solid stain. */
 function primerNeed(
   sheet: Sheet,
-  { primerOffer, assumed }: FinishInput,
+  terms: FinishTerms,
   area: Readonly<Record<Texture, Cell>>,
-  units: DisplayUnits,
+  { under, units }: { readonly under: string; readonly units: DisplayUnits },
 ): Need {
   const primer: Finish = FINISHES.primer;
-  sheet.title("finish.primer", capital(primer.name));
-  const coat = (texture: Texture) =>
-    over(area[texture], layCoverage(sheet, "finish.primer", texture, primer, primerOffer, assumed));
-  const quantity = sheet.lay("finish.primer.volume", withWaste(plus(coat("rough"), coat("smooth")), assumed), {
+  const block = `${under}finish.primer`;
+  sheet.title(block, capital(primer.name));
+  const coat = (texture: Texture) => primerOn(sheet, terms, texture, area[texture]);
+  const quantity = sheet.lay(`${block}.volume`, withWaste(plus(coat("rough"), coat("smooth")), terms.assumed), {
     label: "primer, waste included",
     display: units.liquid,
   });
   return { name: "finish.primer", label: capital(primer.name), item: { kind: "finish", finish: "primer" }, quantity };
 }
 
-/** Two ends a piece. */
-function endSealer(sheet: Sheet, { groups, assumed }: FinishInput, units: DisplayUnits): Need {
+const primerOn = (sheet: Sheet, { primerOffer, assumed }: FinishTerms, texture: Texture, area: Operand): Operand =>
+  over(area, layCoverage(sheet, "finish.primer", texture, FINISHES.primer, primerOffer, assumed));
+
+/** Sealer brushed on two ends a piece, whatever their texture. */
+export function endSealer(sheet: Sheet, groups: readonly PieceGroup[], assumed: Assumed, units: DisplayUnits): Need {
   const ends = groups.map(({ count: pieces, thickness, width }) => times(number("2"), pieces, thickness, width));
   const area = sheet.lay("finish.endGrain", sumOr(ends, "m2"), { label: "end grain", display: units.area });
   const quantity = sheet.lay(
@@ -227,24 +276,29 @@ function endSealer(sheet: Sheet, { groups, assumed }: FinishInput, units: Displa
   return { name: "finish.end-sealer", label: "End sealer", item: { kind: "consumable", item: "end-sealer" }, quantity };
 }
 
+interface UpkeepInput {
+  readonly block: string;
+  readonly finish: Finish;
+  readonly volume: Cell;
+  readonly area: Readonly<Record<Texture, Cell>>;
+  readonly assumed: Assumed;
+}
+
 /** A later coating is taken to be a whole one. */
 function layUpkeep(
   sheet: Sheet,
-  assumed: Assumed,
-  { years, from }: Finish,
-  volume: Cell,
-  area: Readonly<Record<Texture, Cell>>,
+  { block, finish: { years, from }, volume, area, assumed }: UpkeepInput,
   units: DisplayUnits,
 ): FinishUpkeep {
   const recoatYears = assumed.spread("finish.recoatYears", "from one coating to the next", years, from);
   const aYear = (whole: Operand) => over(times(whole, number("1 year")), recoatYears);
   return {
     recoatYears,
-    yearlyVolume: sheet.lay("finish.yearlyVolume", aYear(volume), {
+    yearlyVolume: sheet.lay(`${block}.yearlyVolume`, aYear(volume), {
       label: "finish for upkeep, a year",
       display: units.liquid,
     }),
-    yearlyArea: sheet.lay("finish.yearlyArea", aYear(plus(area.rough, area.smooth)), {
+    yearlyArea: sheet.lay(`${block}.yearlyArea`, aYear(plus(area.rough, area.smooth)), {
       label: "faces coated for upkeep, a year",
       display: units.area,
     }),

@@ -4,7 +4,7 @@ import type { FinishOffer } from "../../../src/catalog/offers/finish.js";
 import { exactly } from "../../../src/estimate/quantity/text.js";
 import type { ExplicitPieces } from "../../../src/estimate/request/structure.js";
 import type { Cell } from "../../../src/estimate/sheet/expression.js";
-import { layFinish } from "../../../src/estimate/takeoff/finish.js";
+import { endSealer, layFaces, layFinish } from "../../../src/estimate/takeoff/finish.js";
 import { type Given, laidGable, laidPieces } from "./shelter.js";
 
 interface Finished {
@@ -17,7 +17,9 @@ interface Finished {
 function finished(pieces: ExplicitPieces[], { kind = "oil-stain", offer, sealEnds = false, given }: Finished = {}) {
   const laid = laidPieces({ kind: "pieces", pieces }, given);
   const { sheet, groups, assumed, units } = laid;
-  return { ...laid, ...layFinish(sheet, { groups, kind, offer, sealEnds, assumed }, units) };
+  const lines = layFaces(sheet, groups, assumed, units);
+  const sealer = sealEnds ? [endSealer(sheet, groups, assumed, units)] : [];
+  return { ...laid, sealer, ...layFinish(sheet, { kind, offer, assumed }, lines, units) };
 }
 
 /** Nothing in joints and nothing spilled, so that a figure can be checked by hand. */
@@ -139,8 +141,8 @@ describe("end grain", () => {
   it("is sealed where that is wished: two ends a piece", () => {
     const laid = finished([board({ count: 144 })], { kind: "none", sealEnds: true, given: BARE });
     // 144 boards × 2 × 6 in² = 12 ft², at 100 ft²/gal
-    expect(laid.needs).toMatchObject([{ item: { kind: "consumable", item: "end-sealer" } }]);
-    expect(laid.sheet.in(laid.needs[0]?.quantity as Cell, "gal").toString()).toBe("0.12");
+    expect(laid.sealer).toMatchObject([{ item: { kind: "consumable", item: "end-sealer" } }]);
+    expect(laid.sheet.in(laid.sealer[0]?.quantity as Cell, "gal").toString()).toBe("0.12");
   });
 });
 
@@ -148,7 +150,7 @@ describe("a gable", () => {
   it("leaves the tops of its purlins bare, and takes rough and smooth apart", () => {
     const laid = laidGable();
     const { sheet, groups, assumed, units } = laid;
-    const { lines } = layFinish(sheet, { groups, kind: "oil-stain", sealEnds: false, assumed }, units);
+    const lines = layFaces(sheet, groups, assumed, units);
     const textures = Object.fromEntries(lines.map((line) => [line.group, line.texture]));
     expect(textures).toMatchObject({ posts: "rough", rafters: "smooth", "purlins-end": "rough" });
     const purlins = groups.find(({ name }) => name === "purlins-end") as (typeof groups)[number];

@@ -7,7 +7,7 @@ import type { OverrideText } from "../../../src/estimate/sheet/overriding.js";
 import { coveredGable } from "../../../src/estimate/takeoff/covered-roof.js";
 import { layCovering } from "../../../src/estimate/takeoff/covering.js";
 import { layFasteners, layGableSupports } from "../../../src/estimate/takeoff/fasteners.js";
-import { layFinish } from "../../../src/estimate/takeoff/finish.js";
+import { endSealer, layFaces, layFinish } from "../../../src/estimate/takeoff/finish.js";
 import { layWeights } from "../../../src/estimate/takeoff/weight.js";
 import { upTo } from "../../helpers/admissible.js";
 import { laidGable } from "./shelter.js";
@@ -25,7 +25,8 @@ function everything(overrides: Readonly<Record<string, OverrideText>> = {}) {
     { groups, exposureOf, runs: { beams: 2, ridge: 1 }, supportsApart, light: "screws", assumed, defaults },
     units,
   );
-  layFinish(sheet, { groups, kind: "paint", sealEnds: true, assumed }, units);
+  layFinish(sheet, { kind: "paint", assumed }, layFaces(sheet, groups, assumed, units), units);
+  endSealer(sheet, groups, assumed, units);
   const densities = {
     green: sheet.input("wood.green", exactly("50 lb/ft3")),
     dry: sheet.input("wood.dry", exactly("30 lb/ft3")),

@@ -39,7 +39,7 @@ export const EstimateSchema = z
     fasteners: JointsSchema.nullable().describe(
       "Connections; null where the structure is a list of pieces of which none says its joint.",
     ),
-    finish: FinishSchema.describe("Faces and finish."),
+    finish: FinishSchema.describe("Faces and finish of the best route."),
     effort: EffortSchema.describe("Hours by stage."),
     nearMisses: z
       .array(NearMissSchema)
@@ -88,7 +88,7 @@ export function shownEstimate(
       include.includes("drawings"),
     ),
     fasteners: shownJoints(takeoffs.fasteners, system),
-    finish: shownFinish(takeoffs.finish, { yearlyCost: estimate.common.upkeep }),
+    finish: shownFinish(routes.mix.finish.takeoff, { yearlyCost: routes.mix.finish.upkeep }),
     effort: shownEffort(estimate, distinct, include.includes("work")),
     ...(misses && { nearMisses: shownNearMisses(misses, basis.catalog.currency) }),
     cautions: shownCautions(estimate.cautions),

@@ -3,6 +3,7 @@ import { z } from "zod";
 import type { Basis } from "../../../estimate/basis.js";
 import type { Caution } from "../../../estimate/cautions.js";
 import type { Notice } from "../../../estimate/notice.js";
+import type { FinishTakeoff } from "../../../estimate/takeoff/finish.js";
 import type { Takeoffs } from "../../../estimate/takeoffs.js";
 import { AboutSchema, about, type Provenance } from "./about.js";
 import { CautionsSchema, NoticesSchema, shownCautions, shownNotices } from "./advice.js";
@@ -19,6 +20,8 @@ import { SheetSchema, shownSheet } from "./sheet.js";
 export interface TakenOff {
   readonly basis: Basis;
   readonly takeoffs: Takeoffs;
+  /** As asked for, whichever pieces are bought. */
+  readonly finish: FinishTakeoff;
   readonly cautions: readonly Caution[];
   readonly notices: readonly Notice[];
   /** Where they are asked for. */
@@ -60,7 +63,7 @@ export const TakeoffsSchema = z
 
 /** Takeoffs with what was asked for beside them. */
 export function shownTakeoffs(
-  { basis, takeoffs, cautions, notices, misses }: TakenOff,
+  { basis, takeoffs, finish, cautions, notices, misses }: TakenOff,
   provenance: Provenance,
   include: readonly TakeoffInclude[],
 ): z.output<typeof TakeoffsSchema> {
@@ -71,8 +74,12 @@ export function shownTakeoffs(
     geometry: shownGeometry(basis, include.includes("drawings")),
     coverings: shownRoof({ built: takeoffs.covering, compared: [] }, system, include.includes("drawings")),
     fasteners: shownJoints(takeoffs.fasteners, system),
-    finish: shownFinish(takeoffs.finish),
-    needs: takeoffs.needs.map(({ name, label, quantity }) => ({ name, label, quantity: figure(quantity) })),
+    finish: shownFinish(finish),
+    needs: [...takeoffs.needs, ...finish.needs].map(({ name, label, quantity }) => ({
+      name,
+      label,
+      quantity: figure(quantity),
+    })),
     cautions: shownCautions(cautions),
     notices: shownNotices(notices),
     ...(misses && { nearMisses: shownNearMisses(misses, basis.catalog.currency) }),
