@@ -10,8 +10,7 @@ import { stageOfNeed } from "../effort/used-in.js";
 import type { GroupBasis } from "../group-basis.js";
 import { decideByNeed } from "../purchase/decide-by-need.js";
 import type { ShoppingLine } from "../purchase/line.js";
-import { type ItemOf, layFinishLine } from "../purchase/shopping-list.js";
-import { aside } from "../sheet/aside.js";
+import { costInCans, type ItemOf, layFinishLine } from "../purchase/shopping-list.js";
 import { type Cell, minus, number, type Operand, over, sumOr, times } from "../sheet/expression.js";
 import {
   type FacesToFinish,
@@ -54,7 +53,7 @@ export function finishBeyondBought(
   milled: Operand,
   { lines, takeoff, faces }: RouteFinish,
 ): { readonly hours: Operand; readonly cash: Operand } | undefined {
-  const { sheet, assumed } = basis;
+  const { sheet, assumed, pricing, catalog } = basis;
   const [own, bought] = [textureOf(one.group), boughtTexture(one)];
   const shown = faces.lines.find(({ group }) => group === one.group.name)?.area;
   if (own === bought || !shown) return undefined;
@@ -65,14 +64,14 @@ export function finishBeyondBought(
     brushingTime(assumed, own, area, more.brushed),
     brushingTime(assumed, bought, area, less.brushed),
   );
-  // By what the route pays for a volume: cans are whole only in its sum.
   const cash = more.volumes.flatMap(({ kind, volume }, i) => {
-    const at = takeoff.needs.findIndex(({ item }) => item.kind === "finish" && item.finish === kind);
-    const { amount, quantity } = lines[at] ?? {};
+    const item = { kind: "finish", finish: kind } as const;
+    const line = lines[takeoff.needs.findIndex((need) => need.item.kind === "finish" && need.item.finish === kind)];
     const other = less.volumes[i]?.volume;
-    return amount && quantity && other && aside(quantity).gt(0)
-      ? [times(minus(volume, other), over(amount, quantity))]
-      : [];
+    if (!line?.amount || !other) return [];
+    const then = minus(line.quantity, minus(volume, other));
+    const cost = costInCans(pricing, catalog, line, { item, volume: then });
+    return cost ? [minus(line.amount, cost)] : [];
   });
   return { hours, cash: withTax(basis, "finishes", sumOr(cash, basis.pricing.currency)) };
 }

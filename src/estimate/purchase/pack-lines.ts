@@ -104,6 +104,17 @@ export function layPackLine(
   return { ...bought, leftOver };
 }
 
+/** What a need would cost in packs, rounded as a line of that name is; undefined without any priced pack. */
+export function costInPacks(
+  pricing: Pricing,
+  name: string,
+  need: Operand,
+  packs: readonly SizedPack[],
+): Operand | undefined {
+  const shelf = shelfOf(packs, pricing.minorDigits);
+  return shelf && amountOf(pricing, columnFor(need, stepTable(name, shelf, pricing.currency), shelf)(0));
+}
+
 /** What is paid must be for the packs told, so they are changed together, by the need. */
 const followsFrom = ({ name }: Cell) => ({
   why: "How many packs are bought, and what is left of them, follows from how much is needed.",

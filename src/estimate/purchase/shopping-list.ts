@@ -10,11 +10,11 @@ import type { Need, NeedItem } from "../need.js";
 import { inUnit } from "../quantity/quantity.js";
 import { type MeasureSystem, markedSmall } from "../quantity/text.js";
 import { aside } from "../sheet/aside.js";
-import { type Cell, sum } from "../sheet/expression.js";
+import { type Cell, type Operand, sum } from "../sheet/expression.js";
 import { layCoveringPart } from "./covering-lines.js";
 import { type Article, articlesFor, type FastenerNeed, packsOf, rank } from "./fastener-articles.js";
 import { layLine, type Pricing, type ShoppingLine } from "./line.js";
-import { layPackLine, packLabel } from "./pack-lines.js";
+import { costInPacks, layPackLine, packLabel, type SizedPack } from "./pack-lines.js";
 
 /** An item of one kind. */
 export type ItemOf<Kind extends NeedItem["kind"]> = Extract<NeedItem, { kind: Kind }>;
@@ -156,16 +156,33 @@ export function layFinishLine(
   item: ItemOf<"finish">,
   under = "",
 ): ShoppingLine {
-  const found = finishOffers(catalog, item.finish as FinishKind);
+  const { cans, called, add } = cansOf(catalog, item);
+  const line = lineOf(need, "finishes");
+  const label = called === undefined ? need.label : `${need.label} (${called})`;
+  return layPackLine(pricing, { ...line, name: `${under}${line.name}`, label }, need.quantity, cans, add);
+}
+
+/** What another volume would cost in the cans of a line. */
+export const costInCans = (
+  pricing: Pricing,
+  catalog: PriceCatalog,
+  { name }: ShoppingLine,
+  { item, volume }: { readonly item: ItemOf<"finish">; readonly volume: Operand },
+): Operand | undefined => costInPacks(pricing, name, volume, cansOf(catalog, item).cans);
+
+/** Cans of the first finish of a kind on offer, and what to add where none has a price. */
+function cansOf(
+  catalog: PriceCatalog,
+  { finish }: ItemOf<"finish">,
+): { readonly cans: readonly SizedPack[]; readonly called: string | undefined; readonly add: string } {
+  const found = finishOffers(catalog, finish as FinishKind);
   const offer = found.kind === "offered" ? found.offers[0] : undefined;
-  const packs = (offer?.cans ?? []).map(({ size, from, price }) => ({
+  const cans = (offer?.cans ?? []).map(({ size, from, price }) => ({
     label: packLabel(size),
     holds: size,
     price,
     ...(from === undefined ? {} : { from }),
   }));
-  const add = found.kind === "offered" ? `Add a can of ${item.finish} with a price.` : found.add;
-  const line = { ...lineOf(need, "finishes"), name: `${under}${lineOf(need, "finishes").name}` };
-  const label = offer ? `${need.label} (${offer.label})` : need.label;
-  return layPackLine(pricing, { ...line, label }, need.quantity, packs, add);
+  const add = found.kind === "offered" ? `Add a can of ${finish} with a price.` : found.add;
+  return { cans, called: offer?.label, add };
 }
