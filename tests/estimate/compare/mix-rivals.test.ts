@@ -109,7 +109,7 @@ describe("the frontier of one request", () => {
   // How far its ends may lie apart, asked at the two values of an hour where they were furthest apart.
   it.each([
     ["ferry-bike-shed", [0, 1], 0.01, 0.05],
-    ["orchard-shelter", [0, 45], 0.01, 0.05],
+    ["orchard-shelter", [0, 45], 0.01, 0.15],
   ] as const)(
     "of %s has nearly the same ends whatever an hour is worth to who asks for it, and limits reach as far",
     (name, wages, cash, turn) => {

@@ -205,6 +205,8 @@ describe("dates", () => {
 
 describe("the calendar of the demo", () => {
   const demo = estimated(demoBody("orchard-shelter"));
+  /** Everything milled: of the verdict's mix fascia alone dries. */
+  const mill = demo.routes.mill as NonNullable<typeof demo.routes.mill>;
   const routesOf = ({ routes }: Estimate) => [routes.buy, routes.mix, routes.mill].flatMap((route) => route ?? []);
   const work = (made: Estimate) =>
     routesOf(made).map((route) => workOf(made.basis, made.common, made.takeoffs.weights, route));
@@ -222,37 +224,37 @@ describe("the calendar of the demo", () => {
   });
 
   it("dries only what is milled and dried, and dresses it after", () => {
-    const [bought, mixed] = work(demo);
+    const [bought, , milled] = work(demo);
     expect(bought?.calendar.drying).toBeUndefined();
-    const dress = mixed?.calendar.stages.find((bar) => bar.stage === "dress");
-    const dry = mixed?.calendar.drying?.likelyDay.value;
+    const dress = milled?.calendar.stages.find((bar) => bar.stage === "dress");
+    const dry = milled?.calendar.drying?.likelyDay.value;
     expect(dry && dress?.startDay.value.gte(dry)).toBe(true);
   });
 
   it("tells which groups it waits for, and when all would be done were they used green", () => {
-    const { basis, common, takeoffs, routes } = demo;
-    const { waitsFor, calendar } = workOf(basis, common, takeoffs.weights, routes.mix);
+    const { basis, common, takeoffs } = demo;
+    const { waitsFor, calendar } = workOf(basis, common, takeoffs.weights, mill);
     const dried = basis.groups.filter(
-      ({ group }) => group.rules.seasoning === "dried" && routes.mix.plan.sawn.has(group.name),
+      ({ group }) => group.rules.seasoning === "dried" && mill.plan.sawn.has(group.name),
     );
     expect(waitsFor?.groups).toEqual(dried.map(({ group }) => group.name));
     expect(dried.length).toBeGreaterThan(0);
     const green = workOf(basis, common, takeoffs.weights, {
-      ...routes.mix,
-      plan: { ...routes.mix.plan, sawn: new Set() },
+      ...mill,
+      plan: { ...mill.plan, sawn: new Set() },
     });
     expect(green.waitsFor).toBeUndefined();
     expect(waitsFor?.totalDays.value.lt(calendar.totalDays.value)).toBe(true);
   });
 
   it("has the joints of green timbers cut, tried and taken apart while the others dry", () => {
-    const { calendar } = workOf(demo.basis, demo.common, demo.takeoffs.weights, demo.routes.mix);
+    const { calendar } = workOf(demo.basis, demo.common, demo.takeoffs.weights, mill);
     const { sheet } = demo.basis;
     const dry = calendar.drying?.likelyDay.value as NonNullable<typeof calendar.drying>["likelyDay"]["value"];
     const bar = (stage: string, part?: string) =>
       calendar.stages.find((one) => one.stage === stage && one.part === part);
     const driedGroups = demo.basis.groups.filter(
-      ({ group }) => group.rules.seasoning === "dried" && demo.routes.mix.plan.sawn.has(group.name),
+      ({ group }) => group.rules.seasoning === "dried" && mill.plan.sawn.has(group.name),
     );
     expect(driedGroups.length).toBeGreaterThan(0);
     const joints = driedGroups.reduce(

@@ -107,18 +107,18 @@ describe("more hands never take longer", () => {
 
   it("hurry no stage past the people who have room at it: one at a chain, two at the planer", () => {
     for (const stage of ["sharpen", "dress", "sand", "join"]) {
-      const alone = demo.routes.mix.stages.concat(demo.common.stages).find(({ name }) => name.endsWith(`.${stage}`));
+      const alone = demo.routes.mill?.stages.concat(demo.common.stages).find(({ name }) => name.endsWith(`.${stage}`));
       expect([stage, alone?.value.gt(0)]).toEqual([stage, true]);
     }
     // Nothing but what has room for more than six is quicker with twenty than with six, and nothing is.
-    expect(changed({ "labor.crew": 20, "labor.helpers": 0 })("mixed.elapsed")).toBe(
-      changed({ "labor.crew": 6, "labor.helpers": 0 })("mixed.elapsed"),
+    expect(changed({ "labor.crew": 20, "labor.helpers": 0 })("milled.elapsed")).toBe(
+      changed({ "labor.crew": 6, "labor.helpers": 0 })("milled.elapsed"),
     );
     const dressing = (crew: number) => {
       const at = changed({ "labor.crew": crew });
-      return at("mixed.elapsed") - changed({ "labor.crew": crew, "mixed.hours.dress": 0 })("mixed.elapsed");
+      return at("milled.elapsed") - changed({ "labor.crew": crew, "milled.hours.dress": 0 })("milled.elapsed");
     };
-    const hours = (demo.routes.mix.stages.find(({ name }) => name === "mixed.hours.dress") as Cell).value.toNumber();
+    const hours = (demo.routes.mill?.stages.find(({ name }) => name === "milled.hours.dress") as Cell).value.toNumber();
     for (const crew of [2, 3, 8]) expect(dressing(crew)).toBeCloseTo(hours / 2, 9);
     expect(dressing(1)).toBeCloseTo(hours, 9);
   });
@@ -160,7 +160,7 @@ describe("stages", () => {
 
   it("that both routes share leave the comparison as it is", () => {
     const shared = ["joint.birdsmouth", "rate.trialAssemble", "rate.dismantle", "rate.brace", "raise.timber"];
-    const more = ["rate.roof-ribbed-steel", "rate.trim", "rate.cleanUp", "rate.finishRough", "move.distance"];
+    const more = ["rate.roof-ribbed-steel", "rate.trim", "rate.cleanUp", "move.distance"];
     const names = [
       "decision.mill.extraHours",
       "decision.mill.payPerHour",
