@@ -506,6 +506,7 @@ export type Effort = {
   readonly helpers: Figure;
   readonly hoursPerWeek: Figure;
   readonly hoursPerDay: Figure;
+  readonly order: readonly string[];
   readonly common: readonly Stage[];
   readonly own: readonly LabeledFigure[];
   readonly commonHours: Figure;
@@ -1392,7 +1393,7 @@ export type Need = {
 
 /** What to know of how the estimate was made. */
 export type Notice = {
-  readonly code: "default" | "substitution" | "bought-size" | "tolerance" | "unpriced" | "not-milled" | "mill-crew" | "short" | "no-hardware" | "green-finish" | "open-frame" | "unused" | "too-long" | "in-the-way" | "slim-log";
+  readonly code: "default" | "substitution" | "bought-size" | "tolerance" | "unpriced" | "not-milled" | "mill-crew" | "short" | "no-hardware" | "green-finish" | "open-frame" | "unused" | "too-long" | "in-the-way" | "slim-log" | "any-wood";
   readonly text: string;
   readonly pointer: string | null;
 };

@@ -17,7 +17,8 @@ export interface Notice {
     | "unused"
     | "too-long"
     | "in-the-way"
-    | "slim-log";
+    | "slim-log"
+    | "any-wood";
   readonly text: string;
   /** JSON Pointer at which the request may say otherwise. */
   readonly at?: string;

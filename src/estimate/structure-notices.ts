@@ -1,15 +1,16 @@
 /** Notices of a takeoff: what of the structure is left to others, or sold in another size than it is laid out in. */
 
 import { coveringOffers } from "../catalog/look-up.js";
+import { tanninOf, woodName } from "../catalog/species.js";
 import type { Basis } from "./basis.js";
 import { braceNotices } from "./brace-notices.js";
 import { wordsFor } from "./default-notices.js";
 import { pointer } from "./faults.js";
 import type { Notice } from "./notice.js";
 import type { PieceGroup } from "./pieces/piece-group.js";
-import { decimal } from "./quantity/decimal.js";
+import { Decimal, decimal } from "./quantity/decimal.js";
 import { markedSmall } from "./quantity/text.js";
-import { capital, lowered } from "./quantity/words.js";
+import { capital, listed, lowered } from "./quantity/words.js";
 import type { GroupSettings } from "./request/structure.js";
 import { aside } from "./sheet/aside.js";
 import type { Cell } from "./sheet/expression.js";
@@ -19,6 +20,7 @@ import type { Takeoffs } from "./takeoffs.js";
 /** All of them, in the order of the work. */
 export function structureNotices(basis: Basis, takeoffs: Takeoffs): Notice[] {
   return [
+    ...anyWoodNotices(basis),
     ...pierNotices(basis, takeoffs),
     ...bareJointNotices(basis, takeoffs),
     ...boughtRafterNotices(basis, takeoffs),
@@ -28,6 +30,24 @@ export function structureNotices(basis: Basis, takeoffs: Takeoffs): Notice[] {
     ...braceNotices(basis),
     ...unusedNotices(basis, takeoffs),
   ];
+}
+
+/**
+ * Groups that may come of any log, where some logs are of a wood that asks for better fasteners or is slower to work: it counts
+ * for them on every route, since fasteners, joints and raising are taken off once.
+ */
+function anyWoodNotices({ groups, logs, hardness }: Basis): Notice[] {
+  const open = groups.filter(({ group, millable }) => millable && group.rules.species.length === 0);
+  const [first] = open;
+  const woods = [...new Set(logs.map(({ species }) => species))];
+  if (!first || woods.length < 2) return [];
+  const slowness = (wood: string): Decimal => aside(hardness.get(wood) as Cell);
+  const least = Decimal.min(...woods.map(slowness));
+  const hard = woods.filter((wood) => tanninOf(wood) === "rich" || slowness(wood).gt(least));
+  if (hard.length === 0 || hard.length === woods.length) return [];
+  const labels = open.map(({ group }, i) => (i === 0 ? group.label : lowered(group.label))).join(", ");
+  const text = `${labels}: may come of any log, so of ${listed(hard.map(woodName))} too. On every way, buying everything included, what holds them is chosen to last in that, and their joints and raising are counted as in the hardest and heaviest wood. Give "species" to those that will be of another.`;
+  return [{ code: "any-wood", text, at: first.group.at }];
 }
 
 /** Bases on precast blocks: each maker's block holds them in its own way. */

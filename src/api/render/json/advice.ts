@@ -30,6 +30,7 @@ const NoticeSchema = z
         "too-long",
         "in-the-way",
         "slim-log",
+        "any-wood",
       ])
       .describe("What kind of notice it is."),
     text: z.string().describe("What to know of how the estimate was made."),

@@ -48,6 +48,9 @@ export const EffortSchema = z
     helpers: FigureSchema.describe("People who come in addition on the days of raising."),
     hoursPerWeek: FigureSchema.describe("Hours a week that the crew works on this."),
     hoursPerDay: FigureSchema.describe("Hours of a working day."),
+    order: z
+      .array(z.string())
+      .describe("Names of all stages, common ones and the routes' own, in the order of the work."),
     common: stages("Stages that every route has, once."),
     own: z.array(LabeledSchema).describe("Lines of your own that are hours."),
     commonHours: FigureSchema.describe("Person-hours of the common stages and of your own lines."),
@@ -69,6 +72,7 @@ export function shownEffort(
     helpers: figure(labor.helpers),
     hoursPerWeek: figure(labor.hoursPerWeek),
     hoursPerDay: figure(labor.hoursPerDay),
+    order: orderOf(routes.map(({ inOrder }) => inOrder.filter((cell) => !common.ownHours.includes(cell)).map(nameOf))),
     common: takeoffs.stages.map(shownStage),
     own: common.ownHours.map(labeled),
     commonHours: figure(common.hours),
@@ -85,8 +89,26 @@ export function shownEffort(
 }
 
 /** A stage is named by the last part of its cell's name. */
-function shownStage(cell: Cell): z.output<typeof StageSchema> {
-  return { stage: cell.name.split(".").at(-1) as string, label: cell.label, hours: figure(cell) };
+const nameOf = (cell: Cell): string => cell.name.split(".").at(-1) as string;
+
+const shownStage = (cell: Cell): z.output<typeof StageSchema> => ({
+  stage: nameOf(cell),
+  label: cell.label,
+  hours: figure(cell),
+});
+
+/** One order out of several that agree: what only some have comes after what stands before it there. */
+function orderOf(orders: readonly (readonly string[])[]): string[] {
+  const all: string[] = [];
+  for (const order of orders) {
+    let at = 0;
+    for (const name of order) {
+      const known = all.indexOf(name);
+      if (known < 0) all.splice(at, 0, name);
+      at = (known < 0 ? at : known) + 1;
+    }
+  }
+  return all;
 }
 
 const shownDrying = ({ soonest, likely, latest }: NonNullable<RouteCells["drying"]>) => ({

@@ -134,7 +134,7 @@ function Figures({ m, of: { hours, cash } = {}, none }: FiguresProps) {
   );
 }
 
-/** Rows by name, in the order in which they are first put. */
+/** Rows by name. */
 class Rows {
   private readonly rows = new Map<string, { label: string; own: Map<string, Entry>; unpriced: number }>();
 
@@ -146,9 +146,11 @@ class Rows {
     this.rows.set(key, row);
   }
 
-  /** A stage that takes nothing on any way is left away. */
-  all(): Row[] {
-    return [...this.rows.values()].filter(
+  /** Those of an order first, the others as they were put; a stage that takes nothing on any way is left away. */
+  all(order: readonly string[] = []): Row[] {
+    const rank = (key: string): number => (order.includes(key) ? order.indexOf(key) : order.length);
+    const rows = [...this.rows].toSorted(([a], [b]) => rank(a) - rank(b)).map(([, row]) => row);
+    return rows.filter(
       ({ own, unpriced }) =>
         unpriced > 0 ||
         [...own.values()].some(({ hours, cash }) => Number(hours?.value ?? 0) !== 0 || cash !== undefined),
@@ -156,7 +158,7 @@ class Rows {
   }
 }
 
-/** Each way's own stages first, what all share after them; then what belongs to no one stage, and taxes. */
+/** Stages in the order of the work; then what belongs to no one stage, and taxes. */
 function stageRows({ effort, purchasing }: Estimate): Row[] {
   const rows = new Rows();
   for (const { route, stages } of effort.routes)
@@ -171,7 +173,7 @@ function stageRows({ effort, purchasing }: Estimate): Row[] {
     for (const { department, amount, unpriced } of ofNoStage)
       rows.put(`rest ${department}`, `${department} for several stages`, route, { cash: amount }, unpriced);
   putOnTop(rows, purchasing);
-  return rows.all();
+  return rows.all(effort.order);
 }
 
 /** Departments, then what comes on top of all lines. */
