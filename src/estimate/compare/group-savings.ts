@@ -15,7 +15,7 @@ import {
   stickersOf,
 } from "../effort/milling.js";
 import type { GroupBasis } from "../group-basis.js";
-import { amountsOf, type ShoppingLine } from "../purchase/line.js";
+import { amountsOf, type ShoppingLine, withTax } from "../purchase/line.js";
 import { type CutCells, dirtyLogs, layWork } from "../salvage/cut-cells.js";
 import { exclusiveWork } from "../salvage/exclusive-work.js";
 import { aside } from "../sheet/aside.js";
@@ -36,7 +36,7 @@ import type { Sheet } from "../sheet/sheet.js";
 import { layLumber, type StockPlans } from "./lumber-lines.js";
 import { milledPieces, type RouteCells, type RoutePlan } from "./route.js";
 import { finishBeyondBought } from "./route-finish.js";
-import { type OwnWork, usedUp, withTax } from "./used-up.js";
+import { type OwnWork, usedUp } from "./used-up.js";
 
 /** A group that is bought in the place of milled, all else of a route as it is. */
 export interface LeftOut {

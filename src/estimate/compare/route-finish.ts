@@ -9,7 +9,7 @@ import { coatsOf, type SettingCells } from "../effort/setting.js";
 import { stageOfNeed } from "../effort/used-in.js";
 import type { GroupBasis } from "../group-basis.js";
 import { decideByNeed } from "../purchase/decide-by-need.js";
-import type { ShoppingLine } from "../purchase/line.js";
+import { type ShoppingLine, withTax } from "../purchase/line.js";
 import { costInCans, type ItemOf, layFinishLine } from "../purchase/shopping-list.js";
 import { type Cell, minus, number, type Operand, over, sumOr, times } from "../sheet/expression.js";
 import {
@@ -21,7 +21,6 @@ import {
   textureOf,
 } from "../takeoff/finish.js";
 import type { SplitGroup } from "./finishing.js";
-import { withTax } from "./used-up.js";
 
 /** Faces, volume, cans and hours of a route's finish. */
 export interface RouteFinish {

@@ -1,10 +1,9 @@
 /** What milling one group uses up that leaving it out would spare: fuel, oils, edges, current, hired days, a sawyer's charge, logs. */
 import { BLADES } from "../../catalog/blades.js";
-import type { Department } from "../../catalog/offers/price.js";
 import type { Basis } from "../basis.js";
 import { fuelAt } from "../effort/hauling.js";
 import type { MillingFormulas } from "../effort/milling.js";
-import { taxRatesOn } from "../purchase/line.js";
+import { withTax } from "../purchase/line.js";
 import type { CutCells } from "../salvage/cut-cells.js";
 import {
   type Cell,
@@ -51,12 +50,6 @@ export function usedUp(basis: Basis, route: RouteCells, work: OwnWork): Operand[
     ...hireOf(basis, route, work).map((cost) => withTax(basis, "equipment", cost)),
     ...values,
   ];
-}
-
-/** With the taxes on a department's lines. */
-export function withTax({ pricing, catalog }: Basis, department: Department, cost: Operand): Operand {
-  const rates = taxRatesOn(pricing, catalog.taxes, department);
-  return rates.length === 0 ? cost : times(cost, plus(number("1"), ...rates));
 }
 
 type Use = readonly [item: string, amount: Operand | undefined];

@@ -1,8 +1,8 @@
 /** One line of a shopping list: a quantity, a price where one is known, and the amount. No price is never zero. */
 import type { Charged, Department, Price } from "../../catalog/offers/price.js";
-import type { Tax } from "../../catalog/price-catalog.js";
+import type { PriceCatalog, Tax } from "../../catalog/price-catalog.js";
 import type { Quantity } from "../quantity/quantity.js";
-import { type Cell, given, type Operand, roundMoney, sumOr, times } from "../sheet/expression.js";
+import { type Cell, given, number, type Operand, plus, roundMoney, sumOr, times } from "../sheet/expression.js";
 import type { CellNotes, Sheet } from "../sheet/sheet.js";
 
 /** A line of the shopping list. Without a price it has no amount, and says what to add. */
@@ -108,6 +108,16 @@ export function amountsOf(pricing: Pricing, lines: readonly ShoppingLine[]): Ope
 /** Rates already laid of the taxes on a department. */
 export function taxRatesOn({ sheet }: Pricing, taxes: readonly Tax[], department: Department): Cell[] {
   return taxes.flatMap((tax, i) => (tax.appliesTo.includes(department) ? (sheet.find(`tax.${i + 1}.rate`) ?? []) : []));
+}
+
+/** A cost with the taxes on its department. */
+export function withTax(
+  { pricing, catalog }: { readonly pricing: Pricing; readonly catalog: PriceCatalog },
+  department: Department,
+  cost: Operand,
+): Operand {
+  const rates = taxRatesOn(pricing, catalog.taxes, department);
+  return rates.length === 0 ? cost : times(cost, plus(number("1"), ...rates));
 }
 
 /** Lays each tax once, on the taxable sum of all lines; an empty sum bears no tax line. */
