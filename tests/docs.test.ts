@@ -76,8 +76,8 @@ describe("the pages", () => {
     expect(text).toContain(`${shown("rafter.stockLength", "in", 4)} in`);
     expect(text).toContain(`**${shown("covering.panels", "", 0)}** in all`);
     expect(text).toContain(`**${shown("covering.roof-screw.order", "", 0)}** to buy`);
-    expect(text).toContain(`**${shown("finish.volume", "gal", 2)} gal**`);
-    expect(text).toContain(`**${shown("common.hours.finishFirst", "person-h", 1)}`);
+    for (const way of ["bought", "mixed"]) expect(text).toContain(`**${shown(`${way}.finish.volume`, "gal", 2)} gal**`);
+    expect(text).toContain(`**${shown("mixed.hours.finishFirst", "person-h", 1)}`);
     expect(text).toContain(`${shown("mixed.cuts.millArea-eastern-white-pine", "ft2", 1)} ft² of face in pine`);
     expect(text).toContain(`${shown("mixed.cuts.millCuts", "", 0)} cuts, 1 1/2 min each`);
     expect(text).toContain(`**${Number(shown("mixed.hours.saw", "person-h", 1)).toFixed(1)} person-hours**`);
@@ -85,7 +85,7 @@ describe("the pages", () => {
 
   it.each([
     ["ferry-bike-shed", "## Two stages of the ferry", ["common.hours.dig", "common.hours.pour"]],
-    ["market-stall", "## Two stages of the market", ["common.hours.deck", "common.hours.finishFirst"]],
+    ["market-stall", "## Two stages of the market", ["common.hours.deck", "bought.hours.finishFirst"]],
   ])("works two stages of %s by hand, at the hours that it has", (name, heading, stages) => {
     const { sheet } = estimated(demoRequest(name)).basis;
     const [, text = ""] = page("docs/worked-example.md").split(heading);

@@ -26,7 +26,10 @@ describe("takeoffs", () => {
     const other = common.filter(
       ({ name, value, unit }) => cells.get(name)?.value !== value || cells.get(name)?.unit !== unit,
     );
-    expect(other).toEqual([]);
+    // The finish alone is each route's own: what is bought dressed takes less than what is asked for rough.
+    const finish = other.filter(({ name }) => name.startsWith("finish."));
+    expect(other.filter((cell) => !finish.includes(cell))).toEqual([]);
+    for (const { name, unit } of finish) expect(cells.get(`bought.${name}`)?.unit).toBe(unit);
     expect(taken.geometry).toEqual(whole.geometry);
     expect(taken.fasteners).toEqual(whole.fasteners);
     expect(taken.about).toEqual(whole.about);

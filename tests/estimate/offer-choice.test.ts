@@ -24,7 +24,7 @@ const coatedWith = (
     catalog: { name: "A shelf", currency: "USD", finishes },
     options: { finish: "oil-stain", ...(more.buyAs ? { buyAs: more.buyAs } : {}) },
   })
-    .common.lines.filter(({ department }) => department === "finishes")
+    .routes.buy.lines.filter(({ department }) => department === "finishes")
     .map(({ label, packs, amount }) => [
       label.replace(/^.*\(/, "("),
       packs?.map(({ count }) => count.value.toFixed()).join(),

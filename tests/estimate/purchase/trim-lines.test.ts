@@ -173,7 +173,7 @@ describe("a can that is cheaper from a number on", () => {
       },
       catalog: { name: "A shelf", currency: "USD", finishes: [{ name: "stain", kind: "oil-stain", cans }] },
       options: { finish: "oil-stain" },
-    }).common.lines.find(({ department }) => department === "finishes");
+    }).routes.buy.lines.find(({ department }) => department === "finishes");
 
   it("is bought at that price", () => {
     const plain = coated([{ size: "1 gal", price: "$40.00" }]);
