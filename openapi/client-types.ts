@@ -584,7 +584,7 @@ export type ExplicitPieces = {
   readonly length: string | MeasuredValue;
   readonly crossings?: number | undefined;
   readonly runs?: number | undefined;
-  readonly species?: readonly string[] | undefined;
+  readonly species?: readonly ("western-redcedar" | "northern-white-cedar" | "yellow-cedar" | "incense-cedar" | "port-orford-cedar" | "eastern-redcedar" | "atlantic-white-cedar" | "redwood-old-growth" | "redwood-young-growth" | "douglas-fir-coast" | "western-larch" | "tamarack" | "western-hemlock" | "eastern-hemlock" | "sitka-spruce" | "white-spruce" | "engelmann-spruce" | "eastern-white-pine" | "western-white-pine" | "ponderosa-pine" | "loblolly-pine" | "shortleaf-pine" | "longleaf-pine" | "red-pine" | "white-oak" | "northern-red-oak" | "black-locust" | "black-walnut" | "red-alder" | "sugar-maple" | "red-maple" | "yellow-poplar" | "white-ash" | "american-chestnut" | "european-larch" | "scots-pine" | "norway-spruce" | "european-oak" | "douglas-fir-europe" | "sweet-chestnut" | "robinia")[] | undefined;
   readonly heart?: "any" | "free" | "boxed" | undefined;
   readonly wane?: string | MeasuredValue | undefined;
   readonly surface?: "rough" | "dressed" | undefined;
@@ -873,7 +873,7 @@ export type GroupSaving = {
 
 /** What is to differ from what the structure's rules derive for one piece group. */
 export type GroupSettings = {
-  readonly species?: readonly string[] | undefined;
+  readonly species?: readonly ("western-redcedar" | "northern-white-cedar" | "yellow-cedar" | "incense-cedar" | "port-orford-cedar" | "eastern-redcedar" | "atlantic-white-cedar" | "redwood-old-growth" | "redwood-young-growth" | "douglas-fir-coast" | "western-larch" | "tamarack" | "western-hemlock" | "eastern-hemlock" | "sitka-spruce" | "white-spruce" | "engelmann-spruce" | "eastern-white-pine" | "western-white-pine" | "ponderosa-pine" | "loblolly-pine" | "shortleaf-pine" | "longleaf-pine" | "red-pine" | "white-oak" | "northern-red-oak" | "black-locust" | "black-walnut" | "red-alder" | "sugar-maple" | "red-maple" | "yellow-poplar" | "white-ash" | "american-chestnut" | "european-larch" | "scots-pine" | "norway-spruce" | "european-oak" | "douglas-fir-europe" | "sweet-chestnut" | "robinia")[] | undefined;
   readonly heart?: "any" | "free" | "boxed" | undefined;
   readonly wane?: string | MeasuredValue | undefined;
   readonly surface?: "rough" | "dressed" | undefined;
@@ -1393,7 +1393,7 @@ export type Need = {
 
 /** What to know of how the estimate was made. */
 export type Notice = {
-  readonly code: "default" | "substitution" | "bought-size" | "tolerance" | "unpriced" | "not-milled" | "mill-crew" | "short" | "no-hardware" | "green-finish" | "open-frame" | "unused" | "too-long" | "in-the-way" | "slim-log" | "any-wood";
+  readonly code: "default" | "substitution" | "bought-size" | "tolerance" | "unpriced" | "not-milled" | "mill-crew" | "short" | "no-hardware" | "green-finish" | "open-frame" | "unused" | "too-long" | "in-the-way" | "slim-log" | "any-wood" | "decay";
   readonly text: string;
   readonly pointer: string | null;
 };

@@ -165,16 +165,20 @@ const EXPECTED: Readonly<Record<string, string>> = {
 
 /** "Give text, such as …", from the field's own example. */
 function cureFor(schema: Schema | undefined): string {
-  const example = meta(schema).examples?.[0];
-  const such = example === undefined ? "" : `, such as ${JSON.stringify(example)}`;
   const inner = schema && definition(bare(schema));
+  const ofOne = meta(inner?.element).examples?.[0];
+  const example = meta(schema).examples?.[0] ?? (ofOne === undefined ? undefined : [ofOne]);
+  const such = example === undefined ? "" : `, such as ${JSON.stringify(example)}`;
   if (inner?.entries) return `Give one of: ${list(Object.values(inner.entries))}.`;
-  const kinds = inner ? simplest(schema as Schema).map(kindOf) : [];
+  const kinds = kindsOf(schema);
   // Where text will do, the longer form of the same is not worth a word.
   const told = kinds.includes("string") ? kinds.filter((kind) => kind !== "object") : kinds;
   const words = [...new Set(told.map((kind) => EXPECTED[kind] ?? kind))].join(" or ");
   return `Give ${words || "what the description asks for"}${such}.`;
 }
+
+/** Kinds of values that a schema takes. */
+const kindsOf = (schema: Schema | undefined): readonly string[] => simplestOf(schema).map(kindOf);
 
 /** What a schema takes, unions within unions taken apart. */
 function simplest(schema: Schema): readonly Schema[] {
@@ -255,7 +259,10 @@ function faultsOf(root: Schema, input: unknown, issue: Issue, path: Path, base: 
       return [value === undefined ? missing(schema, at) : unknownValue(value, issue.values.map(String), at)];
     case "too_big":
     case "too_small":
-      return [outOfBounds(schema, issue, value, at)];
+      // Text in the place of a list: that it is no list is told already, and its characters are no entries.
+      return typeof value === "string" && kindsOf(schema).includes("array")
+        ? []
+        : [outOfBounds(schema, issue, value, at)];
     case "invalid_format":
       return [wrongText(schema, issue, String(value), at)];
     case "invalid_type":
@@ -277,7 +284,9 @@ function unknownKeys(schema: Schema | undefined, value: unknown, keys: readonly 
   const cure = (key: string): string => {
     const meant = other.get(key);
     if (meant) return `It is called “${meant}” here. ${cureFor(shape[meant])}`;
-    const near = nearest(key, known);
+    const among = containing(key, known);
+    if (among.length > 1) return `Which one: ${list(among)}?`;
+    const near = among[0] ?? nearest(key, known);
     return near ? `Did you mean “${near}”?` : `Known here: ${list(known)}.`;
   };
   return keys

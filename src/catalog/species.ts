@@ -69,6 +69,12 @@ export function servesAs(sold: string, wanted: string): boolean {
   return sold === wanted || (GROUPS.get(wanted)?.members.includes(sold) ?? false);
 }
 
+/** Whether its heartwood resists decay; of a trade group, whether that of all its woods does. */
+export function lasts(wood: string): boolean {
+  const members = SPECIES.filter(({ id }) => servesAs(id, wood));
+  return members.length > 0 && members.every(({ decay }) => decay === "resistant");
+}
+
 /** Whether a wood's tannins call for stainless or hot-dip galvanized fasteners outdoors. */
 export function tanninOf(id: string): Species["tannin"] | undefined {
   return (ALL.get(id) ?? GROUPS.get(id))?.tannin;

@@ -18,7 +18,8 @@ export interface Notice {
     | "too-long"
     | "in-the-way"
     | "slim-log"
-    | "any-wood";
+    | "any-wood"
+    | "decay";
   readonly text: string;
   /** JSON Pointer at which the request may say otherwise. */
   readonly at?: string;

@@ -1,6 +1,7 @@
 /** Notices: how the estimate was made, what was taken, swapped or left out, and where the request may say otherwise. */
 
 import { permittedDeviation } from "../catalog/sections.js";
+import { lasts, woodName } from "../catalog/species.js";
 import type { Basis } from "./basis.js";
 import { named } from "./cautions.js";
 import type { ComparedRoutes } from "./compare/decision.js";
@@ -13,7 +14,7 @@ import { isPinned } from "./piece-price.js";
 import { purchaseNotices } from "./purchase-notices.js";
 import { decimal } from "./quantity/decimal.js";
 import { exactly, markedSmall, shown } from "./quantity/text.js";
-import { capital, lowered } from "./quantity/words.js";
+import { capital, listed, lowered } from "./quantity/words.js";
 import { missInWords } from "./salvage/miss-words.js";
 import { aside } from "./sheet/aside.js";
 import type { Cell } from "./sheet/expression.js";
@@ -104,6 +105,20 @@ function postBaseNotices({ groups }: Basis, { fasteners }: Takeoffs, { mix }: Co
   });
 }
 
+/** Posts that the verdict mills out of wood that rots, where rain reaches them. */
+function decayNotices({ groups, logs, request: { structure } }: Basis, { mix }: ComparedRoutes): Notice[] {
+  const here = [...new Set(logs.map(({ species }) => species))];
+  return groups.flatMap(({ group: { name, role, rules, label, at } }): Notice[] => {
+    const around = rules.exposure ?? structure.exposure ?? "outdoors";
+    if (role !== "post" || !mix.plan.sawn.has(name) || around === "dry" || around === "sheltered") return [];
+    const woods = here.filter((wood) => rules.species.length === 0 || rules.species.includes(wood));
+    const rot = woods.filter((wood) => !lasts(wood));
+    if (rot.length === 0) return [];
+    const text = `${capital(label)}: milled out of ${listed(rot.map(woodName))}, whose heartwood resists decay little or not at all (sapwood never does). Out of doors keep their feet on bases clear of the ground and their end grain covered; else give a "species" that lasts, or buy them treated.`;
+    return [{ code: "decay", text, at }];
+  });
+}
+
 /** Where rows of boards are counted twice: as laid out, and under `Bought` as they are sold. */
 const BOARD_ROWS: Readonly<Record<string, RegExp>> = {
   "deck-boards": /^roof\.(?:far\.)?deckRowsBought$/,
@@ -156,6 +171,7 @@ export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRout
     ...dryingNotices(basis, takeoffs, routes),
     ...structureNotices(basis, takeoffs),
     ...idleAssumptions(basis),
+    ...decayNotices(basis, routes),
     ...toleranceNotices(basis, routes),
     ...defaultNotices(basis),
   ];

@@ -514,6 +514,19 @@ describe("an estimate refuses", () => {
   });
 });
 
+describe("a cure", () => {
+  it("names the fields that hold the word, a list of one where text was given, and says neither twice", async () => {
+    const structure = { kind: "lean-to", span: "8 ft", length: "16 ft" } as const;
+    const curesOf = async (groups: object) =>
+      (await refused({ structure: { ...structure, ...loose({ groups }) } })).faults.map(({ cure }) => cure);
+    expect(await curesOf({ posts: {} })).toEqual(["Which one: low-posts, high-posts, end-posts?"]);
+    expect(await curesOf({ rafters: { species: "southern-pine" } })).toEqual([
+      'Give a list, such as ["eastern-white-pine"].',
+    ]);
+    expect(await curesOf({ rafters: { species: ["red okae"] } })).toEqual(["Did you mean “red-oak”?"]);
+  });
+});
+
 describe("problems", () => {
   it.each([
     { of: shape, type: "/docs#problem-invalid-request" },

@@ -2,15 +2,13 @@
 import { z } from "zod";
 import { CLIMATES } from "../../catalog/fasteners.js";
 import { lineField, nameField, quantityField, sectionField } from "../../catalog/reading.js";
-import { SPECIES } from "../../catalog/species.js";
+import { speciesIds } from "../../catalog/species.js";
 import { coveringField, deckField } from "./structure-deck.js";
 import { floor } from "./structure-floor.js";
 import { footings } from "./structure-footings.js";
 
 const speciesId = z
-  .string()
-  .max(48)
-  .refine((id) => SPECIES.some((species) => species.id === id))
+  .enum(speciesIds as [string, ...string[]])
   .meta({ description: "Which wood. GET /v1/species lists them all.", examples: ["eastern-white-pine"] });
 
 /** How a piece is joined, so that its hours and hardware are known. */

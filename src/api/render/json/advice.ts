@@ -31,6 +31,7 @@ const NoticeSchema = z
         "in-the-way",
         "slim-log",
         "any-wood",
+        "decay",
       ])
       .describe("What kind of notice it is."),
     text: z.string().describe("What to know of how the estimate was made."),
