@@ -440,6 +440,17 @@ describe.each(["/v1/estimates", "/v1/takeoffs"])("%s refuses", (path) => {
 });
 
 describe("a cure", () => {
+  it("names the fields that hold the word, a list of one where text was given, and says neither twice", async () => {
+    const structure = { kind: "lean-to", span: "8 ft", length: "16 ft" } as const;
+    const curesOf = async (groups: object) =>
+      (await refused({ structure: { ...structure, ...loose({ groups }) } })).faults.map(({ cure }) => cure);
+    expect(await curesOf({ posts: {} })).toEqual(["Which one: low-posts, high-posts, end-posts?"]);
+    expect(await curesOf({ rafters: { species: "southern-pine" } })).toEqual([
+      'Give a list, such as ["eastern-white-pine"].',
+    ]);
+    expect(await curesOf({ rafters: { species: ["red oak"] } })).toEqual(["Did you mean “red-oak”?"]);
+  });
+
   it("names the species that a word may mean", async () => {
     const problem = await refused(changed((request) => (loose(request.logs?.[0] ?? {}).species = "pine")));
     expect(problem.faults[0]?.cure).toMatch(/^Which one: (?:[a-z-]+-pine, )+[a-z-]+-pine\?$/);
@@ -511,19 +522,6 @@ describe("an estimate refuses", () => {
       "/structure/rafterSpacing",
       "/structure/span",
     ]);
-  });
-});
-
-describe("a cure", () => {
-  it("names the fields that hold the word, a list of one where text was given, and says neither twice", async () => {
-    const structure = { kind: "lean-to", span: "8 ft", length: "16 ft" } as const;
-    const curesOf = async (groups: object) =>
-      (await refused({ structure: { ...structure, ...loose({ groups }) } })).faults.map(({ cure }) => cure);
-    expect(await curesOf({ posts: {} })).toEqual(["Which one: low-posts, high-posts, end-posts?"]);
-    expect(await curesOf({ rafters: { species: "southern-pine" } })).toEqual([
-      'Give a list, such as ["eastern-white-pine"].',
-    ]);
-    expect(await curesOf({ rafters: { species: ["red okae"] } })).toEqual(["Did you mean “red-oak”?"]);
   });
 });
 
