@@ -448,7 +448,7 @@ describe("a cure", () => {
     expect(await curesOf({ rafters: { species: "southern-pine" } })).toEqual([
       'Give a list, such as ["eastern-white-pine"].',
     ]);
-    expect(await curesOf({ rafters: { species: ["red oak"] } })).toEqual(["Did you mean “red-oak”?"]);
+    expect(await curesOf({ rafters: { species: ["red oak"] } })).toEqual(["Did you mean “northern-red-oak”?"]);
   });
 
   it("names the species that a word may mean", async () => {
