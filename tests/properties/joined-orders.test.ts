@@ -157,7 +157,8 @@ function asPlanned(order: Order, planner: Awaited<ReturnType<typeof orderPlanner
     left: short.reduce((sum, { count }) => sum + count, 0),
     joined: [...joined.values()].reduce((sum, count) => sum + count, 0),
     cost: total === undefined ? 0 : Number(aside(total).toFixed(2)),
-    proven,
+    // Of nothing nothing is proven.
+    proven: proven || plan.length === 0,
   };
 }
 

@@ -50,7 +50,7 @@ export interface StockOrderPlan {
   readonly question: OrderQuestion;
   readonly sheet: Sheet;
   readonly lines: readonly OrderLine[];
-  /** All priced lines, before tax; undefined where none of those to buy has a price. */
+  /** All priced lines, before tax; undefined where none of those to buy has a price, or nothing is cut. */
   readonly total: Cell | undefined;
   /** What the plan's own sticks cost, defects left out, and the least that any plan could. */
   readonly planCost: Cell | undefined;
@@ -147,18 +147,21 @@ export function planStockOrder(order: StockOrder, planner: OrderPlanner): StockO
   const { problem } = question;
   const sheet = new Sheet();
   const covers = joints === "none" ? CUTS : `${CUTS}, and to join them over their supports`;
+  // Nothing is proven of what a plan costs that cuts nothing.
+  const judged = plan.length > 0 ? outcome : undefined;
+  const proven = judged?.proven ?? false;
   const proof: PlanProof = {
-    covers: outcome ? `${covers}${outcome.proven ? "; proven least" : ""}` : "held from an earlier answer",
-    ...(outcome && question.priced ? { gap: gapOf(outcome) } : {}),
+    covers: outcome ? `${covers}${proven ? "; proven least" : ""}` : "held from an earlier answer",
+    ...(judged && question.priced ? { gap: gapOf(judged) } : {}),
   };
   const short = outcome?.short ?? [...shortOf(question, plan), ...leftOutWhole(question)];
   return {
     question,
     sheet,
     ...layPurchase(sheet, question, plan, proof),
-    bound: outcome && question.priced ? layBound(sheet, question, outcome.boundMinor, covers) : undefined,
+    bound: judged && question.priced ? layBound(sheet, question, judged.boundMinor, covers) : undefined,
     proof,
-    proven: outcome?.proven ?? false,
+    proven,
     boards: explainStock(problem, plan),
     short,
     plan,
@@ -218,7 +221,8 @@ function layPurchase(
     // What lies over in a bundle is spare as well.
     had: paid.reduce((sum, { cut }, i) => sum.plus(aside((sticks[i] as StickCells).quantity)).minus(cut), ZERO),
   };
-  if (lines.length > 0 && lines.every(({ price }) => !price))
+  // What is cut from sticks at hand alone costs nothing; nothing cut has no price.
+  if (plan.length === 0 || (lines.length > 0 && lines.every(({ price }) => !price)))
     return { lines, spares, total: undefined, planCost: undefined };
   const digits = minorDigits(currency) ?? 2;
   const each = lines.flatMap(({ asPlanned }) => asPlanned ?? []);

@@ -72,15 +72,15 @@ const ShortSchema = z
 const ProofSchema = z
   .strictObject({
     cost: FigureSchema.nullable().describe(
-      "The plan's sticks at exact prices, those set aside for defects left out; null where none has a price.",
+      "The plan's sticks at exact prices, those set aside for defects left out; null where none has a price, or nothing is cut.",
     ),
     bound: FigureSchema.nullable().describe(
-      "No plan for the pieces that are cut costs less; null for a held plan or without prices.",
+      "No plan for the pieces that are cut costs less; null for a held plan, without prices, or where nothing is cut.",
     ),
     gap: decimalField("(cost − bound) ÷ cost.")
       .nullable()
       .describe("(cost − bound) ÷ cost; null where no bound is known."),
-    proven: z.boolean().describe("True when no plan costs less."),
+    proven: z.boolean().describe("True when no plan for the pieces that are cut costs less; false where nothing is cut."),
     covers: z.string().describe("What the plan was compared with."),
   })
   .meta({ id: "StockProof", description: "How good the plan is known to be." });
@@ -92,7 +92,7 @@ export const StockOrderSchema = z
     measure: z.enum(["inch-pound", "metric"]).describe("Measure system of the answer."),
     currency: z.string().describe("Currency of all money (ISO 4217)."),
     buy: z.array(LineSchema).describe("What to buy."),
-    total: FigureSchema.nullable().describe("Sum of the lines' amounts, before tax; null where none has a price."),
+    total: FigureSchema.nullable().describe("Sum of the lines' amounts, before tax, of the pieces that are cut; null where none has a price, or nothing is cut."),
     unpriced: z.int().describe("Lines without a price; their cost is not in the total."),
     plan: ProofSchema.describe("How good the plan is known to be."),
     boards: z.array(BoardSchema).describe("How to cut them."),
@@ -211,12 +211,13 @@ function usedShare({ question: { problem }, boards }: StockOrderPlan): string {
   return sticks === 0 ? "0" : trimmed(stepsInMm("metric", inPieces).dividedBy(stepsInMm("metric", sticks)), 3);
 }
 
-function notesOf({ question, joints, spares, proven }: StockOrderPlan): string[] {
+function notesOf({ question, joints, spares, proven, short, plan }: StockOrderPlan): string[] {
   const { system, kerf, endTrim, priced, leftOut } = question;
   const small = (of: typeof kerf) =>
     `${trimmed(inUnit(of, system === "metric" ? "mm" : "in"), 4)} ${system === "metric" ? "mm" : "in"}`;
   return [
     `Kerf ${small(kerf)}; ${small(endTrim)} cut off each stick to square it.`,
+    ...shortNotes(short, plan.length === 0),
     ...(priced ? [] : ["No length has a price: the plan takes the least length of sticks."]),
     ...jointNotes(joints, proven),
     ...[...question.joined].map(([piece, joined]) => joinedNote(question, piece, joined)),
@@ -234,6 +235,13 @@ function notesOf({ question, joints, spares, proven }: StockOrderPlan): string[]
       : []),
     ...leftOut.map(({ length: of }) => `Left out for want of a price: ${marked(of, system)}.`),
   ];
+}
+
+function shortNotes(short: StockOrderPlan["short"], nothing: boolean): string[] {
+  if (nothing) return ["No stick takes any of the pieces: there is nothing to buy, and no total."];
+  const count = short.reduce((sum, one) => sum + one.count, 0);
+  if (count === 0) return [];
+  return [`What the sticks cost is without the ${count === 1 ? "piece that is" : `${count} pieces that are`} left out.`];
 }
 
 function jointNotes(joints: Joints, proven: boolean): string[] {
