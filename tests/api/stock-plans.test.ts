@@ -601,7 +601,8 @@ describe("a stock plan", () => {
         const paid = answer.buy.reduce((sum, { amount }) => sum + cents(amount?.value), 0);
         if (answer.boards.length === 0) expect([answer.total, answer.plan.proven, paid]).toEqual([null, false, 0]);
         else expect(paid).toBe(cents(answer.total?.value));
-        if (answer.plan.bound) expect(cents(answer.plan.bound.value)).toBeLessThanOrEqual(cents(answer.plan.cost?.value));
+        if (answer.plan.bound)
+          expect(cents(answer.plan.bound.value)).toBeLessThanOrEqual(cents(answer.plan.cost?.value));
         for (const { quantity, planned: least } of answer.buy) {
           expect(Number(quantity.value)).toBeGreaterThanOrEqual(Number(least.value));
           expect(Number(quantity.value) % body.bundle).toBe(0);

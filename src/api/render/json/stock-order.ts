@@ -80,7 +80,9 @@ const ProofSchema = z
     gap: decimalField("(cost − bound) ÷ cost.")
       .nullable()
       .describe("(cost − bound) ÷ cost; null where no bound is known."),
-    proven: z.boolean().describe("True when no plan for the pieces that are cut costs less; false where nothing is cut."),
+    proven: z
+      .boolean()
+      .describe("True when no plan for the pieces that are cut costs less; false where nothing is cut."),
     covers: z.string().describe("What the plan was compared with."),
   })
   .meta({ id: "StockProof", description: "How good the plan is known to be." });
@@ -92,7 +94,9 @@ export const StockOrderSchema = z
     measure: z.enum(["inch-pound", "metric"]).describe("Measure system of the answer."),
     currency: z.string().describe("Currency of all money (ISO 4217)."),
     buy: z.array(LineSchema).describe("What to buy."),
-    total: FigureSchema.nullable().describe("Sum of the lines' amounts, before tax, of the pieces that are cut; null where none has a price, or nothing is cut."),
+    total: FigureSchema.nullable().describe(
+      "Sum of the lines' amounts, before tax, of the pieces that are cut; null where none has a price, or nothing is cut.",
+    ),
     unpriced: z.int().describe("Lines without a price; their cost is not in the total."),
     plan: ProofSchema.describe("How good the plan is known to be."),
     boards: z.array(BoardSchema).describe("How to cut them."),
@@ -241,7 +245,9 @@ function shortNotes(short: StockOrderPlan["short"], nothing: boolean): string[] 
   if (nothing) return ["No stick takes any of the pieces: there is nothing to buy, and no total."];
   const count = short.reduce((sum, one) => sum + one.count, 0);
   if (count === 0) return [];
-  return [`What the sticks cost is without the ${count === 1 ? "piece that is" : `${count} pieces that are`} left out.`];
+  return [
+    `What the sticks cost is without the ${count === 1 ? "piece that is" : `${count} pieces that are`} left out.`,
+  ];
 }
 
 function jointNotes(joints: Joints, proven: boolean): string[] {
