@@ -198,6 +198,17 @@ describe.skipIf(!hasBrowser)("the form, read", () => {
     for (const { text } of kept) expect(list).toContain(text.toLowerCase());
     expect(await page.title()).toBe(`${demo.title}: mill it or buy it? – Boleworth`);
     await page.emulateMedia({ media: "print" });
+    // As wide as the print of a Letter page: no name in a way's card is broken into letters.
+    await page.setViewportSize({ width: 739, height: 1000 });
+    const lines = await page.locator(".route dt").evaluateAll((names) =>
+      names.map((name) => {
+        const range = document.createRange();
+        range.selectNodeContents(name);
+        return range.getClientRects().length - (name.textContent ?? "").split(" ").length;
+      }),
+    );
+    expect(lines.length).toBeGreaterThan(8);
+    expect(lines.filter((over) => over > 0)).toEqual([]);
     const found = await v.violations();
     // The head of the page is not printed; on the wall the verdict is the heading.
     expect(found.filter((one) => !one.startsWith("page-has-heading-one"))).toEqual([]);
