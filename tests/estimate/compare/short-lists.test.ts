@@ -66,4 +66,28 @@ describe("the best mix of a short list", () => {
     };
     expect(least(job, [])).toBeLessThanOrEqual(least(job, ["mill", "buy", "mill"]));
   });
+
+  it("is no dearer than what is found at another value of an hour: all comes from the logs, as far as they hold it", () => {
+    const rough = { role: "other", surface: "rough" };
+    const dressed = { role: "other", surface: "dressed" };
+    const job = (hour: number): Job => ({
+      pieces: [
+        piece("planks", 9, "2 x 6 in", "4 ft", rough),
+        piece("long-planks", 7, "2 x 8 in", "9 ft", rough),
+        piece("plate", 1, "2 x 8 in", "11 ft", dressed),
+        piece("treads", 7, "2 x 8 in", "4 ft", dressed),
+        piece("posts", 2, "4 x 4 in", "4 ft", dressed),
+      ],
+      logs: [
+        pine("8 ft", "17 in", "first"),
+        pine("10 ft", "17 in", "second"),
+        pine("14 ft", "9 in", "third"),
+        pine("14 ft", "17 in", "fourth"),
+      ],
+      labor: { valueOfHour: `${hour} USD/person-h` },
+      shop: { mill: "manual-band-mill" },
+    });
+    // About 25 hours of milling beside 22 with one plank bought and fetched.
+    expect(least(job(8), []) - least(job(4), [])).toBeLessThan(4 * 30);
+  });
 });
