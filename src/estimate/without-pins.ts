@@ -164,7 +164,9 @@ function keptToPins(basis: Basis, free: Basis, plan: RoutePlan, planners: Planne
   if (!sawing || !samePieces(basis, free)) return undefined;
   if (!basis.groups.every((one) => keeps(one, plan))) return undefined;
   const buy = Object.fromEntries(Object.entries(sawing.plan.buy).filter(([name]) => sawn.has(name)));
-  const known = { plan: { ...sawing.plan, buy }, proof: sawing.proof };
+  // Of a group that is bought a spare may be cut, which nobody asks for here.
+  const logs = sawing.plan.logs.map((log) => ({ ...log, pieces: log.pieces.filter(({ group }) => sawn.has(group)) }));
+  const known = { plan: { ...sawing.plan, logs, buy }, proof: sawing.proof };
   const by = { ...planners, sawing: () => known };
   return planRoute(basisOf(basis, { hired }), "mixed", mixLabel(hired), sawn, by, undefined);
 }
