@@ -3,7 +3,7 @@ import { toQuantity } from "../catalog/reading.js";
 import { atHour, type Basis, basisOf, layBasis } from "./basis.js";
 import { type FrontierPoint, type ProvenLeast, supported } from "./compare/envelope.js";
 import { boundMixes, type MixBound, type Prover } from "./compare/mix-bound.js";
-import type { MixLimits, MixPoint } from "./compare/mix-point.js";
+import { keptUpTo, type MixLimits, type MixPoint } from "./compare/mix-point.js";
 import { MixSearch, searchFrontier } from "./compare/mix-search.js";
 import { layRoute, type RoutePlan } from "./compare/route.js";
 import { forWantOfPrice } from "./compare/unpriced.js";
@@ -165,6 +165,6 @@ function limitsOf(request: EstimateRequest): MixLimits {
   const { mostCash, mostHours } = request.options ?? {};
   return {
     ...(mostCash === undefined ? {} : { cash: toQuantity(mostCash, request.catalog.currency).value }),
-    ...(mostHours === undefined ? {} : { hours: toQuantity(mostHours, "person-h").value }),
+    ...(mostHours === undefined ? {} : { hours: keptUpTo(toQuantity(mostHours, "person-h").value) }),
   };
 }

@@ -7,9 +7,9 @@ import { supported } from "./compare/envelope.js";
 import { beyondOf, type MixPoint } from "./compare/mix-point.js";
 import { frontierPlans } from "./frontier-plans.js";
 import type { BestMix } from "./mix-choice.js";
-import { Decimal, decimal, ZERO } from "./quantity/decimal.js";
+import { Decimal, decimal, ONE, ZERO } from "./quantity/decimal.js";
 
-/** Sets of groups that are planned anew, and how far their sketches may be beyond the limits, as a share of them. */
+/** Sets of groups that are planned anew, and how far their sketches may be beyond the best so far and its limits, as a share. */
 const MOST_PLANNED = 4;
 const NEAR = 0.1;
 /** How often a plan that goes piece by piece is made for the value of an hour at which a limit would be chosen anyway. */
@@ -33,7 +33,8 @@ export function withinLimits(found: MixFound, first: BestMix): BestMix {
     .toSorted((a, b) => total(a).cmp(total(b)));
   const beyond = beyondOf(first.point, limits);
   if (cheaper.length === 0 && beyond.isZero()) return first;
-  const near = cheaper.filter((point) => beyondOf(point, limits).lte(beyond.plus(NEAR)));
+  // However far out of reach a limit is, what comes as near is looked at.
+  const near = cheaper.filter((point) => beyondOf(point, limits).lte(beyond.plus(ONE.plus(beyond).times(NEAR))));
   const made = near
     .slice(0, MOST_PLANNED)
     .map(({ milled, plan }) => found.price(found.plan(milled, plan?.hired ?? false)));
@@ -48,7 +49,7 @@ export function withinLimits(found: MixFound, first: BestMix): BestMix {
     }
   };
   for (let turn = 0; turn < MOST_TURNS; turn++) cross();
-  const outOfReach = (): boolean => beyondOf(first.among(made).point, limits).gt(0) && !provenOut(found);
+  const outOfReach = (): boolean => beyondOf(first.among(made).point, limits).gt(0);
   const further = [
     () => frontierPlans(found),
     ...otherWages(points(), limits).map((one) => () => found.jointChain()(one)),
@@ -60,10 +61,6 @@ export function withinLimits(found: MixFound, first: BestMix): BestMix {
   }
   return first.among(made);
 }
-
-/** Whether it is proven that no mix costs so little. */
-const provenOut = ({ limits: { cash }, proven }: MixFound): boolean =>
-  cash !== undefined && proven().some(({ wage, least }) => wage.isZero() && least.gt(cash));
 
 /** Steps of a decade in which people say what an hour is worth to them. */
 const ROUND = [1, 2, 5] as const;

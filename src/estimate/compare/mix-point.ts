@@ -19,6 +19,13 @@ export interface MixLimits {
   readonly hours?: Decimal;
 }
 
+/** Half of the last digit that hours are shown with, in person-hours: what is less is rounded off. */
+const HALF_SHOWN = decimal("0.004999999");
+
+/** Hours that keep a limit: up to it, or up to what is shown as no more, so that hours copied from an answer are kept by it. */
+export const keptUpTo = (hours: Decimal): Decimal =>
+  Decimal.max(hours, hours.toDecimalPlaces(2, Decimal.ROUND_DOWN).plus(HALF_SHOWN));
+
 /** What it buys of what is pinned to the mill. */
 export const unpinnedOf = ({ unpinned }: MixPoint): Decimal => unpinned ?? ZERO;
 

@@ -9,6 +9,7 @@ import { aside } from "../sheet/aside.js";
 import type { SlopeVerdict } from "../takeoff/slope-verdict.js";
 import type { Decision } from "./decision.js";
 import type { MixStanding } from "./envelope.js";
+import { keptUpTo } from "./mix-point.js";
 import type { RouteCells } from "./route.js";
 import type { LeftOpen } from "./verdict-pins.js";
 
@@ -39,11 +40,13 @@ export function limits(
   const limit = mostCash ? toQuantity(mostCash, pricing.currency).value : undefined;
   const hourLimit = mostHours ? toQuantity(mostHours, "person-h").value : undefined;
   const asked = [
-    ...(limit ? [{ limit, value: aside(cash), least: reach?.cash, words: money }] : []),
-    ...(hourLimit ? [{ limit: hourLimit, value: aside(hours), least: reach?.hours, words: time }] : []),
+    ...(limit ? [{ limit, upTo: limit, value: aside(cash), least: reach?.cash, words: money }] : []),
+    ...(hourLimit
+      ? [{ limit: hourLimit, upTo: keptUpTo(hourLimit), value: aside(hours), least: reach?.hours, words: time }]
+      : []),
   ];
-  const reachable = asked.every((one) => one.least?.lte(one.limit));
-  const broken = asked.some((one) => one.value.gt(one.limit));
+  const reachable = asked.every((one) => one.least?.lte(one.upTo));
+  const broken = asked.some((one) => one.value.gt(one.upTo));
   const { hoursWithinCash, cashWithinHours } = reach ?? {};
   const both =
     asked.length === 2 && reachable && broken && hoursWithinCash && cashWithinHours
@@ -58,16 +61,18 @@ export function limits(
 /** One limit, and what the mix comes to beside it. */
 interface Asked {
   readonly limit: Decimal;
+  /** What is shown as no more keeps it, too. */
+  readonly upTo: Decimal;
   readonly value: Decimal;
   /** The least that was found of all mixes; undefined where they were not searched. */
   readonly least: Decimal | undefined;
   readonly words: (value: Decimal) => string;
 }
 
-function limitInWords({ limit, value, least, words }: Asked, none: string): string {
+function limitInWords({ limit, upTo, value, least, words }: Asked, none: string): string {
   const own = words(limit);
-  if (value.lte(limit)) return `It keeps within your limit of ${own}.`;
-  if (least?.gt(limit)) {
+  if (value.lte(upTo)) return `It keeps within your limit of ${own}.`;
+  if (least?.gt(upTo)) {
     const nearest = value.eq(least) ? "Of the mixes tried this one comes nearest, at" : "The least found is";
     const more = least.minus(limit);
     // In per cent as long as that says how near it is.

@@ -113,7 +113,8 @@ export const optionsShape = z
       example: "4000",
     }).optional(),
     mostHours: quantityField("person-h", {
-      describe: "Person-hours that the best mix should stay within, if it can.",
+      describe:
+        "Person-hours that the best mix should stay within, if it can; hours that an answer shows as no more keep it.",
       example: "150 person-h",
       most: "100000 person-h",
     }).optional(),

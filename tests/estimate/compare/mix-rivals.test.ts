@@ -133,6 +133,16 @@ describe("a limit on cash", () => {
   });
 });
 
+describe("a limit on cash far out of reach", () => {
+  it("gets the mix that one nearly within reach gets", () => {
+    const [far, near] = ["€500", "€2830"].map(
+      (mostCash) => atHour("ferry-bike-shed", 12, { mostCash }).routes.mix.cash.value,
+    );
+    expect(Number(near)).toBeGreaterThan(2830);
+    expect(far?.toFixed(2)).toBe(near?.toFixed(2));
+  });
+});
+
 describe("a pin that asks for what the best mix does anyway", () => {
   /** Pieces that are laid out alike whichever way they come: no part of a run, no row of boards. */
   const laidAlike = ({ group, millable }: Estimate["basis"]["groups"][number]): boolean =>

@@ -244,6 +244,14 @@ describe("a limit at its edge", () => {
     expect(missed.routes.mix.hours.value.toFixed(6)).toBe(hours.toFixed(6));
   });
 
+  it("in hours is kept where they are copied as an answer shows them", () => {
+    const shown = made.routes.buy.hours.value.toDecimalPlaces(2);
+    expect(made.routes.buy.hours.value.eq(shown)).toBe(false);
+    for (const copied of [shown, shown.plus("0.0001")])
+      expect(kept(quick({ mostHours: `${copied.toFixed()} h` }))).toContain("It keeps within your limit");
+    expect(kept(quick({ mostHours: `${shown.minus(cent).toFixed()} h` }))).toContain("does not keep within your limit");
+  });
+
   it("in both binds in both: it may cost cash to save hours, and the other way round", () => {
     const free = quick({});
     const { cash, hours } = free.routes.mix;
