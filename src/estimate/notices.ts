@@ -107,12 +107,15 @@ function postBaseNotices({ groups }: Basis, { fasteners }: Takeoffs, { mix }: Co
 
 /** Posts that the verdict mills out of wood that rots, where rain reaches them. */
 function decayNotices({ groups, logs, request: { structure } }: Basis, { mix }: ComparedRoutes): Notice[] {
-  const here = [...new Set(logs.map(({ species }) => species))];
+  const speciesOf = new Map(logs.map((log) => [log.name, log.species]));
+  const woodsOf = (group: string): string[] => {
+    const sawn = mix.plan.sawing?.plan.logs.filter(({ pieces }) => pieces.some((piece) => piece.group === group)) ?? [];
+    return [...new Set(sawn.flatMap(({ log }) => speciesOf.get(log) ?? []))];
+  };
   return groups.flatMap(({ group: { name, role, rules, label, at } }): Notice[] => {
     const around = rules.exposure ?? structure.exposure ?? "outdoors";
     if (role !== "post" || !mix.plan.sawn.has(name) || around === "dry" || around === "sheltered") return [];
-    const woods = here.filter((wood) => rules.species.length === 0 || rules.species.includes(wood));
-    const rot = woods.filter((wood) => !lasts(wood));
+    const rot = woodsOf(name).filter((wood) => !lasts(wood));
     if (rot.length === 0) return [];
     const text = `${capital(label)}: milled out of ${listed(rot.map(woodName))}, whose heartwood resists decay little or not at all (sapwood never does). Out of doors keep their feet on bases clear of the ground and their end grain covered; else give a "species" that lasts, or buy them treated.`;
     return [{ code: "decay", text, at }];

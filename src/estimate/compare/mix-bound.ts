@@ -3,7 +3,8 @@
  *
  * A relaxation that one sawing plan answers: every piece is sawn or bought. What all mixes have alike is counted in full.
  * A bought piece counts what it adds at the least to any order of sticks and their spares, as the cheapest of equal offers (`boughtWorth`), its tax, its
- * handling and its cutting; a sawn one its dressing, sanding and stacking; either its finish, by the volume of the cheapest can; the cuts count their hours, fuel and edge, in the wood that saws
+ * handling and its cutting; a sawn one its dressing, sanding and stacking; either its finish, by the volume of the cheapest can;
+ * the cuts count their hours, fuel and edge, in the wood that saws
  * quickest and from the log that is nearest. What is left out only adds: bundles, hire, packs, turning, carrying,
  * slabs, whole loads. So the bound of that sawing plan, on its family of plans, holds for every mix that mills all of what the
  * user pins to the mill; for every mix where the plan found lacks logs for that.

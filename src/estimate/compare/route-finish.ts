@@ -50,14 +50,15 @@ export function finishBeyondBought(
   basis: Basis,
   one: GroupBasis,
   milled: Operand,
-  { lines, takeoff, faces }: RouteFinish,
+  finish: RouteFinish,
 ): { readonly hours: Operand; readonly cash: Operand } | undefined {
   const { sheet, assumed, pricing, catalog } = basis;
   const [own, bought] = [textureOf(one.group), boughtTexture(one)];
+  const { faces } = finish;
   const shown = faces.lines.find(({ group }) => group === one.group.name)?.area;
   if (own === bought || !shown) return undefined;
   const area = over(times(shown, milled), one.group.count);
-  const [more, less] = [own, bought].map((texture) => takenBy(sheet, faces.terms, texture, area)) as [Taken, Taken];
+  const [more, less] = [own, bought].map((texture) => takenBy(sheet, faces.terms, texture, area));
   if (!more || !less) return undefined;
   const hours = minus(
     brushingTime(assumed, own, area, more.brushed),
@@ -65,7 +66,7 @@ export function finishBeyondBought(
   );
   const cash = more.volumes.flatMap(({ kind, volume }, i) => {
     const item = { kind: "finish", finish: kind } as const;
-    const line = lines[takeoff.needs.findIndex((need) => need.item.kind === "finish" && need.item.finish === kind)];
+    const line = lineOf(finish, kind);
     const other = less.volumes[i]?.volume;
     if (!line?.amount || !other) return [];
     const then = minus(line.quantity, minus(volume, other));
@@ -74,8 +75,6 @@ export function finishBeyondBought(
   });
   return { hours, cash: withTax(basis, "finishes", sumOr(cash, basis.pricing.currency)) };
 }
-
-type Taken = ReturnType<typeof takenBy>;
 
 /** Lays what the faces of a route take, under its key. */
 export function layRouteFinish(
@@ -104,6 +103,10 @@ export function layRouteFinish(
   };
 }
 
+/** The line for a kind of finish; undefined where none is wanted. */
+const lineOf = ({ takeoff, lines }: Pick<RouteFinish, "takeoff" | "lines">, kind: string): ShoppingLine | undefined =>
+  lines[takeoff.needs.findIndex(({ item }) => item.kind === "finish" && item.finish === kind)];
+
 /** Faces of a group's milled pieces, and of its bought ones where they come in another texture. */
 function facesOf({ sheet, units }: Basis, key: string, { one, milled }: SplitGroup, area: Cell): FinishLine[] {
   const { name, count } = one.group;
@@ -122,10 +125,11 @@ function facesOf({ sheet, units }: Basis, key: string, { one, milled }: SplitGro
 function layUpkeepCost(
   { sheet }: Basis,
   key: string,
-  { upkeep }: FinishTakeoff,
+  takeoff: FinishTakeoff,
   lines: readonly ShoppingLine[],
 ): Cell | undefined {
-  const amount = lines.find(({ name }) => name.endsWith("order.finish.finish"))?.amount;
+  const { upkeep, kind } = takeoff;
+  const amount = lineOf({ takeoff, lines }, kind)?.amount;
   if (!upkeep || !amount) return undefined;
   return sheet.lay(`${key}.finish.yearlyCost`, over(times(amount, number("1 year")), upkeep.recoatYears), {
     label: "cans of finish for upkeep, a year, before tax",
