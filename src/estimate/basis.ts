@@ -120,13 +120,12 @@ export function layBasis(sheet: Sheet, asked: EstimateRequest, yard?: Site["sold
     kerf: mill.crossKerf,
     endTrim: assumed.cell("buy.endTrim"),
     spoiled: assumed.cell("buy.wastage"),
-    ungraded: takesUngraded(request),
     tried: triedOf(asked),
     atHand: request.atHand ?? [],
   };
   const loss = { kerf: mill.ripKerf, planed: () => assumed.cell("rip.planed") };
   const sold = substitutions(cutting, cutList.groups, catalog.lumber, (group, lumber) =>
-    substitute(sheet, group, { lumber, ...cutting }, { system: request.system, loss }),
+    substitute(sheet, group, { lumber, endTrim: cutting.endTrim }, { system: request.system, loss }),
   );
   const laying = { sheet, request, units, assumed, woods, hardness, moisture };
   const groups = cutList.groups.map((group, i) => layGroupBasis(group, sold[i] as (typeof sold)[number], laying));
@@ -186,15 +185,11 @@ export function soldFor(
   const mayMill = source !== "buy" && logs.some((log) => species.length === 0 || species.includes(log.species));
   if (source === "mill") return { lengths: [], mayMill };
   const trim = sheet.decide(assumed.cell("buy.endTrim"));
-  const lumber = { lumber: request.catalog.lumber, ungraded: takesUngraded(request) };
-  const offer = offerFor(sheet, wanted, lumber, request.system);
+  const offer = offerFor(sheet, wanted, request.catalog, request.system);
   if (!offer) return { lengths: [], mayMill };
   const board = { width: offer.actual.width, of: offer.name };
   return { lengths: lengthsOf(offer).map(({ value }) => value.minus(trim)), board, mayMill };
 }
-
-/** Whether the building office takes lumber without a grade mark for structure, as the user says. */
-export const takesUngraded = ({ site }: Pick<EstimateRequest, "site">): boolean => site?.ungradedAccepted === "yes";
 
 /** With the hired sawyer that the request asks for. */
 function shopsSawyer(basis: Basis): Basis {

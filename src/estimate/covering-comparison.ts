@@ -4,7 +4,7 @@
  */
 import { type CoveringKind, coveringKinds, coveringName } from "../catalog/coverings.js";
 import { boardsOf, coveringOffers } from "../catalog/look-up.js";
-import { type Basis, soldFor, takesUngraded } from "./basis.js";
+import { type Basis, soldFor } from "./basis.js";
 import { deckSheetsTime, layingTime } from "./effort/roofing.js";
 import { FaultError } from "./faults.js";
 import type { Need } from "./need.js";
@@ -175,7 +175,7 @@ function lumberForDeck(basis: Basis, kind: CoveringKind, wanted: WantedGroup): D
   );
   const asked = { ...wanted, rules: { ...wanted.rules, buyAs: wanted.rules.buyAs ?? same?.name } };
   return {
-    offer: offerFor(sheet, asked, { lumber: catalog.lumber, ungraded: takesUngraded(request) }, request.system)?.name,
+    offer: offerFor(sheet, asked, catalog, request.system)?.name,
     sold: soldFor(asked, basis),
   };
 }

@@ -46,7 +46,7 @@ function anyWoodNotices({ groups, logs, hardness }: Basis): Notice[] {
   const hard = woods.filter((wood) => tanninOf(wood) === "rich" || slowness(wood).gt(least));
   if (hard.length === 0 || hard.length === woods.length) return [];
   const labels = open.map(({ group }, i) => (i === 0 ? group.label : lowered(group.label))).join(", ");
-  const text = `${capital(labels)}: may come of any log, so of ${listed(hard.map(woodName))} too. On every way, buying everything included, what holds them is chosen to last in that, and their joints and raising are counted as in the hardest and heaviest wood. Give "species" to those that will be of another.`;
+  const text = `${capital(labels)}: may come of any log, so of ${listed(hard.map(woodName))} too. On every way, buying everything included, what holds them is chosen to last in that, and their joints, deep crosscuts and raising are counted as in the hardest and heaviest wood. Give "species" to those that will be of another.`;
   return [{ code: "any-wood", text, at: first.group.at }];
 }
 

@@ -9,6 +9,7 @@ import { aside } from "../sheet/aside.js";
 import type { Cell } from "../sheet/expression.js";
 import type { WeightTakeoff } from "../takeoff/weight.js";
 import type { CommonCells, RouteCells } from "./route.js";
+import { boughtTexture } from "./route-finish.js";
 import { sawsOf } from "./sawn-by.js";
 import { driedGroups, scheduleOf, scheduleWithoutDrying } from "./schedule.js";
 
@@ -82,8 +83,11 @@ function dressingOf(basis: Basis, { plan }: RouteCells): DressingChoice[] {
   const { groups, request, assumed } = basis;
   const shop = { machines: machinesOf(request.shop), assumed, system: request.system };
   const saws = sawsOf(basis, plan);
-  return groups.map(({ group, raw, soldRough, ripDown }) => {
-    const comesDressed = !plan.sawn.has(group.name) && !soldRough;
-    return dressingChoice({ group, raw, comesDressed, ripDown, sawn: saws.get(group.name) }, shop);
+  return groups.map((one) => {
+    const { group, raw, soldRough, ripDown } = one;
+    const bought = !plan.sawn.has(group.name);
+    const comesDressed = bought && !soldRough;
+    const comesSmooth = comesDressed && boughtTexture(one) === "smooth";
+    return dressingChoice({ group, raw, comesDressed, comesSmooth, ripDown, sawn: saws.get(group.name) }, shop);
   });
 }

@@ -43,6 +43,8 @@ export interface DressedGroup {
   readonly raw: RawPiece | undefined;
   /** Whether it is bought as it is wanted, or larger. */
   readonly comesDressed: boolean;
+  /** Whether its faces come smooth from the yard, whatever was asked for; absent where it is milled. */
+  readonly comesSmooth?: boolean;
   /** How it is ripped down, where it is bought larger. */
   readonly ripDown?: RipDownCells | undefined;
   /** Which saws make its section, where it is milled on this route. */
@@ -85,15 +87,15 @@ export function dressingChoice(of: DressedGroup, shop: DressingShop): DressingCh
 }
 
 function dressing(
-  { group, raw, comesDressed, ripDown, sawn }: DressedGroup,
+  { group, raw, comesDressed, comesSmooth, ripDown, sawn }: DressedGroup,
   shop: DressingShop,
 ): Omit<DressingChoice, "group" | "crosscutFaces"> {
   const { machines, assumed, system } = shop;
   const lacking = machines.tableSaw ? [] : ["ripped along a guide: there is no table saw"];
   if (comesDressed && ripDown) return rippedDown(ripDown, group.rules.surface === "dressed", shop);
-  if (group.rules.surface !== "dressed")
+  if (group.rules.surface !== "dressed" && !comesSmooth)
     return { by: "nobody", because: ["they stay rough", ...(sawn ? [sawnWith(sawn)] : [])] };
-  if (comesDressed || !raw) return { by: "nobody", because: ["they are bought dressed"] };
+  if (comesDressed || comesSmooth || !raw) return { by: "nobody", because: ["they are bought dressed"] };
   const guided = sawn?.guide && machines.tableSaw ? [sawnWith(sawn)] : [];
   if (machines.planer === "none") return { by: "hand", because: ["there is no planer", ...lacking, ...guided] };
   const limits = limitsOf(raw, shop);

@@ -28,7 +28,7 @@ export function substitutions(
 ): readonly Sold[] {
   const { sheet } = rules.pricing;
   const rivals = groups.map((group) =>
-    equalOffers(sheet, group, { lumber, endTrim: rules.endTrim, ungraded: rules.ungraded }).flatMap((offer) => {
+    equalOffers(sheet, group, { lumber, endTrim: rules.endTrim }).flatMap((offer) => {
       const substitution = substitute(group, [offer]);
       return "offer" in substitution ? [substitution] : [];
     }),

@@ -91,8 +91,6 @@ export interface CuttingRules {
   readonly system: MeasureSystem;
   readonly kerf: Cell;
   readonly endTrim: Cell;
-  /** Whether lumber without a grade mark serves for structure. */
-  readonly ungraded: boolean;
   /** Share of all sticks of an offer that is set aside for defects. */
   readonly spoiled: Cell;
   /** Plans orders that are only tried, each once. */

@@ -44,8 +44,6 @@ export interface NothingSold {
 interface Lumber extends Pick<PriceCatalog, "lumber"> {
   /** Comes off the end of every stick; where it is left out, lengths are not looked at. */
   readonly endTrim?: Cell;
-  /** Whether the building office takes lumber without a grade mark for structure: then no mark is wanted. */
-  readonly ungraded: boolean;
 }
 
 /** Of a section, the smaller side first; in millimetres. */
@@ -56,7 +54,8 @@ type Rank = readonly number[];
 
 /**
  * Finds the offer for a group: its nominal name in either measure, else as thick by name and wider, else what is in fact as large, else the next
- * size up by name; for posts treated, or of a wood that lasts; for structure graded, unless the building office takes what is not.
+ * size up by name; for posts treated, or of a wood that lasts; for structure graded, whatever the
+ * building office takes: what has no mark is seldom worth its price, finish and dressing, and `buyAs` names it.
  */
 export function substitute(
   sheet: Sheet,
@@ -102,13 +101,13 @@ function bestFor(sheet: Sheet, group: WantedGroup, catalog: Lumber, system: Meas
 export function equalOffers(
   sheet: Sheet,
   group: WantedGroup | PieceGroup,
-  { lumber, endTrim, ungraded }: Lumber,
+  { lumber, endTrim }: Lumber,
 ): readonly LumberOffer[] {
   const wanted = wantedSides(sheet, group);
   const insisted = group.rules.buyAs;
   const candidates = lumber.filter((offer) => (insisted ? offer.name === insisted : fits(offer, wanted)));
   const length = "length" in group && endTrim ? sheet.decide(group.length).plus(sheet.decide(endTrim)) : undefined;
-  const ranks = candidates.map((offer) => [tooShort(offer, length), ...rankOf(offer, group, { wanted, ungraded })]);
+  const ranks = candidates.map((offer) => [tooShort(offer, length), ...rankOf(offer, group, wanted)]);
   const least = ranks.reduce<Rank | undefined>((low, rank) => (low && compare(low, rank) <= 0 ? low : rank), undefined);
   return candidates
     .filter((_, i) => least && compare(ranks[i] as Rank, least) === 0)
@@ -180,18 +179,14 @@ function tooShort(offer: LumberOffer, length: Decimal | undefined): 0 | 1 {
   return length && lengths.length > 0 && lengths.every(({ value }) => value.lt(length)) ? 1 : 0;
 }
 
-function rankOf(
-  offer: LumberOffer,
-  group: WantedGroup,
-  { wanted, ungraded }: { readonly wanted: Sides; readonly ungraded: boolean },
-): Rank {
+function rankOf(offer: LumberOffer, group: WantedGroup, wanted: Sides): Rank {
   const { rules, role } = group;
   const treated = offer.treatment !== "none";
   const woodServes = rules.species.length === 0 || rules.species.some((wood) => servesAs(offer.species, wood));
   return [
     isNominally(offer, wanted) ? 0 : isWider(offer, wanted) ? 1 : inFact(offer, wanted) ? 2 : 3,
     (role === "post" ? treated || lasts(offer.species) : !treated) ? 0 : 1,
-    rules.structural && !offer.gradeMarked && !ungraded ? 1 : 0,
+    rules.structural && !offer.gradeMarked ? 1 : 0,
     woodServes ? 0 : 1,
     (offer.surface === "dressed") === (rules.surface === "dressed") || rules.surface === "rough" ? 0 : 1,
   ];

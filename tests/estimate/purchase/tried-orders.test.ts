@@ -26,7 +26,7 @@ describe("orders that are only tried", () => {
     };
     const loss = { kerf: mill.ripKerf, planed: () => assumed.cell("rip.planed") };
     const sold = substitutions({ ...cutting, tried }, cutList.groups, catalog.lumber, (group, lumber) =>
-      substitute(sheet, group, { lumber, ...cutting }, { system: asked.system, loss }),
+      substitute(sheet, group, { lumber, endTrim: cutting.endTrim }, { system: asked.system, loss }),
     );
     // Fourteen ways to share out boards among two offers, each order with spares and without, were 28 plans.
     expect(planned.size).toBeLessThanOrEqual(18);
