@@ -252,7 +252,8 @@ export function rulesOf(plan: Pick<GroupPlan, "role" | "rules" | "settings" | "j
   const role = { ...ROLE_DEFAULTS[plan.role], ...plan.rules };
   const given = plan.settings ?? {};
   return {
-    species: given.species ?? [],
+    // A copy: the planners ask it millions of times, and the given one is watched for whether anyone reads it.
+    species: [...(given.species ?? [])],
     heart: given.heart ?? role.heart,
     wane: given.wane === undefined ? exactly("0 in") : toQuantity(given.wane, "in"),
     surface: given.surface ?? role.surface,

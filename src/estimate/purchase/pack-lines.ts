@@ -45,12 +45,12 @@ type PricedPack = SizedPack & { readonly amount: Quantity };
 /** The packs on one shelf as a table from need to purchase. */
 interface Shelf {
   readonly packs: readonly PricedPack[];
-  /** What each pack of the table is: so many of one on the shelf. */
-  readonly lots: readonly { readonly pack: number; readonly count: number }[];
   readonly table: PackTable;
   /** Size of one step of the table, in the dimension of the need. */
   readonly step: Quantity;
   readonly money: WholeMoney;
+  /** The table as rows of the sheet: cost, then how many of each pack; beyond the rows the best pack repeats. */
+  readonly rows: () => Pick<StepTable, "rows" | "beyond">;
 }
 
 /** What packs must cover, where that is more than one quantity: in one of several ways, each need by packs of its own. */
@@ -158,7 +158,15 @@ export function leastCost(packs: readonly SizedPack[], need: Quantity, minorDigi
   return decimal(leastCostPacks(shelf.table, wanted).costMinor).dividedBy(decimal(10).pow(shelf.money.digits));
 }
 
+/** By the packs on it: every mix that is tried buys its finish from the same shelf. */
+const shelves = new WeakMap<readonly SizedPack[], Shelf | undefined>();
+
 function shelfOf(packs: readonly SizedPack[], minorDigits: number): Shelf | undefined {
+  if (!shelves.has(packs)) shelves.set(packs, filledShelf(packs, minorDigits));
+  return shelves.get(packs);
+}
+
+function filledShelf(packs: readonly SizedPack[], minorDigits: number): Shelf | undefined {
   const priced = packs.flatMap((pack): PricedPack[] =>
     pack.price.kind === "priced" ? [{ ...pack, amount: pack.price.amount }] : [],
   );
@@ -177,7 +185,29 @@ function shelfOf(packs: readonly SizedPack[], minorDigits: number): Shelf | unde
     })),
   );
   const table = packTable(lots, TABLED);
-  return table ? { packs: priced, lots: lots.map(({ lot }) => lot), table, step, money } : undefined;
+  if (!table) return undefined;
+  const countsOf = (counts: readonly number[]) =>
+    priced.map((_, at) =>
+      decimal(counts.reduce((sum, times, i) => (lots[i]?.lot.pack === at ? sum + times * lots[i].lot.count : sum), 0)),
+    );
+  const columns = (whole: number, counts: readonly number[]) => [
+    decimal(whole).dividedBy(decimal(10).pow(money.digits)),
+    ...countsOf(counts),
+  ];
+  const { beyond } = table;
+  const repeated = table.packs.map((_, i) => (i === beyond.pack ? 1 : 0));
+  const laid = () => ({
+    rows: table.rows
+      .filter((row) => row.from > 0)
+      .map((row) => ({ from: row.from, columns: columns(row.costMinor, row.counts) })),
+    beyond: { upTo: table.reach, size: beyond.size, columns: columns(beyond.priceMinor, repeated) },
+  });
+  let once: ReturnType<typeof laid> | undefined;
+  const rows = () => {
+    once ??= laid();
+    return once;
+  };
+  return { packs: priced, table, step, money, rows };
 }
 
 /**
@@ -214,25 +244,13 @@ function wholeSizes(packs: readonly { readonly holds: Quantity }[]): {
 
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 
-/** The pack table as columns of the sheet: cost, then how many of each pack. */
-function stepTable(name: string, { packs, lots, table, money }: Shelf, currency: string): StepTable {
-  const cost = (whole: number) => decimal(whole).dividedBy(decimal(10).pow(money.digits));
-  const columns = (whole: number, counts: readonly number[]) => [
-    cost(whole),
-    ...packs.map((_, at) =>
-      decimal(counts.reduce((sum, times, i) => (lots[i]?.pack === at ? sum + times * lots[i].count : sum), 0)),
-    ),
-  ];
-  const { beyond } = table;
-  const repeated = table.packs.map((_, i) => (i === beyond.pack ? 1 : 0));
+/** The pack table as columns of the sheet. */
+function stepTable(name: string, { packs, rows }: Shelf, currency: string): StepTable {
   return {
     name: `${name}.packs`,
     stepUnit: NUMBER,
     columns: [{ name: "cost", unit: unit(currency) }, ...packs.map(({ label }) => ({ name: label, unit: NUMBER }))],
-    rows: table.rows
-      .filter((row) => row.from > 0)
-      .map((row) => ({ from: row.from, columns: columns(row.costMinor, row.counts) })),
-    beyond: { upTo: table.reach, size: beyond.size, columns: columns(beyond.priceMinor, repeated) },
+    ...rows(),
   };
 }
 

@@ -4,6 +4,7 @@ import { FASTENERS, type FastenerKind } from "../../catalog/fasteners.js";
 import type { FinishKind } from "../../catalog/finishes.js";
 import { consumablePrice, finishOffers, servicePrice } from "../../catalog/look-up.js";
 import type { FastenerOffer } from "../../catalog/offers/fastener.js";
+import type { FinishOffer } from "../../catalog/offers/finish.js";
 import type { ConsumableItem, ServiceItem } from "../../catalog/offers/supplies.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import type { Need, NeedItem } from "../need.js";
@@ -177,12 +178,22 @@ function cansOf(
 ): { readonly cans: readonly SizedPack[]; readonly called: string | undefined; readonly add: string } {
   const found = finishOffers(catalog, finish as FinishKind);
   const offer = found.kind === "offered" ? found.offers[0] : undefined;
-  const cans = (offer?.cans ?? []).map(({ size, from, price }) => ({
-    label: packLabel(size),
-    holds: size,
-    price,
-    ...(from === undefined ? {} : { from }),
-  }));
   const add = found.kind === "offered" ? `Add a can of ${finish} with a price.` : found.add;
-  return { cans, called: offer?.label, add };
+  return { cans: offer ? packedCans(offer) : [], called: offer?.label, add };
+}
+
+/** By their offer, so that the same cans are always the same array. */
+const packed = new WeakMap<FinishOffer, readonly SizedPack[]>();
+
+function packedCans(offer: FinishOffer): readonly SizedPack[] {
+  const cans =
+    packed.get(offer) ??
+    offer.cans.map(({ size, from, price }) => ({
+      label: packLabel(size),
+      holds: size,
+      price,
+      ...(from === undefined ? {} : { from }),
+    }));
+  packed.set(offer, cans);
+  return cans;
 }

@@ -123,8 +123,11 @@ function firstSeat(shop: SawShop, { log, top }: Standing, group: SawGroup, lengt
 /** Draws the bolt opened in each of the usual ways and keeps the drawing with the most wanted wood. */
 function drawBolt(shop: SawShop, standing: Standing, bolt: Bolt, wants: readonly Want[], want: Want): Choice | null {
   let best: Choice | null = null;
+  const fitting = wants.filter(
+    ({ open, group }) => open > 0 && group.length <= bolt.length && speciesServes(standing.log, group),
+  );
   for (const opening of openings(bolt, shop, want.group)) {
-    const slabs = drawFrom(shop, standing.log, bolt, wants, want, opening);
+    const slabs = drawFrom(shop, bolt, fitting, want, opening);
     const sawn = slabs.flatMap((slab) => slab.strips).flatMap((strip) => strip.pieces);
     if (!sawn.includes(want.group)) continue;
     const wood = sawn.reduce((sum, g) => sum + g.thickness * g.width * g.length, 0);
@@ -151,18 +154,18 @@ function openings(bolt: Bolt, shop: SawShop, group: SawGroup): Opening[] {
   });
 }
 
-/** The first slab, then outward to both faces, the largest piece that each place holds. */
+/**
+ * The first slab, then outward to both faces, the largest piece that each place holds.
+ * @param fitting - What is wanted, no longer than the bolt and of its wood.
+ */
 function drawFrom(
   shop: SawShop,
-  log: SawLog,
   bolt: Bolt,
-  wants: readonly Want[],
+  fitting: readonly Want[],
   want: Want,
   { y0, thickness }: Opening,
 ): SlabPattern[] {
-  const open = wants
-    .filter((w) => w.open > 0 && w.group.length <= bolt.length && speciesServes(log, w.group))
-    .map((w): Want => ({ group: w.group, open: w.open }));
+  const open = fitting.map((w): Want => ({ group: w.group, open: w.open }));
   const first = fillSlab(bolt, shop, open, open.find((w) => w.group === want.group) as Want, y0, thickness);
   if (first === null) return [];
   const slabs = [first];
