@@ -12,7 +12,7 @@ import { AMERICAN_SPECIES, EUROPEAN_SPECIES, type Species } from "./species-tabl
 /**
  * Woods that yards sell under one name. Specific gravity on oven-dry weight and volume.
  * Source: `nds` table 12.3.3A, from memory; for the last two it is the figure that
- * gives the mean density of `en-338` at 12 % (C24: 420, C16: 370 kg/m3) in `groupDensityAt`.
+ * gives the mean density of `en-338` at 12 % (C24: 420, C16: 370 kg/m3) in `soldDensityAt`.
  */
 export interface TradeGroup {
   readonly id: string;
@@ -157,6 +157,26 @@ export function densityAt(species: Species, moisture: Quantity): Known {
   const left = ONE.minus(volumetric.value.value.times(shrunkShare(moisture)));
   const value = WATER.times(gravity).times(moisture.value.plus(1)).dividedBy(left);
   return { ...volumetric, value: quantity(value, LB_FT3) };
+}
+
+/**
+ * The same of a wood as yards name it: a species, or a trade group by its specific gravity; undefined of an unknown one.
+ * A group's gravity is oven-dry; on green volume it is G / (1 + 0.265 G), for volume shrinks by 26.5 % of that (Wood Handbook, chapter 4).
+ */
+export function soldDensityAt(id: string, moisture: Quantity): Known | undefined {
+  const species = ALL.get(id);
+  if (species) return densityAt(species, moisture);
+  const sold = GROUPS.get(id);
+  if (!sold) return undefined;
+  const byGravity = decimal("0.265");
+  const gravity = decimal(sold.specificGravity).dividedBy(ONE.plus(byGravity.times(sold.specificGravity)));
+  const left = ONE.minus(byGravity.times(gravity).times(shrunkShare(moisture)));
+  const value = WATER.times(gravity).times(moisture.value.plus(1)).dividedBy(left);
+  return {
+    value: quantity(value, LB_FT3),
+    fallback: false,
+    how: "Specific gravity of the woods sold under that name.",
+  };
 }
 
 /** Share of the whole shrinkage reached at a moisture: (30 − M) ÷ 30, between 0 and 1 (Wood Handbook, chapter 4). */

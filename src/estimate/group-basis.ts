@@ -3,6 +3,7 @@ import { type QuantityText, type Section, toQuantity } from "../catalog/reading.
 import { woodName } from "../catalog/species.js";
 import { laySanding, layTurning, type SandingCells } from "./effort/building.js";
 import { type DressingCells, layDressing, machinesOf, type RawPiece } from "./effort/dressing.js";
+import { laySoldHardness } from "./effort/hardness.js";
 import { layRipDown, type RipDownCells } from "./effort/rip-down.js";
 import type { PieceGroup } from "./pieces/piece-group.js";
 import type { Sold } from "./purchase/equal-offers.js";
@@ -33,8 +34,10 @@ export interface GroupBasis {
   readonly notMilled?: string;
   /** Weight of one piece as it is built in. */
   readonly weightEach: Cell;
-  /** How much slower the hardest of its woods works than softwood, times. */
+  /** How much slower the hardest of the woods that it may be milled of works than softwood, times. */
   readonly hardness: Operand;
+  /** How much slower what is sold for it works; of the milled where nothing is. */
+  readonly soldHardness: Operand;
   /** Person-time to turn one for each crosscut that is deeper than the saw. */
   readonly turn: Cell;
   /** As it comes to the machines; absent where it stays rough. */
@@ -85,10 +88,13 @@ export function layGroupBasis(group: PieceGroup, { substitution, rivals }: Sold,
   const dressed = group.rules.surface === "dressed";
   const comesRough = dressed && "offer" in substitution && substitution.offer.surface === "rough";
   const reason = whyNotMilled(group, request, cells.length > 0);
-  const ripDown = comesRough ? undefined : layRippingDown(group, substitution, known, laying);
-  const common = { group, weightEach, hardness: hardnessOf(group, laying), turn, substitution, rivals, ripDown };
+  const hardness = hardnessOf(group, laying);
+  const soldHardness = "offer" in substitution ? laySoldHardness(laying, substitution.offer.species) : hardness;
+  const sold = { substitution, hardness: soldHardness };
+  const ripDown = comesRough ? undefined : layRippingDown(group, sold, known, laying);
+  const common = { group, weightEach, hardness, soldHardness, turn, substitution, rivals, ripDown };
   if (reason !== undefined) {
-    const raw = dressed ? rawPiece(group, group, weightEach, laying) : undefined;
+    const raw = dressed ? rawPiece(group, weightEach, soldHardness) : undefined;
     const dressing = raw && comesRough ? layDressing({ ...laying, machines }, group, raw) : undefined;
     return { ...common, millable: undefined, notMilled: reason, raw, soldRough: dressing };
   }
@@ -113,7 +119,7 @@ export function layGroupBasis(group: PieceGroup, { substitution, rivals }: Sold,
   const spares = sheet.lay(`rough.${group.name}.spares`, roundUp(greatest(rejects, number("0"))), {
     label: "rejects expected",
   });
-  const raw = rawPiece(group, rough, weightEach, laying);
+  const raw = rawPiece(rough, weightEach, hardness);
   const dressing = layDressing({ ...laying, machines }, group, raw);
   const sanding = laySanding(sheet, group, assumed);
   const soldRough = comesRough ? dressing : undefined;
@@ -134,10 +140,10 @@ function layWeightEach(group: PieceGroup, woods: readonly WoodCells[], { sheet, 
   });
 }
 
-/** Where it is sold larger than wanted; of the heaviest of the woods that serve. */
+/** Where it is sold larger than wanted; as heavy as the heaviest of the woods that serve. */
 function layRippingDown(
   group: PieceGroup,
-  substitution: Substitution | NothingSold,
+  { substitution, hardness }: { readonly substitution: Substitution | NothingSold; readonly hardness: Operand },
   woods: readonly WoodCells[],
   laying: GroupLaying,
 ): RipDownCells | undefined {
@@ -156,7 +162,7 @@ function layRippingDown(
     label: "weight as sold",
     display: units.mass,
   });
-  const sold = rawPiece(group, { thickness, width, length: group.length }, weight, laying);
+  const sold = rawPiece({ thickness, width, length: group.length }, weight, hardness);
   return layRipDown({ ...laying, machines: machinesOf(request.shop) }, group, { sold, sides });
 }
 
@@ -165,21 +171,19 @@ function sideOf({ thickness, width }: Section, side: "thickness" | "width"): Qua
   return thickness.value.lte(width.value) === (side === "thickness") ? thickness : width;
 }
 
-/** As it comes to the machines, in the hardest of the woods that serve. @param size - Rough where it is milled. */
-function rawPiece(
-  group: PieceGroup,
+/** As it comes to the machines. @param size - Rough where it is milled. */
+const rawPiece = (
   { thickness, width, length }: Pick<RoughCells, "thickness" | "width" | "length">,
   weight: Cell,
-  laying: GroupLaying,
-): RawPiece {
-  return { thickness, width, length, weight, hardness: hardnessOf(group, laying) };
-}
+  hardness: Operand,
+): RawPiece => ({ thickness, width, length, weight, hardness });
 
 /** Of the hardest of the woods that serve: nobody knows yet which log a piece comes from. */
 function hardnessOf({ rules: { species } }: PieceGroup, { request, hardness }: GroupLaying): Operand {
   const woods = species.length > 0 ? species : (request.logs ?? []).map((log) => log.species);
-  const factors = [...new Set(woods)].flatMap((id) => hardness.get(id) ?? []);
-  return factors.length > 0 ? greatest(...factors) : number("1");
+  const [first, ...others] = [...new Set(woods)].flatMap((id) => hardness.get(id) ?? []);
+  if (!first) return number("1");
+  return others.length > 0 ? greatest(first, ...others) : first;
 }
 
 function whyNotMilled(group: PieceGroup, request: EstimateRequest, woodServes: boolean): string | undefined {

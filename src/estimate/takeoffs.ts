@@ -7,6 +7,7 @@ import type { Basis } from "./basis.js";
 import type { CommonCells } from "./compare/route.js";
 import { layBuilding } from "./effort/building.js";
 import { fuelAt } from "./effort/hauling.js";
+import { type JointHours, layJoints } from "./effort/joints.js";
 import { deckSheetsTime, layRoofHours } from "./effort/roofing.js";
 import { stageOfNeed } from "./effort/used-in.js";
 import { FaultError } from "./faults.js";
@@ -51,7 +52,10 @@ export interface Takeoffs {
   readonly needs: readonly Need[];
   /** Person-hours by stage that all routes share, in the order of the work. */
   readonly stages: readonly Cell[];
-  /** The first of them that comes after the finish. */
+  /** Joints of each group, by its name, in the wood of either way. */
+  readonly joints: ReadonlyMap<string, JointHours>;
+  /** The first stage that comes after the joints, and the first after the finish. */
+  readonly afterJoints: Cell;
   readonly afterFinish: Cell;
 }
 
@@ -60,15 +64,14 @@ export function layTakeoffs(basis: Basis): Takeoffs {
   const { sheet, cutList } = basis;
   const covering = layRoofCovering(basis);
   const boughtRafter = layRaftersAsSold(basis);
-  const fasteners = layJoints(basis);
+  const fasteners = layConnected(basis);
   const footings = layBelowGround(basis);
   const finish = facesToFinish(basis);
   const weights = layAllWeights(basis);
   sheet.title("common", "Work on either route");
+  const joints = layJoints(sheet, basis.groups, basis.assumed);
   const building = layBuilding(sheet, {
     groups: cutList.groups,
-    turns: new Map(basis.groups.map(({ group, turn }) => [group.name, turn])),
-    hardness: new Map(basis.groups.map(({ group, hardness }) => [group.name, hardness])),
     lifted: new Map(weights.lines.map((line) => [line.group, line.lifted])),
     means: basis.mill.carry,
     deckSheets: covering && deckSheetsTime(covering, basis.assumed),
@@ -83,7 +86,6 @@ export function layTakeoffs(basis: Basis): Takeoffs {
   decideByNeed(basis, needs);
   const stages = [
     ...(footings ? [footings.dig, footings.fill] : []),
-    building.join,
     building.trialAssemble,
     building.dismantle,
     building.move,
@@ -101,6 +103,8 @@ export function layTakeoffs(basis: Basis): Takeoffs {
     raising: known(building.brace, building.raise, building.rafters),
     needs,
     stages,
+    joints,
+    afterJoints: building.trialAssemble,
     afterFinish: building.move,
   };
 }
@@ -134,14 +138,15 @@ export function layCommon(basis: Basis, takeoffs: Takeoffs, own: readonly LaidLi
     },
   );
   const counted = (as: LaidLine["counts"]) => own.filter(({ counts }) => counts === as).map(({ cell }) => cell);
-  const { raising, stages, afterFinish, finish, footings } = takeoffs;
+  const { raising, stages, joints, afterJoints, afterFinish, finish, footings } = takeoffs;
   const ownHours = counted("hours");
   const hours = sheet.lay("common.hours.total", sumOr([...stages, ...ownHours], "person-h"), {
     label: "hours on either route",
     display: "person-h",
   });
   const concrete = footings?.concrete && basis.assumed.cell("footing.cure");
-  return { lines, hours, stages, afterFinish, raising, concrete, finish, own: counted("money"), ownHours };
+  const shared = { lines, hours, stages, joints, afterJoints, afterFinish, raising, concrete, finish };
+  return { ...shared, own: counted("money"), ownHours };
 }
 
 function layRoofCovering(basis: Basis): CoveringTakeoff | undefined {
@@ -196,7 +201,7 @@ function refuseJoints({ request: { structure }, cutList: { groups } }: Basis): v
   if (faults.length > 0) throw new FaultError(faults);
 }
 
-function layJoints(basis: Basis): FastenersTakeoff | undefined {
+function layConnected(basis: Basis): FastenersTakeoff | undefined {
   const { sheet, cutList, assumed, defaults, units } = basis;
   const { frame } = cutList;
   refuseJoints(basis);

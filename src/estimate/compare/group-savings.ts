@@ -114,11 +114,18 @@ function layGroupSaving(
   const sawingHours = times(sum(Object.values(formulas.stages)), pace);
   const finishing = finishingHours(basis, one, pieces);
   const coats = finishBeyondBought(basis, one, pieces, route.finish);
+  const joints = route.joints.get(name);
+  const slower = joints && joints.milled !== joints.bought ? [minus(joints.milled, joints.bought)] : [];
   const share = boughtInstead(basis, line, route, leftOut);
   const extraHours = sheet.lay(
     `${line}.extraHours`,
     minus(
-      plus(sawingHours, finishing, ...(coats ? [coats.hours] : [])),
+      plus(
+        sawingHours,
+        finishing,
+        ...slower.map((hours) => over(times(hours, pieces), one.group.count)),
+        ...(coats ? [coats.hours] : []),
+      ),
       times(share.sticks, plus(assumed.cell("buy.sort"), assumed.cell("buy.unload")), pace),
       cuttingToLength([{ pieces, turn: one.turn }], assumed),
       ...(one.ripDown ? [times(pieces, one.ripDown.each)] : []),

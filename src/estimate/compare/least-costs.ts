@@ -9,8 +9,11 @@ import type { Basis } from "../basis.js";
 import { brushingTime } from "../effort/brushing.js";
 import { easing } from "../effort/building.js";
 import { cuttingToLength } from "../effort/buying.js";
+import { laySoldHardness } from "../effort/hardness.js";
+import { jointTime } from "../effort/joints.js";
 import { layYardCarrying } from "../effort/milling.js";
 import type { GroupBasis, MillableGroup } from "../group-basis.js";
+import type { PieceGroup } from "../pieces/piece-group.js";
 import { taxRatesOn } from "../purchase/line.js";
 import type { Substitution } from "../purchase/substitution.js";
 import { Decimal, ONE, ZERO } from "../quantity/decimal.js";
@@ -21,6 +24,7 @@ import type { WoodCells } from "../salvage/wood.js";
 import { aside, asideIn } from "../sheet/aside.js";
 import { type Cell, least, number, type Operand, over, plus, sum, times } from "../sheet/expression.js";
 import { type FacesToFinish, takenBy } from "../takeoff/finish.js";
+import type { CommonCells } from "./route.js";
 
 /** One's own mill or the hired sawyer's, and what is the same for both. */
 export interface Ground {
@@ -31,6 +35,7 @@ export interface Ground {
   /** What a piece adds to the lumber order at the least, by its group, in money. */
   readonly worth: ReadonlyMap<string, Decimal>;
   readonly finish: FacesToFinish;
+  readonly joints: CommonCells["joints"];
 }
 
 /** Lays what is asked on the scratch sheet, under names of its own. */
@@ -52,6 +57,28 @@ export function boughtHours({ basis: { assumed }, value }: Ground, one: GroupBas
       : []),
   ];
   return value(sum(parts), "person-h");
+}
+
+/** Person-hours of the joints of one piece, in the wood that it is milled of. */
+export const jointsMilled = ({ joints }: Ground, { group }: GroupBasis): Decimal =>
+  ofOne(group, joints.get(group.name)?.milled);
+
+/** The same of one that is bought, in the softest of what serves as well. */
+export function jointsBought({ basis, joints, value }: Ground, one: GroupBasis): Decimal {
+  const { group, rivals, soldHardness } = one;
+  const { sheet, assumed, units } = basis;
+  if (aside(group.count).isZero()) return ZERO;
+  const laying = { sheet, assumed, units, moisture: assumed.cell("moisture.target") };
+  const others = [...new Set(rivals.map(({ offer }) => laySoldHardness(laying, offer.species)))]
+    .filter((factor) => factor !== soldHardness)
+    .map((factor) => value(over(jointTime(one, factor, assumed), group.count), "person-h"));
+  return Decimal.min(ofOne(group, joints.get(group.name)?.bought), ...others);
+}
+
+/** Each piece's part of the person-hours of a group. */
+function ofOne({ count }: PieceGroup, hours: Cell | undefined): Decimal {
+  const pieces = aside(count);
+  return hours && !pieces.isZero() ? asideIn(hours, "person-h").dividedBy(pieces) : ZERO;
 }
 
 /** Dressing, sanding and easing of one sawn piece, and what its wood takes: a sawyer's board feet, or a band's edge. */

@@ -3,7 +3,7 @@
  *
  * A relaxation that one sawing plan answers: every piece is sawn or bought. What all mixes have alike is counted in full.
  * A bought piece counts what it adds at the least to any order of sticks and their spares, as the cheapest of equal offers (`boughtWorth`), its tax, its
- * handling and its cutting; a sawn one its dressing, sanding and stacking; either its finish, by the volume of the cheapest can;
+ * handling and its cutting; a sawn one its dressing, sanding and stacking; either its joints in its own wood, and its finish, by the volume of the cheapest can;
  * the cuts count their hours, fuel and edge, in the wood that saws
  * quickest and from the log that is nearest. What is left out only adds: bundles, hire, packs, turning, carrying,
  * slabs, whole loads. So the bound of that sawing plan, on its family of plans, holds for every mix that mills all of what the
@@ -28,6 +28,8 @@ import {
   evaluator,
   finishCost,
   type Ground,
+  jointsBought,
+  jointsMilled,
   priceOf,
   readyLogs,
   sawnCost,
@@ -84,7 +86,8 @@ export function boundMixes(
   prove: Prover,
 ): MixBound | undefined {
   const wage = aside(basis.labor.valueOfHour);
-  const ground = { basis, wage, value: evaluator(basis), worth: boughtWorth(basis, wage), finish: common.finish };
+  const { finish, joints } = common;
+  const ground = { basis, wage, value: evaluator(basis), worth: boughtWorth(basis, wage), finish, joints };
   const bounds = milled.flatMap(
     (route) => boundOf({ ...ground, basis: basisOf(basis, route.plan) }, route, prove) ?? [],
   );
@@ -128,10 +131,14 @@ function boundOf(ground: Ground, milledAll: RouteCells, prove: Prover): WayBound
     const count = aside(group.count);
     const coming = Decimal.min(...boughtTextures(one).map((texture) => finishCost(ground, one, texture)));
     const bought = wage
-      .times(boughtHours(ground, one))
+      .times(boughtHours(ground, one).plus(jointsBought(ground, one)))
       .plus(ground.worth.get(group.name) ?? ZERO)
       .plus(coming);
-    const sawn = millable ? sawnCost(ground, one, millable).plus(finishCost(ground, one, textureOf(group))) : bought;
+    const sawn = millable
+      ? sawnCost(ground, one, millable)
+          .plus(wage.times(jointsMilled(ground, one)))
+          .plus(finishCost(ground, one, textureOf(group)))
+      : bought;
     allBought = allBought.plus(count.times(bought));
     fixed = fixed.plus(count.times(sawn));
     if (!millable) return [];

@@ -5,6 +5,7 @@
 
 import { type Basis, basisOf } from "../basis.js";
 import { type DryingCells, type DryingPiece, layDrying } from "../effort/drying.js";
+import { type JointHours, layJoining } from "../effort/joints.js";
 import { layMilling, type MillingCells } from "../effort/milling.js";
 import { isAtMill, peopleAt, stageOf } from "../effort/room.js";
 import type { GroupBasis } from "../group-basis.js";
@@ -42,7 +43,10 @@ export interface CommonCells {
   readonly hours: Cell;
   /** Those stages, in the order of the work. */
   readonly stages: readonly Cell[];
-  /** The first of them that comes after the finish. */
+  /** The joints of each group, by its name: each route cuts them in the wood that it has. */
+  readonly joints: ReadonlyMap<string, JointHours>;
+  /** The first of the shared stages that comes after the joints, and the first after the finish. */
+  readonly afterJoints: Cell;
   readonly afterFinish: Cell;
   /** Those of them to which helpers come. */
   readonly raising: readonly Cell[];
@@ -62,6 +66,8 @@ export interface RouteCells {
   /** Calendar time in the stack; undefined where nothing that is milled needs to dry. */
   readonly drying: DryingCells | undefined;
   readonly finish: RouteFinish;
+  /** The joints of each group, by its name, in the wood of either way. */
+  readonly joints: ReadonlyMap<string, JointHours>;
   /** Person-hours by stage, own to the route, in the order of the work. */
   readonly stages: readonly Cell[];
   /** The same with those that all routes share between them, and the user's own hours at the end. */
@@ -97,7 +103,8 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
   const drying = layDrying(sheet, key, dryingPieces(basis, plan, split), basis.assumed);
   const finish = layRouteFinish(basis, key, split, common.finish);
   const pieces = [...(milling ? Object.values(milling.stages) : []), ...finishing.stages];
-  const stages = [...pieces, ...finish.stages];
+  const join = layJoining(sheet, key, split, common.joints);
+  const stages = [...pieces, join, ...finish.stages];
   const own = sheet.lay(`${key}.hours.own`, sumOr(stages, "person-h"), {
     label: "hours of this route alone",
     display: "person-h",
@@ -125,7 +132,11 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
     label: "cash and hours together",
   });
   const unpriced = all.filter(({ amount }) => !amount).length;
-  const shared = common.stages.flatMap((cell) => (cell === common.afterFinish ? [...finish.stages, cell] : [cell]));
+  const before = new Map([
+    [common.afterJoints, [join]],
+    [common.afterFinish, finish.stages],
+  ]);
+  const shared = common.stages.flatMap((cell) => [...(before.get(cell) ?? []), cell]);
   const inOrder = [...pieces, ...shared, ...common.ownHours];
   return {
     plan,
@@ -133,6 +144,7 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
     milling,
     drying,
     finish,
+    joints: common.joints,
     stages,
     inOrder,
     hours,

@@ -128,7 +128,10 @@ const PIECE_WORK: Readonly<Record<string, PieceWork>> = {
     const faces = over(times(milled, millable.dressing.surfaceEach), assumed.cell("rate.sand"));
     return times(plus(faces, easing(times(milled, group.length), assumed)), assumed.cell("pace"));
   },
-  join: ({ sheet }, { group }) => sheet.find(`work.${group.name}.join`),
+  join: ({ sheet }, { group }, milled) => {
+    const all = sheet.find(`work.${group.name}.join`);
+    return all && over(times(all, milled), group.count);
+  },
 };
 
 /** The same of the stages that come after, where nothing but fascia dries. */

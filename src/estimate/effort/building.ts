@@ -1,5 +1,5 @@
 /**
- * Work that both routes share, from cutting joints to cleaning up. Per group where it is a group's, so that a removed
+ * Work that all routes share, from fitting on the ground to cleaning up. Per group where it is a group's, so that a removed
  * group takes its work along.
  */
 import type { PieceGroup } from "../pieces/piece-group.js";
@@ -26,7 +26,6 @@ import { layCarrying } from "./hauling.js";
 
 /** Person-hours of building, by stage. */
 export interface BuildingCells {
-  readonly join: Cell;
   readonly trialAssemble: Cell;
   readonly dismantle: Cell;
   readonly move: Cell;
@@ -43,10 +42,6 @@ export interface BuildingCells {
 /** What building needs beside the groups. */
 export interface BuildingInput {
   readonly groups: readonly PieceGroup[];
-  /** Person-time by group to turn a piece for each crosscut that is deeper than the saw. */
-  readonly turns: ReadonlyMap<string, Cell>;
-  /** How much slower the wood of a group works than softwood, times. */
-  readonly hardness: ReadonlyMap<string, Operand>;
   /** Weight of one piece of a group as it is raised. */
   readonly lifted: ReadonlyMap<string, Cell>;
   readonly means: CarryMeans;
@@ -121,7 +116,7 @@ export function layTurning(sheet: Sheet, group: PieceGroup, weight: Cell, assume
 
 /** Lays hours by stage over all groups. */
 export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
-  const { groups, turns, assumed } = input;
+  const { groups, assumed } = input;
   const pace = assumed.cell("pace");
   const each = (
     name: string,
@@ -149,15 +144,7 @@ export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
       "",
     );
   const posts = groups.filter((group) => group.role === "post");
-  const jointOf = (group: PieceGroup) => {
-    const ends = times(number("2"), turns.get(group.name) ?? number("0 person-h"));
-    return times(
-      group.members ?? group.count,
-      plus(times(assumed.cell(`joint.${group.rules.joint}`), harderOf(group, input), pace), ends),
-    );
-  };
   return {
-    join: total("join", "cut joints", each("join", "cut its joints", groups, jointOf)),
     trialAssemble: total(
       "trialAssemble",
       "trial-assemble and mark",
@@ -194,12 +181,6 @@ export function layBuilding(sheet: Sheet, input: BuildingInput): BuildingCells {
 export function raisedIn({ role, encloses }: PieceGroup): Raising | undefined {
   if (role === "fascia") return undefined;
   return encloses ? "enclose" : RAISED_IN[role];
-}
-
-/** Joints in harder wood than the rates are for are slower to cut, in the share that is cutting and not layout and fit. */
-function harderOf({ name }: PieceGroup, { hardness, assumed }: BuildingInput): Operand {
-  const harder = minus(hardness.get(name) ?? number("1"), number("1"));
-  return plus(number("1"), times(assumed.cell("joint.byHardness"), harder));
 }
 
 /** Wood denser than the rates are for is slower to lift into place, in the share that goes by weight. */

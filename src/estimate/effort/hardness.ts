@@ -2,6 +2,9 @@
  * How much slower a wood works than the softwood that the rates are for. Cutting takes effort about as the wood is dense;
  * an assumption, which one measures by a cut in each wood. Softer woods go no faster: the feed is the hand's.
  */
+
+import { soldDensityAt, woodName } from "../../catalog/species.js";
+import type { DisplayUnits } from "../quantity/display.js";
 import type { Assumed } from "../request/assumed.js";
 import type { WoodCells } from "../salvage/wood.js";
 import { type Cell, greatest, number, over } from "../sheet/expression.js";
@@ -13,13 +16,29 @@ export function layHardness(
   assumed: Assumed,
   woods: ReadonlyMap<string, WoodCells>,
 ): ReadonlyMap<string, Cell> {
-  const softwood = assumed.cell("saw.softwood");
-  return new Map(
-    [...woods].map(([id, wood]) => [
-      id,
-      sheet.lay(`wood.${id}.hardness`, greatest(number("1"), over(wood.dryDensity, softwood)), {
-        label: "slower to work than softwood, times",
-      }),
-    ]),
-  );
+  return new Map([...woods].map(([id, { dryDensity }]) => [id, layFactor(sheet, assumed, id, dryDensity)]));
 }
+
+/** Lays the factor of a wood that is only bought, once. @param moisture - At which it is built in. */
+export function laySoldHardness(
+  {
+    sheet,
+    assumed,
+    units,
+    moisture,
+  }: { readonly sheet: Sheet; readonly assumed: Assumed; readonly units: DisplayUnits; readonly moisture: Cell },
+  id: string,
+): Cell {
+  const known = sheet.find(`wood.${id}.hardness`);
+  if (known) return known;
+  const density = soldDensityAt(id, { value: sheet.decide(moisture), unit: moisture.unit });
+  if (!density) throw new Error(`no wood is sold as ${id}`);
+  sheet.title(`wood.${id}`, woodName(id));
+  const notes = { label: "weight as built in", display: units.density, source: density.how };
+  return layFactor(sheet, assumed, id, sheet.input(`wood.${id}.dryDensity`, density.value, notes));
+}
+
+const layFactor = (sheet: Sheet, assumed: Assumed, id: string, density: Cell): Cell =>
+  sheet.lay(`wood.${id}.hardness`, greatest(number("1"), over(density, assumed.cell("saw.softwood"))), {
+    label: "slower to work than softwood, times",
+  });

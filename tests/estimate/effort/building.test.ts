@@ -2,11 +2,11 @@ import { describe, expect, it } from "vitest";
 import { raisedIn } from "../../../src/estimate/effort/building.js";
 import { demoBody, estimated } from "../../helpers/estimating.js";
 
-/** Hours that a list of pieces takes on either route, by stage. */
+/** Hours that a list of pieces takes where all of it is bought, by stage of building. */
 function commonHours(pieces: readonly object[], more: object = {}) {
   const { sheet } = estimated({ structure: { kind: "pieces", pieces }, ...more }).basis;
   return (stage: string) => {
-    const cell = sheet.find(`common.hours.${stage}`);
+    const cell = sheet.find(`common.hours.${stage}`) ?? sheet.find(`bought.hours.${stage}`);
     return cell ? sheet.in(cell, "person-h").toNumber() : Number.NaN;
   };
 }
@@ -105,7 +105,7 @@ describe("what building takes", () => {
     const gable = { kind: "gable", span: "16 ft", length: "24 ft", eaveHeight: "8 ft" };
     const hours = (structure: object) => {
       const found = estimated({ structure });
-      return found.common.hours.value.toNumber();
+      return found.routes.buy.hours.value.toNumber();
     };
     expect(hours({ ...gable, groups: { braces: { remove: true } } })).toBeLessThan(hours(gable) - 10);
   });
@@ -157,7 +157,7 @@ describe("joints of one's own choice", () => {
     const [usual, chosen] = [made(), made(joint)];
     const { hours, count } = chosen;
     const each = (group: string, was: string) => count(group) * (hours(rate) - usual.hours(was));
-    expect(hours("common.hours.join") - usual.hours("common.hours.join")).toBeCloseTo(
+    expect(hours("bought.hours.join") - usual.hours("bought.hours.join")).toBeCloseTo(
       each("posts", "joint.post-top") + each("ties", "joint.lap"),
       9,
     );

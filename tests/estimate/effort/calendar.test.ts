@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { milledPieces } from "../../../src/estimate/compare/route.js";
 import { workOf } from "../../../src/estimate/compare/work.js";
 import { calendarOf } from "../../../src/estimate/effort/calendar.js";
 import { dateAfter } from "../../../src/estimate/effort/dates.js";
@@ -257,10 +258,11 @@ describe("the calendar of the demo", () => {
       ({ group }) => group.rules.seasoning === "dried" && mill.plan.sawn.has(group.name),
     );
     expect(driedGroups.length).toBeGreaterThan(0);
-    const joints = driedGroups.reduce(
-      (sum, { group }) => sum + sheet.in(sheet.find(`work.${group.name}.join`) as never, "person-h").toNumber(),
-      0,
-    );
+    const joints = driedGroups.reduce((sum, one) => {
+      const all = sheet.in(sheet.find(`work.${one.group.name}.join`) as never, "person-h").toNumber();
+      const milled = milledPieces(demo.basis, mill.plan, one)?.value.toNumber() ?? 0;
+      return sum + (all * milled) / one.group.count.value.toNumber();
+    }, 0);
     expect(bar("join", "dried")?.personHours.value.toNumber()).toBeCloseTo(joints, 9);
     expect(bar("join", "dried")?.startDay.value.gte(dry)).toBe(true);
     for (const early of [bar("join", "green"), bar("trialAssemble"), bar("dismantle")])

@@ -73,7 +73,7 @@ function framed(pieces: readonly object[]) {
 }
 
 const building = (stages: readonly string[], over: number) => (value: (name: string) => number) =>
-  stages.reduce((sum, stage) => sum + value(`common.hours.${stage}`), 0) / over;
+  stages.reduce((sum, stage) => sum + value(`${stage === "join" ? "bought" : "common"}.hours.${stage}`), 0) / over;
 
 describe("common practice of carpentry lies between low and high", () => {
   it("heavy timber with cut joints: 80 person-hours a thousand board feet, in posts of 6 × 6 in", () => {
