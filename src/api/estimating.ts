@@ -13,7 +13,7 @@ import { type EstimateRequest, estimateRequest, readEstimateRequest } from "../e
 import { Sheet } from "../estimate/sheet/sheet.js";
 import { structureNotices } from "../estimate/structure-notices.js";
 import { type NearMiss, nearMisses } from "../estimate/sweep/near-misses.js";
-import { layFinishAsAsked, layTakeoffs } from "../estimate/takeoffs.js";
+import { layFinishAsAsked, layHardwareAsLaidOut, layTakeoffs } from "../estimate/takeoffs.js";
 import { Stages } from "../estimate/watch.js";
 import { type AnyCall, body, call, json, type Read } from "./call.js";
 import { demoCatalogs } from "./demos.js";
@@ -88,9 +88,10 @@ function laidOut(asked: EstimateRequest): TakenOff {
   const basis = layBasis(sheet, request);
   const takeoffs = layTakeoffs(basis);
   const finish = layFinishAsAsked(basis, takeoffs);
+  const hardware = layHardwareAsLaidOut(basis, takeoffs);
   refuse(basis);
   const notices = [...structureNotices(basis, takeoffs), ...defaultNotices(basis)];
-  return { basis, takeoffs, finish, cautions: cautionsOf(basis, takeoffs, false), notices };
+  return { basis, takeoffs, finish, hardware, cautions: cautionsOf(basis, takeoffs, false), notices };
 }
 
 /** Lays one roof under all coverings wanted. @throws FaultError where there is no roof. */

@@ -74,6 +74,9 @@ export type NeedItem =
   | { readonly kind: "consumable"; readonly item: string }
   | { readonly kind: "service"; readonly item: string };
 
+/** An item of one kind. */
+export type ItemOf<Kind extends NeedItem["kind"]> = Extract<NeedItem, { kind: Kind }>;
+
 /** Something the job needs: what it is, and how much of it. */
 export interface Need {
   /** Unique; names the line of the shopping list. */

@@ -89,22 +89,6 @@ function toleranceNotices({ request }: Basis, { mix }: ComparedRoutes): Notice[]
   return [{ code: "tolerance", text }];
 }
 
-/**
- * Bases are ordered for the posts as laid out; posts that the best mix buys in another size want others. Of posts that can
- * only be bought the bases fit the size that is sold.
- */
-function postBaseNotices({ groups }: Basis, { fasteners }: Takeoffs, { mix }: ComparedRoutes): Notice[] {
-  if (!fasteners?.lines.some(({ kind }) => kind === "post-base")) return [];
-  return groups.flatMap(({ group, millable, substitution }): Notice[] => {
-    if (group.role !== "post" || !millable || !("offer" in substitution)) return [];
-    const count = mix.plan.bought.find((one) => one.substitution.group.name === group.name)?.count ?? 0;
-    const size = substitution.differences.find((one) => one.includes("measures"));
-    if (count === 0 || !size) return [];
-    const text = `${group.label}: ${count} ${count === 1 ? "is" : "are"} bought in another size than laid out (${size}). The post bases listed fit the posts as laid out: order for each the base that fits it.`;
-    return [{ code: "bought-size", text, at: group.at }];
-  });
-}
-
 /** Posts that the verdict mills out of wood that rots, where rain reaches them. */
 function decayNotices({ groups, logs, request: { structure } }: Basis, { mix }: ComparedRoutes): Notice[] {
   const speciesOf = new Map(logs.map((log) => [log.name, log.species]));
@@ -169,7 +153,6 @@ export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRout
     ...shortOf(basis, routes),
     ...substitutionNotices(basis),
     ...purchaseNotices(basis, routes.mix, common),
-    ...postBaseNotices(basis, takeoffs, routes),
     ...narrowBoardNotices(basis, routes),
     ...dryingNotices(basis, takeoffs, routes),
     ...structureNotices(basis, takeoffs),

@@ -2,6 +2,7 @@
 import type { Climate, Exposure } from "../catalog/fasteners.js";
 import type { FinishKind } from "../catalog/finishes.js";
 import { boardsOf, coveringOffers, finishOffers } from "../catalog/look-up.js";
+import type { LumberOffer } from "../catalog/offers/lumber.js";
 import { ovenDryGravity } from "../catalog/species.js";
 import type { Basis } from "./basis.js";
 import type { CommonCells } from "./compare/route.js";
@@ -9,7 +10,7 @@ import { layBuilding } from "./effort/building.js";
 import { fuelAt } from "./effort/hauling.js";
 import { type JointHours, layJoints } from "./effort/joints.js";
 import { deckSheetsTime, layRoofHours } from "./effort/roofing.js";
-import { stageOfNeed } from "./effort/used-in.js";
+import { atStage } from "./effort/used-in.js";
 import { FaultError } from "./faults.js";
 import type { Need } from "./need.js";
 import { hangsOnWall } from "./pieces/cut-list.js";
@@ -17,7 +18,6 @@ import { USUAL_COVERING } from "./pieces/deck.js";
 import { floorRuns } from "./pieces/floor.js";
 import type { PieceGroup, SectionCells } from "./pieces/piece-group.js";
 import { decideByNeed } from "./purchase/decide-by-need.js";
-import type { ShoppingLine } from "./purchase/line.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
 import type { Decimal } from "./quantity/decimal.js";
 import type { JointKind } from "./request/structure.js";
@@ -30,6 +30,7 @@ import { coveredRoof } from "./takeoff/covered-roof.js";
 import { type CoveringTakeoff, layCovering } from "./takeoff/covering.js";
 import { type FastenersTakeoff, layFasteners, layGableSupports } from "./takeoff/fasteners.js";
 import { endSealer, type FacesToFinish, type FinishTakeoff, layFaces, layFinish } from "./takeoff/finish.js";
+import { layFittedNeeds } from "./takeoff/fitted-hardware.js";
 import { refuseFootings } from "./takeoff/footing-room.js";
 import { type FootingsTakeoff, layFootings } from "./takeoff/footings.js";
 import { bearerFaults, jointFaults } from "./takeoff/joint-faults.js";
@@ -116,6 +117,13 @@ export function layFinishAsAsked(basis: Basis, { finish: { terms, lines } }: Tak
   return finish;
 }
 
+/** What is needed of hardware that is made for one size, for the pieces as laid out, whichever of them are bought. */
+export function layHardwareAsLaidOut({ sheet, groups }: Basis, { fasteners }: Takeoffs): readonly Need[] {
+  const counts = new Map(groups.map(({ group: { name, count } }) => [name, count]));
+  const ofGroup = (name: string) => ({ milled: counts.get(name), count: counts.get(name) as Cell });
+  return fasteners?.fitted ? layFittedNeeds(sheet, fasteners.fitted, ofGroup, "") : [];
+}
+
 /** Fuel of the means that brings the pieces to the site; none by hand, by cart, or by a winch that is wound by hand. */
 function movingFuel(basis: Basis, move: Cell): Need[] {
   const { sheet, mill, units } = basis;
@@ -131,12 +139,8 @@ const known = (...cells: readonly (Cell | undefined)[]): Cell[] => cells.flatMap
 /** Prices the shared needs and sums the shared hours. */
 export function layCommon(basis: Basis, takeoffs: Takeoffs, own: readonly LaidLine[]): CommonCells {
   const { sheet, pricing, catalog, request } = basis;
-  const lines = layShoppingList(pricing, catalog, takeoffs.needs, request.system).map(
-    ({ line, needs }): ShoppingLine => {
-      const stages = new Set(needs.map((need) => stageOfNeed(need, basis.cutList.groups)));
-      return { ...line, stage: stages.size === 1 ? [...stages][0] : undefined };
-    },
-  );
+  const list = layShoppingList(pricing, catalog, takeoffs.needs, request.system);
+  const lines = list.map((served) => atStage(served, basis.cutList.groups));
   const counted = (as: LaidLine["counts"]) => own.filter(({ counts }) => counts === as).map(({ cell }) => cell);
   const { raising, stages, joints, afterJoints, afterFinish, finish, footings } = takeoffs;
   const ownHours = counted("hours");
@@ -145,7 +149,8 @@ export function layCommon(basis: Basis, takeoffs: Takeoffs, own: readonly LaidLi
     display: "person-h",
   });
   const concrete = footings?.concrete && basis.assumed.cell("footing.cure");
-  const shared = { lines, hours, stages, joints, afterJoints, afterFinish, raising, concrete, finish };
+  const fitted = takeoffs.fasteners?.fitted;
+  const shared = { lines, hours, stages, joints, afterJoints, afterFinish, raising, concrete, finish, fitted };
   return { ...shared, own: counted("money"), ownHours };
 }
 
@@ -232,7 +237,8 @@ function layConnected(basis: Basis): FastenersTakeoff | undefined {
       groups,
       exposureOf,
       gravityOf: (group) => gravityOf(basis, group),
-      sectionOf: (group) => soldSection(basis, group),
+      sectionOf: (group) => soldSection(basis, group) ?? group,
+      boughtSectionOf: (group) => boughtSection(basis, group),
       runs: frame ? { ...frame.runs, ...floorRuns(hangsOnWall(frame)) } : {},
       supportsApart,
       light,
@@ -258,12 +264,24 @@ function layRaftersAsSold({ sheet, cutList: { frame }, groups, units }: Basis): 
 const IN_CONNECTORS: ReadonlySet<JointKind> = new Set(["hung", "lap-and-hang"]);
 
 /** Posts and hung pieces that can only be bought are as large as they are sold: bases, bolts and hangers follow. */
-function soldSection(basis: Basis, group: PieceGroup): SectionCells {
-  const { sheet, units } = basis;
+function soldSection(basis: Basis, group: PieceGroup): SectionCells | undefined {
   const sold = soldOf(basis, group);
   const fitted = group.role === "post" || IN_CONNECTORS.has(group.rules.joint);
-  if (!fitted || !sold?.only) return group;
-  const { actual, name } = sold.offer;
+  return fitted && sold?.only ? layAsSold(basis, group, sold.offer) : undefined;
+}
+
+/** As sold, of a group that may be milled, too, where that is another size. */
+function boughtSection(basis: Basis, group: PieceGroup): SectionCells | undefined {
+  const { sheet } = basis;
+  const sold = soldOf(basis, group);
+  if (!sold || sold.only) return undefined;
+  const wanted = { thickness: sheet.decide(group.thickness), width: sheet.decide(group.width) };
+  const { thickness, width } = sold.offer.actual;
+  const same = thickness.value.eq(wanted.thickness) && width.value.eq(wanted.width);
+  return same ? undefined : layAsSold(basis, group, sold.offer);
+}
+
+function layAsSold({ sheet, units }: Basis, group: PieceGroup, { actual, name }: LumberOffer): SectionCells {
   const side = (of: "thickness" | "width") =>
     sheet.catalog(`fasteners.${group.name}.sold.${of}`, actual[of], {
       label: `${of} of ${name} as sold`,
@@ -296,7 +314,7 @@ function woodsOf({ request }: Basis, group: PieceGroup): readonly string[] {
 
 /** What a group is bought as, and whether it can only be bought. */
 function soldOf({ groups }: Basis, group: PieceGroup) {
-  const found = groups.find((one) => one.group === group);
+  const found = groups.find((one) => one.group.name === group.name);
   return found && "offer" in found.substitution
     ? { offer: found.substitution.offer, only: !found.millable }
     : undefined;

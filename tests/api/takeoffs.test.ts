@@ -26,10 +26,12 @@ describe("takeoffs", () => {
     const other = common.filter(
       ({ name, value, unit }) => cells.get(name)?.value !== value || cells.get(name)?.unit !== unit,
     );
-    // The finish alone is each route's own: what is bought dressed takes less than what is asked for rough.
-    const finish = other.filter(({ name }) => name.startsWith("finish."));
-    expect(other.filter((cell) => !finish.includes(cell))).toEqual([]);
-    for (const { name, unit } of finish) expect(cells.get(`bought.${name}`)?.unit).toBe(unit);
+    // Each route has its own finish, and hardware that fits its posts: what is bought comes dressed, and smaller.
+    const own = other.filter(({ name }) => /^(finish|fasteners\.order)\./.test(name));
+    expect(other.filter((cell) => !own.includes(cell))).toEqual([]);
+    const ways = ["bought", "milled", "mixed"];
+    for (const { name, unit } of own)
+      expect(ways.flatMap((way) => cells.get(`${way}.${name}`)?.unit ?? [])).toContain(unit);
     expect(taken.geometry).toEqual(whole.geometry);
     expect(taken.fasteners).toEqual(whole.fasteners);
     expect(taken.about).toEqual(whole.about);

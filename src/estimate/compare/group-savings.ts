@@ -36,6 +36,7 @@ import type { Sheet } from "../sheet/sheet.js";
 import { layLumber, type StockPlans } from "./lumber-lines.js";
 import { milledPieces, type RouteCells, type RoutePlan } from "./route.js";
 import { finishBeyondBought } from "./route-finish.js";
+import { hardwareBeyondBought } from "./route-hardware.js";
 import { type OwnWork, usedUp } from "./used-up.js";
 
 /** A group that is bought in the place of milled, all else of a route as it is. */
@@ -135,13 +136,14 @@ function layGroupSaving(
       display: "person-h",
     },
   );
+  const hardware = hardwareBeyondBought(basis, one, route);
   const used = usedUp(basis, route, { cuts, formulas, sharpenings, logs, ...shopWork(basis, one, pieces, finishing) });
   const cost = sheet.lay(`${line}.buyCost`, withTax(basis, "lumber", share.cost), {
     label: "what buying it adds to the lumber order",
   });
   const cashSaved = sheet.lay(
     `${line}.cashSaved`,
-    minus(cost, sumOr([...used, ...(coats ? [coats.cash] : [])], basis.pricing.currency)),
+    minus(cost, sumOr([...used, ...hardware, ...(coats ? [coats.cash] : [])], basis.pricing.currency)),
     {
       label: "cash saved",
     },

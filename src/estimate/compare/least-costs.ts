@@ -36,6 +36,7 @@ export interface Ground {
   readonly worth: ReadonlyMap<string, Decimal>;
   readonly finish: FacesToFinish;
   readonly joints: CommonCells["joints"];
+  readonly fitted: CommonCells["fitted"];
 }
 
 /** Lays what is asked on the scratch sheet, under names of its own. */

@@ -3,7 +3,7 @@
  *
  * A relaxation that one sawing plan answers: every piece is sawn or bought. What all mixes have alike is counted in full.
  * A bought piece counts what it adds at the least to any order of sticks and their spares, as the cheapest of equal offers (`boughtWorth`), its tax, its
- * handling and its cutting; a sawn one its dressing, sanding and stacking; either its joints in its own wood, and its finish, by the volume of the cheapest can;
+ * handling and its cutting; a sawn one its dressing, sanding and stacking; either its joints in its own wood, the hardware made for its size, and its finish, by the volume of the cheapest can;
  * the cuts count their hours, fuel and edge, in the wood that saws
  * quickest and from the log that is nearest. What is left out only adds: bundles, hire, packs, turning, carrying,
  * slabs, whole loads. So the bound of that sawing plan, on its family of plans, holds for every mix that mills all of what the
@@ -37,6 +37,7 @@ import {
 } from "./least-costs.js";
 import type { CommonCells, RouteCells } from "./route.js";
 import { boughtTextures } from "./route-finish.js";
+import { leastForAll, leastHardware } from "./route-hardware.js";
 
 /** What is proven of all mixes, and the plan found while proving it. */
 export interface MixBound {
@@ -86,15 +87,16 @@ export function boundMixes(
   prove: Prover,
 ): MixBound | undefined {
   const wage = aside(basis.labor.valueOfHour);
-  const { finish, joints } = common;
-  const ground = { basis, wage, value: evaluator(basis), worth: boughtWorth(basis, wage), finish, joints };
+  const { finish, joints, fitted } = common;
+  const ground = { basis, wage, value: evaluator(basis), worth: boughtWorth(basis, wage), finish, joints, fitted };
   const bounds = milled.flatMap(
     (route) => boundOf({ ...ground, basis: basisOf(basis, route.plan) }, route, prove) ?? [],
   );
   if (bounds.length < milled.length) return undefined;
   const found = bounds.reduce((a, b) => (b.bound.lt(a.bound) ? b : a));
   const places = basis.pricing.minorDigits;
-  const shared = sharedCash(basis, common).plus(deliveryOf(ground, common));
+  const hardware = leastForAll(basis, fitted?.others ?? []);
+  const shared = sharedCash(basis, common).plus(deliveryOf(ground, common)).plus(hardware);
   const whole = aside(common.hours).times(wage).plus(shared).plus(found.bound);
   const rounding = halfMinor(places).times(common.lines.length + MOST_OWN_LINES);
   const least = whole.minus(rounding).minus(whole.abs().times(FLOATS)).toDecimalPlaces(places, Decimal.ROUND_FLOOR);
@@ -122,7 +124,7 @@ type WayBound = JointPlan & { readonly bound: Decimal };
 
 /** What is not alike in all mixes, of one way to mill; a mix that mills nothing pays nothing for the mill. */
 function boundOf(ground: Ground, milledAll: RouteCells, prove: Prover): WayBound | undefined {
-  const { basis, wage } = ground;
+  const { basis, wage, fitted } = ground;
   const hired = basis.sawyer !== undefined;
   let fixed = ZERO;
   let allBought = ZERO;
@@ -133,10 +135,12 @@ function boundOf(ground: Ground, milledAll: RouteCells, prove: Prover): WayBound
     const bought = wage
       .times(boughtHours(ground, one).plus(jointsBought(ground, one)))
       .plus(ground.worth.get(group.name) ?? ZERO)
+      .plus(leastHardware(basis, one, "bought", fitted))
       .plus(coming);
     const sawn = millable
       ? sawnCost(ground, one, millable)
           .plus(wage.times(jointsMilled(ground, one)))
+          .plus(leastHardware(basis, one, "milled", fitted))
           .plus(finishCost(ground, one, textureOf(group)))
       : bought;
     allBought = allBought.plus(count.times(bought));

@@ -8,9 +8,10 @@ import { brushingTime, layBrushing } from "../effort/brushing.js";
 import { coatsOf, type SettingCells } from "../effort/setting.js";
 import { stageOfNeed } from "../effort/used-in.js";
 import type { GroupBasis } from "../group-basis.js";
+import type { ItemOf } from "../need.js";
 import { decideByNeed } from "../purchase/decide-by-need.js";
 import { type ShoppingLine, withTax } from "../purchase/line.js";
-import { costInCans, type ItemOf, layFinishLine } from "../purchase/shopping-list.js";
+import { costInCans, layFinishLine } from "../purchase/shopping-list.js";
 import { type Cell, minus, number, type Operand, over, sumOr, times } from "../sheet/expression.js";
 import {
   type FacesToFinish,

@@ -17,11 +17,13 @@ import type { RoughCells } from "../salvage/rough-size.js";
 import { type Cell, type Operand, over, type PlanProof, plus, sum, sumOr, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import type { FacesToFinish } from "../takeoff/finish.js";
+import type { FittedHardware } from "../takeoff/fitted-hardware.js";
 import { layConsumables } from "./consumables.js";
 import { layFinishing, type SplitGroup } from "./finishing.js";
 import { layHire } from "./hire.js";
 import { layLumber, type StockPlans } from "./lumber-lines.js";
 import { layRouteFinish, type RouteFinish } from "./route-finish.js";
+import { layRouteHardware, type RouteHardware } from "./route-hardware.js";
 
 /** The plans behind one route. */
 export interface RoutePlan extends StockPlans {
@@ -53,6 +55,8 @@ export interface CommonCells {
   /** What concrete sets in; absent where none is poured. */
   readonly concrete: Cell | undefined;
   readonly finish: FacesToFinish;
+  /** Hardware that each route needs for itself; undefined where milled and bought pieces take the same. */
+  readonly fitted: FittedHardware | undefined;
   /** The user's own lines of money, and of person-hours. */
   readonly own: readonly Cell[];
   readonly ownHours: readonly Cell[];
@@ -66,6 +70,9 @@ export interface RouteCells {
   /** Calendar time in the stack; undefined where nothing that is milled needs to dry. */
   readonly drying: DryingCells | undefined;
   readonly finish: RouteFinish;
+  /** Hardware that is made for pieces of one size. */
+  readonly hardware: RouteHardware;
+  readonly split: readonly SplitGroup[];
   /** The joints of each group, by its name, in the wood of either way. */
   readonly joints: ReadonlyMap<string, JointHours>;
   /** Person-hours by stage, own to the route, in the order of the work. */
@@ -114,10 +121,12 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
     display: "person-h",
   });
   const elapsed = layElapsed(basis, key, { stages, milling }, common);
+  const hardware = layRouteHardware(basis, key, split, common.fitted);
   const lines = [
     ...lumberLines.map((line) => ({ ...line, stage: "fetch" })),
     ...layConsumables(basis, key, { milling, finishing, cuts, common: common.lines }),
     ...layHire(basis, key, { stages: [...stages, ...common.stages], milling, raising: common.raising }),
+    ...hardware.lines,
     ...finish.lines,
   ];
   const all = [...common.lines, ...lines];
@@ -144,6 +153,8 @@ export function layRoute(given: Basis, plan: RoutePlan, common: CommonCells): Ro
     milling,
     drying,
     finish,
+    hardware,
+    split,
     joints: common.joints,
     stages,
     inOrder,

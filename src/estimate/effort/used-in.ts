@@ -5,6 +5,8 @@
 import type { EquipmentItem } from "../../catalog/offers/supplies.js";
 import { BELOW_COVERING, type CoveringPart, type Need } from "../need.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
+import type { ShoppingLine } from "../purchase/line.js";
+import type { ServedLine } from "../purchase/shopping-list.js";
 import { raisedIn } from "./building.js";
 
 /**
@@ -71,4 +73,10 @@ export function stageOfNeed({ item, joins }: Need, groups: readonly PieceGroup[]
 function stageOfJoints(joins: readonly string[], groups: readonly PieceGroup[]): string | undefined {
   const stages = new Set(groups.filter(({ name }) => joins.includes(name)).map((one) => raisedIn(one) ?? "eaves"));
   return stages.size === 1 ? [...stages][0] : undefined;
+}
+
+/** A line with the stage of the needs that it serves, where they are of one. */
+export function atStage({ line, needs }: ServedLine, groups: readonly PieceGroup[]): ShoppingLine {
+  const stages = new Set(needs.map((need) => stageOfNeed(need, groups)));
+  return { ...line, stage: stages.size === 1 ? [...stages][0] : undefined };
 }

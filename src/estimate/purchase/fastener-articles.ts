@@ -7,7 +7,7 @@ import type { FastenerOffer } from "../../catalog/offers/fastener.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import type { Section } from "../../catalog/reading.js";
 import type { Need, NeedItem } from "../need.js";
-import { type Decimal, decimal, ZERO } from "../quantity/decimal.js";
+import { Decimal, decimal, ZERO } from "../quantity/decimal.js";
 import { inUnit, quantity } from "../quantity/quantity.js";
 import { pretty } from "../quantity/text.js";
 import { wholeNumber } from "../quantity/whole.js";
@@ -114,6 +114,17 @@ function cheapestFor(
     cost: leastCost(packsOf(offer, cutFrom(offer, length)), quantity(wanted, ""), minorDigits),
   }));
   return costs.sort((a, b) => dearer(a.cost, b.cost))[0]?.offer;
+}
+
+/** What one costs at the least: of the offers that serve, in the pack that is cheapest by the piece; undefined without a price. */
+export function leastEach(sheet: Sheet, catalog: PriceCatalog, item: Item): Decimal | undefined {
+  const { offers, length } = servingBest(sheet, catalog, item);
+  const rates = offers.flatMap((offer) =>
+    packsOf(offer, cutFrom(offer, length)).flatMap(({ holds, price }) =>
+      price.kind === "priced" ? [price.amount.value.dividedBy(holds.value)] : [],
+    ),
+  );
+  return rates.length > 0 ? Decimal.min(...rates) : undefined;
 }
 
 /** Packs of an offer, in pieces as they are wanted. What is sold by weight says so: its count is not sure to the piece. */

@@ -7,7 +7,7 @@ import type { FastenerOffer } from "../../catalog/offers/fastener.js";
 import type { FinishOffer } from "../../catalog/offers/finish.js";
 import type { ConsumableItem, ServiceItem } from "../../catalog/offers/supplies.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
-import type { Need, NeedItem } from "../need.js";
+import type { ItemOf, Need } from "../need.js";
 import { inUnit } from "../quantity/quantity.js";
 import { type MeasureSystem, markedSmall } from "../quantity/text.js";
 import { aside } from "../sheet/aside.js";
@@ -16,9 +16,6 @@ import { layCoveringPart } from "./covering-lines.js";
 import { type Article, articlesFor, type FastenerNeed, packsOf, rank } from "./fastener-articles.js";
 import { layLine, type Pricing, type ShoppingLine } from "./line.js";
 import { costInPacks, layPackLine, packLabel, type SizedPack } from "./pack-lines.js";
-
-/** An item of one kind. */
-export type ItemOf<Kind extends NeedItem["kind"]> = Extract<NeedItem, { kind: Kind }>;
 
 /** A line of the shopping list, and the needs that it serves. */
 export interface ServedLine {
@@ -29,19 +26,21 @@ export interface ServedLine {
 /**
  * Lays one line an article, in the order of the needs that first ask for it. Fasteners that come out of the same packs
  * are one need: packs are bought for the sum.
+ * @param under - What the names of its cells begin with: nothing, or a route's key and a dot.
  */
 export function layShoppingList(
   pricing: Pricing,
   catalog: PriceCatalog,
   needs: readonly Need[],
   system: MeasureSystem,
+  under = "",
 ): ServedLine[] {
-  pricing.sheet.title("order", "Shopping list, whichever route");
+  if (under === "") pricing.sheet.title("order", "Shopping list, whichever route");
   const articles = articlesFor(pricing, catalog, needs);
   return [...new Set(needs.map((need) => articles.get(need) ?? need))].map((one) =>
     "item" in one
       ? { line: layNeed(pricing, catalog, one, system), needs: [one] }
-      : { line: layFastener(pricing, one, system), needs: one.needs },
+      : { line: layFastener(pricing, one, system, under), needs: one.needs },
   );
 }
 
@@ -80,9 +79,15 @@ const lineOf = (need: Need, department: ShoppingLine["department"]) => ({
   label: need.label,
 });
 
-function layFastener(pricing: Pricing, { offer, each, needs }: Article, system: MeasureSystem): ShoppingLine {
+function layFastener(
+  pricing: Pricing,
+  { offer, each, needs }: Article,
+  system: MeasureSystem,
+  under: string,
+): ShoppingLine {
   const strictest = needs.reduce((a, b) => (rank(b.item.corrosion) > rank(a.item.corrosion) ? b : a));
-  const line = lineOf(needs[0] as FastenerNeed, "fasteners");
+  const own = lineOf(needs[0] as FastenerNeed, "fasteners");
+  const line = { ...own, name: `${under}${own.name}` };
   const words = fastenerWords(strictest.item, system);
   const add = `Add ${words}, ${strictest.item.corrosion.replaceAll("-", " ")} or better, to the catalog's fasteners.`;
   const label = offer ? `${labelOf(needs, strictest)} (${offer.label})` : strictest.label;

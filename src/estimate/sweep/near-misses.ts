@@ -7,10 +7,11 @@
 
 import { lengthsOf } from "../../catalog/offers/lumber.js";
 import { type Basis, layBasis } from "../basis.js";
-import { type CommonCells, layRoute, type RoutePlan } from "../compare/route.js";
+import { layRoute, type RoutePlan } from "../compare/route.js";
 import { FaultError } from "../faults.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import { type Planners, planRoute } from "../plan.js";
+import type { ShoppingLine } from "../purchase/line.js";
 import { piecesShort } from "../purchase/lumber.js";
 import { type Decimal, decimal, fixed } from "../quantity/decimal.js";
 import { marked, markedSmall } from "../quantity/text.js";
@@ -159,11 +160,15 @@ function priced({ basis, takeoffs }: Laid, planners: Planners): Pick<Priced, "ca
   const common = layCommon(basis, takeoffs, own.cells);
   const plan = planRoute(basis, "bought", "Everything bought", new Set(), planners, undefined);
   const route = layRoute(basis, plan, common);
-  return { cash: aside(route.cash), hours: aside(route.hours), unpriced: unpricedOf(plan, common) };
+  return {
+    cash: aside(route.cash),
+    hours: aside(route.hours),
+    unpriced: unpricedOf(plan, [...common.lines, ...route.hardware.lines]),
+  };
 }
 
 /** Sections of which nothing is sold or nothing long enough, lumber without a price, and shared lines without one. */
-function unpricedOf({ unsold, stock, bought }: RoutePlan, { lines }: CommonCells): ReadonlySet<string> {
+function unpricedOf({ unsold, stock, bought }: RoutePlan, lines: readonly ShoppingLine[]): ReadonlySet<string> {
   const groups = new Map(bought.map(({ substitution: { group } }) => [group.name, baseOf(group)]));
   const short = stock.flatMap(({ question, plan }) =>
     question.priced ? [...piecesShort(question, plan).keys()] : question.problem.pieces.map(({ name }) => name),

@@ -104,6 +104,9 @@ const CONNECTION_WORDS: Readonly<Record<ConnectionKind, string>> = {
 /** Connections whose hardware also goes through a post. */
 const IN_POSTS: ReadonlySet<ConnectionKind> = new Set(["post-base", "post-top", "lap", "bolt", "bearer-post", "brace"]);
 
+/** Connections whose hardware takes a piece of just one size. */
+const ONE_SIZE: ReadonlySet<ConnectionKind> = new Set(["post-base", "hanger"]);
+
 /** Equal connections of one sort of piece. */
 export interface Connection {
   /** `purlins.crossing`. */
@@ -114,6 +117,8 @@ export interface Connection {
   /** Section of the pieces that are held. */
   readonly thickness: Cell;
   readonly width: Cell;
+  /** The same of those that are bought, where its hardware is made for pieces of just one size, and they measure otherwise. */
+  readonly ifBought?: SectionCells;
   /** Thickness of the post that the hardware goes through as well. */
   readonly behind?: Cell;
   /** Thickness of the boards between the pieces and what they are fixed to. */
@@ -135,6 +140,8 @@ export interface ConnectionInput {
   readonly gravityOf?: ((group: PieceGroup) => Decimal | undefined) | undefined;
   /** Section as it stands in the building, where that is known to differ from what was asked for: posts that are bought. */
   readonly sectionOf?: ((group: PieceGroup) => SectionCells) | undefined;
+  /** As bought, of a group that may be milled or bought and then measures otherwise; undefined of others. */
+  readonly boughtSectionOf?: ((group: PieceGroup) => SectionCells | undefined) | undefined;
   /** Runs that the pieces of a section make: n pieces of r runs have n − r splices. One splice a piece where unknown. */
   readonly runs: Readonly<Record<string, number>>;
   /** Rafters apart, for what crosses them; absent without a frame. */
@@ -166,8 +173,10 @@ export function layConnections(sheet: Sheet, input: ConnectionInput): Connection
       const names = groups.map((group) => group.name);
       const gravity = softest(IN_POSTS.has(kind) && posts.length > 0 ? posts : groups, input.gravityOf);
       const over = kind === "crossing" ? first.over : undefined;
+      const ifBought = ONE_SIZE.has(kind) ? input.boughtSectionOf?.(first) : undefined;
       const more = {
         ...(over && { over }),
+        ...(ifBought && { ifBought }),
         ...(behind && { behind }),
         ...(endRoom && { endRoom }),
         ...(gravity && { gravity }),

@@ -1,25 +1,23 @@
-/**
- * A schedule of connections with their hardware, and the fasteners to buy: equal ones are pooled over all connections
- * before spares are added and packs are chosen.
- */
+/** A schedule of connections with their hardware, and the fasteners to buy. */
 
 import { type CorrosionClassId, type Exposure, FASTENERS, type FastenerKind } from "../../catalog/fasteners.js";
 import type { Need } from "../need.js";
 import type { GableCells } from "../pieces/gable.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import type { DisplayUnits } from "../quantity/display.js";
-import { markedSmall } from "../quantity/text.js";
-import { capital } from "../quantity/words.js";
 import type { Assumed } from "../request/assumed.js";
 import type { Defaults } from "../request/given.js";
-import { type Cell, minus, number, over, plus, roundUp, sum, times } from "../sheet/expression.js";
+import { type Cell, minus, number, over, times } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 import { layBolt } from "./bolts.js";
 import { type Connection, type ConnectionInput, layConnections } from "./connections.js";
 import { leastClass } from "./corrosion.js";
-import { type HardwareItem, type LightFixing, layHardware } from "./hardware.js";
-import { layPlacing, type Placing } from "./placing.js";
+import { layFastenerNeeds, sortOf } from "./fastener-needs.js";
+import { type FittedHardware, splitByRoute } from "./fitted-hardware.js";
+import { type Hardware, type HardwareItem, type LightFixing, layHardware } from "./hardware.js";
+import { layPlacing } from "./placing.js";
 import { hardwareOf } from "./recipes.js";
+import type { ScheduleItem, ScheduleLine } from "./schedule.js";
 
 /** Pieces, and what only the caller knows of them. */
 export interface FastenersInput {
@@ -30,6 +28,7 @@ export interface FastenersInput {
   readonly gravityOf?: ConnectionInput["gravityOf"];
   /** Section as it stands in the building; see `ConnectionInput`. */
   readonly sectionOf?: ConnectionInput["sectionOf"];
+  readonly boughtSectionOf?: ConnectionInput["boughtSectionOf"];
   /** Pieces of how many runs share a section: see `ConnectionInput`. */
   readonly runs: Readonly<Record<string, number>>;
   /** What purlins and boards cross, apart. */
@@ -39,22 +38,6 @@ export interface FastenersInput {
   readonly poured?: boolean;
   readonly assumed: Assumed;
   readonly defaults: Defaults;
-}
-
-/** One sort of fastener of a connection, all connections of a line together. */
-export interface ScheduleItem {
-  readonly fastener: FastenerKind;
-  readonly count: Cell;
-  readonly diameter?: Cell;
-  readonly length?: Cell;
-  readonly corrosion: CorrosionClassId;
-}
-
-/** Equal connections with their hardware. */
-export interface ScheduleLine extends Connection {
-  readonly items: readonly ScheduleItem[];
-  /** Undefined where all are driven aslant or through a connector. */
-  readonly placing: Placing | undefined;
 }
 
 /** Facts that call for a caution; what to say is not decided here. */
@@ -72,7 +55,10 @@ export type FastenerCaution =
 
 /** Needs include spares; the schedule counts what is driven. */
 export interface FastenersTakeoff {
+  /** What all routes have alike. */
   readonly needs: readonly Need[];
+  /** What each route needs for the pieces that it mills and those that it buys; undefined where they measure the same. */
+  readonly fitted: FittedHardware | undefined;
   readonly lines: readonly ScheduleLine[];
   readonly cautions: readonly FastenerCaution[];
 }
@@ -96,15 +82,32 @@ export function layFasteners(sheet: Sheet, input: FastenersInput, units: Display
   const bolt = layBolt(sheet, input.defaults, units);
   const hardware = layHardware(sheet, { ...input, bolt, poured: input.poured ?? true }, units);
   const sizes = { boardScrew: hardware.boardScrew, units };
-  const lines = layConnections(sheet, { ...input, units }).map((connection) => {
-    const items = hardwareOf(hardware, connection);
-    return {
-      ...connection,
-      items: items.map((item) => layItem(sheet, connection, item)),
-      placing: layPlacing(sheet, connection, items, sizes),
-    };
+  const lines = layConnections(sheet, { ...input, units }).map((connection): ScheduleLine => {
+    const recipe = hardwareOf(hardware, connection);
+    const items = recipe.map((item) => layItem(sheet, connection, item));
+    const placing = layPlacing(sheet, connection, recipe, sizes);
+    const fitted = connection.ifBought && layFitted(sheet, hardware, connection, items);
+    return { ...connection, items, ...(fitted && { fitted }), placing };
   });
-  return { needs: layNeeds(sheet, lines, input), lines, cautions: cautionsOf(lines) };
+  const { fitted, common } = splitByRoute(lines, input);
+  return { needs: layFastenerNeeds(sheet, common, input), lines, fitted, cautions: cautionsOf(lines) };
+}
+
+/** What is of another size where the pieces are bought; undefined where nothing is. */
+function layFitted(
+  sheet: Sheet,
+  hardware: Hardware,
+  connection: Connection,
+  items: readonly ScheduleItem[],
+): ScheduleLine["fitted"] {
+  const bought = { ...connection, ...connection.ifBought, name: `${connection.name}.bought` };
+  sheet.title(`fasteners.${bought.name}`, `${connection.label}, where they are bought`);
+  const others = hardwareOf(hardware, bought).map((item) => layItem(sheet, bought, item));
+  const [own, theirs] = [items, others].map((all) => new Set(all.map((item) => sortOf(sheet, item))));
+  const only = (all: readonly ScheduleItem[], known: ReadonlySet<string> | undefined) =>
+    all.filter((item) => !known?.has(sortOf(sheet, item)));
+  const fitted = { milled: only(items, theirs), bought: only(others, own) };
+  return fitted.milled.length > 0 ? fitted : undefined;
 }
 
 function layItem(sheet: Sheet, { name, sites, exposure }: Connection, item: HardwareItem): ScheduleItem {
@@ -113,70 +116,6 @@ function layItem(sheet: Sheet, { name, sites, exposure }: Connection, item: Hard
   const sized = { ...(diameter && { diameter }), ...(length && { length }) };
   return { fastener, count, ...sized, corrosion: leastClass(exposure) };
 }
-
-/** Bought to the piece: nobody loses a post base. */
-const NO_SPARES: ReadonlySet<FastenerKind> = new Set(["post-base", "joist-hanger", "rafter-tie", "angle-bracket"]);
-
-function layNeeds(sheet: Sheet, lines: readonly ScheduleLine[], { assumed, defaults }: FastenersInput): Need[] {
-  const pools = new Map<string, (ScheduleItem & Pick<ScheduleLine, "groups">)[]>();
-  for (const { groups, items } of lines) {
-    for (const item of items) {
-      const key = poolKey(sheet, item);
-      pools.set(key, [...(pools.get(key) ?? []), { ...item, groups }]);
-    }
-  }
-  return [...pools.values()].map((items): Need => {
-    const joins = [...new Set(items.flatMap(({ groups }) => groups))];
-    const { fastener, diameter, length, corrosion } = items[0] as ScheduleItem;
-    const size = sizeText(sheet, [diameter, length], defaults.system);
-    const name = freeName(sheet, `fasteners.order.${[fastener, slug(size), corrosion].filter(Boolean).join("_")}`);
-    const what = [capital(FASTENERS[fastener].name), size].filter(Boolean).join(" ");
-    const label = `${what}, ${corrosion.replaceAll("-", " ")}${corrosion === "stainless" ? "" : " or better"}`;
-    const counts = items.map((item) => item.count);
-    const driven = counts.length === 1 ? (counts[0] as Cell) : sum(counts);
-    const withSpares = times(driven, plus(number("1"), assumed.cell("fastener.spare")));
-    const quantity = sheet.lay(name, roundUp(NO_SPARES.has(fastener) ? driven : withSpares), {
-      label: NO_SPARES.has(fastener) ? "to buy" : "to buy, spares included",
-    });
-    const sized =
-      FASTENERS[fastener].size === "section" && diameter && length
-        ? { fits: [diameter, length] as const }
-        : { ...(diameter && { diameter }), ...(length && { length }) };
-    sheet.title(name, label);
-    return { name, label, item: { kind: "fastener", fastener, ...sized, corrosion }, quantity, joins };
-  });
-}
-
-/** Two fasteners are the same when kind, sizes and class are. */
-function poolKey(sheet: Sheet, { fastener, diameter, length, corrosion }: ScheduleItem): string {
-  const exact = (cell: Cell | undefined) => (cell ? sheet.decide(cell).toFixed() : "");
-  return [fastener, exact(diameter), exact(length), corrosion].join(" ");
-}
-
-/** `1/2 × 7 in`; hundredths of an inch where a gauge has no sixteenths. */
-function sizeText(sheet: Sheet, sides: readonly (Cell | undefined)[], system: Defaults["system"]): string {
-  const unit = system === "metric" ? "mm" : "in";
-  const texts = sides
-    .filter((side) => side !== undefined)
-    .map((side) => {
-      const value = sheet.decideIn(side, unit);
-      const isMarked = system === "metric" ? value.isInteger() : value.times(16).isInteger();
-      return isMarked
-        ? markedSmall({ value: sheet.decide(side), unit: side.unit }, system).replace(/ (?:in|mm)$/, "")
-        : value.toDecimalPlaces(3).toFixed();
-    });
-  return texts.length === 0 ? "" : `${texts.join(" × ")} ${unit}`;
-}
-
-/** Two sizes may differ by less than their words show. */
-function freeName(sheet: Sheet, wanted: string): string {
-  let name = wanted;
-  for (let i = 2; sheet.find(name); i++) name = `${wanted}_${i}`;
-  return name;
-}
-
-const slug = (size: string) =>
-  size.replaceAll(" × ", "x").replaceAll("/", "-").replaceAll(".", "p").replaceAll(" ", "_");
 
 function cautionsOf(lines: readonly ScheduleLine[]): FastenerCaution[] {
   const named = (which: (line: ScheduleLine) => boolean) => lines.filter(which).map((line) => line.name);

@@ -32,10 +32,7 @@ describe("joints of what is bought", () => {
     expect(milled).toBeGreaterThan(0);
     expect(milled).toBeLessThan(10);
     const each = 0.8 * (1 + 0.5 * (1.5 - 1)) + 2 * turn;
-    expect(joining(made, "milled")).toBeCloseTo(
-      milled * each + ((10 - milled) / 10) * joining(made, "bought"),
-      6,
-    );
+    expect(joining(made, "milled")).toBeCloseTo(milled * each + ((10 - milled) / 10) * joining(made, "bought"), 6);
   });
 });
 

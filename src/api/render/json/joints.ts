@@ -3,8 +3,9 @@ import { z } from "zod";
 import { CLIMATES, FASTENERS } from "../../../catalog/fasteners.js";
 import { gauge, type MeasureSystem } from "../../../estimate/quantity/text.js";
 import type { Cell } from "../../../estimate/sheet/expression.js";
-import type { FastenersTakeoff, ScheduleItem, ScheduleLine } from "../../../estimate/takeoff/fasteners.js";
+import type { FastenersTakeoff } from "../../../estimate/takeoff/fasteners.js";
 import type { Placing } from "../../../estimate/takeoff/placing.js";
+import type { ScheduleItem, ScheduleLine } from "../../../estimate/takeoff/schedule.js";
 import { FigureSchema, figure, markedOf } from "./figures.js";
 
 const ItemSchema = z
@@ -60,7 +61,13 @@ const LineSchema = z
     groups: z.array(z.string()).describe("Piece groups that are held."),
     sites: FigureSchema.describe("Connections."),
     exposure: ExposureSchema,
-    items: z.array(ItemSchema).describe("Their hardware."),
+    items: z.array(ItemSchema).describe("Their hardware, for the pieces as laid out."),
+    ifBought: z
+      .array(ItemSchema)
+      .nullable()
+      .describe(
+        "What pieces that are bought take in the place of what fits those laid out, for all connections together; null where that is the same. Each route orders what fits its pieces.",
+      ),
     placing: PlacingSchema.nullable().describe(
       "Where bolts, or else screws or nails, may stand; null where all are driven aslant or through a connector.",
     ),
@@ -80,13 +87,14 @@ export function shownJoints(
 }
 
 function shownLine(line: ScheduleLine, system: MeasureSystem): z.output<typeof LineSchema> {
-  const { name, label, kind, groups, sites, exposure, items, placing } = line;
+  const { name, label, kind, groups, sites, exposure, items, fitted, placing } = line;
   return {
     ...{ name, label, kind },
     groups: [...groups],
     sites: figure(sites),
     exposure: { ...exposure },
     items: items.map((item) => shownItem(item, system)),
+    ifBought: fitted ? fitted.bought.map((item) => shownItem(item, system)) : null,
     placing: placing ? shownPlacing(placing, system) : null,
   };
 }

@@ -2,6 +2,7 @@
 import { z } from "zod";
 import type { Basis } from "../../../estimate/basis.js";
 import type { Caution } from "../../../estimate/cautions.js";
+import type { Need } from "../../../estimate/need.js";
 import type { Notice } from "../../../estimate/notice.js";
 import type { FinishTakeoff } from "../../../estimate/takeoff/finish.js";
 import type { Takeoffs } from "../../../estimate/takeoffs.js";
@@ -22,6 +23,8 @@ export interface TakenOff {
   readonly takeoffs: Takeoffs;
   /** As asked for, whichever pieces are bought. */
   readonly finish: FinishTakeoff;
+  /** For the pieces as laid out. */
+  readonly hardware: readonly Need[];
   readonly cautions: readonly Caution[];
   readonly notices: readonly Notice[];
   /** Where they are asked for. */
@@ -63,7 +66,7 @@ export const TakeoffsSchema = z
 
 /** Takeoffs with what was asked for beside them. */
 export function shownTakeoffs(
-  { basis, takeoffs, finish, cautions, notices, misses }: TakenOff,
+  { basis, takeoffs, finish, hardware, cautions, notices, misses }: TakenOff,
   provenance: Provenance,
   include: readonly TakeoffInclude[],
 ): z.output<typeof TakeoffsSchema> {
@@ -75,7 +78,7 @@ export function shownTakeoffs(
     coverings: shownRoof({ built: takeoffs.covering, compared: [] }, system, include.includes("drawings")),
     fasteners: shownJoints(takeoffs.fasteners, system),
     finish: shownFinish(finish),
-    needs: [...takeoffs.needs, ...finish.needs].map(({ name, label, quantity }) => ({
+    needs: [...takeoffs.needs, ...hardware, ...finish.needs].map(({ name, label, quantity }) => ({
       name,
       label,
       quantity: figure(quantity),

@@ -1,0 +1,108 @@
+/** Hardware made for pieces of one size: each route has what fits its own. */
+import { describe, expect, it } from "vitest";
+import type { RouteCells } from "../../../src/estimate/compare/route.js";
+import type { Estimate } from "../../../src/estimate/estimate.js";
+import { DEMOS, demoBody, estimated } from "../../helpers/estimating.js";
+
+/** Lines of fasteners of a route with those that all have: label, how many, and amount. */
+const hardware = ({ common }: Estimate, { lines }: RouteCells): string[] =>
+  [...common.lines, ...lines]
+    .filter(({ department }) => department === "fasteners")
+    .map(({ label, quantity, amount }) => `${label}: ${quantity.value.toFixed()} for ${amount?.value.toFixed()}`)
+    .sort();
+
+const countOf = (route: RouteCells, what: RegExp): number =>
+  route.lines.filter(({ label }) => what.test(label)).reduce((sum, { quantity }) => sum + quantity.value.toNumber(), 0);
+
+const leanTo = { structure: { kind: "lean-to", span: "10 ft", length: "14 ft" }, catalog: { demo: "orchard-yard" } };
+const logs = (count: number) => [
+  { name: "pine", species: "eastern-white-pine", length: "9 ft", smallDiameter: "11 in", count },
+];
+
+describe("hardware of what is bought", () => {
+  const bodies: readonly (readonly [string, object])[] = [
+    ...DEMOS.map((name) => [name, demoBody(name)] as const),
+    ["a lean-to", { ...leanTo, logs: logs(6) }],
+  ];
+
+  it.each(bodies)("is in %s what it would be without logs", (_, { logs: some, ...without }: { logs?: unknown }) => {
+    const [made, plain] = [estimated({ ...without, logs: some }), estimated(without)];
+    expect(hardware(made, made.routes.buy)).toEqual(hardware(plain, plain.routes.buy));
+  });
+});
+
+describe("posts of which some are milled", () => {
+  const posts = {
+    name: "posts",
+    role: "post",
+    count: 8,
+    section: "6 x 6 in",
+    length: "8 ft",
+    species: ["eastern-white-pine"],
+  };
+  const made = estimated({
+    structure: { kind: "pieces", pieces: [posts], footings: { frostDepth: "24 in" } },
+    logs: logs(3),
+    catalog: { demo: "orchard-yard" },
+    options: { mixedSizes: true },
+  });
+  const mill = made.routes.mill as RouteCells;
+  const milled = made.basis.sheet.find("milled.sawn.posts")?.value.toNumber() ?? 0;
+
+  it("stand each on a base of its own size, held by bolts of its own length", () => {
+    expect([milled > 0, milled < 8]).toEqual([true, true]);
+    expect(countOf(mill, /^Post base 6 × 6 in/)).toBe(milled);
+    expect(countOf(mill, /^Post base 5 1\/2 × 5 1\/2 in/)).toBe(8 - milled);
+    // Two bolts a base, a twentieth of them spare, none of them in parts.
+    expect(countOf(mill, /^Hexagon-head bolt 1\/2 × 8 in/)).toBe(Math.ceil(2 * milled * 1.05));
+    expect(countOf(mill, /^Hexagon-head bolt 1\/2 × 7 in/)).toBe(Math.ceil(2 * (8 - milled) * 1.05));
+    expect(countOf(made.routes.buy, /^Post base 5 1\/2/)).toBe(8);
+    expect(countOf(made.routes.buy, /^Post base 6/)).toBe(0);
+  });
+
+  it("are counted in the schedule as laid out, and as bought", () => {
+    const line = made.takeoffs.fasteners?.lines.find(({ kind }) => kind === "post-base");
+    const sizes = (items: readonly { fastener: string; count: { value: { toNumber(): number } } }[] | undefined) =>
+      items?.map(({ fastener, count }) => [fastener, count.value.toNumber()]);
+    expect(sizes(line?.fitted?.milled)).toEqual([
+      ["post-base", 8],
+      ["hex-bolt", 16],
+    ]);
+    expect(sizes(line?.fitted?.bought)).toEqual([
+      ["post-base", 8],
+      ["hex-bolt", 16],
+    ]);
+  });
+});
+
+describe("bolts of one size", () => {
+  // 1/2 in bolts of 7 in also hold the splices of 6 in beams.
+  const pieces = [
+    { name: "posts", role: "post", count: 4, section: "6 x 6 in", length: "8 ft", species: ["eastern-white-pine"] },
+    {
+      name: "beams",
+      role: "beam",
+      joint: "splice",
+      runs: 2,
+      count: 4,
+      section: "6 x 8 in",
+      length: "8 ft",
+      source: "buy",
+      buyAs: "treated-6x6",
+    },
+  ];
+  const { routes, common } = estimated({
+    structure: { kind: "pieces", pieces, footings: { frostDepth: "24 in" } },
+    logs: logs(4),
+    catalog: { demo: "orchard-yard" },
+  });
+
+  it("are bought together, whichever joints they hold", () => {
+    for (const route of [routes.buy, routes.mill as RouteCells]) {
+      const labels = [...common.lines, ...route.lines].flatMap(({ label, department }) =>
+        department === "fasteners" ? [label.replace(/,.*/, "")] : [],
+      );
+      expect(new Set(labels).size).toBe(labels.length);
+    }
+  });
+});
