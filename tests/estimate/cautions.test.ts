@@ -4,7 +4,7 @@ import { roofWeightCaution } from "../../src/estimate/cautions.js";
 import { exactly } from "../../src/estimate/quantity/text.js";
 import { sawLogs } from "../../src/estimate/sawn-logs.js";
 import { Sheet } from "../../src/estimate/sheet/sheet.js";
-import { demoBody, estimated, quickPlanners, request, THIN_LOG } from "../helpers/estimating.js";
+import { demoBody, estimated, quickPlanners, request } from "../helpers/estimating.js";
 
 const gable = { kind: "gable", span: "8 ft", length: "12 ft" };
 const under = (structure: object) => estimated({ structure, catalog: { demo: "orchard-yard" } });
@@ -97,18 +97,6 @@ describe("notices of what is bought", () => {
     expect(texts("substitution").filter((text) => text.includes("bought as 2 x 6"))).toEqual([
       expect.stringMatching(/^Rafters, fly rafters, bought as 2 x 6 in .*measures 1 1\/2 × 5 1\/2 in\.$/),
     ]);
-  });
-
-  it("tell of posts whose bases are another size, where logs might have given them as laid out", () => {
-    const body = { structure: leanTo, catalog: { demo: "orchard-yard" }, logs: [THIN_LOG] };
-    const found = estimated(body).notices.filter(({ code }) => code === "bought-size");
-    const [low, high] = found.map(({ text }) => text);
-    expect(low).toMatch(/^Low posts: 3 are bought in another size .*5 1\/2 × 5 1\/2 in\)\. The post bases listed fit/);
-    expect(high).toMatch(/^High posts: 3 are bought/);
-  });
-
-  it("say nothing of the bases of posts that can only be bought: they fit the size that is sold", () => {
-    expect(texts("bought-size").filter((text) => text.includes("post bases"))).toEqual([]);
   });
 });
 

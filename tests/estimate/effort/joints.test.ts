@@ -43,7 +43,7 @@ describe("the weight of woods that are sold under one name", () => {
     ["european-redwood", 370],
   ])("of %s is that of its class", (id, mean) => {
     const found = soldDensityAt(id, quantity("12", "%"))?.value;
-    expect(found && found.value.times("16.018463").toNumber()).toBeCloseTo(mean, -1);
+    expect(found?.value.times("16.018463").toNumber()).toBeCloseTo(mean, -1);
   });
 
   it("is that of the species where it is one, and nothing where nobody knows it", () => {
