@@ -62,7 +62,7 @@ describe("a run of which the yard sells a smaller measure", () => {
   });
 
   it("may be mixed where the user says so, which costs no more, and as much less as was foretold", () => {
-    const body = { ...demoBody("orchard-shelter"), labor: { valueOfHour: "$10/h" } };
+    const body = { ...demoBody("orchard-shelter"), labor: { valueOfHour: "$7/h" } };
     const whole = estimated(body, planners);
     const mixed = estimated(withOptions(body, { mixedSizes: true }), planners);
     const foretold = whole.searched?.standing.mixedSizes;
