@@ -30,21 +30,28 @@ interface Choice {
   readonly recovery: number;
 }
 
+/** A plan by rule, also as patterns of bolts, by name of the log: what the optimiser starts from. */
+export interface CarefulPlan {
+  readonly plan: SawingPlan;
+  readonly bolts: ReadonlyMap<string, readonly BoltPattern[]>;
+}
+
 /** Plans all logs by rule. Every call gives the same plan for the same problem; ties go by name. */
 export function carefulSawyer(problem: SawingProblem): SawingPlan {
+  return carefulPlan(problem).plan;
+}
+
+/** The same with its bolts. */
+export function carefulPlan(problem: SawingProblem): CarefulPlan {
   const { yard, wants } = sawAll(problem);
   const used = yard.filter(({ bolts }) => bolts.length > 0);
   const buy = wants.filter(({ open }) => open > 0).map(({ group, open }) => [group.name, open] as const);
-  return {
+  const plan = {
     gridMm: problem.gridMm,
     logs: used.map(({ log, bolts }) => layLogPlan(log, problem.shop, bolts)),
     buy: Object.fromEntries(buy.sort(([a], [b]) => (a < b ? -1 : 1))),
   };
-}
-
-/** The same plan as patterns of bolts, by name of the log: what the optimiser starts from. */
-export function carefulBolts(problem: SawingProblem): Map<string, readonly BoltPattern[]> {
-  return new Map(sawAll(problem).yard.map(({ log, bolts }) => [log.name, bolts]));
+  return { plan, bolts: new Map(yard.map(({ log, bolts }) => [log.name, bolts])) };
 }
 
 function sawAll(problem: SawingProblem): { yard: Standing[]; wants: Want[] } {

@@ -6,7 +6,7 @@
  * sawyer's plan and is never worse.
  */
 
-import { carefulBolts, carefulSawyer } from "./careful-sawyer.js";
+import { type CarefulPlan, carefulPlan } from "./careful-sawyer.js";
 import { planCost } from "./cut-measures.js";
 import { type LogTable, sizedJob } from "./optimiser/bucking.js";
 import { planOneFirst } from "./optimiser/by-worth.js";
@@ -84,14 +84,15 @@ export function improveSawing(problem: SawingProblem, options: SawingOptions): S
   return planBy(improve, problem, options);
 }
 
-type Search = (job: Job, work: CountedWork, options: SawingOptions) => Found;
+type Search = (job: Job, rule: CarefulPlan, work: CountedWork, options: SawingOptions) => Found;
 
 function planBy(search: Search, problem: SawingProblem, options: SawingOptions): SawingOutcome {
   const work = new CountedWork(options);
-  const rule = carefulSawyer(problem);
+  const rule = carefulPlan(problem);
   const job = sizedJob(problem, options.work);
-  const found = job.groups.length === 0 || job.lengths.length === 0 ? nothingToSaw(job) : search(job, work, options);
-  const plans = [rule, writePlan(found.plan)].map((plan) => ({ plan, cost: planCost(problem, plan).total }));
+  const nothing = job.groups.length === 0 || job.lengths.length === 0;
+  const found = nothing ? nothingToSaw(job) : search(job, rule, work, options);
+  const plans = [rule.plan, writePlan(found.plan)].map((plan) => ({ plan, cost: planCost(problem, plan).total }));
   const { plan, cost } = plans.reduce((best, other) => (other.cost <= best.cost ? other : best));
   const always = alwaysBought(problem, job);
   const bound = Math.min(cost, Math.max(0, found.bound) + always);
@@ -112,11 +113,11 @@ function nothingToSaw(job: Job): Found {
   return { plan, worths: job.buy, bound: plan.cost };
 }
 
-function search(job: Job, work: CountedWork, options: SawingOptions): Found {
+function search(job: Job, rule: CarefulPlan, work: CountedWork, options: SawingOptions): Found {
   const yard = new Yard(job);
   const { seed, learnt } = options;
   if (learnt && (LEAST_LOOKS * yard.look) / STACKS_A_UNIT > RELAXATION_SHARE * work.options.work)
-    return improve(job, work, options);
+    return improve(job, rule, work, options);
   work.enter("relaxation");
   const met: [LogTable, LogPattern][] = [];
   let remembered: Remembered | null = null;
@@ -124,7 +125,7 @@ function search(job: Job, work: CountedWork, options: SawingOptions): Found {
     if (remembered === null) met.push([table, pattern]);
     else remembered.add(table, pattern);
   });
-  const start = fromRule(job);
+  const start = fromRule(job, rule);
   const count = job.problem.logs.length;
   for (const [logClass, log] of yard.logs.entries())
     for (const i of log.alike) yard.add(logClass, start.patterns[i] ?? logPattern(job, log.log, []));
@@ -176,10 +177,10 @@ function search(job: Job, work: CountedWork, options: SawingOptions): Found {
 /** Share of what buying costs that pieces count as worth where nothing was learnt. Assumption, measured on the demos. */
 const GUESSED_WORTH = 0.5;
 
-function improve(job: Job, work: CountedWork, { seed, learnt }: SawingOptions): Found {
+function improve(job: Job, rule: CarefulPlan, work: CountedWork, { seed, learnt }: SawingOptions): Found {
   work.enter("improvement");
   const yard = new Yard(job);
-  const start = learntPlans(job, learnt).reduce<WholePlan>(cheapest, fromRule(job));
+  const start = learntPlans(job, learnt).reduce<WholePlan>(cheapest, fromRule(job, rule));
   const piece = learnt ? learntWorths(job, learnt) : job.buy.map((price) => price * GUESSED_WORTH);
   const remembered = new Remembered(yard, piece);
   remembered.addAll(start);
@@ -205,10 +206,12 @@ function cheapest(one: WholePlan, other: WholePlan | null): WholePlan {
   return other !== null && other.cost < one.cost ? other : one;
 }
 
-/** The careful sawyer's plan for the groups worth sawing. */
-function fromRule(job: Job): WholePlan {
+/** The careful sawyer's plan for the groups worth sawing. @param rule - For all that are wanted. */
+function fromRule(job: Job, rule: CarefulPlan): WholePlan {
   const plan = new WholePlan(job);
-  const bolts = carefulBolts({ ...job.problem, groups: job.groups });
+  const wanted = job.problem.groups.filter(({ count }) => count > 0);
+  const all = wanted.length === job.groups.length;
+  const { bolts } = all ? rule : carefulPlan({ ...job.problem, groups: job.groups });
   for (const [i, log] of job.problem.logs.entries()) {
     const drawn = bolts.get(log.name);
     if (drawn !== undefined) plan.set(i, trimmed(job, log, logPattern(job, log, drawn), plan.open()));

@@ -25,8 +25,16 @@ export interface Filling {
   readonly counts: readonly number[];
   /** A number for its yield, such that the numbers of a stack's slabs add up to the number of its yield. */
   readonly mark: number;
-  /** Draws its strips, for the slab of a bolt with its lower face at a height. */
-  readonly strips: (table: BoltTable, y0: number) => readonly StripPattern[];
+  /** What its strips are drawn from. */
+  readonly prepared: PreparedUse;
+  readonly boxed: readonly number[] | null;
+  readonly laid: readonly Laid[];
+}
+
+/** Strips of a run of a use, by its number. */
+interface Laid {
+  readonly run: number;
+  readonly row: Row;
 }
 
 /** A slab's place in a bolt, ready to be filled for any open counts. */
@@ -165,7 +173,7 @@ export class CappedFilling {
     const { left } = strips;
     for (let j = 0; j < left.length; j++) left[j] = (open[j] as number) - (made[j] as number);
     const rip = this.worth.values.rip(length, s);
-    const laid: { readonly run: number; readonly row: Row }[] = [];
+    const laid: Laid[] = [];
     let worth = 0;
     let boxed: readonly number[] | null = null;
     if (use.boxed !== null) {
@@ -194,8 +202,7 @@ export class CappedFilling {
     }
     const rank = this.full ? worth - spared : worth;
     if (!this.full) worth += spared;
-    const drawn = (table: BoltTable, y0: number) => draw(this.job, kind, useAt(prepared, table, y0), boxed, laid);
-    return { worth, rank, groups, counts, mark: marked(groups, counts), strips: drawn };
+    return { worth, rank, groups, counts, mark: marked(groups, counts), prepared, boxed, laid };
   }
 }
 
@@ -206,14 +213,15 @@ function useAt({ use, wane, kind }: PreparedUse, table: BoltTable, y0: number): 
   return { runs: use.runs.map(({ mask }) => ({ lo: -half, hi: half, mask })), boxed: null };
 }
 
-/** Lays the strips of a use. */
-function draw(
+/** Draws the strips of a filling, for the slab of a bolt with its lower face at a height. */
+export function drawFilling(
   job: Job,
-  kind: SlabKind,
-  use: SlabUse,
-  boxed: readonly number[] | null,
-  laid: readonly { readonly run: number; readonly row: Row }[],
+  { prepared, boxed, laid }: Filling,
+  table: BoltTable,
+  y0: number,
 ): StripPattern[] {
+  const { kind } = prepared;
+  const use = useAt(prepared, table, y0);
   const strips: StripPattern[] = [];
   const lay = (x0: number, k: number, pieces: readonly number[]) => {
     const width = kind.strips[k]?.width as number;

@@ -37,8 +37,19 @@ interface Filled {
   readonly limit: RunWorth;
   readonly rip: number;
   readonly chosen: RowStrip[];
-  best: Row;
+  /** The best worth so far, how many of the strips chosen give it until they are noted down, and those noted. */
+  worth: number;
+  open: number;
+  best: readonly RowStrip[];
   tries: number;
+}
+
+/** Pieces being chosen for a strip, and the best found. */
+interface StripSearch {
+  readonly groups: readonly number[];
+  readonly open: Int32Array;
+  readonly chosen: number[];
+  best: Strip;
 }
 
 /** Most strips tried for one run. Assumption: far more than a slab has sensible ways. */
@@ -73,19 +84,22 @@ export class CappedStrips {
     if (limit.count === 0) return NO_STRIPS;
     const rip = values.rip(i, s);
     const kind = this.job.slabs[s] as SlabKind;
-    const filled: Filled = { i, s, kind, mask: run.mask, limit, rip, chosen: [], best: NO_STRIPS, tries: 0 };
+    const found = { chosen: [], worth: 0, open: -1, best: [], tries: 0 };
+    const filled: Filled = { i, s, kind, mask: run.mask, limit, rip, ...found };
     this.#extend(filled, run.hi - run.lo, 0, 0);
-    return filled.best;
+    return filled.best.length === 0 ? NO_STRIPS : { worth: filled.worth, strips: filled.best };
   }
 
   /** Tries the worthy strips from the one numbered `from` on, densest first, in what room is left. */
   #extend(filled: Filled, room: number, from: number, worth: number): void {
     const { i, s, kind, mask, limit, rip, chosen } = filled;
-    if (worth > filled.best.worth + 1e-9) filled.best = { worth, strips: chosen.slice() };
-    if (room <= 0) return;
+    if (worth > filled.worth + 1e-9) {
+      filled.worth = worth;
+      filled.open = chosen.length;
+    }
     const { count, worthy } = limit;
-    const most = worth + this.values.fill(limit, s, kind.pointOf[room] as number);
-    for (let w = from; w < count && filled.tries < MOST_TRIES && most > filled.best.worth + 1e-9; w++) {
+    const most = room > 0 ? worth + this.values.fill(limit, s, kind.pointOf[room] as number) : 0;
+    for (let w = from; room > 0 && w < count && filled.tries < MOST_TRIES && most > filled.worth + 1e-9; w++) {
       const k = worthy[w] as number;
       const { width, section } = kind.strips[k] as SlabKind["strips"][number];
       if (width > room) continue;
@@ -98,6 +112,10 @@ export class CappedStrips {
       chosen.pop();
       this.lay(strip.pieces, 1);
     }
+    // What gives more only from here on was noted down there.
+    if (filled.open !== chosen.length) return;
+    filled.best = chosen.slice();
+    filled.open = -1;
   }
 
   /** Best pieces of a section over a length, no more than are open. */
@@ -124,25 +142,27 @@ export class CappedStrips {
   }
 
   #search(long: number, groups: readonly number[], open: Int32Array): Strip {
+    const search: StripSearch = { groups, open, chosen: [], best: { worth: 0, pieces: [] } };
+    this.#choose(search, long, 0, 0);
+    return search.best;
+  }
+
+  /** Tries none, one and more pieces of the group numbered `g`, then the next group in what room is left. */
+  #choose(search: StripSearch, room: number, g: number, worth: number): void {
+    const { groups, open, chosen } = search;
+    if (worth > search.best.worth + 1e-9) search.best = { worth, pieces: chosen.slice() };
+    const j = groups[g];
+    if (j === undefined) return;
+    const { length } = this.job.groups[j] as SawGroup;
     const { crossKerf } = this.job.problem.shop;
-    const gain = (j: number) => (this.values.price[j] as number) - this.job.prices.crosscut;
-    let best: Strip = { worth: 0, pieces: [] };
-    const chosen: number[] = [];
-    const extend = (room: number, g: number, worth: number): void => {
-      if (worth > best.worth + 1e-9) best = { worth, pieces: [...chosen] };
-      const j = groups[g];
-      if (j === undefined) return;
-      const length = (this.job.groups[j] as SawGroup).length;
-      extend(room, g + 1, worth);
-      let n = 0;
-      for (let rest = room - length; rest >= 0 && n < (open[j] as number); rest -= length + crossKerf) {
-        n++;
-        chosen.push(j);
-        extend(rest - crossKerf, g + 1, worth + n * gain(j));
-      }
-      chosen.length -= n;
-    };
-    extend(long, 0, 0);
-    return best;
+    const gain = (this.values.price[j] as number) - this.job.prices.crosscut;
+    this.#choose(search, room, g + 1, worth);
+    let n = 0;
+    for (let rest = room - length; rest >= 0 && n < (open[j] as number); rest -= length + crossKerf) {
+      n++;
+      chosen.push(j);
+      this.#choose(search, rest - crossKerf, g + 1, worth + n * gain);
+    }
+    chosen.length -= n;
   }
 }

@@ -7,11 +7,10 @@ import type { Budget } from "./counted-work.js";
 import type { Job } from "./job.js";
 import { type LogPricing, Pricings, SharedBolts } from "./log-pricing.js";
 import { type LogPattern, logPattern } from "./pattern-cost.js";
-import { Master, type MasterSolution } from "./simplex.js";
+import { Master, type MasterColumn, type MasterSolution } from "./simplex.js";
 
 /** A column with the pattern that it stands for. */
-export interface Column {
-  readonly logClass: number;
+export interface Column extends MasterColumn {
   readonly pattern: LogPattern;
 }
 
@@ -73,7 +72,9 @@ export class Yard {
     const key = `${logClass} ${pattern.made.join(" ")} ${pattern.cost.toFixed(6)}`;
     if (this.#seen.has(key)) return false;
     this.#seen.add(key);
-    this.columns.push({ logClass, pattern });
+    const groups = Int32Array.from(pattern.made.keys()).filter((j) => (pattern.made[j] as number) > 0);
+    const made = groups.map((j) => pattern.made[j] as number);
+    this.columns.push({ logClass, pattern, cost: pattern.cost, groups, made });
     return true;
   }
 
@@ -209,11 +210,7 @@ class Relaxing {
   #solved(): MasterSolution {
     const master = this.#master;
     const { columns, job } = this.yard;
-    for (; this.#taken < columns.length; this.#taken++) {
-      const { logClass, pattern } = columns[this.#taken] as Column;
-      const groups = Int32Array.from(pattern.made.keys()).filter((j) => (pattern.made[j] as number) > 0);
-      master.columns.push({ logClass, cost: pattern.cost, groups, made: groups.map((j) => pattern.made[j] as number) });
-    }
+    for (; this.#taken < columns.length; this.#taken++) master.add(columns[this.#taken] as Column);
     const before = master.pivots;
     const solved = master.solve();
     const size = this.ask.logs.length + job.buy.length;

@@ -5,7 +5,7 @@
 import { beyondWaste } from "../bolt.js";
 import type { SlabPattern } from "../sawing-pattern.js";
 import type { BoltTable } from "./bolt-table.js";
-import type { CappedFilling, Filling } from "./capped-filling.js";
+import { type CappedFilling, drawFilling, type Filling } from "./capped-filling.js";
 import type { Job } from "./job.js";
 import type { SlabGains } from "./slab-gains.js";
 import type { SlabKind } from "./slab-kinds.js";
@@ -114,15 +114,17 @@ export function walkStack(ask: WalkAsk): Walk {
     const here = faces[f + table.top]?.labels;
     if (here === undefined) continue;
     const rest = guide.above[f + table.top] as number;
-    const going = here.filter(({ mark, rank }) => {
-      const hope = rank + rest;
-      if (hope < ask.least) return false;
-      if (!ask.patient && hope <= (gone.get(mark) ?? Number.NEGATIVE_INFINITY)) return false;
-      gone.set(mark, hope);
-      return true;
-    });
+    const going: Label[] = [];
+    for (const label of here) {
+      const hope = label.rank + rest;
+      if (hope < ask.least) continue;
+      if (!ask.patient && hope <= (gone.get(label.mark) ?? Number.NEGATIVE_INFINITY)) continue;
+      gone.set(label.mark, hope);
+      going.push(label);
+    }
     if (going.length === 0) continue;
-    for (const [s, { thickness }] of job.slabs.entries()) {
+    for (let s = 0; s < job.slabs.length; s++) {
+      const { thickness } = job.slabs[s] as SlabKind;
       const end = f + thickness;
       if (end > table.top) break;
       const cut = cutAt(table, kerf, end);
@@ -153,15 +155,15 @@ export function walkStack(ask: WalkAsk): Walk {
     if (jump > f) for (const label of going) move(label, jump, cutAt(table, kerf, jump - kerf));
   }
   const stacks = ends.labels.includes(richest) || richest === root ? ends.labels : [...ends.labels, richest];
-  return { stacks: stacks.map((end) => walked(table, end)), work };
+  return { stacks: stacks.map((end) => walked(job, table, end)), work };
 }
 
-function walked(table: BoltTable, end: Label): Walked {
+function walked(job: Job, table: BoltTable, end: Label): Walked {
   const slabs: SlabPattern[] = [];
   for (let label: Label | null = end; label !== null; label = label.before) {
     if (label.slab === null) continue;
     const { y0, thickness, filling } = label.slab;
-    slabs.unshift({ y0, thickness, strips: filling.strips(table, y0) });
+    slabs.unshift({ y0, thickness, strips: drawFilling(job, filling, table, y0) });
   }
   return { slabs, made: end.made, worth: end.worth, rank: end.rank };
 }
@@ -205,15 +207,15 @@ export function completions(job: Job, table: BoltTable, gains: SlabGains): Guide
   const fresh = new Float64Array(size);
   const from = new Int32Array(size).fill(-1);
   const next = new Int32Array(2 * top + 1);
-  const { kinds } = gains;
-  const thick = kinds.map((s) => (job.slabs[s] as SlabKind).thickness);
+  const { kinds, kindCount } = gains;
+  const thick = job.slabs.map(({ thickness }) => thickness);
   for (let f = top + kerf; f > top; f--) started[f + top] = -cutAt(table, kerf, f - kerf);
   for (let f = top; f >= -top; f--) {
     const i = f + top;
     let best = fresh[i + waste] as number;
     next[i] = best > 0 ? (from[i + waste] as number) : f;
-    for (let k = 0; k < kinds.length; k++) {
-      const t = thick[k] as number;
+    for (let k = 0; k < kindCount; k++) {
+      const t = thick[kinds[k] as number] as number;
       if (f + t > top) break;
       const value = gains.at(kinds[k] as number, f) + (started[i + t + kerf] as number);
       if (value > best) best = value;

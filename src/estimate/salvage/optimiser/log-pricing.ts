@@ -95,7 +95,7 @@ export class LogPricing {
   reprice(price: ArrayLike<number>): void {
     this.gains.reprice(price);
     this.#shared.clear();
-    this.#program.work = 0;
+    this.#program.reprice();
   }
 
   /** Units of work so far. */

@@ -2,7 +2,7 @@
 import { diameterAt } from "../bolt.js";
 import type { BoltPattern, SlabPattern, StripPattern } from "../sawing-pattern.js";
 import type { SawGroup, SawLog } from "../sawing-problem.js";
-import { type Job, logPrice, ripPrice } from "./job.js";
+import { type Job, logPrice, type Prices, ripPrice } from "./job.js";
 
 /** A way to saw one log. */
 export interface LogPattern {
@@ -53,18 +53,20 @@ export function boltCost(job: Job, log: SawLog, bolt: BoltPattern): number {
   const length = bolt.z1 - bolt.z0;
   const square = (diameterAt(log, (bolt.z0 + bolt.z1) / 2) / 2) ** 2;
   const kerf = problem.shop.millKerf;
-  const stackCut = (y: number) => {
-    const chord = 2 * Math.sqrt(Math.max(0, square - (y + kerf / 2) ** 2));
-    return prices.millCut + prices.millSquare * chord * length;
-  };
   let cost = prices.bolt;
   let top = Number.NEGATIVE_INFINITY;
   for (const slab of bolt.slabs) {
-    if (slab.y0 - kerf !== top) cost += stackCut(slab.y0 - kerf);
+    if (slab.y0 - kerf !== top) cost += stackCut(prices, square, length, slab.y0 - kerf / 2);
     top = slab.y0 + slab.thickness;
-    cost += stackCut(top) + slabCost(job, slab, length);
+    cost += stackCut(prices, square, length, top + kerf / 2) + slabCost(job, slab, length);
   }
   return cost;
+}
+
+/** Money for a cut of the stack. @param square - Of the radius at mid-length. @param middle - Height of the middle of its kerf. */
+function stackCut(prices: Prices, square: number, length: number, middle: number): number {
+  const chord = 2 * Math.sqrt(Math.max(0, square - middle ** 2));
+  return prices.millCut + prices.millSquare * chord * length;
 }
 
 function slabCost(job: Job, slab: SlabPattern, length: number): number {

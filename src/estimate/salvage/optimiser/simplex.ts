@@ -34,7 +34,13 @@ const REFRESH = 150;
 
 /** A master program that keeps its basis from one solve to the next. */
 export class Master {
-  readonly columns: MasterColumn[] = [];
+  readonly #columns: MasterColumn[] = [];
+  /** Costs, classes, groups and counts of all columns one after another; `#ends` says where each leaves off. */
+  #costs = new Float64Array(64);
+  #classes = new Int32Array(64);
+  #ends = new Int32Array(64);
+  #entered = new Int32Array(512);
+  #counts = new Float64Array(512);
   readonly #rows: number;
   readonly #groups: number;
   /** Variable in the basis, by row: u is j, surplus is groups + j, slack of class c is 2 groups + c, then columns. */
@@ -57,9 +63,30 @@ export class Master {
     this.#value = Float64Array.from([...demand, ...logs]);
   }
 
+  /** Adds a column. */
+  add(column: MasterColumn): void {
+    const number = this.#columns.push(column) - 1;
+    if (number >= this.#costs.length) {
+      this.#costs = doubled(this.#costs);
+      this.#classes = doubled(this.#classes);
+      this.#ends = doubled(this.#ends);
+    }
+    const from = number > 0 ? (this.#ends[number - 1] as number) : 0;
+    const end = from + column.groups.length;
+    while (end > this.#entered.length) {
+      this.#entered = doubled(this.#entered);
+      this.#counts = doubled(this.#counts);
+    }
+    this.#costs[number] = column.cost;
+    this.#classes[number] = column.logClass;
+    this.#entered.set(column.groups, from);
+    this.#counts.set(column.made, from);
+    this.#ends[number] = end;
+  }
+
   #cost(variable: number): number {
     if (variable < this.#groups) return this.price[variable] as number;
-    const column = this.columns[variable - 2 * this.#groups - this.logs.length];
+    const column = this.#columns[variable - 2 * this.#groups - this.logs.length];
     return column?.cost ?? 0;
   }
 
@@ -69,14 +96,14 @@ export class Master {
     if (variable < G) return [[variable, 1]];
     if (variable < 2 * G) return [[variable - G, -1]];
     if (variable < 2 * G + this.logs.length) return [[variable - G, 1]];
-    const column = this.columns[variable - 2 * G - this.logs.length] as MasterColumn;
+    const column = this.#columns[variable - 2 * G - this.logs.length] as MasterColumn;
     const pieces = Array.from(column.groups, (j, k): [number, number] => [j, column.made[k] as number]);
     return [...pieces, [G + column.logClass, 1]];
   }
 
   /** Solves on from the last basis. Where it goes in circles, what it has found is feasible, and its prices are as good as any. */
   solve(): MasterSolution {
-    const end = this.pivots + MOST_PIVOTS * (this.#rows + this.columns.length);
+    const end = this.pivots + MOST_PIVOTS * (this.#rows + this.#columns.length);
     let idle = 0;
     let y = this.#duals();
     let exact = true;
@@ -122,11 +149,28 @@ export class Master {
       if (offer(j, (this.price[j] as number) - (y[j] as number)) || offer(G + j, y[j] as number)) return chosen;
     }
     for (let c = 0; c < this.logs.length; c++) if (offer(2 * G + c, -(y[G + c] as number))) return chosen;
-    for (let q = 0; q < this.columns.length; q++) {
-      const { cost, groups, made, logClass } = this.columns[q] as MasterColumn;
-      let reduced = cost - (y[G + logClass] as number);
-      for (let k = 0; k < groups.length; k++) reduced -= (made[k] as number) * (y[groups[k] as number] as number);
-      if (offer(base + q, reduced)) return chosen;
+    const column = this.#enterColumn(y, first, best);
+    return column < 0 ? chosen : base + column;
+  }
+
+  /** The column of the most negative reduced cost below `best`, or the first one; -1 where there is none. */
+  #enterColumn(y: Float64Array, first: boolean, best: number): number {
+    const G = this.#groups;
+    const costs = this.#costs;
+    const classes = this.#classes;
+    const ends = this.#ends;
+    const groups = this.#entered;
+    const made = this.#counts;
+    let least = best;
+    let chosen = -1;
+    for (let q = 0, k = 0; q < this.#columns.length; q++) {
+      let reduced = (costs[q] as number) - (y[G + (classes[q] as number)] as number);
+      for (const end = ends[q] as number; k < end; k++)
+        reduced -= (made[k] as number) * (y[groups[k] as number] as number);
+      if (reduced >= least) continue;
+      if (first) return q;
+      least = reduced;
+      chosen = q;
     }
     return chosen;
   }
@@ -223,7 +267,7 @@ export class Master {
   }
 
   #solution(y: Float64Array): MasterSolution {
-    const x = new Float64Array(this.columns.length);
+    const x = new Float64Array(this.#columns.length);
     const base = 2 * this.#groups + this.logs.length;
     let value = 0;
     for (let i = 0; i < this.#rows; i++) {
@@ -236,6 +280,13 @@ export class Master {
     const log = Float64Array.from(this.logs, (_, c) => Math.max(0, -(y[this.#groups + c] as number)));
     return { value, x, piece, log };
   }
+}
+
+/** The same numbers at the beginning of twice the room. */
+function doubled<T extends Float64Array | Int32Array>(array: T): T {
+  const room = new (array.constructor as new (length: number) => T)(2 * array.length);
+  room.set(array);
+  return room;
 }
 
 /** Columns in which a row of a square matrix is not 0: few, since a row names few logs. */

@@ -1,6 +1,6 @@
 /**
- * What every slab of a bolt is worth at given prices, by its kind and the height of its lower face: filled in one sweep
- * for a bolt, so that the programs over stacks have only to look it up.
+ * What every slab of a bolt is worth at given prices, by its kind and the height of its lower face. What may meet rot or
+ * pith is filled in for a bolt at once; clear of both, a slab's worth hangs on its width alone and is looked up by it.
  */
 import type { BoltTable } from "./bolt-table.js";
 import type { Job } from "./job.js";
@@ -10,129 +10,153 @@ import type { SpeciesRules, WaneRow } from "./species-rules.js";
 import type { RunWorth } from "./strip-values.js";
 
 /** Slabs of a kind that keep to a wane: their worth over a length, by the point of their width. */
-interface RowWorth {
+export interface RowWorth {
   readonly kind: number;
+  readonly slab: SlabKind;
   readonly row: WaneRow;
   readonly clear: RunWorth;
   readonly touching: RunWorth;
   /** Whether a strip that boxes the pith in is worth anything. */
-  readonly boxed: boolean;
+  boxed: boolean;
   /** Money for one rip cut. */
   readonly rip: number;
 }
 
+/** All rows of a length, and those first that may be worth anything at the prices of that number. */
+interface LengthRows {
+  readonly all: readonly RowWorth[];
+  readonly live: RowWorth[];
+  count: number;
+  prices: number;
+}
+
 /** Worths of the slabs of the bolt that was filled in last. */
 export class SlabGains {
-  /** Of a slab that lies on one side of the axis, at [kind × stride + height of its nearer face]. */
+  /** Of a slab that lies on one side of the axis and may meet rot or pith, at [kind × stride + height of its nearer face]. */
   outside = new Float64Array(0);
   /** Of a slab that holds the axis, at [kind × stride + height of its farther face]; below 0 until it is asked for. */
   #over = new Float64Array(0);
   #table: BoltTable | null = null;
   stride = 0;
-  /** Kinds that are worth something somewhere, thin to thick. */
-  readonly kinds: number[] = [];
-  /** Their thicknesses. */
-  readonly thick: number[] = [];
-  readonly #byKind: RowWorth[][];
+  /** Kinds that are worth something somewhere, thin to thick: the first `kindCount`. Arrays stay as long as they were, for cutting them short costs time. */
+  readonly kinds: Int32Array;
+  kindCount = 0;
+  /** Their rows, kind by kind: the first `rowCount`. */
+  readonly rows: RowWorth[] = [];
+  rowCount = 0;
+  /** By kind: the first of its rows, and the first after them. */
+  readonly #first: Int32Array;
+  readonly #after: Int32Array;
   /** Number of the bolt filled in last, and of the last one that each kind is worth something in. */
   #bolt = 0;
   readonly #live: Int32Array;
-  /** Rows of each length, all kinds together. */
-  #rows: (readonly RowWorth[])[] = [];
+  /** How many prices there have been. */
+  #prices = 0;
+  readonly #byLength: LengthRows[] = [];
 
   constructor(
     readonly job: Job,
     readonly worth: SlabWorth,
   ) {
-    this.#byKind = job.slabs.map(() => []);
+    this.kinds = new Int32Array(job.slabs.length);
+    this.#first = new Int32Array(job.slabs.length);
+    this.#after = new Int32Array(job.slabs.length);
     this.#live = new Int32Array(job.slabs.length);
   }
 
   /** Begins anew at other prices. */
   reprice(price: ArrayLike<number>): void {
     this.worth.reprice(price);
-    this.#rows = [];
+    this.#table = null;
+    this.#prices++;
   }
 
-  /** Reckons all slabs of a bolt. */
+  /** Makes a bolt the one whose slabs are asked for. */
   fill(table: BoltTable): void {
-    const { job, kinds, thick } = this;
+    if (table === this.#table) return;
+    const { job } = this;
     this.#table = table;
     this.#bolt++;
-    kinds.length = 0;
-    thick.length = 0;
+    this.kindCount = 0;
+    this.rowCount = 0;
     this.stride = table.top + 1;
     const size = job.slabs.length * this.stride;
     if (this.outside.length < size) {
       this.outside = new Float64Array(2 * size);
       this.#over = new Float64Array(2 * size);
     }
-    for (const row of this.#rowsOf(table.length, table.rules)) this.#take(table, row);
+    const rows = this.#rowsOf(table.length, table.rules);
+    for (let r = 0; r < rows.count; r++) this.#take(table, rows.live[r] as RowWorth);
   }
 
-  /** Fills in the slabs of a row, unless none of the bolt is worth anything. */
+  /** Takes the slabs of a row, unless none of the bolt is worth anything. */
   #take(table: BoltTable, one: RowWorth): void {
-    const { kind, row, clear, boxed, rip } = one;
-    const { thickness, pointOfHalf } = this.job.slabs[kind] as SlabKind;
+    const { kind, slab, row, clear, touching } = one;
+    const { thickness, pointOfHalf } = slab;
     // The widest slab there can be lies with its middle on the axis.
     const middle = (thickness + 1) >> 1;
     if (middle > table.top) return;
     const widest = pointOfHalf[(table.half[row.wane] as Uint16Array)[middle] as number] as number;
     const { values } = this.worth;
-    if (!(values.fill(clear, kind, widest) > rip) && !boxed) return;
-    values.fill(one.touching, kind, widest);
+    values.reach(clear, kind, widest);
+    if (!this.#worthSawing(one, widest) && !one.boxed) return;
+    values.reach(touching, kind, widest);
     if (this.#live[kind] !== this.#bolt) {
       this.#live[kind] = this.#bolt;
-      this.kinds.push(kind);
-      this.thick.push(thickness);
+      this.kinds[this.kindCount++] = kind;
+      this.#first[kind] = this.rowCount;
       const at = kind * this.stride;
-      this.outside.fill(0, at, at + this.stride);
-      this.#over.fill(-1, at, at + this.stride);
-      (this.#byKind[kind] as RowWorth[]).length = 0;
+      this.outside.fill(0, at, at + Math.min(table.core, this.stride));
+      this.#over.fill(-1, at, at + Math.min(thickness, this.stride));
     }
-    (this.#byKind[kind] as RowWorth[]).push(one);
-    if (clear.count > 0) this.#clear(table, one);
+    this.rows[this.rowCount++] = one;
+    this.#after[kind] = this.rowCount;
     if (table.core > 0) this.#core(table, one);
   }
 
-  /** Rows of a length that may be worth anything; touching and boxing masks take no more than the clear one and boxed pieces. */
-  #rowsOf(i: number, rules: SpeciesRules): readonly RowWorth[] {
-    const key = rules.id * this.job.lengths.length + i;
-    const known = this.#rows[key];
-    if (known !== undefined) return known;
-    const { values } = this.worth;
-    const made: RowWorth[] = [];
-    for (const [kind, rows] of rules.rows.entries()) {
-      for (const row of rows) {
-        const clear = values.run(i, row.clear, kind);
-        const boxed = row.boxing !== row.touching && values.boxes(i, row.boxing, kind);
-        if (clear.count === 0 && !boxed) continue;
-        made.push({ kind, row, clear, touching: values.run(i, row.touching, kind), boxed, rip: values.rip(i, kind) });
-      }
-    }
-    this.#rows[key] = made;
-    return made;
+  #worthSawing({ clear, rip }: RowWorth, widest: number): boolean {
+    return clear.count > 0 && (this.worth.values.pool[clear.at + widest] as number) > rip;
   }
 
-  /** Slabs clear of rot and pith. */
-  #clear({ half, top, core }: BoltTable, { kind, row, clear: { at: base }, rip }: RowWorth): void {
-    const { outside } = this;
-    const { pool } = this.worth.values;
-    const { thickness, pointOfHalf } = this.job.slabs[kind] as SlabKind;
-    const halves = half[row.wane] as Uint16Array;
-    const at = kind * this.stride - thickness;
-    for (let end = core + thickness; end <= top; end++) {
-      const value = (pool[base + (pointOfHalf[halves[end] as number] as number)] as number) - rip;
-      // Slabs farther out are no wider.
-      if (value <= 0) break;
-      if (value > (outside[at + end] as number)) outside[at + end] = value;
+  /** Rows of a length; touching and boxing masks take no more than the clear one and boxed pieces. */
+  #rowsOf(i: number, rules: SpeciesRules): LengthRows {
+    const key = rules.id * this.job.lengths.length + i;
+    this.#byLength[key] ??= { all: this.#allRows(i, rules), live: [], count: 0, prices: 0 };
+    const rows = this.#byLength[key];
+    if (rows.prices === this.#prices) return rows;
+    const { values } = this.worth;
+    rows.prices = this.#prices;
+    rows.count = 0;
+    for (const one of rows.all) {
+      const { kind, row } = one;
+      values.run(i, row.clear, kind);
+      one.boxed = row.boxing !== row.touching && values.boxes(i, row.boxing, kind);
+      if (one.clear.count === 0 && !one.boxed) continue;
+      values.run(i, row.touching, kind);
+      rows.live[rows.count++] = one;
     }
+    return rows;
+  }
+
+  #allRows(i: number, rules: SpeciesRules): RowWorth[] {
+    const { values } = this.worth;
+    return rules.rows.flatMap((rows, kind) =>
+      rows.map((row) => ({
+        kind,
+        slab: this.job.slabs[kind] as SlabKind,
+        row,
+        clear: values.run(i, row.clear, kind),
+        touching: values.run(i, row.touching, kind),
+        boxed: false,
+        rip: values.rip(i, kind),
+      })),
+    );
   }
 
   /** Slabs on one side of the axis that may meet rot or pith. */
   #core(table: BoltTable, one: RowWorth): void {
     const { outside, stride } = this;
-    const { thickness } = this.job.slabs[one.kind] as SlabKind;
+    const { thickness } = one.slab;
     for (let near = 0; near < table.core && near + thickness <= table.top; near++) {
       const value = this.#meeting(table, one, near, near + thickness);
       const at = one.kind * stride + near;
@@ -151,7 +175,8 @@ export class SlabGains {
     if (known >= 0) return known;
     const table = this.#table as BoltTable;
     let best = 0;
-    for (const one of this.#byKind[kind] as readonly RowWorth[]) {
+    for (let r = this.#first[kind] as number; r < (this.#after[kind] as number); r++) {
+      const one = this.rows[r] as RowWorth;
       let value: number;
       if (table.core === 0) {
         const half = (table.half[one.row.wane] as Uint16Array)[end] as number;
@@ -207,9 +232,17 @@ export class SlabGains {
   at(kind: number, y0: number): number {
     if (this.#live[kind] !== this.#bolt) return 0;
     const end = y0 + (this.job.slabs[kind] as SlabKind).thickness;
-    const base = kind * this.stride;
-    if (y0 >= 0) return this.outside[base + y0] as number;
-    if (end > 0) return this.over(kind, Math.max(-y0, end));
-    return this.outside[base - end] as number;
+    if (y0 < 0 && end > 0) return this.over(kind, Math.max(-y0, end));
+    const near = y0 >= 0 ? y0 : -end;
+    const table = this.#table as BoltTable;
+    if (near < table.core) return this.outside[kind * this.stride + near] as number;
+    let best = 0;
+    for (let r = this.#first[kind] as number; r < (this.#after[kind] as number); r++) {
+      const one = this.rows[r] as RowWorth;
+      const half = (table.half[one.row.wane] as Uint16Array)[y0 >= 0 ? end : -y0] as number;
+      const value = this.#sawn(one, one.clear, one.slab.pointOfHalf[half] as number);
+      if (value > best) best = value;
+    }
+    return best;
   }
 }

@@ -124,14 +124,8 @@ export class SlabWorth {
       const half = (table.half[row.wane] as Uint16Array)[outer] as number;
       if (half <= rot) return [];
       const clear = Math.max(rot, pith);
-      const { shop } = this.job.problem;
-      const sides = (hole: number, mask: number): SlabUse[] => {
-        if (every && hole > 0 && 2 * hole <= kerf) return acrossCut(half, hole, kerf, mask);
-        const keep = every ? hole : sawableHole(shop, hole);
-        return half > keep ? [beside(half, keep, mask)] : [];
-      };
-      const found = sides(rot, clear > rot ? row.touching : row.clear);
-      if (clear > rot && row.clear !== row.touching) found.push(...sides(clear, row.clear));
+      const found = this.#sides(half, rot, clear > rot ? row.touching : row.clear, kerf, every);
+      if (clear > rot && row.clear !== row.touching) found.push(...this.#sides(half, clear, row.clear, kerf, every));
       if (near === 0 && Math.min(-y0, y1) >= table.box && row.boxing !== row.touching) {
         const best = every ? null : this.#bestBoxed(table, s, row, half);
         const boxed = every ? this.#everyBoxed(table, s, half) : best === null ? [] : [best];
@@ -139,6 +133,13 @@ export class SlabWorth {
       }
       return found;
     });
+  }
+
+  /** The whole width, or both sides of a hole. */
+  #sides(half: number, hole: number, mask: number, kerf: number, every: boolean): SlabUse[] {
+    if (every && hole > 0 && 2 * hole <= kerf) return acrossCut(half, hole, kerf, mask);
+    const keep = every ? hole : sawableHole(this.job.problem.shop, hole);
+    return half > keep ? [beside(half, keep, mask)] : [];
   }
 
   /** Strips over the pith: wherever strips left of them leave off, or as far left as the pith allows. */
@@ -177,11 +178,14 @@ export class SlabWorth {
   /** Strips, x ascending, of a use at these prices. */
   strips(table: BoltTable, s: number, use: SlabUse): StripPattern[] {
     const kind = this.job.slabs[s] as SlabKind;
-    const left = (run: Run) => use.boxed !== null && run.hi < use.boxed.x0;
-    const worthy = (run: Run) => use.boxed !== null || this.values.slab(table.length, run.mask, s, run.hi - run.lo) > 0;
-    const strips = use.runs.filter(worthy).flatMap((run) => this.#runStrips(table, s, run, left(run)));
-    if (use.boxed !== null) {
-      const { strip, x0, mask } = use.boxed;
+    const { boxed } = use;
+    const strips: StripPattern[] = [];
+    for (const run of use.runs) {
+      if (boxed === null && this.values.slab(table.length, run.mask, s, run.hi - run.lo) <= 0) continue;
+      strips.push(...this.#runStrips(table, s, run, boxed !== null && run.hi < boxed.x0));
+    }
+    if (boxed !== null) {
+      const { strip, x0, mask } = boxed;
       const { width, section } = kind.strips[strip] as SlabKind["strips"][number];
       strips.push({ x0, width, pieces: this.#pieces(table, mask, section) });
     }
@@ -194,9 +198,13 @@ export class SlabWorth {
     const chosen = this.values.runStrips(table.length, mask, s, kind.pointOf[hi - lo] as number);
     const whole = chosen.reduce((sum, k) => sum + (kind.strips[k]?.width as number) + kind.kerf, -kind.kerf);
     let x0 = against ? hi - whole : lo;
+    let last = -1;
+    let pieces: readonly SawGroup[] = [];
     return chosen.map((k) => {
       const { width, section } = kind.strips[k] as SlabKind["strips"][number];
-      const strip = { x0, width, pieces: this.#pieces(table, mask, section) };
+      if (k !== last) pieces = this.#pieces(table, mask, section);
+      last = k;
+      const strip = { x0, width, pieces };
       x0 += width + kind.kerf;
       return strip;
     });

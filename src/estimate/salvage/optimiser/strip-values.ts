@@ -114,8 +114,13 @@ export class StripValues {
   /** Reckons a run as far as a point, and says what it is worth there. */
   fill(run: RunWorth, s: number, point: number): number {
     if (run.count === 0) return 0;
-    if (run.points <= point) this.#reckon(run, s, point);
+    this.reach(run, s, point);
     return this.pool[run.at + point] as number;
+  }
+
+  /** Reckons a run as far as a point. */
+  reach(run: RunWorth, s: number, point: number): void {
+    if (run.count > 0 && run.points <= point) this.#reckon(run, s, point);
   }
 
   #reckon(run: RunWorth, s: number, point: number): void {
@@ -188,25 +193,31 @@ export class StripValues {
     const { job } = this;
     const { at: from, groups } = this.#strip(mask, section, i);
     if (groups.length === 0) return [];
-    const worth = this.pool.subarray(from, from + i + 1);
+    const { pool } = this;
     const pieces: number[] = [];
-    for (let at = i; at >= 0 && (worth[at] as number) > 0; ) {
-      if (at > 0 && worth[at - 1] === worth[at]) {
+    for (let at = i; at >= 0 && (pool[from + at] as number) > 0; ) {
+      const worth = pool[from + at] as number;
+      if (at > 0 && pool[from + at - 1] === worth) {
         at--;
         continue;
       }
-      const j = groups.find((j) => {
-        const before = job.lengthBefore[at * job.groups.length + j] as number;
-        if (before === -2) return false;
-        return (
-          (this.price[j] as number) - job.prices.crosscut + (before >= 0 ? (worth[before] as number) : 0) === worth[at]
-        );
-      });
-      if (j === undefined) throw new Error("a strip's worth has no pieces");
+      const j = this.#lastPiece(groups, from, at, worth);
       pieces.push(j);
       at = job.lengthBefore[at * job.groups.length + j] as number;
     }
     return pieces;
+  }
+
+  /** The piece that makes a strip over length number `at` worth what it is. */
+  #lastPiece(groups: readonly number[], from: number, at: number, worth: number): number {
+    const { job, pool, price } = this;
+    for (const j of groups) {
+      const before = job.lengthBefore[at * job.groups.length + j] as number;
+      if (before === -2) continue;
+      const rest = before >= 0 ? (pool[from + before] as number) : 0;
+      if ((price[j] as number) - job.prices.crosscut + rest === worth) return j;
+    }
+    throw new Error("a strip's worth has no pieces");
   }
 
   /** Kinds of the strips that make a run worth what it is, by number within the kind of slab. */
