@@ -52,7 +52,8 @@ function heights(size: number, at: (y: number) => number): Uint16Array {
 
 /** As `usableHalf` of the bolt. */
 function halfWidths(radius: number, top: number, wane: number): Uint16Array {
-  const face = heights(top + 1, (y) => halfChord(radius, y));
+  const face = new Uint16Array(top + 1);
+  for (let y = 0; y <= top; y++) face[y] = halfChord(radius, y);
   if (wane === 0) return face;
   return heights(top + 1, (y) => Math.min(face[Math.max(0, y - wane)] as number, (face[y] as number) + wane));
 }

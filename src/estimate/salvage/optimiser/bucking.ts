@@ -11,7 +11,10 @@ import type { SpeciesRules } from "./species-rules.js";
 export class Arc {
   #table: BoltTable | undefined;
 
-  /** @param to - The place after it; -1 when no wood is left. */
+  /**
+   * @param to - The place after it; -1 when no wood is left.
+   * @param same - The same bolt elsewhere in a path: its table is this one's.
+   */
   constructor(
     readonly job: Job,
     readonly rules: SpeciesRules,
@@ -20,12 +23,18 @@ export class Arc {
     readonly z0: number,
     readonly length: number,
     readonly shape: BoltShape,
+    readonly same?: Arc,
   ) {}
 
   /** Its table, made when first asked for. */
   get table(): BoltTable {
-    this.#table ??= boltTable(this.job, this.rules, this.shape, this.length);
+    this.#table ??= this.same?.table ?? boltTable(this.job, this.rules, this.shape, this.length);
     return this.#table;
+  }
+
+  /** The same bolt as if there were no other in the log. */
+  alone(): Arc {
+    return new Arc(this.job, this.rules, 0, -1, this.z0, this.length, this.shape, this);
   }
 }
 

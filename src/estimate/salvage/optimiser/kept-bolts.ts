@@ -1,4 +1,5 @@
 /** Which bolts of a log are looked at again and again: those that were on or near a best path when it was last looked over. */
+import { bestFew } from "./best-few.js";
 import type { Arc, LogTable } from "./bucking.js";
 import { KEPT_ARCS } from "./effort.js";
 import type { LogPricing, SharedBolts } from "./log-pricing.js";
@@ -35,11 +36,10 @@ export class KeptBolts {
     const { after } = new Onward(log, log.arcs, values);
     const before = toward(log, log.arcs, values);
     const along = (arc: Arc) => (before[arc.from] as number) + (arc.to >= 0 ? (after[arc.to] as number) : 0);
-    const hoped = log.arcs.map((arc, i) => ({ arc, worth: along(arc) + (values[i] as number) }));
-    hoped.sort((a, b) => b.worth - a.worth);
-    const through = hoped
-      .slice(0, LOOKED_AT)
-      .map(({ arc }) => ({ arc, worth: along(arc) + pricing.arcValue(arc) }))
+    for (const [i, arc] of log.arcs.entries()) values[i] = along(arc) + (values[i] as number);
+    const through = bestFew(values, LOOKED_AT)
+      .map((i) => log.arcs[i] as Arc)
+      .map((arc) => ({ arc, worth: along(arc) + pricing.arcValue(arc) }))
       .sort((a, b) => b.worth - a.worth);
     const old = this.#looks.get(log) ?? [];
     const fresh = through.slice(0, old.length === 0 ? KEPT_ARCS : FRESH_ARCS).map(({ arc }) => arc);

@@ -4,6 +4,7 @@
  */
 import { beyondWaste } from "../bolt.js";
 import type { SlabPattern } from "../sawing-pattern.js";
+import { bestFew } from "./best-few.js";
 import type { BoltTable } from "./bolt-table.js";
 import { type CappedFilling, drawFilling, type Filling } from "./capped-filling.js";
 import type { Job } from "./job.js";
@@ -233,11 +234,8 @@ export function completions(job: Job, table: BoltTable, gains: SlabGains): Guide
 /** The most promising faces to start from. */
 function starts({ job, table, starts: most }: WalkAsk, guide: Guide): number[] {
   const kerf = job.problem.shop.millKerf;
-  const faces = Array.from({ length: 2 * table.top + 1 }, (_, i) => i - table.top);
-  const promise = (f: number) => (guide.above[f + table.top] as number) - cutAt(table, kerf, f - kerf);
-  return faces
-    .map((f) => ({ f, worth: promise(f) }))
-    .sort((a, b) => b.worth - a.worth || a.f - b.f)
-    .slice(0, most)
-    .map(({ f }) => f);
+  const promise = new Float64Array(2 * table.top + 1);
+  for (let i = 0; i < promise.length; i++)
+    promise[i] = (guide.above[i] as number) - cutAt(table, kerf, i - table.top - kerf);
+  return bestFew(promise, most).map((i) => i - table.top);
 }

@@ -6,7 +6,7 @@
  * face (labels, as in resource-constrained shortest paths: Handler & Zang 1980), ranked by the same prices.
  */
 import type { BoltPattern } from "../sawing-pattern.js";
-import { Arc, type LogTable } from "./bucking.js";
+import type { Arc, LogTable } from "./bucking.js";
 import { CappedFilling } from "./capped-filling.js";
 import type { Budget } from "./counted-work.js";
 import type { Effort } from "./effort.js";
@@ -185,8 +185,7 @@ export class LogPlanner {
     const known = this.#bolts.get(key);
     if (known !== undefined) return known;
     const found = log.arcs.find((arc) => arc.z0 === z0 && z0 + arc.shape.length === z1);
-    const arcs = found === undefined ? [] : [new Arc(this.job, found.rules, 0, -1, z0, found.length, found.shape)];
-    const table = found === undefined ? null : { ...log, places: 1, arcs, skips: [] };
+    const table = found === undefined ? null : { ...log, places: 1, arcs: [found.alone()], skips: [] };
     this.#bolts.set(key, table);
     return table;
   }
@@ -197,7 +196,7 @@ export class LogPlanner {
     const pricing = this.#pricings.at(counts);
     const arcs = full?.arcs ?? this.#kept.of(log, pricing);
     // At lower prices than the full ones no bolt is worth more.
-    const values = full === null ? pricing.arcValues(arcs) : Float64Array.from(full.values);
+    const values = full === null ? pricing.arcValues(arcs) : full.values.slice();
     const exact = new Uint8Array(arcs.length).fill(full === null ? 1 : 0);
     const { value: unlimited, path } = pricing.lowered(log, arcs, values, exact);
     const value = limit.reduce((sum, mu, j) => sum + mu * Math.max(0, open[j] as number), unlimited);

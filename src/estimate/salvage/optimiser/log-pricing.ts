@@ -13,7 +13,6 @@ import { Onward } from "./paths.js";
 import { SlabGains } from "./slab-gains.js";
 import type { SlabKind } from "./slab-kinds.js";
 import { SlabWorth } from "./slab-worth.js";
-import type { SpeciesRules } from "./species-rules.js";
 import { StackProgram } from "./stack.js";
 import { StripValues } from "./strip-values.js";
 
@@ -26,19 +25,13 @@ export const STACKS_A_UNIT = 4;
 /** Tables of shared bolts, made once for a job: they do not hang on prices. */
 export class SharedBolts {
   readonly #tables = new Map<number, BoltTable>();
-  readonly #numbers = new Map<SpeciesRules, number>();
 
   constructor(readonly job: Job) {}
 
   /** Names the shared bolt that is worth no less than an arc's. */
   key({ rules, length, shape }: Arc): number {
-    let number = this.#numbers.get(rules);
-    if (number === undefined) {
-      number = this.#numbers.size;
-      this.#numbers.set(rules, number);
-    }
     const size = Math.ceil((2 * shape.radius) / SHARED_STEP);
-    return (size * this.job.lengths.length + length) * 256 + number;
+    return (size * this.job.lengths.length + length) * 256 + rules.id;
   }
 
   /** Straight and sound, at most a step thicker; its cuts are as short as the thinnest that it stands for can have. */
@@ -110,7 +103,9 @@ export class LogPricing {
 
   /** Worth of each of some bolts. */
   arcValues(arcs: readonly Arc[]): Float64Array {
-    return Float64Array.from(arcs, (arc) => this.arcValue(arc));
+    const values = new Float64Array(arcs.length);
+    for (let i = 0; i < arcs.length; i++) values[i] = this.arcValue(arcs[i] as Arc);
+    return values;
   }
 
   /** Best bolts out of some of a log's. */
@@ -165,7 +160,9 @@ export class LogPricing {
 
   /** Worth of each of some bolts, too high if anything. */
   optimistic(arcs: readonly Arc[], shared: SharedBolts): Float64Array {
-    return Float64Array.from(arcs, (arc) => this.#optimistic(arc, shared));
+    const values = new Float64Array(arcs.length);
+    for (let i = 0; i < arcs.length; i++) values[i] = this.#optimistic(arcs[i] as Arc, shared);
+    return values;
   }
 
   #optimistic(arc: Arc, shared: SharedBolts): number {

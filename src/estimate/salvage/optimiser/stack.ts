@@ -212,6 +212,8 @@ export class StackProgram {
     // None farther off the middle is worth more.
     let widest = gains.over(kind, middle);
     let most = best.value;
+    const highest = (this.#afresh[middle + kerf] as number) + (this.#afresh[kerf + 1] as number);
+    if (widest + highest <= most) return;
     let found = 0;
     for (let over = middle; over < thickness && over <= top; over++) {
       const halves = (started[over + kerf] as number) + (started[thickness - over + kerf] as number);
