@@ -26,19 +26,18 @@ export function defaultNotices(basis: Basis): Notice[] {
   return defaultsInWords(basis).map((one): Notice => ({ code: "default", ...one }));
 }
 
-/** Groups that the logs may not serve, and why. */
+/** Groups that the logs may not serve, and why; without logs nobody asks, but of those that are to be milled. */
 export function notMilledNotices({ groups, logs }: Basis): Notice[] {
-  if (logs.length === 0) return [];
   const alike = new Map<string, { readonly labels: string[]; readonly at: string }>();
   for (const { group, millable, notMilled = "" } of groups) {
-    if (millable) continue;
+    if (millable || (logs.length === 0 && group.rules.source !== "mill")) continue;
     const entry = alike.get(notMilled) ?? { labels: [], at: group.at };
     alike.set(notMilled, entry);
     entry.labels.push(entry.labels.length === 0 ? group.label : lowered(group.label));
   }
   return [...alike].map(([why, { labels, at }]): Notice => {
     const of = labels.length > 1 && labels.length === groups.length ? "Everything" : labels.join(", ");
-    return { code: "not-milled", text: `${of}: not milled, ${why}.`, at };
+    return { code: "not-milled", text: `${capital(of)}: not milled, ${why}.`, at };
   });
 }
 
@@ -87,6 +86,21 @@ function toleranceNotices({ request }: Basis, { mix }: ComparedRoutes): Notice[]
   if (classes.length === 0) return [];
   const text = `At 20 % moisture bought lumber may be off its size, ${classes.join("; ")} (EN 336, tolerance classes 1 and 2): set out seats, notches and hangers from the piece in hand.`;
   return [{ code: "tolerance", text }];
+}
+
+/** Posts, and what hangs in hangers, that the best mix buys in another size than their hardware is for: of one of the two nobody knows the price. */
+function hardwareNotices({ groups }: Basis, { fasteners }: Takeoffs, { mix }: ComparedRoutes): Notice[] {
+  const unlike = new Set(
+    fasteners?.lines.flatMap(({ ifBought, fitted, groups: held }) => (ifBought && !fitted ? held : [])),
+  );
+  return groups.flatMap(({ group, substitution }): Notice[] => {
+    if (!unlike.has(group.name) || !("offer" in substitution)) return [];
+    const count = mix.plan.bought.find((one) => one.substitution.group.name === group.name)?.count ?? 0;
+    const size = substitution.differences.find((one) => one.includes("measures"));
+    if (count === 0 || !size) return [];
+    const text = `${group.label}: ${count} ${count === 1 ? "is" : "are"} bought in another size than laid out (${size}). The post bases and hangers listed fit them as laid out on every way, for of those of one of the two sizes nobody knows the price: add it to the catalog's fasteners, or order for each what fits it.`;
+    return [{ code: "bought-size", text, at: group.at }];
+  });
 }
 
 /** Posts that the verdict mills out of wood that rots, where rain reaches them. */
@@ -157,6 +171,7 @@ export function noticesOf(basis: Basis, takeoffs: Takeoffs, routes: ComparedRout
     ...dryingNotices(basis, takeoffs, routes),
     ...structureNotices(basis, takeoffs),
     ...idleAssumptions(basis),
+    ...hardwareNotices(basis, takeoffs, routes),
     ...decayNotices(basis, routes),
     ...toleranceNotices(basis, routes),
     ...defaultNotices(basis),

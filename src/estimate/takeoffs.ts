@@ -18,6 +18,7 @@ import { USUAL_COVERING } from "./pieces/deck.js";
 import { floorRuns } from "./pieces/floor.js";
 import type { PieceGroup, SectionCells } from "./pieces/piece-group.js";
 import { decideByNeed } from "./purchase/decide-by-need.js";
+import { leastEach } from "./purchase/fastener-articles.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
 import type { Decimal } from "./quantity/decimal.js";
 import type { JointKind } from "./request/structure.js";
@@ -239,6 +240,7 @@ function layConnected(basis: Basis): FastenersTakeoff | undefined {
       gravityOf: (group) => gravityOf(basis, group),
       sectionOf: (group) => soldSection(basis, group) ?? group,
       boughtSectionOf: (group) => boughtSection(basis, group),
+      isPriced: (item) => leastEach(sheet, basis.catalog, item) !== undefined,
       runs: frame ? { ...frame.runs, ...floorRuns(hangsOnWall(frame)) } : {},
       supportsApart,
       light,

@@ -100,6 +100,18 @@ describe("notices of what is bought", () => {
   });
 });
 
+describe("a pin to the mill without logs", () => {
+  it("is told not to be kept, and nothing else that is bought", () => {
+    const pieces = [
+      { name: "beams", role: "beam", source: "mill", count: 2, section: "4 x 8 in", length: "8 ft" },
+      { name: "rails", role: "other", count: 2, section: "2 x 4 in", length: "8 ft" },
+    ];
+    const { notices } = estimated({ structure: { kind: "pieces", pieces }, catalog: { demo: "orchard-yard" } });
+    const told = notices.filter(({ code }) => code === "not-milled").map(({ text }) => text);
+    expect(told).toEqual(["Beams: not milled, there are no logs."]);
+  });
+});
+
 describe("a birdsmouth", () => {
   const said = (structure: object, as: string) => under(structure).cautions.find(({ code }) => code === as)?.text;
   const notched = (structure: object) => said(structure, "birdsmouth");

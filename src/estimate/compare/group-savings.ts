@@ -26,6 +26,7 @@ import {
   type Operand,
   over,
   plus,
+  roundMoney,
   roundUp,
   sum,
   sumOr,
@@ -47,7 +48,7 @@ export interface LeftOut {
   readonly stock: StockPlans["stock"];
 }
 
-/** What buying the group costs more than milling it, and what milling it takes more hours. What is used up is not rounded to the cent. */
+/** What buying the group costs more than milling it, and what milling it takes more hours. Its money is rounded to the minor unit as a whole. */
 export interface GroupSaving {
   readonly name: string;
   readonly label: string;
@@ -143,7 +144,10 @@ function layGroupSaving(
   });
   const cashSaved = sheet.lay(
     `${line}.cashSaved`,
-    minus(cost, sumOr([...used, ...hardware, ...(coats ? [coats.cash] : [])], basis.pricing.currency)),
+    roundMoney(
+      minus(cost, sumOr([...used, ...hardware, ...(coats ? [coats.cash] : [])], basis.pricing.currency)),
+      basis.pricing.minorDigits,
+    ),
     {
       label: "cash saved",
     },

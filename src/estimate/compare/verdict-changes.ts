@@ -156,6 +156,6 @@ function lumberChange({ pricing }: Basis, { mill, mix }: ComparedRoutes, { break
   const volume = breakEven.price.display.symbol.endsWith("/bf") ? "board foot" : "cubic metre";
   const each = `a ${volume} ${MEASURES[breakEven.measure]}`;
   return [
-    `Milling all that the logs serve costs less than buying everything where bought wood is above ${price} ${each}, before tax; what it would replace costs ${now} now.`,
+    `Milling all that the logs serve costs less than buying everything, your hours counted, where bought wood is above ${price} ${each}, before tax; what it would replace costs ${now} now.`,
   ];
 }

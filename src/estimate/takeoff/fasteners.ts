@@ -1,7 +1,7 @@
 /** A schedule of connections with their hardware, and the fasteners to buy. */
 
 import { type CorrosionClassId, type Exposure, FASTENERS, type FastenerKind } from "../../catalog/fasteners.js";
-import type { Need } from "../need.js";
+import type { ItemOf, Need } from "../need.js";
 import type { GableCells } from "../pieces/gable.js";
 import type { PieceGroup } from "../pieces/piece-group.js";
 import type { DisplayUnits } from "../quantity/display.js";
@@ -12,7 +12,7 @@ import type { Sheet } from "../sheet/sheet.js";
 import { layBolt } from "./bolts.js";
 import { type Connection, type ConnectionInput, layConnections } from "./connections.js";
 import { leastClass } from "./corrosion.js";
-import { layFastenerNeeds, sortOf } from "./fastener-needs.js";
+import { itemOf, layFastenerNeeds, sortOf } from "./fastener-needs.js";
 import { type FittedHardware, splitByRoute } from "./fitted-hardware.js";
 import { type Hardware, type HardwareItem, type LightFixing, layHardware } from "./hardware.js";
 import { layPlacing } from "./placing.js";
@@ -29,6 +29,8 @@ export interface FastenersInput {
   /** Section as it stands in the building; see `ConnectionInput`. */
   readonly sectionOf?: ConnectionInput["sectionOf"];
   readonly boughtSectionOf?: ConnectionInput["boughtSectionOf"];
+  /** Whether anybody knows what it costs. */
+  readonly isPriced?: (item: ItemOf<"fastener">) => boolean;
   /** Pieces of how many runs share a section: see `ConnectionInput`. */
   readonly runs: Readonly<Record<string, number>>;
   /** What purlins and boards cross, apart. */
@@ -86,17 +88,20 @@ export function layFasteners(sheet: Sheet, input: FastenersInput, units: Display
     const recipe = hardwareOf(hardware, connection);
     const items = recipe.map((item) => layItem(sheet, connection, item));
     const placing = layPlacing(sheet, connection, recipe, sizes);
-    const fitted = connection.ifBought && layFitted(sheet, hardware, connection, items);
+    const fitted = connection.ifBought && layFitted(sheet, { ...input, hardware }, connection, items);
     return { ...connection, items, ...(fitted && { fitted }), placing };
   });
   const { fitted, common } = splitByRoute(lines, input);
   return { needs: layFastenerNeeds(sheet, common, input), lines, fitted, cautions: cautionsOf(lines) };
 }
 
-/** What is of another size where the pieces are bought; undefined where nothing is. */
+/**
+ * What is of another size where the pieces are bought; undefined where nothing is, or where one of the two has no price: what costs
+ * nothing on one way alone would decide between them.
+ */
 function layFitted(
   sheet: Sheet,
-  hardware: Hardware,
+  { hardware, isPriced }: { readonly hardware: Hardware } & Pick<FastenersInput, "isPriced">,
   connection: Connection,
   items: readonly ScheduleItem[],
 ): ScheduleLine["fitted"] {
@@ -107,7 +112,8 @@ function layFitted(
   const only = (all: readonly ScheduleItem[], known: ReadonlySet<string> | undefined) =>
     all.filter((item) => !known?.has(sortOf(sheet, item)));
   const fitted = { milled: only(items, theirs), bought: only(others, own) };
-  return fitted.milled.length > 0 ? fitted : undefined;
+  const known = [...fitted.milled, ...fitted.bought].every((item) => isPriced?.(itemOf(item)));
+  return known && fitted.milled.length > 0 ? fitted : undefined;
 }
 
 function layItem(sheet: Sheet, { name, sites, exposure }: Connection, item: HardwareItem): ScheduleItem {

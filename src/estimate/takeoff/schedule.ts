@@ -16,7 +16,8 @@ export interface ScheduleItem {
 /** Equal connections with their hardware. */
 export interface ScheduleLine extends Connection {
   readonly items: readonly ScheduleItem[];
-  /** Of `items` those that bought pieces, which measure otherwise, do not take, and what they take in their place; absent where all is alike. */
+  /** Of `items` those that bought pieces, which measure otherwise, do not take, and what they take in their place; absent where all is alike, or
+   * one of the two has no price. */
   readonly fitted?: { readonly milled: readonly ScheduleItem[]; readonly bought: readonly ScheduleItem[] };
   /** Undefined where all are driven aslant or through a connector. */
   readonly placing: Placing | undefined;

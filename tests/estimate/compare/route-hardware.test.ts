@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import type { RouteCells } from "../../../src/estimate/compare/route.js";
 import type { Estimate } from "../../../src/estimate/estimate.js";
-import { DEMOS, demoBody, estimated } from "../../helpers/estimating.js";
+import { DEMOS, demoBody, demoCatalog, estimated } from "../../helpers/estimating.js";
 
 /** Lines of fasteners of a route with those that all have: label, how many, and amount. */
 const hardware = ({ common }: Estimate, { lines }: RouteCells): string[] =>
@@ -104,5 +104,41 @@ describe("bolts of one size", () => {
       );
       expect(new Set(labels).size).toBe(labels.length);
     }
+  });
+});
+
+describe("hardware of which only one size has a price", () => {
+  const posts = {
+    name: "posts",
+    role: "post",
+    count: 4,
+    section: "4 x 4 in",
+    length: "7 ft",
+    species: ["eastern-white-pine"],
+  };
+  const body = { structure: { kind: "pieces", pieces: [posts], footings: { frostDepth: "24 in" } }, logs: logs(8) };
+  const bases = (catalog: object) => {
+    const made = estimated({ ...body, catalog });
+    const lines = (route: RouteCells) =>
+      [...made.common.lines, ...route.lines].flatMap(({ label, amount }) =>
+        /^Post base/.test(label) ? [`${label.split(" in,")[0]} ${amount ? "priced" : "no price"}`] : [],
+      );
+    const told = made.notices.filter(({ code }) => code === "bought-size").map(({ text }) => text);
+    return { ways: [made.routes.buy, made.routes.mill as RouteCells].map(lines), told, made };
+  };
+  const yard = demoCatalog("orchard-yard") as { fasteners: object[] };
+
+  it("is ordered on every way as laid out, so that a price that is missing decides nothing", () => {
+    const { ways, made } = bases(yard);
+    expect(ways).toEqual([["Post base 4 × 4 no price"], ["Post base 4 × 4 no price"]]);
+    expect(made.routes.buy.unpriced).toBe(made.routes.mill?.unpriced);
+  });
+
+  it("is each way's own once both have one", () => {
+    const base = { name: "rough-base", kind: "post-base", fits: "4 x 4 in", packs: [{ count: 1, price: "$21.98" }] };
+    const sized = { ...base, label: "post base for rough 4 x 4", finish: "hot-dip-galvanized" };
+    const { ways, told } = bases({ ...yard, fasteners: [...yard.fasteners, sized] });
+    expect(ways).toEqual([["Post base 3 1/2 × 3 1/2 priced"], ["Post base 4 × 4 priced"]]);
+    expect(told).toEqual([]);
   });
 });
