@@ -1897,7 +1897,7 @@ export type ScheduleLine = {
   readonly sites: Figure;
   readonly exposure: FastenerExposure;
   readonly items: readonly ScheduleItem[];
-  readonly ifBought: readonly ScheduleItem[] | null;
+  readonly ifBought?: readonly ScheduleItem[] | undefined;
   readonly placing: Placing | null;
 };
 

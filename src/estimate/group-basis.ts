@@ -3,7 +3,7 @@ import { type QuantityText, type Section, toQuantity } from "../catalog/reading.
 import { woodName } from "../catalog/species.js";
 import { laySanding, layTurning, type SandingCells } from "./effort/building.js";
 import { type DressingCells, layDressing, machinesOf, type RawPiece } from "./effort/dressing.js";
-import { laySoldHardness } from "./effort/hardness.js";
+import { laySoldWood } from "./effort/hardness.js";
 import { layRipDown, type RipDownCells } from "./effort/rip-down.js";
 import type { PieceGroup } from "./pieces/piece-group.js";
 import type { Sold } from "./purchase/equal-offers.js";
@@ -36,8 +36,8 @@ export interface GroupBasis {
   readonly weightEach: Cell;
   /** How much slower the hardest of the woods that it may be milled of works than softwood, times. */
   readonly hardness: Operand;
-  /** How much slower what is sold for it works; of the milled where nothing is. */
-  readonly soldHardness: Operand;
+  /** What is sold for it: how much slower that works, its weight, and its turning; those of the milled where nothing is. */
+  readonly sold: { readonly hardness: Operand; readonly weight: Cell; readonly turn: Cell };
   /** Person-time to turn one for each crosscut that is deeper than the saw. */
   readonly turn: Cell;
   /** As it comes to the machines; absent where it stays rough. */
@@ -89,12 +89,16 @@ export function layGroupBasis(group: PieceGroup, { substitution, rivals }: Sold,
   const comesRough = dressed && "offer" in substitution && substitution.offer.surface === "rough";
   const reason = whyNotMilled(group, request, cells.length > 0);
   const hardness = hardnessOf(group, laying);
-  const soldHardness = "offer" in substitution ? laySoldHardness(laying, substitution.offer.species) : hardness;
-  const sold = { substitution, hardness: soldHardness };
-  const ripDown = comesRough ? undefined : layRippingDown(group, sold, known, laying);
-  const common = { group, weightEach, hardness, soldHardness, turn, substitution, rivals, ripDown };
+  const sold =
+    "offer" in substitution
+      ? layAsSold(group, substitution.offer.species, laying)
+      : { hardness, weight: weightEach, turn };
+  const ripDown = comesRough
+    ? undefined
+    : layRippingDown(group, { substitution, hardness: sold.hardness }, known, laying);
+  const common = { group, weightEach, hardness, sold, turn, substitution, rivals, ripDown };
   if (reason !== undefined) {
-    const raw = dressed ? rawPiece(group, weightEach, soldHardness) : undefined;
+    const raw = dressed ? rawPiece(group, weightEach, sold.hardness) : undefined;
     const dressing = raw && comesRough ? layDressing({ ...laying, machines }, group, raw) : undefined;
     return { ...common, millable: undefined, notMilled: reason, raw, soldRough: dressing };
   }
@@ -138,6 +142,17 @@ function layWeightEach(group: PieceGroup, woods: readonly WoodCells[], { sheet, 
     label: "weight of one piece as built in",
     display: units.mass,
   });
+}
+
+/** One piece in the wood that is sold: dry, as yards keep it; an assumption of what is sold green. */
+function layAsSold(group: PieceGroup, species: string, laying: GroupLaying): GroupBasis["sold"] {
+  const { sheet, units, assumed } = laying;
+  const { density, hardness } = laySoldWood(laying, species);
+  const weight = sheet.lay(`work.${group.name}.weightBought`, times(over(group.volume, group.count), density), {
+    label: "weight of one piece as bought",
+    display: units.mass,
+  });
+  return { hardness, weight, turn: layTurning(sheet, group, weight, assumed, "turnBought") };
 }
 
 /** Where it is sold larger than wanted; as heavy as the heaviest of the woods that serve. */

@@ -34,7 +34,7 @@ export function structureNotices(basis: Basis, takeoffs: Takeoffs): Notice[] {
 
 /**
  * Groups that may come of any log, where some logs are of a wood that asks for better fasteners or is slower to work: it counts
- * for them on every route, since fasteners, turning and raising are taken off once.
+ * for them on every route, since fasteners, moving and raising are taken off once.
  */
 function anyWoodNotices({ groups, logs, hardness }: Basis): Notice[] {
   const open = groups.filter(({ group, millable }) => millable && group.rules.species.length === 0);
@@ -46,7 +46,7 @@ function anyWoodNotices({ groups, logs, hardness }: Basis): Notice[] {
   const hard = woods.filter((wood) => tanninOf(wood) === "rich" || slowness(wood).gt(least));
   if (hard.length === 0 || hard.length === woods.length) return [];
   const labels = open.map(({ group }, i) => (i === 0 ? group.label : lowered(group.label))).join(", ");
-  const text = `${capital(labels)}: may come of any log, so of ${listed(hard.map(woodName))} too. On every way, buying everything included, what holds them is chosen to last in that, and their deep crosscuts, moving and raising are counted as in the heaviest wood; milled or bought, each way has the joints of its own wood. Give "species" to those that will be of another.`;
+  const text = `${capital(labels)}: may come of any log, so of ${listed(hard.map(woodName))} too. On every way, buying everything included, what holds them is chosen to last in that, and their moving and raising are counted as in the heaviest wood; cutting to length and joints each way has in its own. Give "species" to those that will be of another.`;
   return [{ code: "any-wood", text, at: first.group.at }];
 }
 

@@ -2,7 +2,6 @@
 import type { Climate, Exposure } from "../catalog/fasteners.js";
 import type { FinishKind } from "../catalog/finishes.js";
 import { boardsOf, coveringOffers, finishOffers } from "../catalog/look-up.js";
-import type { LumberOffer } from "../catalog/offers/lumber.js";
 import { ovenDryGravity } from "../catalog/species.js";
 import type { Basis } from "./basis.js";
 import type { CommonCells } from "./compare/route.js";
@@ -21,6 +20,7 @@ import { decideByNeed } from "./purchase/decide-by-need.js";
 import { leastEach } from "./purchase/fastener-articles.js";
 import { layShoppingList } from "./purchase/shopping-list.js";
 import type { Decimal } from "./quantity/decimal.js";
+import type { Quantity } from "./quantity/quantity.js";
 import type { JointKind } from "./request/structure.js";
 import { type Cell, greatest, number, type Operand, sumOr } from "./sheet/expression.js";
 import type { LaidLine } from "./sheet/own-lines.js";
@@ -265,30 +265,32 @@ function layRaftersAsSold({ sheet, cutList: { frame }, groups, units }: Basis): 
 /** Joints whose connectors take a piece of just one size. */
 const IN_CONNECTORS: ReadonlySet<JointKind> = new Set(["hung", "lap-and-hang"]);
 
-/** Posts and hung pieces that can only be bought are as large as they are sold: bases, bolts and hangers follow. */
+/** Posts and hung pieces that can only be bought are as large as they come: bases, bolts and hangers follow. */
 function soldSection(basis: Basis, group: PieceGroup): SectionCells | undefined {
-  const sold = soldOf(basis, group);
   const fitted = group.role === "post" || IN_CONNECTORS.has(group.rules.joint);
-  return fitted && sold?.only ? layAsSold(basis, group, sold.offer) : undefined;
+  return fitted && soldOf(basis, group)?.only ? sectionAsBought(basis, group) : undefined;
 }
 
-/** As sold, of a group that may be milled, too, where that is another size. */
-function boughtSection(basis: Basis, group: PieceGroup): SectionCells | undefined {
-  const { sheet } = basis;
+/** As bought, of a group that may be milled, too, where that is another size. */
+const boughtSection = (basis: Basis, group: PieceGroup): SectionCells | undefined =>
+  soldOf(basis, group)?.only === false ? sectionAsBought(basis, group) : undefined;
+
+/** As it stands where it is bought, ripped down where it is sold larger; undefined where that is as it is laid out. */
+function sectionAsBought(basis: Basis, group: PieceGroup): SectionCells | undefined {
+  const { sheet, units } = basis;
   const sold = soldOf(basis, group);
-  if (!sold || sold.only) return undefined;
-  const wanted = { thickness: sheet.decide(group.thickness), width: sheet.decide(group.width) };
-  const { thickness, width } = sold.offer.actual;
-  const same = thickness.value.eq(wanted.thickness) && width.value.eq(wanted.width);
-  return same ? undefined : layAsSold(basis, group, sold.offer);
-}
-
-function layAsSold({ sheet, units }: Basis, group: PieceGroup, { actual, name }: LumberOffer): SectionCells {
-  const side = (of: "thickness" | "width") =>
-    sheet.catalog(`fasteners.${group.name}.sold.${of}`, actual[of], {
+  if (!sold || sold.alike) return undefined;
+  const { actual, name } = sold.offer;
+  const sides = [actual.thickness, actual.width].sort((a, b) => a.value.cmp(b.value)) as [Quantity, Quantity];
+  const isThin = sheet.decide(group.thickness).lte(sheet.decide(group.width));
+  const side = (of: "thickness" | "width"): Cell => {
+    const smaller = (of === "thickness") === isThin;
+    if (sold.larger.includes(smaller ? "thickness" : "width")) return group[of];
+    return sheet.catalog(`fasteners.${group.name}.sold.${of}`, sides[smaller ? 0 : 1], {
       label: `${of} of ${name} as sold`,
       display: units.small,
     });
+  };
   return { thickness: side("thickness"), width: side("width") };
 }
 
@@ -317,9 +319,7 @@ function woodsOf({ request }: Basis, group: PieceGroup): readonly string[] {
 /** What a group is bought as, and whether it can only be bought. */
 function soldOf({ groups }: Basis, group: PieceGroup) {
   const found = groups.find((one) => one.group.name === group.name);
-  return found && "offer" in found.substitution
-    ? { offer: found.substitution.offer, only: !found.millable }
-    : undefined;
+  return found && "offer" in found.substitution ? { ...found.substitution, only: !found.millable } : undefined;
 }
 
 /** Every wood that its fasteners may come to stand in: what is sold, and where the logs may serve what is asked of them. */

@@ -139,6 +139,7 @@ function boughtPieces({ one: { group }, milled }: SplitGroup): Operand[] {
 }
 
 function boughtWork(split: SplitGroup): BoughtWork[] {
-  const { group, turn, weightEach: weight, soldRough: dressing, ripDown } = split.one;
+  const { group, sold, soldRough: dressing, ripDown } = split.one;
+  const { turn, weight } = sold;
   return boughtPieces(split).map((pieces) => ({ group, pieces, turn, weight, dressing, ripDown }));
 }

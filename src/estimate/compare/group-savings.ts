@@ -129,7 +129,7 @@ function layGroupSaving(
         ...(coats ? [coats.hours] : []),
       ),
       times(share.sticks, plus(assumed.cell("buy.sort"), assumed.cell("buy.unload")), pace),
-      cuttingToLength([{ pieces, turn: one.turn }], assumed),
+      cuttingToLength([{ pieces, turn: one.sold.turn }], assumed),
       ...(one.ripDown ? [times(pieces, one.ripDown.each)] : []),
     ),
     {

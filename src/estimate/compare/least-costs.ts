@@ -9,7 +9,7 @@ import type { Basis } from "../basis.js";
 import { brushingTime } from "../effort/brushing.js";
 import { easing } from "../effort/building.js";
 import { cuttingToLength } from "../effort/buying.js";
-import { laySoldHardness } from "../effort/hardness.js";
+import { laySoldWood } from "../effort/hardness.js";
 import { jointTime } from "../effort/joints.js";
 import { layYardCarrying } from "../effort/milling.js";
 import type { GroupBasis, MillableGroup } from "../group-basis.js";
@@ -46,11 +46,11 @@ export function evaluator({ sheet }: Basis): Ground["value"] {
 
 /** Cutting to length, and the dressing, sanding and ripping of one bought piece; of ripping none where what serves as well is of another size. */
 export function boughtHours({ basis: { assumed }, value }: Ground, one: GroupBasis): Decimal {
-  const { group, soldRough, ripDown, turn, rivals } = one;
+  const { group, soldRough, ripDown, sold, rivals } = one;
   const oneSize = rivals.every(({ offer }) => sameSection(offer.actual, (rivals[0] as Substitution).offer.actual));
   const sanding = times(over(group.surface, group.count), assumed.cell("sand.boughtShare"));
   const parts: Operand[] = [
-    cuttingToLength([{ pieces: number("1"), turn }], assumed),
+    cuttingToLength([{ pieces: number("1"), turn: sold.turn }], assumed),
     ...(soldRough ? [times(soldRough.each, assumed.cell("dress.boughtShare"))] : []),
     ...(ripDown && oneSize ? [ripDown.each] : []),
     ...(group.rules.surface === "dressed"
@@ -64,15 +64,15 @@ export function boughtHours({ basis: { assumed }, value }: Ground, one: GroupBas
 export const jointsMilled = ({ joints }: Ground, { group }: GroupBasis): Decimal =>
   ofOne(group, joints.get(group.name)?.milled);
 
-/** The same of one that is bought, in the softest of what serves as well. */
-export function jointsBought({ basis, joints, value }: Ground, one: GroupBasis): Decimal {
-  const { group, rivals, soldHardness } = one;
+/** The same of one that is bought, in the softest of what serves as well, which need not be turned. */
+export function jointsBought({ basis, joints, value }: Ground, { group, rivals, sold }: GroupBasis): Decimal {
   const { sheet, assumed, units } = basis;
   if (aside(group.count).isZero()) return ZERO;
   const laying = { sheet, assumed, units, moisture: assumed.cell("moisture.target") };
-  const others = [...new Set(rivals.map(({ offer }) => laySoldHardness(laying, offer.species)))]
-    .filter((factor) => factor !== soldHardness)
-    .map((factor) => value(over(jointTime(one, factor, assumed), group.count), "person-h"));
+  const turn = number("0 person-min");
+  const others = [...new Set(rivals.map(({ offer }) => laySoldWood(laying, offer.species).hardness))]
+    .filter((hardness) => hardness !== sold.hardness)
+    .map((hardness) => value(over(jointTime(group, { hardness, turn }, assumed), group.count), "person-h"));
   return Decimal.min(ofOne(group, joints.get(group.name)?.bought), ...others);
 }
 

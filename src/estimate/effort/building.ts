@@ -104,11 +104,11 @@ export function crosscutFaces(thinner: Operand, depth: Operand): Expression {
  * Lays the turning of one piece at each crosscut, from as many faces as the saw's depth asks for. Nothing where one cut
  * goes through.
  */
-export function layTurning(sheet: Sheet, group: PieceGroup, weight: Cell, assumed: Assumed): Cell {
+export function layTurning(sheet: Sheet, group: PieceGroup, weight: Cell, assumed: Assumed, name = "turn"): Cell {
   const faces = crosscutFaces(least(group.thickness, group.width), assumed.cell("cut.depth"));
   const lifters = roundUp(over(weight, assumed.cell("carry.load")));
   return sheet.lay(
-    `work.${group.name}.turn`,
+    `work.${group.name}.${name}`,
     times(minus(faces, number("1")), lifters, assumed.cell("cut.turn"), assumed.cell("pace")),
     { label: "turn one for each deep crosscut", display: "person-min" },
   );

@@ -19,8 +19,14 @@ export function layHardness(
   return new Map([...woods].map(([id, { dryDensity }]) => [id, layFactor(sheet, assumed, id, dryDensity)]));
 }
 
-/** Lays the factor of a wood that is only bought, once. @param moisture - At which it is built in. */
-export function laySoldHardness(
+/** A wood as it is sold: its weight, and how much slower it works than softwood, times. */
+export interface SoldWood {
+  readonly density: Cell;
+  readonly hardness: Cell;
+}
+
+/** Lays a wood as it is sold, once. @param moisture - At which it is built in. */
+export function laySoldWood(
   {
     sheet,
     assumed,
@@ -28,14 +34,15 @@ export function laySoldHardness(
     moisture,
   }: { readonly sheet: Sheet; readonly assumed: Assumed; readonly units: DisplayUnits; readonly moisture: Cell },
   id: string,
-): Cell {
-  const known = sheet.find(`wood.${id}.hardness`);
-  if (known) return known;
-  const density = soldDensityAt(id, { value: sheet.decide(moisture), unit: moisture.unit });
-  if (!density) throw new Error(`no wood is sold as ${id}`);
+): SoldWood {
+  const known = { density: sheet.find(`wood.${id}.dryDensity`), hardness: sheet.find(`wood.${id}.hardness`) };
+  if (known.density && known.hardness) return { density: known.density, hardness: known.hardness };
+  const found = soldDensityAt(id, { value: sheet.decide(moisture), unit: moisture.unit });
+  if (!found) throw new Error(`no wood is sold as ${id}`);
   sheet.title(`wood.${id}`, woodName(id));
-  const notes = { label: "weight as built in", display: units.density, source: density.how };
-  return layFactor(sheet, assumed, id, sheet.input(`wood.${id}.dryDensity`, density.value, notes));
+  const notes = { label: "weight as built in", display: units.density, source: found.how };
+  const density = sheet.input(`wood.${id}.dryDensity`, found.value, notes);
+  return { density, hardness: layFactor(sheet, assumed, id, density) };
 }
 
 const layFactor = (sheet: Sheet, assumed: Assumed, id: string, density: Cell): Cell =>

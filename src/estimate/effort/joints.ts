@@ -17,13 +17,14 @@ import {
 } from "../sheet/expression.js";
 import type { Sheet } from "../sheet/sheet.js";
 
-/** What is joined: a group, the wood of both of its ways, and the turning of a piece at a deep crosscut. */
+/** What is joined: a group, and the wood of both of its ways. */
 export interface Joined {
   readonly group: PieceGroup;
-  /** How much slower its wood works than softwood, times; as it is milled, and as it is sold. */
+  /** How much slower its wood works than softwood, times, and the turning of one; as it is milled. */
   readonly hardness: Operand;
-  readonly soldHardness: Operand;
-  readonly turn: Cell;
+  readonly turn: Operand;
+  /** The same as it is sold. */
+  readonly sold: { readonly hardness: Operand; readonly turn: Operand };
   /** Absent where it can only be bought. */
   readonly millable?: unknown;
 }
@@ -36,33 +37,33 @@ export interface JointHours {
 
 /**
  * Person-time of the joints of all pieces of a group. Harder wood than the rates are for is slower to cut, in the share that is cutting
- * and not layout and fit.
- * @param hardness - Of the wood, times that of softwood.
+ * and not layout and fit. Both ends are crosscut, and what is deeper than the saw is turned for it.
+ * @param wood - How hard it is, times softwood, and the turning of one piece at one crosscut.
  */
 export function jointTime(
-  { group, turn }: Pick<Joined, "group" | "turn">,
-  hardness: Operand,
+  { members, count, rules }: PieceGroup,
+  { hardness, turn }: Pick<Joined, "hardness" | "turn">,
   assumed: Assumed,
 ): Expression {
   const harder = plus(number("1"), times(assumed.cell("joint.byHardness"), minus(hardness, number("1"))));
-  const cutting = times(assumed.cell(`joint.${group.rules.joint}`), harder, assumed.cell("pace"));
-  return times(group.members ?? group.count, plus(cutting, times(number("2"), turn)));
+  const cutting = times(assumed.cell(`joint.${rules.joint}`), harder, assumed.cell("pace"));
+  return times(members ?? count, plus(cutting, times(number("2"), turn)));
 }
 
 /** Lays the joints of each group, by its name. */
 export function layJoints(sheet: Sheet, groups: readonly Joined[], assumed: Assumed): ReadonlyMap<string, JointHours> {
   return new Map(
     groups.map((one) => {
-      const { group, hardness, soldHardness, millable } = one;
+      const { group, sold, millable } = one;
       sheet.title(`work.${group.name}`, group.label);
-      const lay = (name: string, label: string, of: Operand): Cell =>
-        sheet.lay(`work.${group.name}.${name}`, jointTime(one, of, assumed), { label, display: "person-h" });
-      if (!millable || hardness === soldHardness) {
-        const only = lay("join", "cut its joints", millable ? hardness : soldHardness);
+      const lay = (name: string, label: string, wood: Pick<Joined, "hardness" | "turn">): Cell =>
+        sheet.lay(`work.${group.name}.${name}`, jointTime(group, wood, assumed), { label, display: "person-h" });
+      if (!millable || (one.hardness === sold.hardness && one.turn === sold.turn)) {
+        const only = lay("join", "cut its joints", millable ? one : sold);
         return [group.name, { milled: only, bought: only }] as const;
       }
-      const milled = lay("join", "cut its joints, as milled", hardness);
-      return [group.name, { milled, bought: lay("joinBought", "cut its joints, as bought", soldHardness) }] as const;
+      const milled = lay("join", "cut its joints, as milled", one);
+      return [group.name, { milled, bought: lay("joinBought", "cut its joints, as bought", sold) }] as const;
     }),
   );
 }

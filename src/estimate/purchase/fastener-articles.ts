@@ -16,6 +16,7 @@ import type { Sheet } from "../sheet/sheet.js";
 import type { Pricing } from "./line.js";
 import { leastCost, packLabel, type SizedPack } from "./pack-lines.js";
 import { dearer } from "./price-order.js";
+import { NEAR } from "./substitution.js";
 
 type Item = Extract<NeedItem, { kind: "fastener" }>;
 
@@ -145,9 +146,17 @@ function cutFrom(offer: FastenerOffer, length: Decimal | undefined): number {
   return Math.max(1, wholeNumber(offer.length.value.dividedToIntegerBy(length)));
 }
 
-/** A base takes a post of just its size, either way round. */
+/** A base takes a post of just its size, either way round; what differs by less than half a millimetre is the same to the trade. */
 function fitsPost(offered: Section, wanted: readonly Decimal[] | undefined): boolean {
   const sides = [offered.thickness.value, offered.width.value].sort((a, b) => a.cmp(b));
   const post = [...(wanted ?? [])].sort((a, b) => a.cmp(b));
-  return post.length === 2 && sides.every((side, i) => side.eq(post[i] as Decimal));
+  return (
+    post.length === 2 &&
+    sides.every((side, i) =>
+      side
+        .minus(post[i] as Decimal)
+        .abs()
+        .lte(NEAR),
+    )
+  );
 }

@@ -125,7 +125,7 @@ const asLarge = (section: LumberOffer["section"], wanted: Sides): boolean =>
   sides(section).every((side, i) => side.gte(wanted[i] as Decimal));
 
 /** Less than EN 336 lets any dressed side be off, and less than a saw holds: 1 1/2 in is 38 mm, 5 1/2 in is 140 mm. In mm. */
-const NEAR = decimal("0.5");
+export const NEAR = decimal("0.5");
 
 /** As large as it measures. */
 const inFact = ({ actual }: LumberOffer, wanted: Sides): boolean =>

@@ -108,9 +108,10 @@ function layFitted(
   const bought = { ...connection, ...connection.ifBought, name: `${connection.name}.bought` };
   sheet.title(`fasteners.${bought.name}`, `${connection.label}, where they are bought`);
   const others = hardwareOf(hardware, bought).map((item) => layItem(sheet, bought, item));
-  const [own, theirs] = [items, others].map((all) => new Set(all.map((item) => sortOf(sheet, item))));
+  const told = (item: ScheduleItem) => `${sheet.decide(item.count).toFixed()} ${sortOf(sheet, item)}`;
+  const [own, theirs] = [items, others].map((all) => new Set(all.map(told)));
   const only = (all: readonly ScheduleItem[], known: ReadonlySet<string> | undefined) =>
-    all.filter((item) => !known?.has(sortOf(sheet, item)));
+    all.filter((item) => !known?.has(told(item)));
   const fitted = { milled: only(items, theirs), bought: only(others, own) };
   const known = [...fitted.milled, ...fitted.bought].every((item) => isPriced?.(itemOf(item)));
   return known && fitted.milled.length > 0 ? fitted : undefined;

@@ -2,7 +2,6 @@
  * Hardware that is made for a piece of just one size: the base of a post with its bolts, the hanger of a joist. What is bought
  * measures less than what is milled, so each route needs its own.
  */
-import type { FastenerKind } from "../../catalog/fasteners.js";
 import type { Need } from "../need.js";
 import type { Assumed } from "../request/assumed.js";
 import type { Defaults } from "../request/given.js";
@@ -21,7 +20,6 @@ export interface FittedHardware {
   readonly lines: readonly FittedLine[];
   /** What no route changes. */
   readonly others: readonly ScheduledDriven[];
-  readonly kinds: ReadonlySet<FastenerKind>;
   readonly assumed: Assumed;
   readonly defaults: Defaults;
 }
@@ -31,7 +29,7 @@ type ScheduledDriven = ScheduleItem & Pick<Driven, "joins">;
 
 /** How many pieces of a group a route mills, of how many. */
 export interface MilledOf {
-  /** Undefined where none is. */
+  /** Undefined, or none, where all are bought. */
   readonly milled: Cell | undefined;
   readonly count: Cell;
 }
@@ -50,7 +48,10 @@ export function splitByRoute(
   );
   const others = fixed.filter(({ fastener }) => kinds.has(fastener));
   return {
-    fitted: fittedLines.length > 0 ? { lines: fittedLines, others, kinds, ...terms } : undefined,
+    fitted:
+      fittedLines.length > 0
+        ? { lines: fittedLines, others, assumed: terms.assumed, defaults: terms.defaults }
+        : undefined,
     common: fixed.filter(({ fastener }) => !kinds.has(fastener)),
   };
 }
@@ -69,7 +70,7 @@ export function layFittedNeeds(
   const driven = hardware.lines.flatMap(({ fitted, groups }): Driven[] => {
     const parts = groups.map(of);
     const all = total(parts.map(({ count }) => count));
-    const milled = parts.flatMap((one) => one.milled ?? []);
+    const milled = parts.flatMap((one) => (one.milled && !sheet.decide(one.milled).isZero() ? [one.milled] : []));
     const as = (items: readonly ScheduleItem[], share: (count: Cell) => Operand) =>
       items.map((item): Driven => ({ ...item, count: share(item.count), joins: groups }));
     if (milled.length === 0) return as(fitted.bought, (count) => count);

@@ -142,3 +142,61 @@ describe("hardware of which only one size has a price", () => {
     expect(told).toEqual([]);
   });
 });
+
+describe("sizes", () => {
+  const post = { name: "posts", role: "post", count: 6, length: "8 ft", species: ["eastern-white-pine"] };
+  const basesOf = (more: object) => {
+    const made = estimated({
+      structure: { kind: "pieces", pieces: [{ ...post, ...more }], footings: { frostDepth: "24 in" } },
+      logs: logs(12),
+      catalog: { demo: "orchard-yard" },
+    });
+    return [made.routes.buy, ...(made.routes.mill ? [made.routes.mill] : [])].map((route) =>
+      [...made.common.lines, ...route.lines].flatMap(({ label, quantity }) =>
+        /^(Post base|Hexagon-head)/.test(label) ? [`${label.split(",")[0]}: ${quantity.value.toFixed()}`] : [],
+      ),
+    );
+  };
+
+  it.each([
+    ["that differ by less than half a millimetre are one", { section: "140 x 140 mm" }],
+    ["are those wanted where what is sold is ripped down", { section: "5 x 5 in" }],
+    [
+      "are those wanted where what is sold is dressed down",
+      { section: "5 1/2 x 5 1/2 in", surface: "dressed", buyAs: "pine-rough-6x6" },
+    ],
+    ["do not depend on which side is written first", { section: "6 x 4 in", buyAs: "pine-rough-4x6" }],
+  ])("%s", (_, more) => {
+    const [bought, milled] = basesOf(more);
+    expect(bought).toEqual(milled);
+    expect(bought?.length).toBe(2);
+  });
+
+  it("of a list are those that are sold where its posts can only be bought", () => {
+    const [bought] = basesOf({ section: "6 x 6 in", source: "buy" });
+    expect(bought).toEqual(["Post base 5 1/2 × 5 1/2 in: 6", "Hexagon-head bolt 1/2 × 7 in: 13"]);
+  });
+});
+
+it("asks for nothing of a size of which the logs give no piece", () => {
+  const posts = {
+    name: "posts",
+    role: "post",
+    count: 4,
+    section: "6 x 6 in",
+    length: "10 ft",
+    species: ["eastern-white-pine"],
+  };
+  const rails = { ...posts, name: "rails", role: "other", section: "2 x 4 in", length: "8 ft" };
+  const { routes } = estimated({
+    structure: { kind: "pieces", pieces: [posts, rails], footings: { frostDepth: "24 in" } },
+    logs: logs(4), // 9 ft
+    catalog: { demo: "orchard-yard" },
+  });
+  const mill = routes.mill as RouteCells;
+  expect(mill.plan.sawn.has("rails")).toBe(true);
+  expect([countOf(mill, /^Post base 6 ×/), countOf(mill, /^Post base 5 1\/2/)]).toEqual([0, 4]);
+  expect(mill.lines.some(({ label, quantity }) => /^(Post|Hexagon)/.test(label) && quantity.value.isZero())).toBe(
+    false,
+  );
+});

@@ -64,9 +64,9 @@ const LineSchema = z
     items: z.array(ItemSchema).describe("Their hardware, for the pieces as laid out."),
     ifBought: z
       .array(ItemSchema)
-      .nullable()
+      .optional()
       .describe(
-        "What pieces that are bought take in the place of what fits those laid out, for all connections together; null where that is the same. Each route orders what fits its pieces.",
+        "What pieces that are bought take in the place of what fits those laid out, for all connections together; absent where that is the same. Each route orders what fits its pieces.",
       ),
     placing: PlacingSchema.nullable().describe(
       "Where bolts, or else screws or nails, may stand; null where all are driven aslant or through a connector.",
@@ -94,7 +94,7 @@ function shownLine(line: ScheduleLine, system: MeasureSystem): z.output<typeof L
     sites: figure(sites),
     exposure: { ...exposure },
     items: items.map((item) => shownItem(item, system)),
-    ifBought: fitted ? fitted.bought.map((item) => shownItem(item, system)) : null,
+    ...(fitted && { ifBought: fitted.bought.map((item) => shownItem(item, system)) }),
     placing: placing ? shownPlacing(placing, system) : null,
   };
 }
