@@ -1360,6 +1360,12 @@ export type MixSearch = {
   readonly leastCovers: string | null;
 };
 
+/** A number to multiply by hand. */
+export type Multiplied = {
+  readonly value: string;
+  readonly unit: string;
+};
+
 /** A small change of the structure that drops a length, a panel, a row or a piece. */
 export type NearMiss = {
   readonly at: string;
@@ -1616,6 +1622,12 @@ export type Problem = {
   readonly instance?: string | undefined;
   readonly choices?: readonly string[] | undefined;
   readonly faults: readonly Fault[];
+};
+
+/** Two numbers whose product, rounded once, is the amount to its last digit. */
+export type Product = {
+  readonly measure: Multiplied;
+  readonly price: Multiplied;
 };
 
 /** The shopping lists. */
@@ -2000,6 +2012,7 @@ export type ShoppingLine = {
   readonly spares?: Figure | undefined;
   readonly price: Figure | null;
   readonly amount: Figure | null;
+  readonly product?: Product | undefined;
   readonly add?: string | undefined;
 };
 
@@ -2126,6 +2139,7 @@ export type StickLine = {
   readonly quantity: Figure;
   readonly price: Figure | null;
   readonly amount: Figure | null;
+  readonly product?: Product | undefined;
 };
 
 /** Equal lengths one after the other, each ripped into equal pieces. */

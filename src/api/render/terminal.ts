@@ -6,7 +6,15 @@ import type { Estimate } from "../../estimate/estimate.js";
 import { pieceMarks } from "../../estimate/pieces/cut-list.js";
 import type { ShoppingLine } from "../../estimate/purchase/line.js";
 import { LOOSE } from "../../estimate/purchase/pack-lines.js";
-import { type MeasureSystem, marked, markedSection, pretty } from "../../estimate/quantity/text.js";
+import { productOf } from "../../estimate/purchase/product.js";
+import {
+  type MeasureSystem,
+  marked,
+  markedSection,
+  moneyText,
+  placesInFull,
+  pretty,
+} from "../../estimate/quantity/text.js";
 import { capital, lowered } from "../../estimate/quantity/words.js";
 import { aside, asideIn } from "../../estimate/sheet/aside.js";
 import type { Cell } from "../../estimate/sheet/expression.js";
@@ -208,7 +216,7 @@ function shopping(estimate: Estimate): string[] {
   const { mix } = estimate.routes;
   const { system } = estimate.basis.request;
   const lines = [...estimate.common.lines, ...mix.lines];
-  const widths = [58, 27, 14];
+  const widths = [47, 39, 13];
   const departments = DEPARTMENT_ORDER.flatMap((department) => {
     const own = lines.filter((line) => line.department === department);
     return own.length === 0
@@ -242,8 +250,9 @@ function shopping(estimate: Estimate): string[] {
   ];
 }
 
-/** Packs, else the quantity in its unit. */
-function amountWords({ packs, quantity, each, leftOver, spares }: ShoppingLine, system: MeasureSystem): string {
+/** Packs, else the quantity in its unit, with what it is paid for and the price of that. */
+function amountWords(line: ShoppingLine, system: MeasureSystem): string {
+  const { packs, quantity, each, leftOver, spares } = line;
   const bought = packs?.filter(({ count }) => !count.value.isZero()) ?? [];
   if (bought.length > 0) {
     const taken = bought.map(({ label, count }) =>
@@ -252,9 +261,22 @@ function amountWords({ packs, quantity, each, leftOver, spares }: ShoppingLine, 
     const over = leftOver && !aside(leftOver).isZero() ? `, left over ${withUnit(leftOver)}` : "";
     return `${taken.join(" + ")}${over}`;
   }
-  if (spares && !aside(spares).isZero()) return `${withUnit(quantity)}, ${bare(spares)} spare`;
   const words = withUnit(quantity);
-  return each ? `${words} × ${marked({ value: aside(each), unit: each.unit }, system)}` : words;
+  const counted = each ? `${words} × ${marked({ value: aside(each), unit: each.unit }, system)}` : words;
+  const spare = spares && !aside(spares).isZero() ? `, ${bare(spares)} spare` : "";
+  return `${priced(line, counted)}${spare}`;
+}
+
+/** `7 at $5.28`, `2, 0.0338 m³ at €760.00 per m³`: what multiplied gives the amount. */
+function priced(line: ShoppingLine, counted: string): string {
+  const product = productOf(line);
+  if (!product) return counted;
+  const { measure, price } = product;
+  const [currency = "", per] = pretty(price.unit).split("/");
+  const money = moneyText(price.value, currency, placesInFull(price.value, currency));
+  const own = `${measure.value.toFixed()} ${pretty(measure.unit)}`.trim();
+  const of = measure.unit.symbol === line.quantity.display.symbol ? own : `${counted}, ${own}`;
+  return `${of} at ${money}${per ? ` per ${per}` : ""}`;
 }
 
 const withUnit = (cell: Cell): string => bare(cell) + (cell.display.symbol ? ` ${cell.display.symbol}` : "");

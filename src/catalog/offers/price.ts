@@ -224,7 +224,13 @@ export interface Charged extends Quantity {
   readonly rate: Quantity;
   /** What the rate is charged on, as a product. */
   readonly on: readonly Quantity[];
+  /** The same in the unit below the rate's. */
+  readonly much: Quantity;
 }
+
+/** Those of some amounts that come of a rate. */
+export const chargedAmong = (amounts: readonly (Quantity | Charged)[]): Charged[] =>
+  amounts.flatMap((amount) => ("rate" in amount ? [amount] : []));
 
 /**
  * Money from a rate and what it is charged on, in whatever unit of the right dimension; exact, not rounded.
@@ -234,7 +240,8 @@ export function rateTimes(rate: Quantity, much: Quantity, on: readonly Quantity[
   const currency = [...rate.unit.parts.keys()].find((part) => minorDigits(part) !== undefined);
   if (currency === undefined) throw new Error(`${rate.unit.symbol} is no price`);
   const below = unitOver(unit(currency), rate.unit);
-  return { ...quantity(rate.value.times(inUnit(much, below)), currency), rate, on };
+  const charged = { value: inUnit(much, below), unit: below };
+  return { ...quantity(rate.value.times(charged.value), currency), rate, on, much: charged };
 }
 
 /**

@@ -129,8 +129,9 @@ function layOwned(
   const resale =
     offer.resale &&
     (sheet.find(`price.${item}.resale`) ?? sheet.catalog(`price.${item}.resale`, offer.resale, { label: "resale" }));
-  const loss = resale ? minus(cell, resale) : cell;
   sheet.title(name, label);
+  const loss = resale ? sheet.lay(`${name}.loss`, minus(cell, resale), { label: "purchase less resale" }) : cell;
   const amount = sheet.lay(`${name}.amount`, amountOf(pricing, times(loss, use)), { label: "amount" });
-  return { name, department: "equipment", label, quantity: use, price: cell, amount };
+  const paid = { measure: use, price: loss, level: pricing.level };
+  return { name, department: "equipment", label, quantity: use, price: loss, amount, paid };
 }

@@ -2,7 +2,7 @@
  * Bulk prices on the sheet. Of what costs p each, and p′ each from F on, n cost the lesser of n × p and the greater of n and F times
  * p′: where the greater number costs less than the one that is needed, it is bought. All of it stays live to the prices.
  */
-import type { BulkPrice, Price } from "../../catalog/offers/price.js";
+import { type BulkPrice, type Charged, chargedAmong, type Price } from "../../catalog/offers/price.js";
 import type { Decimal } from "../quantity/decimal.js";
 import { type Cell, count, greatest, least, minus, type Operand, times, when } from "../sheet/expression.js";
 import { amountOf, type Pricing, priceCell, type ShoppingLine } from "./line.js";
@@ -149,5 +149,12 @@ export function layBulkLine(
   if (!bought) return { ...line, quantity: need, add: prices.price.kind === "unpriced" ? prices.price.add : "" };
   const cost = times(bought.quantity, bought.price);
   const amount = sheet.lay(`${line.name}.amount`, amountOf(pricing, cost), { label: "amount" });
-  return { ...line, ...bought, amount };
+  const paid = { measure: bought.quantity, price: bought.price, level: pricing.level, charged: chargesOf(prices) };
+  return { ...line, ...bought, amount, paid };
 }
+
+/** Which of a thing's prices come of a rate, by the number that they hold from. */
+export const chargesOf = ({ price, bulk }: Prices): Charged[] =>
+  chargedAmong(
+    [price, ...bulk.map((lower) => lower.price)].flatMap((one) => (one.kind === "priced" ? one.amount : [])),
+  );

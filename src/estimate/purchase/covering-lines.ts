@@ -94,7 +94,7 @@ function partPrice(offer: CoveringOffer, part: CoveringPart): Prices {
 
 /** Panels cut to order cost by their length; stock panels are cut from the cheapest lengths, their square offcuts used. */
 function layPanels(shop: Shop, line: Line, need: Need, item: Item): ShoppingLine {
-  const { pricing, offer } = shop;
+  const { pricing, offer, system } = shop;
   const { sheets } = offer;
   const none: Price = { kind: "unpriced", at: offer.at, add: `Add panels to ${offer.label} at ${offer.at}.` };
   const cuts = item.cuts ?? [];
@@ -112,9 +112,21 @@ function layPanels(shop: Shop, line: Line, need: Need, item: Item): ShoppingLine
   const cell = priceCell(pricing, `${offer.name}.panel`, price, line.label);
   if (!cell) return { ...line, quantity: need.quantity, add: price.kind === "unpriced" ? price.add : "" };
   const ordered = cuts.map((cut) => times(cut.count, orderedLength(shop, cut, sheets.sold as CutLength)));
-  const length = ordered.length === 1 ? (ordered[0] as (typeof ordered)[number]) : sum(ordered);
+  const length = sheet.lay(
+    `${line.name}.ordered`,
+    ordered.length === 1 ? (ordered[0] as (typeof ordered)[number]) : sum(ordered),
+    { label: "length ordered, all panels", display: system === "metric" ? "m" : "ft" },
+  );
   const amount = sheet.lay(`${line.name}.amount`, amountOf(pricing, times(length, cell)), { label: "amount" });
-  return { ...line, quantity: need.quantity, price: cell, amount, ...(item.pieceLength && { each: item.pieceLength }) };
+  const paid = { measure: length, price: cell, level: pricing.level };
+  return {
+    ...line,
+    quantity: need.quantity,
+    price: cell,
+    amount,
+    paid,
+    ...(item.pieceLength && { each: item.pieceLength }),
+  };
 }
 
 /** What is shorter than the shortest panel that is cut is ordered as that. */

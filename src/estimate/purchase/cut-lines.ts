@@ -1,6 +1,7 @@
 /** Lines of panels and boards that are cut from what is sold in lengths, of a roof's deck among them. */
 import type { CoveringOffer } from "../../catalog/offers/covering.js";
 import type { LumberOffer, PricedLength } from "../../catalog/offers/lumber.js";
+import type { Charged } from "../../catalog/offers/price.js";
 import type { PriceCatalog } from "../../catalog/price-catalog.js";
 import type { CutToLength, Need, NeedItem } from "../need.js";
 import type { Quantity } from "../quantity/quantity.js";
@@ -9,7 +10,7 @@ import { refuseTooMany } from "../sheet/counted.js";
 import { type Cell, number, type Operand, over, type PlanProof, roundUp, sumOr, times } from "../sheet/expression.js";
 import { plain } from "../sheet/sheet.js";
 import { boardStocks, cheapestBoard, stockPrices } from "./board-prices.js";
-import { layBought, layBulkLine, levelCells, levelsInForce } from "./bulk.js";
+import { chargesOf, layBought, layBulkLine, levelCells, levelsInForce } from "./bulk.js";
 import { amountOf, type Pricing, type ShoppingLine } from "./line.js";
 import { stepsOf } from "./lumber.js";
 import { gapOf, wholeMoney } from "./money.js";
@@ -77,7 +78,7 @@ export function layFromStock(shop: StockShop, line: Line, from: FromStock): Shop
       add: `Add longer lengths, or more of them, to ${offer.label} at ${offer.at}.`,
     };
   const bought = outcome.sticks.flatMap(({ stock, count }, i) => {
-    const { cells, available } = shelf.find(({ name }) => name === stock) as (typeof shelf)[number];
+    const { cells, available, charged } = shelf.find(({ name }) => name === stock) as (typeof shelf)[number];
     const levels = cells();
     // Which lengths are bought hangs on their prices.
     for (const { price } of levels) sheet.decide(price);
@@ -87,7 +88,7 @@ export function layFromStock(shop: StockShop, line: Line, from: FromStock): Shop
     const cell = sheet.planned(name, plain(planned), proofOf(outcome), { label: `lengths of ${stock}` });
     const found = layBought(pricing, name, cell, levels, { bundle, available });
     if (found && !sheet.decide(found.quantity).eq(count)) throw new Error(`${name} is not bought as planned`);
-    return found ? [{ label: stock, ...found }] : [];
+    return found ? [{ label: stock, charged, ...found }] : [];
   });
   return layStocks(pricing, line, need, bought);
 }
@@ -99,7 +100,10 @@ function shelfOf({ pricing, system, offer }: StockShop, { stocks, priceName }: F
     const label = `${offer.label}, ${name}`;
     const levels = levelsInForce(pricing, priceName(name), one, label);
     const cells = () => levelCells(pricing, priceName(name), one, label);
-    return levels.length > 0 ? [{ name, length: one.length, levels, cells, available: one.available ?? null }] : [];
+    const charged = chargesOf(one);
+    return levels.length > 0
+      ? [{ name, length: one.length, levels, cells, charged, available: one.available ?? null }]
+      : [];
   });
   const prices = shelf.flatMap(({ levels }) => levels.map(({ price }) => price));
   return { shelf, money: wholeMoney(prices, pricing.minorDigits) };
@@ -119,6 +123,7 @@ function layStocks(
     readonly label: string;
     readonly quantity: Cell;
     readonly price: Cell;
+    readonly charged: readonly Charged[];
     readonly leftOver?: Cell;
   }[],
 ): ShoppingLine {
@@ -131,8 +136,9 @@ function layStocks(
   );
   const [first] = bought;
   if (first && bought.length === 1) {
-    const { label, ...only } = first;
-    return { ...line, ...only, amount, note: `${label} each, for ${sheet.shown(need.quantity)} wanted` };
+    const { label, charged, ...only } = first;
+    const paid = { measure: only.quantity, price: only.price, level: pricing.level, charged };
+    return { ...line, ...only, amount, paid, note: `${label} each, for ${sheet.shown(need.quantity)} wanted` };
   }
   const packs = bought.map(({ label, quantity: count }) => ({ label, count }));
   return { ...line, quantity: need.quantity, amount, packs };

@@ -4,6 +4,7 @@ import type { PriceCatalog, Tax } from "../../catalog/price-catalog.js";
 import type { Quantity } from "../quantity/quantity.js";
 import { type Cell, given, number, type Operand, plus, roundMoney, sumOr, times } from "../sheet/expression.js";
 import type { CellNotes, Sheet } from "../sheet/sheet.js";
+import type { Paid } from "./product.js";
 
 /** A line of the shopping list. Without a price it has no amount, and says what to add. */
 export interface ShoppingLine {
@@ -19,6 +20,8 @@ export interface ShoppingLine {
   readonly price?: Cell;
   /** Rounded once to the minor unit; absent where no price is known. */
   readonly amount?: Cell;
+  /** What the amount is the product of; absent where several prices add up, and where there is none. */
+  readonly paid?: Paid;
   /** What to add to the catalog; absent on priced lines. */
   readonly add?: string;
   /** How many of each pack. */
@@ -94,7 +97,8 @@ export function layLine(
   const cell = priceCell(pricing, priceName, price, line.label);
   if (!cell) return { ...line, quantity, add: price.kind === "unpriced" ? price.add : "" };
   const amount = sheet.lay(`${line.name}.amount`, amountOf(pricing, times(quantity, cell)), { label: "amount" });
-  return { ...line, quantity, price: cell, amount };
+  const paid = { measure: quantity, price: cell, level: pricing.level };
+  return { ...line, quantity, price: cell, amount, paid };
 }
 
 /** Sum of the priced amounts, in the currency; lines without a price are not in it. */

@@ -1,4 +1,5 @@
 /** The plan of a stock order: made by the optimiser or handed back and judged, then laid and priced. */
+import { type Charged, chargedAmong } from "../../catalog/offers/price.js";
 import { FaultError } from "../faults.js";
 import { type Decimal, decimal, ZERO } from "../quantity/decimal.js";
 import { quantity } from "../quantity/quantity.js";
@@ -13,6 +14,7 @@ import { layPrice } from "./line.js";
 import { stepsOnTape, sticksOf, uncut } from "./lumber.js";
 import { gapOf } from "./money.js";
 import type { WantedPiece } from "./order-pieces.js";
+import type { Paid } from "./product.js";
 import { laySticks, type StickCells } from "./sticks.js";
 import { type JoinedAnswer, type JoinedRow, joinedBoundMinor } from "./stock/joined-program.js";
 import {
@@ -41,6 +43,8 @@ export interface OrderLine {
   readonly quantity: Cell;
   readonly price: Cell | undefined;
   readonly amount: Cell | undefined;
+  /** What the amount is the product of. */
+  readonly paid?: Paid;
   /** What they would cost without those set aside. */
   readonly asPlanned: Operand | undefined;
 }
@@ -255,7 +259,8 @@ function layLine(
 ): OrderLine {
   const slug = prefixOf(name);
   sheet.title(slug, name);
-  const levels = layPrices(sheet, slug.slice(6), name, sticks.get(name) as Stick);
+  const stick = sticks.get(name) as Stick;
+  const levels = layPrices(sheet, slug.slice(6), name, stick);
   const lots = { bundle: problem.bundle ?? 1, available };
   const bought = layBought({ sheet }, slug, needed, levels, lots);
   const without = layBought({ sheet }, `${slug}.without`, planned, levels, lots);
@@ -279,9 +284,14 @@ function layLine(
     quantity: count,
     price,
     amount: sheet.lay(`${slug}.amount`, amount, { label: "amount" }),
+    paid: { measure: count, price, charged: chargedOf(stick) },
     asPlanned,
   };
 }
+
+/** Which of a stick's prices come of the order's rate. */
+const chargedOf = ({ price, bulk }: Stick): Charged[] =>
+  chargedAmong([...(price ? [price] : []), ...bulk.map((lower) => lower.price)]);
 
 function layPrices(sheet: Sheet, slug: string, name: string, { price, bulk, at }: Stick): LevelCell[] {
   if (!price) return [];

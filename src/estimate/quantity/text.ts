@@ -311,12 +311,17 @@ export function pretty(of: Unit): string {
 /** Signs that people write before an amount; other currencies stand behind it by their code. */
 const MONEY_SIGNS: Readonly<Record<string, string>> = { USD: "$", CAD: "CA$", AUD: "A$", EUR: "€", GBP: "£" };
 
+/** Places that tell a price in full: no fewer than its money is written with. */
+export const placesInFull = (price: Decimal, currency: string): number =>
+  Math.max(minorDigits(currency) ?? 2, price.decimalPlaces());
+
 /**
  * Money as people write it: `$4060.69`, `−$12.50`, `$12 345.00`, `812.00 NOK`. Thousands stand apart by a thin space from
  * five digits on, for a comma is a decimal sign to half of the readers.
+ * @param places - After the point; those of the currency's minor unit when absent.
  */
-export function moneyText(value: Decimal, currency: string): string {
-  const digits = fixed(value.abs(), minorDigits(currency) ?? 2);
+export function moneyText(value: Decimal, currency: string, places = minorDigits(currency) ?? 2): string {
+  const digits = fixed(value.abs(), places);
   const [whole = "", part] = digits.split(".");
   const apart = whole.length > 4 ? whole.replaceAll(/\B(?=(\d{3})+$)/g, "\u202f") : whole;
   const amount = part === undefined ? apart : `${apart}.${part}`;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { rounded, said, short } from "../../../src/api/web/app/words.js";
+import { priceInFull, rounded, said, short } from "../../../src/api/web/app/words.js";
 
 describe("figures in words", () => {
   // 1.005 and 2.675 are the usual cases that binary floats round down; 64-bit floats lose the last two wholly.
@@ -21,5 +21,11 @@ describe("figures in words", () => {
     expect(said({ value: "0.0123", unit: "USD/ft2" })).toBe("$0.0123 per ft²");
     expect(short({ value: "4.855", unit: "USD" }).value).toBe("4.855");
     expect(short({ value: "13.45", unit: "in" }).value).toBe("13.5");
+  });
+
+  it("show a price to multiply by with all its places", () => {
+    expect(priceInFull({ value: "2.1875", unit: "USD/bf" })).toBe("$2.1875 per board foot");
+    expect(priceInFull({ value: "760.00", unit: "EUR/m3" })).toBe("€760.00 per m³");
+    expect(priceInFull({ value: "5.28", unit: "USD" })).toBe("$5.28");
   });
 });

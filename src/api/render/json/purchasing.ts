@@ -8,7 +8,9 @@ import type { Estimate } from "../../../estimate/estimate.js";
 import { explainStock, placedOn, squaredLength } from "../../../estimate/purchase/explain-stock.js";
 import type { ShoppingLine } from "../../../estimate/purchase/line.js";
 import { abreastOf, groupOnStick, stepsInMm } from "../../../estimate/purchase/lumber.js";
-import { type MeasureSystem, marked } from "../../../estimate/quantity/text.js";
+import { productOf } from "../../../estimate/purchase/product.js";
+import { fixed } from "../../../estimate/quantity/decimal.js";
+import { type MeasureSystem, marked, placesInFull } from "../../../estimate/quantity/text.js";
 import { unit } from "../../../estimate/quantity/unit.js";
 import { aside } from "../../../estimate/sheet/aside.js";
 import { stickDrawing } from "../stick-drawing.js";
@@ -33,6 +35,20 @@ const PackSchema = z
   })
   .meta({ id: "PackCount", description: "Packs of one size." });
 
+const AmountSchema = z
+  .strictObject({
+    value: decimalField("The value in `unit`, in as many places as the product takes."),
+    unit: z.string().describe("The unit; empty for a plain number."),
+  })
+  .meta({ id: "Multiplied", description: "A number to multiply by hand." });
+
+export const ProductSchema = z
+  .strictObject({
+    measure: AmountSchema.describe("What is paid for, in the unit that the price is by."),
+    price: AmountSchema.describe("Of one such unit, exact, with the level of prices in it."),
+  })
+  .meta({ id: "Product", description: "Two numbers whose product, rounded once, is the amount to its last digit." });
+
 export const LineSchema = z
   .strictObject({
     name: z.string().describe("What the names of its cells begin with."),
@@ -55,6 +71,9 @@ export const LineSchema = z
     spares: FigureSchema.optional().describe("How many of them are spare, for defects; absent where none is."),
     price: FigureSchema.nullable().describe("Price of one; null where there is none, or where packs have prices."),
     amount: FigureSchema.nullable().describe("What it costs, before tax; null where no price is known."),
+    product: ProductSchema.optional().describe(
+      "What gives the amount when multiplied; absent where packs have prices of their own, and where the amount is yours.",
+    ),
     add: z.string().optional().describe("What to add to the catalog; absent on priced lines."),
   })
   .meta({ id: "ShoppingLine", description: "One line of a shopping list. No price is null, never zero." });
@@ -182,7 +201,22 @@ export function shownLine(line: ShoppingLine, system: MeasureSystem): z.output<t
     ...(line.spares && !aside(line.spares).isZero() && { spares: figure(line.spares) }),
     price: figureOrNull(line.price),
     amount: figureOrNull(line.amount),
+    ...shownProduct(line),
     ...(!line.amount && line.add !== undefined && { add: line.add }),
+  };
+}
+
+/** The product that an amount is, where it is one. */
+export function shownProduct(line: Parameters<typeof productOf>[0]): { product?: z.output<typeof ProductSchema> } {
+  const product = productOf(line);
+  if (!product) return {};
+  const { measure, price } = product;
+  const [currency = ""] = price.unit.symbol.split("/");
+  return {
+    product: {
+      measure: { value: measure.value.toFixed(), unit: measure.unit.symbol },
+      price: { value: fixed(price.value, placesInFull(price.value, currency)), unit: price.unit.symbol },
+    },
   };
 }
 

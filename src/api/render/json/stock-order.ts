@@ -12,6 +12,7 @@ import { stockPlanShape } from "../../../estimate/request/held-plans.js";
 import { stickDrawing } from "../stick-drawing.js";
 import type { Provenance } from "./about.js";
 import { decimalField, FigureSchema, figure, figureOrNull } from "./figures.js";
+import { ProductSchema, shownProduct } from "./purchasing.js";
 import { SheetSchema, shownSheet } from "./sheet.js";
 
 /** What may be asked for beside the lean answer. */
@@ -28,6 +29,7 @@ const LineSchema = z
     quantity: FigureSchema.describe("Sticks to buy, those set aside for defects included."),
     price: FigureSchema.nullable().describe("Price of one; null where there is none."),
     amount: FigureSchema.nullable().describe("What they cost, before tax, rounded once; null without a price."),
+    product: ProductSchema.optional().describe("What gives the amount when multiplied; absent without a price."),
   })
   .meta({ id: "StickLine", description: "Sticks of one length to buy." });
 
@@ -162,13 +164,22 @@ function cureOf({ question }: StockOrderPlan, name: string, why: keyof typeof CU
   return CURES[why];
 }
 
-const shownLine = ({ stock, planned, spares, quantity, price, amount }: OrderLine): z.output<typeof LineSchema> => ({
+const shownLine = ({
+  stock,
+  planned,
+  spares,
+  quantity,
+  price,
+  amount,
+  paid,
+}: OrderLine): z.output<typeof LineSchema> => ({
   stock,
   planned: figure(planned),
   spares: figure(spares),
   quantity: figure(quantity),
   price: figureOrNull(price),
   amount: figureOrNull(amount),
+  ...(paid && amount && shownProduct({ paid, amount })),
 });
 
 const pieceOf = ({ question }: StockOrderPlan, name: string) => {

@@ -3,7 +3,7 @@ import { shoppingCsv } from "./csv.js";
 import { Fig, Panel, SaveTable, type Shown } from "./figure.js";
 import { hasPrices } from "./model.js";
 import { Heads } from "./table-head.js";
-import { capital, said, wayOf } from "./words.js";
+import { capital, priceInFull, said, wayOf } from "./words.js";
 
 type Line = Shown["answer"]["purchasing"]["shared"][number]["lines"][number];
 
@@ -105,10 +105,15 @@ function Lines({ m, title, heads: [what, take, costs], lines }: LinesProps) {
   );
 }
 
-/** Packs, where it is sold in packs; what comes singly is counted. */
-function takeOf({ packs, quantity, each, leftOver, spares }: Line): string {
-  if (spares) return `${said(quantity)}, ${said(spares)} of them spare`;
-  if (!packs) return `${said(quantity)}${each ? ` of ${each.marked}` : ""}`;
+/** Packs, where it is sold in packs; what comes singly is counted, with what it is paid for and the price of that. */
+function takeOf({ packs, quantity, each, leftOver, spares, product }: Line): string {
+  if (!packs) {
+    const counted = `${said(quantity)}${each ? ` of ${each.marked}` : ""}`;
+    const alike = product?.measure.unit === quantity.unit;
+    const measure = product && (alike ? said(product.measure) : `${counted}, ${said(product.measure)}`);
+    const spare = spares ? `, ${said(spares)} of them spare` : "";
+    return `${product ? `${measure} at ${priceInFull(product.price)}` : counted}${spare}`;
+  }
   const taken = packs.map(({ label, count }) => (label === "loose" ? count.value : `${count.value} × ${label}`));
   const over = leftOver && Number(leftOver.value) !== 0 ? `; left over ${said(leftOver)}` : "";
   return `${taken.join(", ")}${over}`;

@@ -49,6 +49,12 @@ export function said({ value, unit }: Amount): string {
   return words === "" ? `${minus}${digits}` : `${minus}${digits}${words === "°" ? "" : "\u00a0"}${words}`;
 }
 
+/** A price to multiply by: `$2.10 per board foot`, with all its places. */
+export function priceInFull({ value, unit }: Amount): string {
+  const [money = "", per] = unit.split("/");
+  return `${said({ value, unit: money })}${per === undefined ? "" : ` per ${ONE[per] ?? per}`}`;
+}
+
 /** Of a rate the money alone, where the sentence says what it is for. */
 export const moneyOf = (amount: Amount): string => said(amount).replace(/ per .*$/, "");
 
