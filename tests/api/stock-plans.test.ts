@@ -478,6 +478,40 @@ describe("a stock plan", () => {
     expect([answer.buy[0]?.amount, answer.unpriced, answer.plan.bound, answer.plan.gap]).toEqual([null, 1, null, null]);
   });
 
+  it("keeps joined pieces to a least part and a most of joints, and says what to allow where none is left", async () => {
+    const fascia = { name: "fascia", length: "24 ft", count: 2, supports: "24 in" };
+    const stocks = [
+      { length: "8 ft", price: "$5.00" },
+      { length: "12 ft", price: "$8.00" },
+    ];
+    const order = (limits: object) => ({ pieces: [{ ...fascia, ...limits }], stocks, kerf: "0 in", endTrim: "0 in" });
+    // By hand: 8 + 8 + 8 is $15 a piece, 12 + 12 $16.
+    expect((await planned(order({}))).total?.value).toBe("30.00");
+    expect((await planned(order({ mostJoints: 1 }))).total?.value).toBe("32.00");
+    expect((await planned(order({ leastPart: "9 ft" }))).total?.value).toBe("32.00");
+    expect((await planned(order({ leastPart: "8 ft", mostJoints: 2 }))).total?.value).toBe("30.00");
+    const none = await planned(order({ leastPart: "13 ft" }));
+    expect(none.short).toMatchObject([
+      { piece: "fascia", count: 2, why: "too-long", cure: expect.stringContaining("(leastPart)") },
+    ]);
+    // A plan that was made without the limits does not pass under them.
+    const { heldPlan } = await planned(order({}), "?include=plan");
+    const held = await refused({ ...order({ mostJoints: 1 }), heldPlan }, "/v1/stock-plans");
+    expect(held.faults?.[0]).toMatchObject({ code: "held-plan-misfit", pointer: "/heldPlan" });
+  });
+
+  it("refuses a least part or a most of joints where nothing is joined", async () => {
+    const pieces = [{ name: "fascia", length: "24 ft", count: 2, leastPart: "8 ft" }];
+    const order = { pieces, stocks: [{ length: "12 ft", price: "$8.00" }] };
+    expect((await refused(order, "/v1/stock-plans")).faults).toMatchObject([
+      {
+        code: "missing-field",
+        pointer: "/pieces/0/supports",
+        cure: expect.stringMatching(/supports, or leave out leastPart/),
+      },
+    ]);
+  });
+
   it("comes back as it was from its own held plan", async () => {
     const order = {
       pieces: [

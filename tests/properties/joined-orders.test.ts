@@ -14,9 +14,18 @@ interface Sticks {
   readonly two: number | undefined;
 }
 
+interface Piece {
+  readonly feet: number;
+  readonly count: number;
+  readonly apart: number | undefined;
+  /** Of a part, where it is joined. */
+  readonly least?: number | undefined;
+  readonly mostJoints?: number | undefined;
+}
+
 /** In feet and dollars; no trim. */
 interface Order {
-  readonly pieces: readonly { readonly feet: number; readonly count: number; readonly apart: number | undefined }[];
+  readonly pieces: readonly Piece[];
   readonly sticks: readonly Sticks[];
   /** At hand, for nothing. */
   readonly leftovers: readonly { readonly feet: number; readonly count: number }[];
@@ -49,9 +58,11 @@ interface Best {
 }
 
 const asAsked = ({ pieces, sticks, leftovers, kerf, bundle }: Order): StockOrder => ({
-  pieces: pieces.map(({ feet, count, apart }, i) => ({
+  pieces: pieces.map(({ feet, count, apart, least, mostJoints }, i) => ({
     ...{ name: `p${i}`, length: `${feet} ft`, count },
     ...(apart !== undefined && { supports: `${apart} ft` }),
+    ...(apart !== undefined && least !== undefined && { leastPart: `${least} ft` }),
+    ...(apart !== undefined && mostJoints !== undefined && { mostJoints }),
   })),
   stocks: sticks.map(({ feet, price, available, two }) => ({
     ...{ length: `${feet} ft`, price: `$${price}` },
@@ -95,7 +106,7 @@ function leastCost(pieces: readonly number[], order: Order, below: number): numb
 }
 
 /** Parts of a joined piece, each up to the longest stick, every joint on a support; those of another order are the same. */
-function joinings(feet: number, apart: number | undefined, longest: number): readonly (readonly number[])[] {
+function joinings({ feet, apart, least = 0, mostJoints = 99 }: Piece, longest: number): readonly (readonly number[])[] {
   if (apart === undefined) return [];
   const found: number[][] = [];
   const cut = (from: number, parts: readonly number[]): void => {
@@ -103,7 +114,8 @@ function joinings(feet: number, apart: number | undefined, longest: number): rea
     for (let to = from + apart; to < feet && to - from <= longest; to += apart) cut(to, [...parts, to - from]);
   };
   cut(0, []);
-  return [...new Map(found.map((parts) => [parts.toSorted((a, b) => a - b).join(), parts])).values()];
+  const wanted = found.filter((parts) => parts.length <= mostJoints + 1 && parts.every((part) => part >= least));
+  return [...new Map(wanted.map((parts) => [parts.toSorted((a, b) => a - b).join(), parts])).values()];
 }
 
 /** So many pieces, each joined some way or other. */
@@ -127,8 +139,8 @@ function byTrial(order: Order): Best {
       if (cost < below) best = { left, joined, cost };
       return;
     }
-    const { feet, count, apart } = piece;
-    const ways = joinings(feet, apart, longest);
+    const { feet, count } = piece;
+    const ways = joinings(piece, longest);
     const vice = isTakenWhole(order, feet) ? 1 : 0;
     for (let whole = count; whole >= 0; whole--)
       for (let none = 0; whole + none <= count; none++) {
@@ -162,35 +174,38 @@ function asPlanned(order: Order, planner: Awaited<ReturnType<typeof orderPlanner
   };
 }
 
-const orders = fc.record({
-  pieces: fc.array(
-    fc.record({
-      feet: fc.constantFrom(6, 7, 8, 9, 10, 11, 12, 12.5, 13, 14, 14.25, 15, 16, 17),
-      count: fc.integer({ min: 1, max: 2 }),
-      apart: fc.constantFrom(undefined, 3, 4, 4),
-    }),
-    { minLength: 1, maxLength: 2 },
-  ),
-  sticks: fc.uniqueArray(
-    fc.record({
-      feet: fc.constantFrom(8, 10, 12, 16, 20),
-      price: fc.integer({ min: 4, max: 30 }),
-      available: fc.constantFrom(undefined, 0, 1, 1, 2, 3, 9),
-      two: fc.constantFrom(undefined, undefined, 3),
-    }),
-    { minLength: 1, maxLength: 4, selector: ({ feet }) => feet },
-  ),
-  leftovers: fc.constantFrom([], [], [{ feet: 9, count: 1 }], [{ feet: 18, count: 2 }]),
-  kerf: fc.constantFrom(0, 0, 0.25),
-  bundle: fc.constantFrom(1, 1, 2),
-});
+const ordersOf = (limits: { readonly least: readonly number[]; readonly mostJoints: readonly number[] }) =>
+  fc.record({
+    pieces: fc.array(
+      fc.record({
+        feet: fc.constantFrom(6, 7, 8, 9, 10, 11, 12, 12.5, 13, 14, 14.25, 15, 16, 17),
+        count: fc.integer({ min: 1, max: 2 }),
+        apart: fc.constantFrom(undefined, 3, 4, 4),
+        least: fc.constantFrom(undefined, ...limits.least),
+        mostJoints: fc.constantFrom(undefined, ...limits.mostJoints),
+      }),
+      { minLength: 1, maxLength: 2 },
+    ),
+    sticks: fc.uniqueArray(
+      fc.record({
+        feet: fc.constantFrom(8, 10, 12, 16, 20),
+        price: fc.integer({ min: 4, max: 30 }),
+        available: fc.constantFrom(undefined, 0, 1, 1, 2, 3, 9),
+        two: fc.constantFrom(undefined, undefined, 3),
+      }),
+      { minLength: 1, maxLength: 4, selector: ({ feet }) => feet },
+    ),
+    leftovers: fc.constantFrom([], [], [{ feet: 9, count: 1 }], [{ feet: 18, count: 2 }]),
+    kerf: fc.constantFrom(0, 0, 0.25),
+    bundle: fc.constantFrom(1, 1, 2),
+  });
 
 describe("joined pieces of a stock order", () => {
   it("are as few as sticks that run short ask for, and cost least", async () => {
     const planner = await orderPlanner();
     let [scarce, joined] = [0, 0];
     fc.assert(
-      fc.property(orders, (order) => {
+      fc.property(ordersOf({ least: [], mostJoints: [] }), (order) => {
         const best = byTrial(order);
         if (best.joined > 0) scarce++;
         if (order.pieces.some(({ apart }) => apart !== undefined)) joined++;
@@ -200,5 +215,26 @@ describe("joined pieces of a stock order", () => {
     );
     expect(scarce).toBeGreaterThan(4);
     expect(joined).toBeGreaterThan(50);
+  });
+
+  it("keep to the least part and the most joints that are wanted, and then cost least", async () => {
+    const planner = await orderPlanner();
+    let [dearer, fewer] = [0, 0];
+    fc.assert(
+      fc.property(ordersOf({ least: [4, 6, 7, 8], mostJoints: [1, 2] }), (order) => {
+        const best = byTrial(order);
+        const free = byTrial({
+          ...order,
+          pieces: order.pieces.map(({ feet, count, apart }) => ({ feet, count, apart })),
+        });
+        if (best.left > free.left) fewer++;
+        else if (best.joined === free.joined && best.cost > free.cost) dearer++;
+        expect(asPlanned(order, planner)).toEqual({ ...best, proven: true });
+      }),
+      { seed: 20261128, numRuns: 200 },
+    );
+    // The limits bind in enough of them.
+    expect(dearer).toBeGreaterThan(3);
+    expect(fewer).toBeGreaterThan(8);
   });
 });

@@ -54,6 +54,8 @@ export interface WantedPiece extends Joinable {
   readonly length: number;
   /** How each may be joined; none where none may be. */
   readonly join: WaysToJoin;
+  /** Whether it is only what the order wants of parts and joints that leaves no way to join it. */
+  readonly withheld: boolean;
   /** Had so. */
   readonly rows: (had: Had) => readonly Part[];
   /** How a held plan has them, by how often it cuts each name. */
@@ -62,12 +64,16 @@ export interface WantedPiece extends Joinable {
 
 /** Pieces are joined where there are supports to join them over, and not sticks without end that take them whole. */
 export function wantedPiece(
-  { name, length, count, supports }: StockOrder["pieces"][number],
+  { name, length, count, supports, leastPart, mostJoints }: StockOrder["pieces"][number],
   { steps, most, takers, system }: Joining,
 ): WantedPiece {
   const long = steps.up(toQuantity(length, "ft"));
   const apart = supports === undefined ? 0 : steps.down(toQuantity(supports, "ft"));
-  const join = takers(long) === "endless" ? { ways: [], all: true } : waysToJoin({ length: long, apart, most });
+  const least = leastPart === undefined ? 0 : steps.up(toQuantity(leastPart, "ft"));
+  const limits = { least, ...(mostJoints !== undefined && { mostJoints }) };
+  const needed = takers(long) !== "endless";
+  const join = needed ? waysToJoin({ length: long, apart, most, ...limits }) : { ways: [], all: true };
+  const withheld = needed && join.ways.length === 0 && waysToJoin({ length: long, apart, most }).ways.length > 0;
   // Each part says how long it is, so that a held plan tells how the piece is joined.
   const named = join.ways.map((lengths) =>
     lengths.map((each, i) => {
@@ -89,5 +95,5 @@ export function wantedPiece(
   const mostWhole = join.ways.length > 0 && takers(long) === "none" ? 0 : count;
   const names = named.map((all) => all.map((part) => part.name));
   const held = (cut: ReadonlyMap<string, number>): Had => heldAs({ name, count, mostWhole, names }, cut);
-  return { name, count, length: long, mostWhole, joints: waysAlike(join.ways), join, rows, held };
+  return { name, count, length: long, mostWhole, joints: waysAlike(join.ways), join, withheld, rows, held };
 }

@@ -55,6 +55,8 @@ export interface OrderQuestion {
   readonly had: readonly Had[];
   /** Pieces that are joined, by name: for want of sticks that take them whole, where there are some. */
   readonly joined: ReadonlyMap<string, JoinedPieces>;
+  /** Pieces that could be joined, were their parts allowed to be shorter or their joints more. */
+  readonly withheld: ReadonlySet<string>;
   readonly kerf: Quantity;
   readonly endTrim: Quantity;
   readonly defects: Quantity;
@@ -101,7 +103,7 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
   const pieces = order.pieces.map((piece) => wantedPiece(piece, { steps, most: longest, takers, system }));
   const rowsOf = (had: readonly Had[]) => pieces.flatMap(({ rows }, i) => rows(had[i] as Had));
   const first = wholeFirst(pieces).map((way, i) => hadAlike(pieces[i] as WantedPiece, way));
-  refuse([...doubled(order, system), ...tooSmall(shelf, steps), ...tooMany(rowsOf(first))]);
+  refuse([...doubled(order, system), ...unsupported(order), ...tooSmall(shelf, steps), ...tooMany(rowsOf(first))]);
   const money = wholeMoney(
     shelf.flatMap(({ price, bulk }) => [...(price ? [price.value] : []), ...bulk.map((one) => one.price.value)]),
     minorDigits(currency) ?? 2,
@@ -148,6 +150,7 @@ export function joinedOrder(order: StockOrder): JoinedOrder {
         return ways.length > 0 ? [[name, { forWant: mostWhole > 0, ways }]] : [];
       }),
     ),
+    withheld: new Set(pieces.filter((piece) => piece.withheld).map(({ name }) => name)),
     kerf,
     endTrim,
     defects,
@@ -243,6 +246,16 @@ function doubled({ pieces, stocks, leftovers = [] }: StockOrder, system: Measure
     ...again(stocks, "/stocks", "length", length, "length"),
     ...again(leftovers, "/leftovers", "length", length, "length"),
   ];
+}
+
+/** What is wanted of parts and joints says nothing of a piece that is never joined. */
+function unsupported({ pieces }: StockOrder): Fault[] {
+  return pieces.flatMap(({ supports, leastPart, mostJoints }, i): Fault[] => {
+    if (supports !== undefined || (leastPart === undefined && mostJoints === undefined)) return [];
+    const wrong = "Without supports the piece is not joined: nothing is there to say of its parts and joints.";
+    const cure = `Give the distance of its supports, or leave out ${leastPart === undefined ? "mostJoints" : "leastPart"}.`;
+    return [{ code: "missing-field", at: pointer("/pieces", i, "supports"), wrong, cure }];
+  });
 }
 
 function tooSmall(shelf: readonly Stick[], steps: Steps): Fault[] {

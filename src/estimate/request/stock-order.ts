@@ -26,6 +26,18 @@ const piece = z
       example: "8 ft",
       most: "100 ft",
     }).optional(),
+    leastPart: quantityField("ft", {
+      describe:
+        "Where it is joined, no part is shorter. Common practice, no source: twice the distance of the supports, so that each part lies on three. Any part where absent.",
+      example: "16 ft",
+      most: "100 ft",
+    }).optional(),
+    mostJoints: z
+      .int()
+      .min(1)
+      .max(100)
+      .optional()
+      .meta({ description: "Where it is joined, it has no more joints. Any number where absent.", examples: [2] }),
   })
   .meta({ id: "WantedPiece", description: "Equal pieces that are wanted." });
 

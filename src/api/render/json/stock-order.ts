@@ -154,9 +154,13 @@ const CURES = {
   "stock-lacks": "Offer more sticks that are long enough.",
 } as const;
 
+const WITHHELD =
+  "Allow shorter parts (leastPart) or more joints (mostJoints): without these limits it could be joined; or offer sticks that take it whole.";
+
 /** A length that is on offer without a price wants that first. */
 function cureOf({ question }: StockOrderPlan, name: string, why: keyof typeof CURES): string {
-  const { system, problem, endTrim, leftOut } = question;
+  const { system, problem, endTrim, leftOut, withheld } = question;
+  if (withheld.has(name)) return WITHHELD;
   const length = problem.pieces.find((piece) => piece.name === name)?.length ?? 0;
   const least = endTrim.value.plus(stepsInMm(system, length));
   const [priceless] = leftOut.filter((stick) => stick.length.value.gte(least));
@@ -266,8 +270,8 @@ function jointNotes(joints: Joints, proven: boolean): string[] {
   if (joints === "all")
     return [
       proven
-        ? "Joints may lie over any support: of all ways to lay them, with the fewest joined that a stick would take whole, the cheapest is taken, of equals the one with the fewest joints."
-        : "Joints may lie over any support: of all ways to lay them the cheapest that was found is taken. Others may cost less, but no less than the bound.",
+        ? "Joints may lie over any support, as far as the order lets them: of all ways to lay them, with the fewest joined that a stick would take whole, the cheapest is taken, of equals the one with the fewest joints."
+        : "Joints may lie over any support, as far as the order lets them: of all ways to lay them the cheapest that was found is taken. Others may cost less, but no less than the bound.",
     ];
   if (joints.weighed === 0) return [];
   return [
