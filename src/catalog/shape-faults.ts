@@ -3,7 +3,7 @@
  * taken from the description and the example of the field itself.
  */
 import { z } from "zod";
-import { type Fault, type FaultCode, nearest, pointer } from "../estimate/faults.js";
+import { type Fault, type FaultCode, likest, nearest, pointer } from "../estimate/faults.js";
 import { quote } from "../estimate/quantity/text.js";
 
 /** Faults are collected up to this many; nobody mends more in one go. Assumption. */
@@ -222,9 +222,15 @@ function wrongText(
   return fault("wrong-shape", at, `${quote(text)} is not a name here.`, cure);
 }
 
-/** Names for a sentence, cut where nobody reads on. */
-function list(names: readonly string[]): string {
-  return names.length > 24 ? `${names.slice(0, 24).join(", ")}, …` : names.join(", ");
+/** Names that are all told; of more a handful. Assumptions: nobody reads on, and a fault has room for no more. */
+const ALL_TOLD = 12;
+const HANDFUL = 5;
+
+/** Names for a sentence: all of a few, else the likest ones, whole, and how many more there are. */
+function list(names: readonly string[], like = ""): string {
+  if (names.length <= ALL_TOLD) return names.join(", ");
+  const told = like === "" ? names.slice(0, HANDFUL) : likest(like, names, HANDFUL);
+  return `${told.join(", ")} and ${names.length - HANDFUL} more`;
 }
 
 /** One fault, its place written as a JSON Pointer below `base`. */
@@ -287,7 +293,7 @@ function unknownKeys(schema: Schema | undefined, value: unknown, keys: readonly 
     const among = containing(key, known);
     if (among.length > 1) return `Which one: ${list(among)}?`;
     const near = among[0] ?? nearest(key, known);
-    return near ? `Did you mean “${near}”?` : `Known here: ${list(known)}.`;
+    return near ? `Did you mean “${near}”?` : `Known here: ${list(known, key)}.`;
   };
   return keys
     .slice(0, MOST_FAULTS)
@@ -315,10 +321,11 @@ function unknownValue(value: unknown, known: readonly string[], at: string): Fau
   const code = typeof value === "string" ? "unknown-name" : "wrong-shape";
   const wrong = `${given(value)} is not known here.`;
   const among = containing(value, known);
-  if (among.length > 1 && known.length > 24) return fault(code, at, wrong, `Which one: ${list(among)}?`);
+  if (among.length > 1 && known.length > ALL_TOLD) return fault(code, at, wrong, `Which one: ${list(among)}?`);
   const near = among[0] ?? (typeof value === "string" ? nearest(value, known) : undefined);
-  const options = `Give one of: ${list(known)}.`;
-  const close = near && known.length > 24 ? `Did you mean “${near}”?` : near && `Did you mean “${near}”? ${options}`;
+  const options = `Give one of: ${list(known, typeof value === "string" ? value : "")}.`;
+  const close =
+    near && known.length > ALL_TOLD ? `Did you mean “${near}”?` : near && `Did you mean “${near}”? ${options}`;
   return fault(code, at, wrong, close ?? options);
 }
 

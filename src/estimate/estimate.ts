@@ -186,7 +186,8 @@ function layEstimate(basis: Basis, plans: RoutePlans, searched?: MixSearched): E
     ...own.faults(),
     ...idleFaults(own.cells, basis.request.lines ?? [], "/lines"),
     ...sheet.faults,
-    ...sheet.overrideFaults(),
+    // Where the best mix is a route by itself, its cells are those of that route.
+    ...sheet.overrideFaults((name) => name.replace(/^mixed\./, `${plans.mix.key}.`)),
   ]);
   const gap = gapOf(routes.mix, searched?.bound);
   const proven = searched?.bound && gap ? { least: searched.bound.least, gap } : undefined;

@@ -64,6 +64,16 @@ export function nearest(name: string, known: Iterable<string>): string | undefin
   return best;
 }
 
+/** So many of the known names, the fewest edits first, of equals in the order given. */
+export function likest(name: string, known: readonly string[], count: number): string[] {
+  const wanted = name.slice(0, 64).toLowerCase();
+  const distances = new Map(known.map((one) => [one, editDistance(wanted, one.toLowerCase(), MOST_EDITS)]));
+  return known.toSorted((a, b) => (distances.get(a) ?? 0) - (distances.get(b) ?? 0)).slice(0, count);
+}
+
+/** More edits than any two names are apart. */
+const MOST_EDITS = 999;
+
 /** Levenshtein distance, given up at `limit`. */
 function editDistance(a: string, b: string, limit: number): number {
   if (Math.abs(a.length - b.length) >= limit) return limit;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { type Asking, demo, post, refused } from "./helpers/posting.js";
+import { type Asking, demo, estimated, post, refused } from "./helpers/posting.js";
 
 type Gable = Extract<Asking["structure"], { kind: "gable" }>;
 type Change = (request: Asking & { structure: Gable; logs: NonNullable<Asking["logs"]> }) => void;
@@ -449,6 +449,26 @@ describe("a cure", () => {
       'Give a list, such as ["eastern-white-pine"].',
     ]);
     expect(await curesOf({ rafters: { species: ["red oak"] } })).toEqual(["Did you mean “northern-red-oak”?"]);
+  });
+
+  it("names a handful of many names, the likest first, none of them cut", async () => {
+    const groups = { "nonsense-thing": { route: "buy" } };
+    const problem = await refused(changed((request) => (loose(request.structure).groups = groups)));
+    const cure = problem.faults[0]?.cure ?? "";
+    expect(cure).toMatch(/^Known here: (?:[a-z-]+, ){4}[a-z-]+ and \d+ more\.$/);
+    const told = /: (.*) and/.exec(cure)?.[1]?.split(", ") ?? [];
+    const known = new Set((await estimated(demo("orchard-shelter"))).cutList.groups.map(({ name }) => name));
+    expect(told.some((name) => known.has(name))).toBe(true);
+  });
+
+  it("names the cell of the route that the best mix is, where it is one of the others", async () => {
+    const base = demo("orchard-shelter");
+    // Without logs nothing is milled, and the mix is what is bought.
+    const { logs: _, ...bare } = base;
+    const problem = await refused({ ...bare, overrides: { "mixed.finish.volume": "3 gal" } });
+    expect(problem.faults).toMatchObject([
+      { code: "unknown-name", pointer: "/overrides/mixed.finish.volume", cure: "Did you mean bought.finish.volume?" },
+    ]);
   });
 
   it("names the species that a word may mean", async () => {

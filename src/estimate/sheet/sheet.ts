@@ -227,11 +227,15 @@ export class Sheet {
     return users;
   }
 
-  /** Faults of overrides that name no cell. Ask when everything is laid. */
-  overrideFaults(): Fault[] {
+  /**
+   * Faults of overrides that name no cell. Ask when everything is laid.
+   * @param otherwise - What a cell of that name is called here, where it may have another.
+   */
+  overrideFaults(otherwise: (name: string) => string = (name) => name): Fault[] {
     const unknown = [...this.overrides.keys()].filter((name) => !this.used.has(name));
     return unknown.map((name) => {
-      const near = nearest(name, this.byName.keys());
+      const other = otherwise(name);
+      const near = this.byName.has(other) ? other : nearest(other, this.byName.keys());
       return {
         code: "unknown-name",
         at: pointer("/overrides", name),
