@@ -451,6 +451,13 @@ describe("a cure", () => {
     expect(await curesOf({ rafters: { species: ["red oak"] } })).toEqual(["Did you mean “northern-red-oak”?"]);
   });
 
+  it("says in which currency an hour is worth something, where it is told in another", async () => {
+    const labor = { ...demo("orchard-shelter").labor, valueOfHour: "25 €" };
+    expect((await refused({ ...demo("orchard-shelter"), labor })).faults).toMatchObject([
+      { code: "currency-mix", pointer: "/labor/valueOfHour", cure: expect.stringContaining("in USD") },
+    ]);
+  });
+
   it("names a handful of many names, the likest first, none of them cut", async () => {
     const groups = { "nonsense-thing": { route: "buy" } };
     const problem = await refused(changed((request) => (loose(request.structure).groups = groups)));

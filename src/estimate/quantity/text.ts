@@ -37,7 +37,7 @@ const NUMBER_THEN_UNIT = /^(-?\d+\/\d+|-?\d{1,3}(?: \d{3})+(?:[.,]\d+)?(?![\d/])
  */
 export function parseQuantity(text: string, like: Unit): Quantity | TextFault {
   const given = quote(text);
-  const found = read(text.trim());
+  const found = forAnHour(text.trim(), like) ?? read(text.trim());
   const bare = () => (like.dimension !== "" || like.symbol === "%") && /^-?[\d.,\s/]+$/.test(text.trim());
   const noUnit = () => new TextFault("not-a-quantity", `${given} has no unit.`, `Give ${describeDimension(like)}.`);
   // What the comma says is only asked where the unit is there.
@@ -152,6 +152,20 @@ function asWork(found: Quantity, like: Unit): Quantity | undefined {
   const of = parseUnit(symbol);
   if (!of || of.dimension !== like.dimension) return undefined;
   return quantity(inUnit(found, written), of);
+}
+
+const PAY = /^([A-Z]{3})\/person-h$/;
+
+/** Of an hour of work people say the money alone or the hour alone, where the other goes without saying: `$25`, `25/h`. */
+function forAnHour(text: string, like: Unit): Quantity | undefined {
+  const currency = PAY.exec(like.symbol)?.[1];
+  if (currency === undefined) return undefined;
+  for (const whole of [`${text}/h`, `${currency} ${text}`]) {
+    const found = read(whole);
+    const meant = found instanceof TextFault || found === undefined ? undefined : asWork(found, like);
+    if (meant) return meant;
+  }
+  return undefined;
 }
 
 /** The text as given, cut short and free of control and format characters, in quotation marks. */

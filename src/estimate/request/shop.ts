@@ -159,7 +159,7 @@ export type ShopShape = z.infer<typeof shopShape>;
 export const laborShape = z
   .strictObject({
     valueOfHour: moneyField("person-h", {
-      describe: "What an hour of one's own work is worth to one.",
+      describe: "What an hour of one's own work is worth to one; `$25` and `25/h` are taken, too.",
       example: "20",
     }).optional(),
     crew: z

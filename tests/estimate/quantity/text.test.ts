@@ -28,6 +28,27 @@ function read(text: string, like: string): Quantity {
 }
 const valueIn = (text: string, target: string): string => inUnit(read(text, target), target).toString();
 
+describe("the value of an hour", () => {
+  it.each(["$25", "25 $", "25 USD", "25 $/h", "$25/h", "25/h", "25 per hour", "25 an hour", "$25 an hour", "USD 25"])(
+    "is what %s says",
+    (text) => expect(valueIn(text, "USD/person-h")).toBe("25"),
+  );
+
+  it.each(["25", "25 h", "25 €", "€25/h", "25 $/m", "25 %", "$", "/h"])("is not what %s says", (text) =>
+    expect(parseQuantity(text, unit("USD/person-h"))).toBeInstanceOf(TextFault),
+  );
+
+  it("is no price by anything else: money alone is no rate, a rate without money no price", () => {
+    for (const [text, like] of [
+      ["$25", "USD/ft"],
+      ["25/h", "USD/ft"],
+      ["25/ft", "USD/ft"],
+      ["$25", "USD/h"],
+    ] as const)
+      expect(parseQuantity(text, unit(like))).toBeInstanceOf(TextFault);
+  });
+});
+
 describe("what the trade writes", () => {
   // Worked by hand from 1 in = 25.4 mm (NIST Handbook 44, appendix C).
   it.each([
