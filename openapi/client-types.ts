@@ -2337,6 +2337,8 @@ export type WantedPiece = {
   readonly length: string | MeasuredValue;
   readonly count: number;
   readonly supports?: string | MeasuredValue | undefined;
+  readonly leastPart?: string | MeasuredValue | undefined;
+  readonly mostJoints?: number | undefined;
 };
 
 /** One piece group that the logs are asked for. */
