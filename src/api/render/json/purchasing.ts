@@ -13,10 +13,12 @@ import { fixed } from "../../../estimate/quantity/decimal.js";
 import { type MeasureSystem, marked, placesInFull } from "../../../estimate/quantity/text.js";
 import { unit } from "../../../estimate/quantity/unit.js";
 import { aside } from "../../../estimate/sheet/aside.js";
+import type { Cell } from "../../../estimate/sheet/expression.js";
 import { stickDrawing } from "../stick-drawing.js";
 import { stickFields } from "./cut-pieces.js";
 import { routeField, routeKey } from "./decision.js";
 import {
+  amount,
   decimalField,
   FigureSchema,
   figure,
@@ -72,7 +74,7 @@ export const LineSchema = z
     price: FigureSchema.nullable().describe("Price of one; null where there is none, or where packs have prices."),
     amount: FigureSchema.nullable().describe("What it costs, before tax; null where no price is known."),
     product: ProductSchema.optional().describe(
-      "What gives the amount when multiplied; absent where packs have prices of their own, and where the amount is yours.",
+      "What gives the amount when multiplied; absent where quantity and price as shown do, where packs have prices of their own, and where the amount is yours.",
     ),
     add: z.string().optional().describe("What to add to the catalog; absent on priced lines."),
   })
@@ -206,18 +208,20 @@ export function shownLine(line: ShoppingLine, system: MeasureSystem): z.output<t
   };
 }
 
-/** The product that an amount is, where it is one. */
-export function shownProduct(line: Parameters<typeof productOf>[0]): { product?: z.output<typeof ProductSchema> } {
+/** The product that an amount is, where quantity and price as they are shown are not that already. */
+export function shownProduct(
+  line: Parameters<typeof productOf>[0] & { readonly quantity: Cell; readonly price?: Cell | undefined },
+): { product?: z.output<typeof ProductSchema> } {
   const product = productOf(line);
   if (!product) return {};
-  const { measure, price } = product;
-  const [currency = ""] = price.unit.symbol.split("/");
-  return {
-    product: {
-      measure: { value: measure.value.toFixed(), unit: measure.unit.symbol },
-      price: { value: fixed(price.value, placesInFull(price.value, currency)), unit: price.unit.symbol },
-    },
-  };
+  const [currency = ""] = product.price.unit.symbol.split("/");
+  const measure = { value: product.measure.value.toFixed(), unit: product.measure.unit.symbol };
+  const places = placesInFull(product.price.value, currency);
+  const price = { value: fixed(product.price.value, places), unit: product.price.unit.symbol };
+  const shown = [amount(line.quantity), line.price && amount(line.price)];
+  return [measure, price].every(({ value, unit }, i) => shown[i]?.value === value && shown[i]?.unit === unit)
+    ? {}
+    : { product: { measure, price } };
 }
 
 /** Sums by department and by stage. */

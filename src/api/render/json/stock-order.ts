@@ -29,7 +29,9 @@ const LineSchema = z
     quantity: FigureSchema.describe("Sticks to buy, those set aside for defects included."),
     price: FigureSchema.nullable().describe("Price of one; null where there is none."),
     amount: FigureSchema.nullable().describe("What they cost, before tax, rounded once; null without a price."),
-    product: ProductSchema.optional().describe("What gives the amount when multiplied; absent without a price."),
+    product: ProductSchema.optional().describe(
+      "What gives the amount when multiplied; absent where quantity and price as shown do, and without a price.",
+    ),
   })
   .meta({ id: "StickLine", description: "Sticks of one length to buy." });
 
@@ -183,7 +185,7 @@ const shownLine = ({
   quantity: figure(quantity),
   price: figureOrNull(price),
   amount: figureOrNull(amount),
-  ...(paid && amount && shownProduct({ paid, amount })),
+  ...(paid && amount && shownProduct({ paid, amount, quantity, price })),
 });
 
 const pieceOf = ({ question }: StockOrderPlan, name: string) => {

@@ -1,5 +1,6 @@
 /** Tables of the answer as CSV after RFC 4180. A text that a spreadsheet would run is made harmless by an apostrophe. */
 import type { Estimate } from "./model.js";
+import { multipliedOf } from "./words.js";
 
 type Cell = string | number | null | undefined;
 
@@ -85,10 +86,10 @@ export function shoppingCsv({ purchasing }: Estimate): string {
         line.packs?.map(({ label, count }) => `${count.value} x ${label}`).join("; "),
         line.leftOver?.value,
         line.spares?.value,
-        line.product?.measure.value,
-        line.product?.measure.unit,
-        line.product?.price.value,
-        line.product?.price.unit,
+        multipliedOf(line)?.measure.value,
+        multipliedOf(line)?.measure.unit,
+        multipliedOf(line)?.price.value,
+        multipliedOf(line)?.price.unit,
         line.amount?.value,
         line.amount?.unit,
         line.add,

@@ -3,7 +3,7 @@ import { shoppingCsv } from "./csv.js";
 import { Fig, Panel, SaveTable, type Shown } from "./figure.js";
 import { hasPrices } from "./model.js";
 import { Heads } from "./table-head.js";
-import { capital, priceInFull, said, wayOf } from "./words.js";
+import { capital, multipliedOf, priceInFull, said, wayOf } from "./words.js";
 
 type Line = Shown["answer"]["purchasing"]["shared"][number]["lines"][number];
 
@@ -106,9 +106,11 @@ function Lines({ m, title, heads: [what, take, costs], lines }: LinesProps) {
 }
 
 /** Packs, where it is sold in packs; what comes singly is counted, with what it is paid for and the price of that. */
-function takeOf({ packs, quantity, each, leftOver, spares, product }: Line): string {
+function takeOf(line: Line): string {
+  const { packs, quantity, each, leftOver, spares } = line;
   if (!packs) {
     const counted = `${said(quantity)}${each ? ` of ${each.marked}` : ""}`;
+    const product = multipliedOf(line);
     const alike = product?.measure.unit === quantity.unit;
     const measure = product && (alike ? said(product.measure) : `${counted}, ${said(product.measure)}`);
     const spare = spares ? `, ${said(spares)} of them spare` : "";

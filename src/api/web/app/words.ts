@@ -49,6 +49,17 @@ export function said({ value, unit }: Amount): string {
   return words === "" ? `${minus}${digits}` : `${minus}${digits}${words === "°" ? "" : "\u00a0"}${words}`;
 }
 
+/** What a line's amount is the product of: said by itself, or its quantity and price; undefined of packs and without a price. */
+export const multipliedOf = <Line extends Multiplied>({ product, quantity, price, amount }: Line) =>
+  product ?? (price && amount ? { measure: quantity, price } : undefined);
+
+interface Multiplied {
+  readonly quantity: Amount;
+  readonly price: Amount | null;
+  readonly amount: Amount | null;
+  readonly product?: { readonly measure: Amount; readonly price: Amount } | undefined;
+}
+
 /** A price to multiply by: `$2.10 per board foot`, with all its places. */
 export function priceInFull({ value, unit }: Amount): string {
   const [money = "", per] = unit.split("/");
