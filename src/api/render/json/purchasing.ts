@@ -9,7 +9,7 @@ import { explainStock, placedOn, squaredLength } from "../../../estimate/purchas
 import type { ShoppingLine } from "../../../estimate/purchase/line.js";
 import { abreastOf, groupOnStick, stepsInMm } from "../../../estimate/purchase/lumber.js";
 import { productOf } from "../../../estimate/purchase/product.js";
-import { fixed } from "../../../estimate/quantity/decimal.js";
+import { decimal, fixed } from "../../../estimate/quantity/decimal.js";
 import { type MeasureSystem, marked, placesInFull } from "../../../estimate/quantity/text.js";
 import { unit } from "../../../estimate/quantity/unit.js";
 import { aside } from "../../../estimate/sheet/aside.js";
@@ -208,20 +208,27 @@ export function shownLine(line: ShoppingLine, system: MeasureSystem): z.output<t
   };
 }
 
+type Multiplied = Parameters<typeof productOf>[0] & { readonly quantity: Cell; readonly price?: Cell | undefined };
+type Shown = ReturnType<typeof amount>;
+
 /** The product that an amount is, where quantity and price as they are shown are not that already. */
-export function shownProduct(
-  line: Parameters<typeof productOf>[0] & { readonly quantity: Cell; readonly price?: Cell | undefined },
-): { product?: z.output<typeof ProductSchema> } {
+export function shownProduct(line: Multiplied): { product?: z.output<typeof ProductSchema> } {
   const product = productOf(line);
   if (!product) return {};
   const [currency = ""] = product.price.unit.symbol.split("/");
   const measure = { value: product.measure.value.toFixed(), unit: product.measure.unit.symbol };
   const places = placesInFull(product.price.value, currency);
   const price = { value: fixed(product.price.value, places), unit: product.price.unit.symbol };
-  const shown = [amount(line.quantity), line.price && amount(line.price)];
-  return [measure, price].every(({ value, unit }, i) => shown[i]?.value === value && shown[i]?.unit === unit)
-    ? {}
-    : { product: { measure, price } };
+  return saysItself(line) ? {} : { product: { measure, price } };
+}
+
+/** Whether quantity times price, as they are shown, is the amount that is shown. */
+function saysItself({ quantity, price, amount: sum }: Multiplied): boolean {
+  if (!price || !sum) return false;
+  const [much, each, all] = [quantity, price, sum].map(amount) as [Shown, Shown, Shown];
+  const places = placesInFull(decimal(all.value), all.unit);
+  const alike = each.unit === (much.unit === "" ? all.unit : `${all.unit}/${much.unit}`);
+  return alike && decimal(much.value).times(each.value).toDecimalPlaces(places).eq(all.value);
 }
 
 /** Sums by department and by stage. */

@@ -75,12 +75,12 @@ it("multiplies a stock order's rate by the board foot", async () => {
   const order = {
     pieces: [{ name: "joists", length: "11 ft 10 in", count: 7 }],
     stocks: [{ length: "12 ft" }, { length: "16 ft" }],
-    rate: { by: "volume", price: "$2.37/bf", measure: "nominal", section: "2 x 6 in" },
+    rate: { by: "volume", price: "$2.373/bf", measure: "nominal", section: "2 x 6 in" },
   };
   const { buy } = (await (await post("/v1/stock-plans", order)).json()) as { buy: Line[] };
   // 2 × 6 in × 12 ft is 12 board feet.
   expect(buy.map(({ product }) => product)).toEqual([
-    { measure: { value: "84", unit: "bf" }, price: { value: "2.37", unit: "USD/bf" } },
+    { measure: { value: "84", unit: "bf" }, price: { value: "2.373", unit: "USD/bf" } },
   ]);
-  expect(buy.map(productOf)).toEqual(["199.08"]);
+  expect(buy.map(productOf)).toEqual(["199.33"]);
 });
