@@ -19,7 +19,7 @@ import { Sheet } from "./sheet/sheet.js";
 import { layCommon, layTakeoffs } from "./takeoffs.js";
 
 /** Mixes priced before the search ends; a mix takes some milliseconds. */
-const BUDGET = { mix: 64, frontier: 128 } as const;
+const BUDGET = { mix: 64, frontier: 80 } as const;
 
 /** The best mixes, the frontier where it was asked for, and how many mixes were tried. */
 export interface MixFound {

@@ -128,16 +128,25 @@ export function leastEach(sheet: Sheet, catalog: PriceCatalog, item: Item): Deci
   return rates.length > 0 ? Decimal.min(...rates) : undefined;
 }
 
+/** By their offer, and by how many pieces are cut from one: the same packs are always the same array. */
+const packed = new WeakMap<FastenerOffer, Map<number, readonly SizedPack[]>>();
+
 /** Packs of an offer, in pieces as they are wanted. What is sold by weight says so: its count is not sure to the piece. */
-export function packsOf({ packs }: FastenerOffer, each: number): SizedPack[] {
-  return packs.map(({ pieces, weight, from, price }) => {
-    const written = weight && (weight.written ?? weight.unit);
-    const label = written
-      ? `${inUnit(weight, written).toDecimalPlaces(3).toFixed()} ${pretty(written)} box, about ${pieces}`
-      : packLabel(quantity(pieces, ""));
-    const bulk = from === undefined ? {} : { from };
-    return { label, holds: quantity(pieces * each, ""), price, ...bulk };
-  });
+export function packsOf(offer: FastenerOffer, each: number): readonly SizedPack[] {
+  const known = packed.get(offer) ?? new Map<number, readonly SizedPack[]>();
+  packed.set(offer, known);
+  const packs =
+    known.get(each) ??
+    offer.packs.map(({ pieces, weight, from, price }) => {
+      const written = weight && (weight.written ?? weight.unit);
+      const label = written
+        ? `${inUnit(weight, written).toDecimalPlaces(3).toFixed()} ${pretty(written)} box, about ${pieces}`
+        : packLabel(quantity(pieces, ""));
+      const bulk = from === undefined ? {} : { from };
+      return { label, holds: quantity(pieces * each, ""), price, ...bulk };
+    });
+  known.set(each, packs);
+  return packs;
 }
 
 /** Threaded rod is bought long and cut to length; everything else is used as it comes. */
