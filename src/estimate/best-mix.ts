@@ -116,9 +116,10 @@ export function findBestMix(
     let latest: MixBound["plans"] = [];
     return (valueOfHour) => {
       const other = atHour(basis, valueOfHour, `hour${++tries}`);
-      const found = proofAt(other, (problem, hired) =>
-        (planners.joint ?? planners.sawing)(problem, latest.find((one) => one.hired === hired)?.learnt),
-      );
+      const found = proofAt(other, (problem, hired) => {
+        const learnt = latest.find((one) => one.hired === hired)?.learnt;
+        return ((learnt && planners.onward) ?? planners.joint ?? planners.sawing)(problem, learnt);
+      });
       latest = found?.plans ?? latest;
       if (found) proven.push({ wage: valueOfHour, least: found.least });
       return (found?.plans ?? []).flatMap((one) => planOfBound(other, one, planners)?.whole ?? []).map(price);

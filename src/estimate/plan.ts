@@ -37,6 +37,8 @@ export interface Planners {
   readonly sketch?: Planners;
   /** For the one sawing plan that saws or buys piece by piece; `sawing` where there is none. */
   readonly joint?: Planners["sawing"];
+  /** For the same at another value of an hour, from what was learnt of the logs; `joint` where there is none. */
+  readonly onward?: Planners["sawing"];
 }
 
 /** A sawing plan and what is known of it. */
