@@ -43,15 +43,18 @@ export function productOf({ paid, amount }: { readonly paid?: Paid; readonly amo
   // A share is told in per cent, a price of one by the number.
   const told = below.dimension === "" && measure.display.dimension === "" ? measure.display : below;
   const inForce = each.value.times(level ? aside(level) : ONE);
-  const value = inUnit(by ?? measure, told);
+  const value = inUnit(by ?? held(measure), told);
   const places = placesThatGive(aside(amount), currency, { value, told, price: inForce });
   if (places === undefined) return undefined;
   return { measure: { value: value.toDecimalPlaces(places), unit: told }, price: { value: inForce, unit: each.unit } };
 }
 
+/** What a cell holds now, in its own unit. */
+const held = (cell: Cell): Quantity => ({ value: aside(cell), unit: cell.unit });
+
 /** What comes of a rate as that rate and what it is charged on; nothing else than the price of one where that is the user's own. */
 function inOwnUnit({ measure, price, charged = [] }: Paid): readonly [Quantity | undefined, Quantity] {
-  const one = inUnit(price, price.display);
+  const one = inUnit(held(price), price.display);
   const same = (of: Decimal) => of.minus(one).abs().lt("1e-12");
   const found = charged.find(({ value }) => same(value));
   if (!found) return [undefined, { value: one, unit: price.display }];
