@@ -70,7 +70,7 @@ export function layTakeoffs(basis: Basis): Takeoffs {
   const footings = layBelowGround(basis);
   const finish = facesToFinish(basis);
   const weights = layAllWeights(basis);
-  sheet.title("common", "Work on either route");
+  sheet.title("common", "Work on every way");
   const joints = layJoints(sheet, basis.groups, basis.assumed);
   const building = layBuilding(sheet, {
     groups: cutList.groups,
@@ -146,7 +146,7 @@ export function layCommon(basis: Basis, takeoffs: Takeoffs, own: readonly LaidLi
   const { raising, stages, joints, afterJoints, afterFinish, finish, footings } = takeoffs;
   const ownHours = counted("hours");
   const hours = sheet.lay("common.hours.total", sumOr([...stages, ...ownHours], "person-h"), {
-    label: "hours on either route",
+    label: "hours on every way",
     display: "person-h",
   });
   const concrete = footings?.concrete && basis.assumed.cell("footing.cure");

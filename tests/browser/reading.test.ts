@@ -209,6 +209,10 @@ describe.skipIf(!hasBrowser)("the form, read", () => {
     );
     expect(lines.length).toBeGreaterThan(8);
     expect(lines.filter((over) => over > 0)).toEqual([]);
+    // Tax and total stand below both columns of the list: at the end of the last one they were left off the paper.
+    const sums = page.locator("#shopping > .sums");
+    expect(await sums.textContent()).toContain("Cash in all");
+    expect(await sums.evaluate((one) => getComputedStyle(one).columnSpan)).toBe("all");
     const found = await v.violations();
     // The head of the page is not printed; on the wall the verdict is the heading.
     expect(found.filter((one) => !one.startsWith("page-has-heading-one"))).toEqual([]);

@@ -45,7 +45,7 @@ export function stagesTable(estimate: Estimate): string[] {
   return [
     columns(["PERSON-HOURS, by stage", ...routes.map(({ heading }) => heading)], widths),
     ...own,
-    "  on either route:",
+    "  on every way:",
     ...common,
     columns(["All", ...routes.map(({ route }) => hours(route.hours))], widths),
   ];

@@ -19,6 +19,16 @@ const logs = (count: number) => [
   { name: "pine", species: "eastern-white-pine", length: "9 ft", smallDiameter: "11 in", count },
 ];
 
+/** Posts of pine on footings, and what is built beside them. */
+const posts = (more: object) => ({
+  name: "posts",
+  role: "post",
+  length: "8 ft",
+  species: ["eastern-white-pine"],
+  ...more,
+});
+const onFootings = (...pieces: object[]) => ({ kind: "pieces", pieces, footings: { frostDepth: "24 in" } });
+
 describe("hardware of what is bought", () => {
   const bodies: readonly (readonly [string, object])[] = [
     ...DEMOS.map((name) => [name, demoBody(name)] as const),
@@ -32,16 +42,8 @@ describe("hardware of what is bought", () => {
 });
 
 describe("posts of which some are milled", () => {
-  const posts = {
-    name: "posts",
-    role: "post",
-    count: 8,
-    section: "6 x 6 in",
-    length: "8 ft",
-    species: ["eastern-white-pine"],
-  };
   const made = estimated({
-    structure: { kind: "pieces", pieces: [posts], footings: { frostDepth: "24 in" } },
+    structure: onFootings(posts({ count: 8, section: "6 x 6 in" })),
     logs: logs(3),
     catalog: { demo: "orchard-yard" },
     options: { mixedSizes: true },
@@ -78,7 +80,7 @@ describe("posts of which some are milled", () => {
 describe("bolts of one size", () => {
   // 1/2 in bolts of 7 in also hold the splices of 6 in beams.
   const pieces = [
-    { name: "posts", role: "post", count: 4, section: "6 x 6 in", length: "8 ft", species: ["eastern-white-pine"] },
+    posts({ count: 4, section: "6 x 6 in" }),
     {
       name: "beams",
       role: "beam",
@@ -92,7 +94,7 @@ describe("bolts of one size", () => {
     },
   ];
   const { routes, common } = estimated({
-    structure: { kind: "pieces", pieces, footings: { frostDepth: "24 in" } },
+    structure: onFootings(...pieces),
     logs: logs(4),
     catalog: { demo: "orchard-yard" },
   });
@@ -108,15 +110,7 @@ describe("bolts of one size", () => {
 });
 
 describe("hardware of which only one size has a price", () => {
-  const posts = {
-    name: "posts",
-    role: "post",
-    count: 4,
-    section: "4 x 4 in",
-    length: "7 ft",
-    species: ["eastern-white-pine"],
-  };
-  const body = { structure: { kind: "pieces", pieces: [posts], footings: { frostDepth: "24 in" } }, logs: logs(8) };
+  const body = { structure: onFootings(posts({ count: 4, section: "4 x 4 in", length: "7 ft" })), logs: logs(8) };
   const bases = (catalog: object) => {
     const made = estimated({ ...body, catalog });
     const lines = (route: RouteCells) =>
@@ -144,10 +138,9 @@ describe("hardware of which only one size has a price", () => {
 });
 
 describe("sizes", () => {
-  const post = { name: "posts", role: "post", count: 6, length: "8 ft", species: ["eastern-white-pine"] };
   const basesOf = (more: object) => {
     const made = estimated({
-      structure: { kind: "pieces", pieces: [{ ...post, ...more }], footings: { frostDepth: "24 in" } },
+      structure: onFootings(posts({ count: 6, ...more })),
       logs: logs(12),
       catalog: { demo: "orchard-yard" },
     });
@@ -179,17 +172,10 @@ describe("sizes", () => {
 });
 
 it("asks for nothing of a size of which the logs give no piece", () => {
-  const posts = {
-    name: "posts",
-    role: "post",
-    count: 4,
-    section: "6 x 6 in",
-    length: "10 ft",
-    species: ["eastern-white-pine"],
-  };
-  const rails = { ...posts, name: "rails", role: "other", section: "2 x 4 in", length: "8 ft" };
+  const long = posts({ count: 4, section: "6 x 6 in", length: "10 ft" });
+  const rails = { ...long, name: "rails", role: "other", section: "2 x 4 in", length: "8 ft" };
   const { routes } = estimated({
-    structure: { kind: "pieces", pieces: [posts, rails], footings: { frostDepth: "24 in" } },
+    structure: onFootings(long, rails),
     logs: logs(4), // 9 ft
     catalog: { demo: "orchard-yard" },
   });

@@ -11,10 +11,6 @@ const SIGNS: Readonly<Record<string, string>> = { USD: "$", CAD: "CA$", AUD: "A$
 const UNITS: Readonly<Record<string, string>> = {
   "person-h": "person-hours",
   h: "hours",
-  ft2: "ft²",
-  m2: "m²",
-  ft3: "ft³",
-  m3: "m³",
   bf: "board feet",
   deg: "°",
   square: "squares",
@@ -26,7 +22,7 @@ const UNITS: Readonly<Record<string, string>> = {
 
 /** What a price is for. */
 const ONE: Readonly<Record<string, string>> = {
-  ...{ "person-h": "hour", h: "hour", bf: "board foot", ft2: "ft²", m2: "m²", ft3: "ft³", m3: "m³" },
+  ...{ "person-h": "hour", h: "hour", bf: "board foot" },
 };
 
 /** Thousands apart, by a thin space that does not break: a comma is a decimal sign to half of the readers. */
@@ -43,11 +39,14 @@ export function said({ value, unit }: Amount): string {
   const [money = "", per] = unit.split("/");
   const sign = SIGNS[money];
   // A rate has more places than anyone reads; its card shows them.
-  if (sign && per) return `${minus}${sign}${rate(value)} per ${ONE[per] ?? per}`;
+  if (sign && per) return `${minus}${sign}${rate(value)} per ${ONE[per] ?? raised(per)}`;
   if (sign) return `${minus}${sign}${digits}`;
-  const words = UNITS[unit] ?? unit.replaceAll(/(?<=[a-z])2\b/g, "²").replaceAll(/(?<=[a-z])3\b/g, "³");
+  const words = UNITS[unit] ?? raised(unit);
   return words === "" ? `${minus}${digits}` : `${minus}${digits}${words === "°" ? "" : "\u00a0"}${words}`;
 }
+
+/** `yd³` for `yd3`. */
+const raised = (unit: string): string => unit.replaceAll(/(?<=[a-z])2\b/g, "²").replaceAll(/(?<=[a-z])3\b/g, "³");
 
 /** What a line's amount is the product of: said by itself, or its quantity and price; undefined of packs and without a price. */
 export const multipliedOf = <Line extends Multiplied>({ product, quantity, price, amount }: Line) =>
@@ -63,7 +62,7 @@ interface Multiplied {
 /** A price to multiply by: `$2.10 per board foot`, with all its places. */
 export function priceInFull({ value, unit }: Amount): string {
   const [money = "", per] = unit.split("/");
-  return `${said({ value, unit: money })}${per === undefined ? "" : ` per ${ONE[per] ?? per}`}`;
+  return `${said({ value, unit: money })}${per === undefined ? "" : ` per ${ONE[per] ?? raised(per)}`}`;
 }
 
 /** Of a rate the money alone, where the sentence says what it is for. */
